@@ -1,0 +1,47 @@
+/**
+ * Money is an integer count of minor units (cents) of the workshop's one currency.
+ * No float enters a sum: ratios become minor units only in `roundMinor` and `shareMinor`.
+ */
+
+/** Half away from zero. Throws for a value that is not finite or not safely an integer. */
+export function roundMinor(amount: number): number {
+  const rounded = Math.sign(amount) * Math.round(Math.abs(amount));
+  if (!Number.isSafeInteger(rounded)) throw new RangeError(`not an amount of money: ${amount}`);
+  return rounded === 0 ? 0 : rounded;
+}
+
+/** Price of part of a lot: totalMinor x part / whole, rounded once. Throws when whole is not above 0. */
+export function shareMinor(totalMinor: number, part: number, whole: number): number {
+  if (!(whole > 0)) throw new RangeError(`a lot of ${whole} cannot be shared`);
+  return roundMinor((totalMinor * part) / whole);
+}
+
+/**
+ * Splits totalMinor over weights so that the parts add up to it exactly (largest remainder first,
+ * the earlier one on a tie). Weights are 0 or more with a sum above 0, else it throws.
+ */
+export function splitMinor(totalMinor: number, weights: readonly number[]): number[] {
+  const weightSum = weights.reduce((sum, weight) => sum + weight, 0);
+  if (!(weightSum > 0) || weights.some((weight) => weight < 0)) {
+    throw new RangeError('weights must be 0 or more, with a sum above 0');
+  }
+  const exact = weights.map((weight) => (totalMinor * weight) / weightSum);
+  const parts = exact.map((amount) => Math.floor(amount));
+  let rest = totalMinor - parts.reduce((sum, part) => sum + part, 0);
+  const byRemainder = exact
+    .map((amount, index) => ({ index, remainder: amount - Math.floor(amount) }))
+    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
+  for (let i = 0; rest > 0; i = (i + 1) % byRemainder.length, rest--) {
+    const next = byRemainder[i];
+    if (next) parts[next.index] = (parts[next.index] ?? 0) + 1;
+  }
+  return parts;
+}
+
+/** "1234" of "EUR" as "EUR 12.34"; always two places, minus in front. */
+export function showMoney(amountMinor: number, currency: string): string {
+  const sign = amountMinor < 0 ? '-' : '';
+  const digits = Math.abs(amountMinor).toString().padStart(3, '0');
+  const whole = digits.slice(0, -2).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
+  return `${sign}${currency} ${whole}.${digits.slice(-2)}`;
+}
