@@ -1,0 +1,95 @@
+/**
+ * A coat plan: a style's pieces at a size, a slot for each material, how many coats, and the choices.
+ * Plain readonly data; edits are functions that return a new plan (plan/edit.ts).
+ */
+import type { ItemId, PlanId } from '../stash/stash.ts';
+import type { ItemKind } from '../stash/kinds.ts';
+import type { Outline, Seam, StitchType } from './outline.ts';
+
+/** The role that a material plays. `seen` roles want one dye lot; hidden ones may be cut from remnants. */
+export interface Slot {
+  readonly id: string;
+  /** What the maker reads: "shell", "sleeve lining", "batting". */
+  readonly name: string;
+  readonly kind: ItemKind;
+  /** The stash item that fills it, or null: still to be chosen. */
+  readonly itemId: ItemId | null;
+  readonly isSeen: boolean;
+  /** Quilted cloth is cut larger by the take-up; 0.03 is 3 %. Null: by geometry from the plan's quilting. */
+  readonly takeUpAlongRatio: number | null;
+  readonly takeUpAcrossRatio: number | null;
+  readonly isQuilted: boolean;
+  /** For slots that are not cut: how much one coat takes, in the kind's unit; null: an estimate decides. */
+  readonly amountPerCoat: number | null;
+}
+
+/** From which slot a piece is cut, and in how many plies of it. */
+export interface CutFrom {
+  readonly slotId: string;
+  readonly plyCount: number;
+}
+
+export type TurnRule = 'grain' | 'one way' | 'free';
+
+export interface Notch {
+  readonly edge: string;
+  /** Along the edge from its start, mm. */
+  readonly atMm: number;
+}
+
+export interface Piece {
+  readonly id: string;
+  readonly name: string;
+  readonly outline: Outline;
+  /** How many one coat needs in each ply, the mirrored ones counted in. A piece on the fold counts once. */
+  readonly cutCount: number;
+  /** True: half of them are cut mirrored (left and right). cutCount is then even. */
+  readonly isMirrored: boolean;
+  /** Name of the straight edge that lies on the fold, or null. The outline is the half. */
+  readonly foldEdge: string | null;
+  readonly turns: TurnRule;
+  readonly notches: readonly Notch[];
+  readonly cutFrom: readonly CutFrom[];
+  /** Lines are quilted across or along the piece at the plan's spacing; null when it is not quilted. */
+  readonly quilted: 'across' | 'along' | null;
+}
+
+/** How the quilting is done. Spacing is between finished lines. */
+export interface Quilting {
+  readonly spacingMm: number;
+  readonly stitch: StitchType;
+  readonly stitchLengthMm: number;
+  readonly threadSlotId: string;
+  /** Rise of one face between two lines, mm, as worn; null: from the loft of the batting. */
+  readonly riseMm: number | null;
+}
+
+export interface CoatPlan {
+  readonly id: PlanId;
+  readonly name: string;
+  readonly size: string;
+  readonly coatCount: number;
+  readonly slots: readonly Slot[];
+  readonly pieces: readonly Piece[];
+  readonly seams: readonly Seam[];
+  readonly quilting: Quilting | null;
+  /** Least distance between two pieces on the cloth. */
+  readonly clearanceMm: number;
+  /** Wastage on thread, 0.15 is 15 %. */
+  readonly threadWastageRatio: number;
+  /** Sewing time of one coat, for needles and optional labour. */
+  readonly sewingMinutesPerCoat: number;
+  readonly notes: string;
+}
+
+export function slotById(plan: CoatPlan, slotId: string): Slot {
+  const slot = plan.slots.find((candidate) => candidate.id === slotId);
+  if (!slot) throw new RangeError(`plan ${plan.name} has no slot ${slotId}`);
+  return slot;
+}
+
+export function pieceById(plan: CoatPlan, pieceId: string): Piece {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) throw new RangeError(`plan ${plan.name} has no piece ${pieceId}`);
+  return piece;
+}

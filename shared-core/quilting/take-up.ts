@@ -1,0 +1,17 @@
+/**
+ * What quilting takes from the cloth: between two lines the cloth rises in an arc over the padding,
+ * so the finished spacing is the chord and the cloth needed is the arc.
+ */
+
+/**
+ * Extra cloth to cut for each unit of finished spacing: arc / chord - 1, 0 or more.
+ * spacingMm: finished distance of the lines, above 0. riseMm: how far one face stands off the flat, 0 to spacingMm / 2.
+ * Throws outside these. Source: geometry of a circular arc; flat faces and even lines assumed; a swatch beats it.
+ */
+export function takeUpRatio(spacingMm: number, riseMm: number): number {
+  if (!(spacingMm > 0)) throw new RangeError(`quilting lines ${spacingMm} mm apart`);
+  if (!(riseMm >= 0) || riseMm > spacingMm / 2) throw new RangeError(`a rise of ${riseMm} mm between lines ${spacingMm} mm apart`);
+  if (riseMm === 0) return 0;
+  const radiusMm = (spacingMm ** 2 / 4 + riseMm ** 2) / (2 * riseMm);
+  return (2 * radiusMm * Math.asin(Math.min(1, spacingMm / (2 * radiusMm)))) / spacingMm - 1;
+}
