@@ -21,6 +21,26 @@ export interface Slot {
   readonly isQuilted: boolean;
   /** For slots that are not cut: how much one coat takes, in the kind's unit; null: an estimate decides. */
   readonly amountPerCoat: number | null;
+  /** For zips, cords and tapes: one piece of the fastening runs along these edges, less `shorterByMm`. */
+  readonly alongEdges: readonly { readonly pieceId: string; readonly edge: string }[];
+  readonly shorterByMm: number;
+}
+
+/** A slot with nothing chosen yet. */
+export function emptySlot(id: string, name: string, kind: ItemKind): Slot {
+  return {
+    id,
+    name,
+    kind,
+    itemId: null,
+    isSeen: kind === 'cloth',
+    isQuilted: kind === 'batting',
+    takeUpAlongRatio: null,
+    takeUpAcrossRatio: null,
+    amountPerCoat: null,
+    alongEdges: [],
+    shorterByMm: 0,
+  };
 }
 
 /** From which slot a piece is cut, and in how many plies of it. */
