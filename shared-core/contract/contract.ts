@@ -1,0 +1,218 @@
+/**
+ * The typed calls that both doors serve: declared here, implemented in main/services, called through renderer/client.
+ * A call comes in an envelope that names the workshop it is for, and is answered by an Outcome:
+ * a maker's mistake is a list of problems, and then nothing was changed.
+ */
+import { z } from 'zod';
+import type { LayResult } from '../lay/job.ts';
+import type { Outcome } from '../measure/problem.ts';
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { ItemKind } from '../stash/kinds.ts';
+import type { Offer } from '../stash/offer.ts';
+import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
+import {
+  amount,
+  coatPlan,
+  factValues,
+  flaw,
+  id,
+  isoDate,
+  itemKind,
+  longText,
+  name,
+  positiveAmount,
+  priceMinor,
+  sellingUnit,
+  type Settings,
+  settings,
+  shortText,
+  typedTexts,
+} from './schemas.ts';
+
+const nothing = z.strictObject({});
+
+/** `changes` tells a call that writes. Inputs are validated once, at the door, by these schemas. */
+export const calls = {
+  /** Who and where: the workshop, its file, its settings. */
+  workshopFacts: { changes: false, input: nothing },
+  saveSettings: { changes: true, input: settings },
+  /** Makes the demo workshop anew, whatever was done in it. Only for the workshop 'demo'. */
+  openDemo: { changes: true, input: nothing },
+
+  /** Rows of the stash, searched by name, colour, place, supplier and dye lot, sorted and cut to a window. */
+  listItems: {
+    changes: false,
+    input: z.strictObject({
+      search: z.string().max(200),
+      kinds: z.array(itemKind).max(10),
+      sortBy: z.enum(['name', 'kind', 'place', 'onHand', 'value']),
+      isDescending: z.boolean(),
+      offset: z.number().int().min(0),
+      limit: z.number().int().min(1).max(500),
+    }),
+  },
+  readItem: { changes: false, input: z.strictObject({ itemId: id }) },
+  /** itemId null makes a new item. */
+  saveItem: {
+    changes: true,
+    input: z.strictObject({
+      itemId: id.nullable(),
+      kind: itemKind,
+      name,
+      colour: shortText,
+      place: shortText,
+      notes: longText,
+      facts: factValues,
+      typed: typedTexts,
+    }),
+  },
+  /**
+   * A purchase comes in. Kinds that lie as lengths name each length (mm); others an amount in their unit.
+   * `count` lengths of the same measure may be received in one line.
+   */
+  receiveLot: {
+    changes: true,
+    input: z.strictObject({
+      itemId: id,
+      receivedOn: isoDate,
+      supplier: shortText,
+      dyeLot: shortText,
+      priceMinor,
+      amount: positiveAmount.nullable(),
+      lengths: z
+        .array(
+          z.strictObject({
+            widthMm: z.number().positive().max(1e5),
+            lengthMm: z.number().positive().max(1e6),
+            form: z.enum(['roll', 'cut', 'remnant', 'sheet']),
+            flaws: z.array(flaw).max(200),
+            count: z.number().int().min(1).max(500),
+          }),
+        )
+        .max(500),
+    }),
+  },
+  /** Takes an amount (in the kind's unit) off the shelf for good, with a reason. */
+  writeOff: {
+    changes: true,
+    input: z.strictObject({ lotId: id, lengthId: id.nullable(), amount: positiveAmount, reason: shortText.min(1, 'is missing') }),
+  },
+  /** What was counted on the shelf; the difference is booked as a correction with a reason. */
+  correctCount: {
+    changes: true,
+    input: z.strictObject({ lotId: id, lengthId: id.nullable(), counted: amount, reason: shortText.min(1, 'is missing') }),
+  },
+  saveOffer: {
+    changes: true,
+    input: z.strictObject({
+      offerId: id.nullable(),
+      itemId: id,
+      supplier: name,
+      unit: sellingUnit,
+      priceMinor,
+      pricedOn: isoDate,
+    }),
+  },
+  removeOffer: { changes: true, input: z.strictObject({ offerId: id }) },
+
+  listPlans: { changes: false, input: nothing },
+  readPlan: { changes: false, input: z.strictObject({ planId: id }) },
+  /** Saves a plan as its next revision. basedOn: the revision it was changed from, null for a new plan. */
+  savePlan: {
+    changes: true,
+    input: z.strictObject({ plan: coatPlan, basedOn: z.number().int().min(1).nullable(), said: z.string().max(1000) }),
+  },
+  /** The revision before the last becomes the plan again, as a new revision. */
+  undoPlan: { changes: true, input: z.strictObject({ planId: id }) },
+
+  /** All that the flow reads for a plan: the plan, what is on the shelf of the kinds it uses, and offers. */
+  flowInput: { changes: false, input: z.strictObject({ planId: id }) },
+  /** A lay found earlier for the same job, if any. */
+  readLay: { changes: false, input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/) }) },
+  keepLay: {
+    changes: true,
+    input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/), result: z.custom<LayResult>((value) => typeof value === 'object' && value !== null) }),
+  },
+} as const satisfies Record<string, { changes: boolean; input: z.ZodType }>;
+
+export type CallName = keyof typeof calls;
+export const callNames = Object.keys(calls) as readonly CallName[];
+export type CallInput<Name extends CallName> = z.infer<(typeof calls)[Name]['input']>;
+
+export interface WorkshopFacts {
+  readonly workshop: Workshop;
+  readonly dataFile: string;
+  readonly schemaVersion: number;
+  readonly settings: Settings;
+  readonly itemCount: number;
+  readonly planCount: number;
+}
+
+export interface ItemRow {
+  readonly id: ItemId;
+  readonly kind: ItemKind;
+  readonly name: string;
+  readonly colour: string;
+  readonly place: string;
+  /** In the kind's unit. */
+  readonly onHand: number;
+  readonly reserved: number;
+  readonly lotCount: number;
+  readonly lengthCount: number;
+  /** What is on hand at what its lots cost. */
+  readonly valueMinor: number;
+}
+
+export interface PlanRow {
+  readonly id: PlanId;
+  readonly name: string;
+  readonly size: string;
+  readonly coatCount: number;
+  readonly changedAt: string;
+}
+
+export interface FlowInput {
+  readonly plan: CoatPlan;
+  readonly revision: number;
+  readonly shelf: readonly ItemOnShelf[];
+  readonly offers: readonly Offer[];
+  readonly settings: Settings;
+}
+
+interface CallOutputs {
+  workshopFacts: WorkshopFacts;
+  saveSettings: Settings;
+  openDemo: WorkshopFacts;
+  listItems: { readonly rows: readonly ItemRow[]; readonly total: number };
+  readItem: { readonly shelf: ItemOnShelf; readonly movements: readonly Movement[]; readonly offers: readonly Offer[] };
+  saveItem: { readonly itemId: ItemId };
+  receiveLot: { readonly lotId: LotId };
+  writeOff: { readonly onHand: number };
+  correctCount: { readonly onHand: number };
+  saveOffer: { readonly offerId: OfferId };
+  removeOffer: { readonly offerId: OfferId };
+  listPlans: { readonly rows: readonly PlanRow[] };
+  readPlan: { readonly plan: CoatPlan; readonly revision: number; readonly said: string; readonly canUndo: boolean };
+  savePlan: { readonly planId: PlanId; readonly revision: number };
+  undoPlan: { readonly plan: CoatPlan; readonly revision: number; readonly said: string; readonly canUndo: boolean };
+  flowInput: FlowInput;
+  readLay: { readonly result: LayResult | null };
+  keepLay: { readonly jobHash: string };
+}
+
+export type CallOutput<Name extends CallName> = CallOutputs[Name];
+
+export type Workshop = 'own' | 'demo';
+
+/** What a door carries. */
+export const envelope = z.strictObject({
+  call: z.enum(callNames as [CallName, ...CallName[]]),
+  workshop: z.enum(['own', 'demo']),
+  input: z.unknown(),
+});
+export type Envelope = z.infer<typeof envelope>;
+
+/** The whole contract as functions, as the Electron preload exposes it and the client offers it. */
+export type BoltAndBaffleApi = {
+  readonly [Name in CallName]: (workshop: Workshop, input: CallInput<Name>) => Promise<Outcome<CallOutput<Name>>>;
+};

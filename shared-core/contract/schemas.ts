@@ -1,0 +1,114 @@
+/** Shapes of what comes in through a door. Each is bound to the type it must give, so the two cannot part. */
+import { z } from 'zod';
+import type { CoatPlan, CutFrom, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
+import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
+import { itemKinds, type ItemKind } from '../stash/kinds.ts';
+import type { SellingUnit } from '../stash/offer.ts';
+import type { Flaw } from '../stash/stash.ts';
+
+/** No piece, length or coordinate of this trade is larger: 1 km of cloth. */
+const mm = z.number().min(-1e6).max(1e6);
+const positiveMm = z.number().positive().max(1e6);
+const distanceMm = z.number().min(0).max(1e6);
+export const id = z.string().min(1).max(80);
+export const name = z.string().trim().min(1, 'is empty').max(120, 'is longer than 120 letters');
+export const shortText = z.string().max(500);
+export const longText = z.string().max(20_000);
+export const isoDate = z.iso.date();
+export const priceMinor = z.number().int().min(0).max(1e11);
+export const amount = z.number().min(0).max(1e9);
+export const positiveAmount = z.number().positive().max(1e9);
+export const itemKind: z.ZodType<ItemKind> = z.enum(itemKinds as [ItemKind, ...ItemKind[]]);
+
+export const flaw: z.ZodType<Flaw> = z.strictObject({ x: distanceMm, y: distanceMm, widthX: positiveMm, widthY: positiveMm });
+
+export const sellingUnit: z.ZodType<SellingUnit> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('by length'), stepMm: positiveMm, widthMm: positiveMm, leastMm: distanceMm }),
+  z.strictObject({ kind: z.literal('sheet'), widthMm: positiveMm, lengthMm: positiveMm }),
+  z.strictObject({ kind: z.literal('spool'), threadM: z.number().positive().max(1e6) }),
+  z.strictObject({ kind: z.literal('by mass'), stepG: z.number().positive().max(1e6), leastG: z.number().min(0).max(1e6) }),
+  z.strictObject({ kind: z.literal('pack'), pieceCount: z.number().int().positive().max(1e6) }),
+  z.strictObject({ kind: z.literal('each'), lengthMm: positiveMm.nullable() }),
+]);
+
+const point = z.strictObject({ x: mm, y: mm });
+const segment: z.ZodType<Segment> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('line'), to: point }),
+  z.strictObject({ kind: z.literal('cubic'), control1: point, control2: point, to: point }),
+]);
+const stitch = z.enum(['301', '304', '401', '503', '504', '516', '605', 'hand']);
+const edge: z.ZodType<Edge> = z.strictObject({
+  name,
+  segments: z.array(segment).min(1).max(2000),
+  allowanceMm: z.number().min(0).max(500),
+  seam: id.nullable(),
+});
+const outline: z.ZodType<Outline> = z.strictObject({ start: point, edges: z.array(edge).min(1).max(400) });
+const notch: z.ZodType<Notch> = z.strictObject({ edge: name, atMm: distanceMm });
+const cutFrom: z.ZodType<CutFrom> = z.strictObject({ slotId: id, plyCount: z.number().int().min(0).max(20) });
+const piece: z.ZodType<Piece> = z.strictObject({
+  id,
+  name,
+  outline,
+  cutCount: z.number().int().min(1).max(1000),
+  isMirrored: z.boolean(),
+  foldEdge: name.nullable(),
+  turns: z.enum(['grain', 'one way', 'free']),
+  notches: z.array(notch).max(500),
+  cutFrom: z.array(cutFrom).max(50),
+  quilted: z.enum(['across', 'along']).nullable(),
+});
+const seam: z.ZodType<Seam> = z.strictObject({
+  id,
+  label: name,
+  stitch,
+  threadSlotId: id,
+  overcast: z.enum(['503', '504']).nullable(),
+  topstitchRowCount: z.number().int().min(0).max(20),
+});
+const slot: z.ZodType<Slot> = z.strictObject({
+  id,
+  name,
+  kind: itemKind,
+  itemId: id.nullable(),
+  isSeen: z.boolean(),
+  isQuilted: z.boolean(),
+  takeUpAlongRatio: z.number().min(0).max(2).nullable(),
+  takeUpAcrossRatio: z.number().min(0).max(2).nullable(),
+  amountPerCoat: amount.nullable(),
+  alongEdges: z.array(z.strictObject({ pieceId: id, edge: name })).max(50),
+  shorterByMm: mm,
+});
+const quilting: z.ZodType<Quilting> = z.strictObject({
+  spacingMm: z.number().positive().max(2000),
+  stitch,
+  stitchLengthMm: z.number().positive().max(50),
+  threadSlotId: id,
+  riseMm: z.number().min(0).max(500).nullable(),
+});
+
+export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
+  id,
+  name,
+  size: z.string().max(80),
+  coatCount: z.number().int().min(1, 'is below 1').max(1000, 'is above 1,000'),
+  slots: z.array(slot).max(100),
+  pieces: z.array(piece).max(400),
+  seams: z.array(seam).max(400),
+  quilting: quilting.nullable(),
+  clearanceMm: z.number().min(0).max(200),
+  threadWastageRatio: z.number().min(0).max(2),
+  sewingMinutesPerCoat: z.number().min(0).max(100_000),
+  notes: longText,
+});
+
+export const factValues = z.record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.null()]));
+export const typedTexts = z.record(z.string(), z.string().max(80));
+
+export const settings = z.strictObject({
+  workshopName: z.string().max(120),
+  system: z.enum(['metric', 'imperial']),
+  /** ISO 4217 code of the workshop's one currency. */
+  currency: z.string().regex(/^[A-Z]{3}$/, 'is not three capital letters, as in EUR'),
+});
+export type Settings = z.infer<typeof settings>;
