@@ -1,0 +1,96 @@
+/**
+ * The lay: a job goes in, better and better placements come out. Nothing here knows the time: the clock
+ * is passed in, so the same job, seed and number of iterations give the same lay everywhere.
+ */
+import { startEngine } from './engine/engine.ts';
+import { modelOf } from './engine/model.ts';
+import { layResult } from './engine/result.ts';
+import type { LayBudget, LayJob, LayResult } from './job.ts';
+import { layProblems } from './problems.ts';
+
+export { layProblems } from './problems.ts';
+
+/** A slice of work: it ends at the first of the two; null for no bound of that kind. */
+export interface LaySlice {
+  readonly ms: number | null;
+  readonly iterations: number | null;
+}
+
+/** A search that a worker runs slice by slice; it can be left at any time. */
+export interface LaySearch {
+  /** Works for a slice. False when there is nothing left to try; both bounds null is a programmer's mistake and throws. */
+  advance(slice: LaySlice): boolean;
+  /** The best lay so far: valid from the start. */
+  best(): LayResult;
+  /** Grows by one each time a better lay is found, so that a worker posts only news. */
+  betterCount(): number;
+}
+
+/** Milliseconds from any fixed moment. */
+export type Clock = () => number;
+
+/**
+ * Begins a lay: the first valid one stands when this returns. Throws on a job with problems (see layProblems).
+ * plannedIterations and plannedMs only help the search to divide its effort; neither ends it.
+ */
+export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySearch {
+  const problems = layProblems(job);
+  if (problems.length > 0) {
+    throw new Error(problems.map((problem) => `${problem.where} ${problem.what}`).join('; '));
+  }
+  const startedMs = clock();
+  const model = modelOf(job);
+  const engine = startEngine(model, clock, planned ?? { seconds: null, iterations: null });
+  let endMs = startedMs;
+  return {
+    advance({ ms, iterations }) {
+      if (ms === null && iterations === null) throw new Error('a slice needs a bound');
+      const going = engine.advance(ms === null ? null : clock() + ms, iterations);
+      endMs = clock();
+      return going;
+    },
+    best() {
+      const stoppedBy = engine.atFloor() ? 'floor' : engine.finished() ? 'nothing left to try' : 'maker';
+      return layResult(model, engine.best(), engine.iterations(), (endMs - startedMs) / 1000, stoppedBy);
+    },
+    betterCount: () => engine.betterCount(),
+  };
+}
+
+export interface LayRun {
+  readonly clock: Clock;
+  /** Asked between slices: true to stop and take the best so far. */
+  readonly stopped?: () => boolean;
+  /** Told each better lay, the first one included. */
+  readonly onBetter?: (result: LayResult) => void;
+}
+
+const SLICE_MS = 40;
+const SLICE_ITERATIONS = 200;
+
+/** Lays the job within the budget. A budget without any bound runs until there is nothing left to try or it is stopped. */
+export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
+  const startedMs = run.clock();
+  const search = startLay(job, run.clock, budget);
+  let told = -1;
+  const tell = (): void => {
+    if (run.onBetter !== undefined && search.betterCount() !== told) run.onBetter(search.best());
+    told = search.betterCount();
+  };
+  tell();
+  for (;;) {
+    const result = search.best();
+    if (result.stoppedBy === 'floor') return result;
+    const leftMs = budget.seconds === null ? Infinity : startedMs + budget.seconds * 1000 - run.clock();
+    if (leftMs <= 0) return { ...result, stoppedBy: 'time' };
+    const leftIterations = budget.iterations === null ? Infinity : budget.iterations - result.iterations;
+    if (leftIterations <= 0) return { ...result, stoppedBy: 'iterations' };
+    if (run.stopped?.() === true) return { ...result, stoppedBy: 'maker' };
+    const going = search.advance({
+      ms: budget.seconds === null && budget.iterations !== null ? null : Math.min(leftMs, SLICE_MS),
+      iterations: budget.iterations === null ? null : Math.min(leftIterations, SLICE_ITERATIONS),
+    });
+    tell();
+    if (!going) return search.best();
+  }
+}

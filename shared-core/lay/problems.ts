@@ -1,0 +1,180 @@
+import { ringAreaMm2, ringBox, ringCounterClockwise, ringTurned } from '../geometry/ring.ts';
+import type { Ring } from '../geometry/ring.ts';
+import type { Problem } from '../measure/problem.ts';
+import { latticeUp, usableWidthMm } from './engine/model.ts';
+import type { LayJob, LayShape } from './job.ts';
+
+const FIT_MM = 1e-6;
+
+function orientation(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): number {
+  return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+}
+
+/** Do two edges of the ring that are not neighbours cross or touch? Cost: square of the vertex count. */
+function ringCrosses(ring: Ring): boolean {
+  const count = ring.length / 2;
+  for (let i = 0; i < count; i++) {
+    const ax = ring[i * 2]!;
+    const ay = ring[i * 2 + 1]!;
+    const bx = ring[((i + 1) % count) * 2]!;
+    const by = ring[((i + 1) % count) * 2 + 1]!;
+    const minX = Math.min(ax, bx);
+    const maxX = Math.max(ax, bx);
+    const minY = Math.min(ay, by);
+    const maxY = Math.max(ay, by);
+    for (let j = i + 2; j < count; j++) {
+      if (i === 0 && j === count - 1) continue;
+      const cx = ring[j * 2]!;
+      const cy = ring[j * 2 + 1]!;
+      const dx = ring[((j + 1) % count) * 2]!;
+      const dy = ring[((j + 1) % count) * 2 + 1]!;
+      if (Math.max(cx, dx) < minX || Math.min(cx, dx) > maxX) continue;
+      if (Math.max(cy, dy) < minY || Math.min(cy, dy) > maxY) continue;
+      const side1 = orientation(ax, ay, bx, by, cx, cy);
+      const side2 = orientation(ax, ay, bx, by, dx, dy);
+      const side3 = orientation(cx, cy, dx, dy, ax, ay);
+      const side4 = orientation(cx, cy, dx, dy, bx, by);
+      if (side1 * side2 <= 0 && side3 * side4 <= 0) return true;
+    }
+  }
+  return false;
+}
+
+function ringProblem(where: string, ring: Ring): Problem | null {
+  if (ring.length < 6 || ring.length % 2 !== 0) {
+    return { where, what: 'has fewer than three corners', mend: 'Draw an outline with three corners or more.' };
+  }
+  if (!ring.every(Number.isFinite)) {
+    return { where, what: 'has a corner that is not a number', mend: 'Draw the outline again.' };
+  }
+  const box = ringBox(ring);
+  const area = Math.abs(ringAreaMm2(ring));
+  if (area <= 1e-9 * ((box.maxX - box.minX) ** 2 + (box.maxY - box.minY) ** 2)) {
+    return { where, what: 'encloses nothing', mend: 'Draw an outline that goes round an area.' };
+  }
+  if (ringCrosses(ring)) {
+    return { where, what: 'crosses itself', mend: 'Move the corners so that no two edges of the outline cross or touch.' };
+  }
+  return null;
+}
+
+function isCount(value: number): boolean {
+  return Number.isInteger(value) && value >= 0;
+}
+
+/** Widest problem first is no use to a maker: each shape is named with its own mend. */
+function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
+  const where = `Shape ${shape.id}`;
+  if (!isCount(shape.count) || !isCount(shape.mirroredCount)) {
+    return [{ where, what: 'has a count that is not a whole number', mend: 'Type how many to cut, 0 or more.' }];
+  }
+  if (shape.turnsDeg.length === 0 || !shape.turnsDeg.every(Number.isFinite)) {
+    return [{ where, what: 'has no allowed turn', mend: 'Allow at least the turn in which it is drawn (0).' }];
+  }
+  const onFold = job.spread === 'folded' && shape.foldRing !== undefined;
+  const ring = onFold ? shape.foldRing! : shape.ring;
+  const wrong = ringProblem(onFold ? `${where} (its half on the fold)` : where, ring);
+  if (wrong !== null) return [wrong];
+  if (onFold && Math.abs(ringBox(ring).minY) > 1e-3) {
+    return [{ where, what: 'does not touch the fold', mend: 'Draw its half with the folded edge on the line y = 0, the rest above it.' }];
+  }
+  const match = shape.match;
+  if (match !== undefined && ![match.x, match.y, match.phaseX, match.phaseY].every(Number.isFinite)) {
+    return [{ where, what: 'has a match point that is not a number', mend: 'Place its match point again.' }];
+  }
+  return fitProblems(job, shape, ring, onFold);
+}
+
+/** Can the shape lie in some length's width, in some allowed turn, on the repeat if it has a match point? */
+function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean): Problem[] {
+  const where = `Shape ${shape.id}`;
+  const across = shape.match === undefined ? 0 : (job.repeat?.acrossMm ?? 0);
+  const turns = onFold ? shape.turnsDeg.filter((turnDeg) => (((turnDeg % 360) + 360) % 360) % 180 === 0) : shape.turnsDeg;
+  const mirrors = job.spread === 'folded' ? [false, true] : [];
+  if (job.spread === 'open' && shape.count > 0) mirrors.push(false);
+  if (job.spread === 'open' && shape.mirroredCount > 0) mirrors.push(true);
+  const widestMm = Math.max(...job.lengths.map((length) => usableWidthMm(job, length.widthMm)));
+  for (const mirrored of mirrors) {
+    let fitsWidth = false;
+    let fitsRepeat = false;
+    for (const turnDeg of turns) {
+      if (onFold && mirrored !== ((((turnDeg % 360) + 360) % 360) === 180)) continue;
+      const box = ringBox(ringTurned(ringCounterClockwise(ring), turnDeg, mirrored));
+      const heightMm = box.maxY - box.minY;
+      if (heightMm > widestMm + FIT_MM) continue;
+      fitsWidth = true;
+      if (across === 0) {
+        fitsRepeat = true;
+        continue;
+      }
+      const matched = ringTurned(Float64Array.of(shape.match!.x, shape.match!.y), turnDeg, mirrored)[1]! - box.minY;
+      const lowest = latticeUp(-FIT_MM, across, shape.match!.phaseY, matched, 0);
+      if (onFold ? Math.abs(lowest) <= 2 * FIT_MM : lowest + heightMm <= widestMm + FIT_MM) fitsRepeat = true;
+    }
+    if (onFold && !fitsWidth && mirrored !== mirrors.at(-1)) continue;
+    if (!fitsWidth) {
+      return [
+        {
+          where,
+          what: `is wider than every length: no allowed turn fits ${Math.round(widestMm)} mm`,
+          mend: 'Use wider cloth, allow more turns, or split the shape.',
+        },
+      ];
+    }
+    if (!fitsRepeat) {
+      return [
+        {
+          where,
+          what: 'cannot stand on the pattern repeat within the width',
+          mend: 'Move its match point, or use wider cloth or cloth with a smaller repeat.',
+        },
+      ];
+    }
+    if (onFold) return [];
+  }
+  return [];
+}
+
+function lengthProblems(job: LayJob): Problem[] {
+  const problems: Problem[] = [];
+  job.lengths.forEach((length, index) => {
+    const where = `Length ${length.id}`;
+    if (!Number.isFinite(length.widthMm) || length.widthMm <= 0) {
+      problems.push({ where, what: 'has no usable width', mend: 'Type a width above 0.' });
+    }
+    if (length.lengthMm !== null && (!Number.isFinite(length.lengthMm) || length.lengthMm <= 0)) {
+      problems.push({ where, what: 'has no length', mend: 'Type a length above 0, or leave it open.' });
+    }
+    if (length.lengthMm === null && index < job.lengths.length - 1) {
+      problems.push({ where, what: 'is endless but not the last', mend: 'Put the endless length last.' });
+    }
+    for (const flaw of length.flaws) {
+      const sound = [flaw.x, flaw.y, flaw.widthX, flaw.widthY].every(Number.isFinite) && flaw.widthX > 0 && flaw.widthY > 0;
+      if (!sound) {
+        problems.push({ where, what: 'has a flaw without a size', mend: 'Mark the flaw as a rectangle with both sides above 0.' });
+      }
+    }
+  });
+  return problems;
+}
+
+/** Everything that keeps a job from being laid; empty when it can be. */
+export function layProblems(job: LayJob): Problem[] {
+  if (job.lengths.length === 0) {
+    return [{ where: 'The lay', what: 'has no cloth', mend: 'Choose at least one length.' }];
+  }
+  const problems = lengthProblems(job);
+  if (!Number.isFinite(job.clearanceMm) || job.clearanceMm < 0) {
+    problems.push({ where: 'Clearance', what: 'is not 0 or more', mend: 'Type the distance between pieces, 0 or more.' });
+  }
+  const repeat = job.repeat;
+  if (repeat !== null && ![repeat.alongMm, repeat.acrossMm].every((step) => Number.isFinite(step) && step >= 0)) {
+    problems.push({ where: 'Pattern repeat', what: 'is not 0 or more', mend: 'Type the repeat in each direction, 0 for none.' });
+  }
+  if (!Number.isFinite(job.seed)) {
+    problems.push({ where: 'The lay', what: 'has a seed that is not a number', mend: 'Use any whole number.' });
+  }
+  if (problems.length > 0) return problems;
+  for (const shape of job.shapes) problems.push(...shapeProblems(job, shape));
+  return problems;
+}
