@@ -9,7 +9,7 @@ export interface Pattern {
 }
 
 /**
- * Needle sizes sold, NM to US. Source: agreed by several printed sewing guides. One table for leather
+ * Needle sizes sold, NM to US. Source: several sewing guides agree. One table for leather
  * has 110/17; since NM is a measured thickness, it decides, and US 17 is read as 110.
  */
 export const needleSizes: readonly { readonly nm: number; readonly us: number }[] = [
