@@ -1,0 +1,72 @@
+/** What the batch consumes, valued by lot, oldest first; what is bought is valued at its offer. */
+import { roundMinor, shareMinor, splitMinor } from '../measure/money.ts';
+import type { SlotCover } from '../cover/cover.ts';
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { ItemOnShelf, LotId } from '../stash/stash.ts';
+import { fromMilli } from '../stash/stash.ts';
+import type { ToBuy } from '../to-buy/to-buy.ts';
+
+/** A part of a slot's cost: from one lot, or from what is bought (lotId null). */
+export interface CostPart {
+  readonly lotId: LotId | null;
+  readonly amount: number;
+  readonly costMinor: number;
+}
+
+export interface CostLine {
+  readonly slotId: string;
+  readonly parts: readonly CostPart[];
+  readonly costMinor: number;
+  /** Of that: the share that falls between the pieces. 0 for what is not cut. */
+  readonly wasteMinor: number;
+  /** True when a part of the slot has no price: nothing chosen, or no offer closes the gap. */
+  readonly isIncomplete: boolean;
+}
+
+export interface CostSheet {
+  readonly lines: readonly CostLine[];
+  readonly batchMinor: number;
+  /** One figure for each coat; they add up to the batch exactly, so the first may cost a minor unit more. */
+  readonly perCoatMinor: readonly number[];
+  readonly isIncomplete: boolean;
+}
+
+/** Cost of the material that the plan uses up, by slot, batch and coat. */
+export function cost(plan: CoatPlan, covers: readonly SlotCover[], bought: ToBuy, shelf: readonly ItemOnShelf[]): CostSheet {
+  const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots.map((lot) => [lot.id, lot] as const)));
+  const lines = covers.map((slotCover): CostLine => {
+    const parts: CostPart[] = slotCover.uses.map((use) => {
+      const lot = lots.get(use.lotId);
+      if (!lot) throw new RangeError(`no lot ${use.lotId} on the shelf`);
+      const amount = Math.min(use.amount, fromMilli(lot.receivedMilli));
+      return { lotId: lot.id, amount: use.amount, costMinor: shareMinor(lot.priceMinor, amount, fromMilli(lot.receivedMilli)) };
+    });
+    const line = bought.lines.find((candidate) => candidate.slotIds.includes(slotCover.slotId));
+    if (line && slotCover.shortage) parts.push(boughtPart(line, slotCover, covers));
+    const costMinor = parts.reduce((sum, part) => sum + part.costMinor, 0);
+    return {
+      slotId: slotCover.slotId,
+      parts,
+      costMinor,
+      wasteMinor: slotCover.lay ? roundMinor(costMinor * (1 - slotCover.lay.result.utilisation)) : 0,
+      isIncomplete: slotCover.state === 'open' || (slotCover.shortage !== null && !line),
+    };
+  });
+  const batchMinor = lines.reduce((sum, line) => sum + line.costMinor, 0);
+  return {
+    lines,
+    batchMinor,
+    perCoatMinor: splitMinor(batchMinor, Array.from({ length: plan.coatCount }, () => 1)).sort((a, b) => b - a),
+    isIncomplete: lines.some((line) => line.isIncomplete),
+  };
+}
+
+/** A slot's share of what is bought and used up; what is left of the purchase goes to the stash and is no cost of this batch. */
+function boughtPart(line: ToBuy['lines'][number], slotCover: SlotCover, covers: readonly SlotCover[]): CostPart {
+  const gap = slotCover.shortage?.amount ?? 0;
+  const allGaps = covers
+    .filter((candidate) => line.slotIds.includes(candidate.slotId))
+    .reduce((sum, candidate) => sum + (candidate.shortage?.amount ?? 0), 0);
+  const usedMinor = shareMinor(line.priceMinor, line.usedAmount, line.boughtAmount);
+  return { lotId: null, amount: gap, costMinor: shareMinor(usedMinor, gap, allGaps) };
+}

@@ -1,0 +1,310 @@
+/**
+ * Which lengths of the stash carry what, and what is missing.
+ * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
+ */
+import { endlessLength, layJob, type RunLay, type SlotLay, usableWidthMm } from '../lay/plan-lay.ts';
+import type { LayLength, LayResult } from '../lay/job.ts';
+import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
+import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
+import type { Offer } from '../stash/offer.ts';
+import type { Item, ItemId, ItemOnShelf, LengthId, LengthOnShelf, LotId, LotOnShelf } from '../stash/stash.ts';
+
+/** What is taken from one lot (and one length of it), in the kind's unit. */
+export interface Use {
+  readonly lotId: LotId;
+  readonly lengthId: LengthId | null;
+  readonly amount: number;
+  /** For lengths: what is free of it before, mm; else the amount free of the lot. */
+  readonly free: number;
+  /** Index of this length in the cover lay's job, or null. */
+  readonly layLength: number | null;
+}
+
+/** What no length or lot had room for. */
+export interface Shortage {
+  /** In the kind's unit; for cloth mm of `widthMm`. */
+  readonly amount: number;
+  readonly widthMm: number | null;
+  /** For zips and cords: the length each missing piece must have at least. */
+  readonly wantedLengthMm: number | null;
+  readonly missingPieceCount: number;
+}
+
+export type CoverState = 'covered' | 'covered with care' | 'short' | 'open';
+
+export interface SlotCover {
+  readonly slotId: string;
+  readonly itemId: ItemId | null;
+  readonly state: CoverState;
+  readonly uses: readonly Use[];
+  readonly shortage: Shortage | null;
+  /** The lay on the stash's own lengths (and on cloth to be bought, last), for shapes slots with an item. */
+  readonly lay: SlotLay | null;
+  /** Why care is asked: two dye lots, a narrow margin. */
+  readonly cares: readonly string[];
+  /** Remnants that carry whole pieces: which, and what lies on them. */
+  readonly remnants: readonly { readonly lengthId: LengthId; readonly lengthMm: number; readonly pieceNames: readonly string[] }[];
+  /** Other items of the stash that are like it and have at least as much free. */
+  readonly substitutes: readonly ItemId[];
+}
+
+export interface CoverInput {
+  readonly plan: CoatPlan;
+  readonly needs: readonly Need[];
+  /** The lay of each shapes need on endless cloth of its item's width, by slot. */
+  readonly lays: ReadonlyMap<string, SlotLay>;
+  readonly shelf: readonly ItemOnShelf[];
+  readonly offers: readonly Offer[];
+}
+
+/** Less than this share left over asks for care: one slip of the blade and it is short. */
+export const narrowMarginRatio = 0.03;
+
+/** Cover of every slot, in the order of the needs. */
+export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly SlotCover[]> {
+  // What an earlier slot took of a length is not there for a later one bound to the same item.
+  const taken = new Map<string, number>();
+  const covers: SlotCover[] = [];
+  for (const need of input.needs) {
+    const slot = slotById(input.plan, need.slotId);
+    const shelf = input.shelf.find((candidate) => candidate.item.id === slot.itemId);
+    const slotCover = !shelf
+      ? openCover(slot)
+      : need.kind === 'shapes'
+        ? await shapesCover(input, need, slot, shelf, taken, runLay)
+        : amountCover(need, slot, shelf, taken);
+    for (const use of slotCover.uses) {
+      const key = use.lengthId ?? use.lotId;
+      taken.set(key, (taken.get(key) ?? 0) + use.amount);
+    }
+    covers.push({ ...slotCover, substitutes: slotCover.state === 'covered' ? [] : substitutes(slot, shelf?.item, input.shelf, need) });
+  }
+  return covers;
+}
+
+function openCover(slot: Slot): SlotCover {
+  return { slotId: slot.id, itemId: null, state: 'open', uses: [], shortage: null, lay: null, cares: [], remnants: [], substitutes: [] };
+}
+
+interface FreeLength {
+  readonly lot: LotOnShelf;
+  readonly length: LengthOnShelf;
+  /** Where the free part begins: an earlier slot cuts from the start. */
+  readonly startMm: number;
+  readonly freeMm: number;
+}
+
+/** What is free of an item, in the order a maker would cut it: for what is seen the fullest dye lot first, else remnants first. */
+function freeLengths(shelf: ItemOnShelf, slot: Slot, taken: ReadonlyMap<string, number>): FreeLength[] {
+  const free = shelf.lots.flatMap((lot) =>
+    lot.lengths.map((length) => {
+      const startMm = taken.get(length.id) ?? 0;
+      return { lot, length, startMm, freeMm: length.onHandMm - length.reservedMm - startMm };
+    }),
+  );
+  const usable = free.filter((candidate) => candidate.freeMm > 1);
+  if (!slot.isSeen) return usable.sort((a, b) => a.freeMm - b.freeMm);
+  const byDyeLot = new Map<string, number>();
+  for (const { lot, freeMm } of usable) byDyeLot.set(dyeLotOf(lot), (byDyeLot.get(dyeLotOf(lot)) ?? 0) + freeMm);
+  const isRemnant = (length: LengthOnShelf) => (length.form === 'remnant' ? 1 : 0);
+  return usable.sort(
+    (a, b) =>
+      (byDyeLot.get(dyeLotOf(b.lot)) ?? 0) - (byDyeLot.get(dyeLotOf(a.lot)) ?? 0) ||
+      dyeLotOf(a.lot).localeCompare(dyeLotOf(b.lot)) ||
+      isRemnant(a.length) - isRemnant(b.length) ||
+      b.freeMm - a.freeMm,
+  );
+}
+
+/** Lots without a dye lot written down count as a dye lot each. */
+function dyeLotOf(lot: LotOnShelf): string {
+  return lot.dyeLot || lot.id;
+}
+
+async function shapesCover(
+  input: CoverInput,
+  need: ShapesNeed,
+  slot: Slot,
+  shelf: ItemOnShelf,
+  taken: ReadonlyMap<string, number>,
+  runLay: RunLay,
+): Promise<SlotCover> {
+  const { item } = shelf;
+  const base = { slotId: slot.id, itemId: item.id, substitutes: [] };
+  if (need.shapes.length === 0) return { ...base, state: 'covered', uses: [], shortage: null, lay: null, cares: [], remnants: [] };
+  const widthMm = boughtWidthMm(item, input.offers);
+  const free = freeLengths(shelf, slot, taken);
+  const planned = input.lays.get(slot.id);
+  const single = planned ? smallestThatHolds(planned, free, item) : null;
+  const used = single ? [single] : free;
+  const lay: SlotLay =
+    single && planned
+      ? { slotId: slot.id, job: { ...planned.job, lengths: [onShelf(single, item)] }, result: planned.result }
+      : await layOnShelf(input.plan, need, slot, item, free, widthMm, runLay);
+
+  const uses: Use[] = [];
+  used.forEach((candidate, index) => {
+    const usedMm = lay.result.usedLengthMm[index] ?? 0;
+    if (usedMm <= 0) return;
+    uses.push({
+      lotId: candidate.lot.id,
+      lengthId: candidate.length.id,
+      amount: usedMm,
+      free: candidate.freeMm,
+      layLength: index,
+    });
+  });
+  const shortMm = lay.result.usedLengthMm[used.length] ?? 0;
+  const missingPieceCount = lay.result.placements.filter((placement) => placement.length === used.length).length;
+  const shortage: Shortage | null =
+    shortMm > 0 ? { amount: shortMm, widthMm, wantedLengthMm: null, missingPieceCount } : null;
+  const cares = shortage ? [] : shapesCares(slot, uses, shelf);
+  return {
+    ...base,
+    state: shortage ? 'short' : cares.length > 0 ? 'covered with care' : 'covered',
+    uses,
+    shortage,
+    lay,
+    cares,
+    remnants: carriedByRemnants(need, used, lay),
+  };
+}
+
+/** The width in which more of an item would be bought: an offer's by length, else the item's own. */
+export function boughtWidthMm(item: Item, offers: readonly Offer[]): number {
+  for (const offer of offers) {
+    if (offer.itemId === item.id && offer.unit.kind === 'by length') return offer.unit.widthMm;
+  }
+  return item.kind === 'cloth' || item.kind === 'batting' ? (item.facts.widthMm ?? 0) : 0;
+}
+
+function onShelf(candidate: FreeLength, item: Item): LayLength {
+  return {
+    id: candidate.length.id,
+    widthMm: usableWidthMm(candidate.length.widthMm, item),
+    lengthMm: candidate.freeMm,
+    flaws: candidate.length.flaws
+      .map((flaw) => ({ ...flaw, x: flaw.x - candidate.startMm }))
+      .filter((flaw) => flaw.x + flaw.widthX > 0),
+  };
+}
+
+/** The shortest length that takes the whole planned lay as it is: what leaves the most useful rest. */
+function smallestThatHolds(planned: SlotLay, free: readonly FreeLength[], item: Item): FreeLength | null {
+  const layWidthMm = planned.job.lengths[0]?.widthMm ?? 0;
+  const usedMm = planned.result.usedLengthMm[0] ?? 0;
+  const holding = free.filter(
+    (candidate) =>
+      candidate.length.flaws.length === 0 &&
+      candidate.freeMm >= usedMm &&
+      usableWidthMm(candidate.length.widthMm, item) >= layWidthMm - 1e-6,
+  );
+  return holding.reduce<FreeLength | null>((best, candidate) => (!best || candidate.freeMm < best.freeMm ? candidate : best), null);
+}
+
+async function layOnShelf(
+  plan: CoatPlan,
+  need: ShapesNeed,
+  slot: Slot,
+  item: Item,
+  free: readonly FreeLength[],
+  widthMm: number,
+  runLay: RunLay,
+): Promise<SlotLay> {
+  const lengths = [...free.map((candidate) => onShelf(candidate, item)), endlessLength('to buy', widthMm, item)];
+  const job = layJob(need, lengths, plan.clearanceMm, item, 1);
+  return { slotId: slot.id, job, result: await runLay(job, `${slot.name} on the stash`) };
+}
+
+function shapesCares(slot: Slot, uses: readonly Use[], shelf: ItemOnShelf): string[] {
+  const cares: string[] = [];
+  const lots = new Map(shelf.lots.map((lot) => [lot.id, lot]));
+  const dyeLots = new Set(uses.map((use) => dyeLotOf(lots.get(use.lotId)!)));
+  if (slot.isSeen && dyeLots.size > 1) cares.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
+  const last = uses.at(-1);
+  const usedAll = uses.reduce((sum, use) => sum + use.amount, 0);
+  if (last && (last.free - last.amount) / usedAll < narrowMarginRatio) {
+    cares.push('hardly anything is left over: cut with care');
+  }
+  return cares;
+}
+
+function carriedByRemnants(need: ShapesNeed, used: readonly FreeLength[], lay: SlotLay) {
+  return used.flatMap((candidate, index) => {
+    if (candidate.length.form !== 'remnant') return [];
+    const names = piecesOn(need, lay.result, index);
+    return names.length > 0 ? [{ lengthId: candidate.length.id, lengthMm: candidate.freeMm, pieceNames: names }] : [];
+  });
+}
+
+/** Names of the pieces that a lay puts on one length, each once, in the order of the need. */
+function piecesOn(need: ShapesNeed, result: LayResult, lengthIndex: number): string[] {
+  const shapes = new Set(result.placements.filter((placement) => placement.length === lengthIndex).map((placement) => placement.shape));
+  return need.shapes.filter((_, index) => shapes.has(index)).map((shape) => shape.name);
+}
+
+function amountCover(need: AmountNeed, slot: Slot, shelf: ItemOnShelf, taken: ReadonlyMap<string, number>): SlotCover {
+  const uses: Use[] = [];
+  let open = need.amount;
+  const isTooShort =
+    shelf.item.kind === 'fastening' &&
+    need.wantedLengthMm !== null &&
+    shelf.item.facts.lengthMm !== null &&
+    shelf.item.facts.lengthMm < need.wantedLengthMm;
+  for (const lot of isTooShort ? [] : shelf.lots) {
+    const free = lot.onHand - lot.reserved - (taken.get(lot.id) ?? 0);
+    const amount = Math.min(open, free);
+    if (!(amount > 0)) continue;
+    uses.push({ lotId: lot.id, lengthId: null, amount, free, layLength: null });
+    open -= amount;
+  }
+  const isShort = open > 1e-9;
+  return {
+    slotId: slot.id,
+    itemId: shelf.item.id,
+    state: isShort ? 'short' : 'covered',
+    uses,
+    shortage: isShort
+      ? { amount: open, widthMm: null, wantedLengthMm: need.wantedLengthMm, missingPieceCount: need.counted === 'pieces' ? Math.ceil(open) : 0 }
+      : null,
+    lay: null,
+    cares: [],
+    remnants: [],
+    substitutes: [],
+  };
+}
+
+/** Like kind, like weight (within a third), and free at least as much by area or amount. */
+function substitutes(slot: Slot, bound: Item | undefined, shelf: readonly ItemOnShelf[], need: Need): ItemId[] {
+  return shelf
+    .filter(({ item }) => item.kind === slot.kind && item.id !== bound?.id && isLike(item, bound, need))
+    .filter((candidate) => hasEnough(candidate, need))
+    .map(({ item }) => item.id);
+}
+
+function isLike(item: Item, bound: Item | undefined, need: Need): boolean {
+  if (item.kind === 'fastening') {
+    const isLongEnough = need.kind !== 'amount' || need.wantedLengthMm === null || (item.facts.lengthMm ?? 0) >= need.wantedLengthMm;
+    return isLongEnough && bound?.kind === 'fastening' && item.facts.form === bound.facts.form;
+  }
+  if (!bound || bound.kind !== item.kind) return !bound;
+  if ((item.kind === 'cloth' && bound.kind === 'cloth') || (item.kind === 'batting' && bound.kind === 'batting')) {
+    const weight = item.facts.arealMassGPerM2;
+    const wanted = bound.facts.arealMassGPerM2;
+    return weight !== null && wanted !== null && Math.abs(weight - wanted) <= wanted / 3;
+  }
+  return true;
+}
+
+function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
+  if (need.kind === 'amount') {
+    return candidate.lots.reduce((sum, lot) => sum + lot.onHand - lot.reserved, 0) >= need.amount;
+  }
+  const areaMm2 = candidate.lots.reduce(
+    (sum, lot) =>
+      sum +
+      lot.lengths.reduce((lotSum, length) => lotSum + (length.onHandMm - length.reservedMm) * usableWidthMm(length.widthMm, candidate.item), 0),
+    0,
+  );
+  return areaMm2 >= need.areaMm2;
+}

@@ -1,0 +1,66 @@
+/**
+ * The sentence of the house: requirement, then lay, then cover, then to-buy, then cost.
+ * Five calls, each reads what the earlier ones gave and returns new readonly data. How a lay is run
+ * (inline, in a worker, in a thread), for how long and with which clock is passed in.
+ */
+import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
+import { type CostSheet, cost } from './cost/cost.ts';
+import { endlessLength, layJob, type RunLay, type SlotLay } from './lay/plan-lay.ts';
+import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import type { Need, SlotItems } from './requirement/need.ts';
+import { requirement } from './requirement/requirement.ts';
+import type { Offer } from './stash/offer.ts';
+import type { Item, ItemOnShelf } from './stash/stash.ts';
+import { type ToBuy, toBuy } from './to-buy/to-buy.ts';
+
+export interface FlowSources {
+  readonly plan: CoatPlan;
+  readonly shelf: readonly ItemOnShelf[];
+  readonly offers: readonly Offer[];
+}
+
+export interface Estimate {
+  readonly requirement: readonly Need[];
+  readonly lays: readonly SlotLay[];
+  readonly cover: readonly SlotCover[];
+  readonly toBuy: ToBuy;
+  readonly cost: CostSheet;
+}
+
+/** Width that an open slot is laid on until an item is chosen, mm (58 in, the usual width of coat nylon: common practice, no source). */
+export const openSlotWidthMm = 1473;
+
+/** The whole road for one plan. */
+export async function estimate(sources: FlowSources, runLay: RunLay): Promise<Estimate> {
+  const needs = requirement(sources.plan, slotItems(sources));
+  const lays = await layNeeds(sources, needs, runLay);
+  const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
+  const covers = await cover(coverInput, runLay);
+  const bought = await toBuy(coverInput, covers, runLay);
+  return { requirement: needs, lays, cover: covers, toBuy: bought, cost: cost(sources.plan, covers, bought, sources.shelf) };
+}
+
+export function slotItems(sources: Pick<FlowSources, 'plan' | 'shelf'>): SlotItems {
+  const byId = new Map<string, Item>(sources.shelf.map(({ item }) => [item.id, item]));
+  return new Map(
+    sources.plan.slots.flatMap((slot) => {
+      const item = slot.itemId === null ? undefined : byId.get(slot.itemId);
+      return item ? [[slot.id, item] as const] : [];
+    }),
+  );
+}
+
+/** Every cut slot laid on endless cloth of its item's width: what the coats need, whatever the stash holds. */
+async function layNeeds(sources: FlowSources, needs: readonly Need[], runLay: RunLay): Promise<readonly SlotLay[]> {
+  const items = slotItems(sources);
+  return Promise.all(
+    needs.flatMap((need) => {
+      if (need.kind !== 'shapes' || need.shapes.length === 0) return [];
+      const item = items.get(need.slotId);
+      const widthMm = item ? boughtWidthMm(item, sources.offers) : openSlotWidthMm;
+      const job = layJob(need, [endlessLength('endless', widthMm, item)], sources.plan.clearanceMm, item, 1);
+      const what = slotById(sources.plan, need.slotId).name;
+      return [runLay(job, what).then((result): SlotLay => ({ slotId: need.slotId, job, result }))];
+    }),
+  );
+}
