@@ -1,0 +1,152 @@
+/**
+ * The Electron door: one window over the built renderer, one channel for each call of the contract. It carries
+ * calls and decides nothing about them. The window has no Node, runs in the sandbox, sees only the app's own
+ * protocol, and can neither navigate away nor open another window.
+ */
+import { createHash } from 'node:crypto';
+import { mkdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  type IpcMainInvokeEvent,
+  ipcMain,
+  Menu,
+  type MenuItemConstructorOptions,
+  protocol,
+} from 'electron';
+import { callNames } from '../../shared-core/contract/contract.ts';
+import { askedDataFile, workshopFiles } from '../database/data-file.ts';
+import { openServices } from '../services/services.ts';
+import { staticAnswer } from './static.ts';
+
+/** The page's origin. A standard scheme of its own, so that modules, workers and storage act as on a web page. */
+const scheme = 'bolt-and-baffle';
+const origin = `${scheme}://window`;
+/** Tells the launcher that no other door would do better. */
+const dataFileRefused = 3;
+
+const rendererDir = fileURLToPath(new URL('../renderer', import.meta.url));
+const preload = fileURLToPath(new URL('../preload/preload.cjs', import.meta.url));
+const asked = askedDataFile(process.argv);
+const files = workshopFiles(process.platform, process.env, app.getPath('home'), asked && resolve(asked));
+
+protocol.registerSchemesAsPrivileged([
+  { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+]);
+// Two windows over one data file would show each other's past; over two files each has its own lock and profile.
+app.setPath('userData', join(workshopFolder(), 'windows', fileMark(files.dataFile)));
+
+let window: BrowserWindow | undefined;
+
+if (app.requestSingleInstanceLock()) {
+  app.on('second-instance', showWindow);
+  app.on('window-all-closed', () => app.quit());
+  app.whenReady().then(start, giveUp);
+} else {
+  app.quit();
+}
+
+function start(): void {
+  let services: ReturnType<typeof openServices>;
+  try {
+    mkdirSync(files.folder, { recursive: true });
+    services = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  } catch (error) {
+    giveUp(error);
+    return;
+  }
+  app.on('will-quit', () => services.close());
+  for (const call of callNames) {
+    ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
+      refuseStrangers(event);
+      return services.answer({ call, workshop, input });
+    });
+  }
+  protocol.handle(scheme, async (request) => {
+    const url = new URL(request.url);
+    if (url.host !== 'window') return new Response('Not here.', { status: 404 });
+    const { status, headers, body } = await staticAnswer(rendererDir, url.pathname);
+    return new Response(body, { status, headers });
+  });
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menu()));
+  showWindow();
+  app.on('activate', showWindow);
+}
+
+function giveUp(error: unknown): void {
+  const why = error instanceof Error ? error.message : String(error);
+  const mend = 'Name another file with --data FILE, or put a backup in its place.';
+  console.error(`${files.dataFile} cannot be opened (${why}). ${mend}`);
+  dialog.showErrorBox('The workshop cannot be opened', `${files.dataFile}\n\n${why}\n\n${mend}`);
+  app.exit(dataFileRefused);
+}
+
+function showWindow(): void {
+  if (window !== undefined) {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+    return;
+  }
+  window = new BrowserWindow({
+    width: 1360,
+    height: 900,
+    minWidth: 720,
+    minHeight: 520,
+    show: false,
+    title: 'Bolt & Baffle',
+    webPreferences: {
+      preload,
+      contextIsolation: true,
+      sandbox: true,
+      nodeIntegration: false,
+      webviewTag: false,
+    },
+  });
+  window.once('ready-to-show', () => window?.show());
+  window.on('closed', () => {
+    window = undefined;
+  });
+  window.webContents.setWindowOpenHandler(() => ({ action: 'deny' }));
+  window.webContents.on('will-navigate', (event) => event.preventDefault());
+  window.webContents.session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  void window.loadURL(`${origin}/`);
+}
+
+/** Only the page itself may call: a frame of another origin never gets an answer. */
+function refuseStrangers(event: IpcMainInvokeEvent): void {
+  const from = event.senderFrame?.url ?? '';
+  if (!from.startsWith(`${origin}/`)) throw new Error(`a call from "${from}" is not answered`);
+}
+
+function menu(): MenuItemConstructorOptions[] {
+  const isMac = process.platform === 'darwin';
+  return [
+    ...(isMac ? [{ role: 'appMenu' } as const] : []),
+    { label: 'File', submenu: [{ role: isMac ? 'close' : 'quit' }] },
+    { role: 'editMenu' },
+    {
+      label: 'View',
+      submenu: [
+        { role: 'reload' },
+        { type: 'separator' },
+        { role: 'resetZoom' },
+        { role: 'zoomIn' },
+        { role: 'zoomOut' },
+        { type: 'separator' },
+        { role: 'togglefullscreen' },
+      ],
+    },
+    { role: 'help', submenu: [{ label: 'About Bolt & Baffle', click: () => app.showAboutPanel() }] },
+  ];
+}
+
+function workshopFolder(): string {
+  return workshopFiles(process.platform, process.env, app.getPath('home'), undefined).folder;
+}
+
+function fileMark(dataFile: string): string {
+  return createHash('sha256').update(dataFile).digest('hex').slice(0, 12);
+}

@@ -1,0 +1,189 @@
+/**
+ * Starts the workshop: installs and builds what is missing or changed, then opens the Electron window where its
+ * runtime is to be had, and otherwise the loopback host in an installed browser. Says which, and why.
+ *   npm start -- [--data FILE]
+ */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { createInterface } from 'node:readline';
+import { findBrowser, hasDisplay, quietFlags, rootFlags } from './browser.mjs';
+import { ensureBuilt } from './build.mjs';
+import { obtainElectron } from './electron-runtime.mjs';
+import { ensureInstalled, ownNode, root, say } from './install.mjs';
+
+/** A program that ends badly sooner than this never showed its window. */
+const atOnceMs = 8_000;
+/** The exit code by which either door says that the data file cannot be opened; no other door would do better. */
+const dataFileRefused = 3;
+
+const given = readArguments(process.argv.slice(2));
+ensureInstalled();
+if (!ensureBuilt()) process.exit(1);
+
+let reason = 'there is no display for it';
+if (hasDisplay(process.platform, process.env)) {
+  const runtime = obtainElectron();
+  reason = runtime.program === '' ? runtime.reason : await openElectron(runtime.program);
+}
+await openLoopback(reason);
+
+/**
+ * @param {readonly string[]} words
+ * @returns {string[]} the arguments for either door
+ */
+function readArguments(words) {
+  if (words.length === 0) return [];
+  const file =
+    words[0] === '--data' ? words[1] : words[0]?.startsWith('--data=') ? words[0].slice(7) : undefined;
+  const used = words[0] === '--data' ? 2 : 1;
+  if (!file || words.length > used) {
+    say(`Cannot read "${words.join(' ')}". Write: npm start -- --data FILE`);
+    process.exit(2);
+  }
+  return ['--data', resolve(process.env.INIT_CWD ?? process.cwd(), file)];
+}
+
+/**
+ * Shows the Electron window until it is closed, then ends the process. Comes back only if the program died at
+ * once, with the reason.
+ *
+ * @param {string} program
+ * @returns {Promise<string>}
+ */
+function openElectron(program) {
+  say('Opening the Electron window.');
+  const env = { ...process.env };
+  delete env.ELECTRON_RUN_AS_NODE;
+  const startedMs = Date.now();
+  const child = spawn(program, [...rootFlags(), root, ...given], {
+    env,
+    stdio: ['ignore', 'inherit', 'pipe'],
+  });
+  let stderrTail = '';
+  child.stderr.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
+    stderrTail = (stderrTail + text).slice(-4_000);
+  });
+  const stop = endOnSignal(() => child.kill());
+  return new Promise((fallBack) => {
+    child.on('error', (error) => fallBack(`its program cannot be run (${error.message})`));
+    child.on('close', (code, signal) => {
+      if (code === 0 || code === dataFileRefused || stop.asked) process.exit(code ?? 0);
+      const lastLine = stderrTail.trim().split('\n').at(-1) ?? '';
+      const how = `it ended with ${signal ?? `code ${code}`}${lastLine === '' ? '' : `: ${lastLine}`}`;
+      if (Date.now() - startedMs < atOnceMs) return fallBack(how);
+      say(`The Electron window is gone: ${how}`);
+      process.exit(code ?? 1);
+    });
+  });
+}
+
+/**
+ * Serves the workshop on this machine's loopback and shows it in an installed browser, or prints the address
+ * where none can show it. The process ends with the window, with the host or with a signal.
+ *
+ * @param {string} why the Electron window is not used
+ */
+async function openLoopback(why) {
+  say(`Electron is not used: ${why}. Opening the loopback host instead.`);
+  const hostFile = join(root, 'main', 'doors', 'loopback.ts');
+  // The host ends when its input does, so it cannot outlive this process however that ends.
+  const host = spawn(ownNode, [hostFile, '--attached', ...given], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const lines = createInterface({ input: host.stdout });
+  /** @type {(() => void)[]} */
+  const cleanUp = [];
+  let ending = false;
+  const end = () => {
+    ending = true;
+    host.stdin.end();
+  };
+  endOnSignal(end);
+  host.on('exit', (code) => {
+    for (const step of cleanUp) step();
+    if (!ending && code !== 0) say(`The loopback host ended with code ${code}.`);
+    process.exitCode = ending ? 0 : (code ?? 1);
+  });
+
+  let shown = false;
+  lines.on('line', (line) => {
+    if (line.startsWith('http://')) {
+      const browser = hasDisplay(process.platform, process.env) ? findBrowser() : '';
+      if (browser === '') printAddress(line);
+      else cleanUp.push(openWindow(browser, line, () => shown, end));
+    }
+    if (line === 'window open') shown = true;
+    // On macOS a browser stays after its last window has closed, so there the page's own leaving counts.
+    if (line === 'window closed' && process.platform === 'darwin' && cleanUp.length > 0) end();
+  });
+}
+
+/** @param {string} address */
+function printAddress(address) {
+  const why = hasDisplay(process.platform, process.env)
+    ? 'No Chrome, Edge or Chromium was found'
+    : 'There is no display';
+  say(`${why}. Open this address in a browser on this machine; Ctrl+C ends the host:`);
+  process.stdout.write(`${address}\n`);
+}
+
+/**
+ * Opens the address as a window of its own with a profile of its own.
+ *
+ * @param {string} browser
+ * @param {string} address
+ * @param {() => boolean} wasShown whether the page has been seen to open
+ * @param {() => void} onClosed
+ * @returns {() => void} closes the window and removes the profile
+ */
+function openWindow(browser, address, wasShown, onClosed) {
+  const profile = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-'));
+  const flags = [
+    `--app=${address}`,
+    `--user-data-dir=${profile}`,
+    '--window-size=1360,900',
+    ...quietFlags,
+    ...rootFlags(),
+  ];
+  const startedMs = Date.now();
+  const child = spawn(browser, flags, { stdio: 'ignore' });
+  say(`The workshop is open in ${browser}. Closing its window ends the host.`);
+  /** @param {string} how */
+  const gone = (how) => {
+    if (wasShown() || Date.now() - startedMs >= atOnceMs) return onClosed();
+    say(
+      `The browser ended at once (${how}). Open this address in a browser on this machine; Ctrl+C ends the host:`,
+    );
+    process.stdout.write(`${address}\n`);
+  };
+  child.on('error', (error) => gone(error.message));
+  child.on('exit', (code, signal) => gone(signal ?? `code ${code}`));
+  return () => {
+    const remove = () => {
+      try {
+        rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
+      } catch {
+        // A temporary profile that is still held is the system's to clear.
+      }
+    };
+    if (child.exitCode !== null || child.signalCode !== null || child.pid === undefined) return remove();
+    child.on('exit', remove);
+    child.kill();
+  };
+}
+
+/**
+ * Ends in order when the process is asked to stop.
+ *
+ * @param {() => void} end
+ */
+function endOnSignal(end) {
+  const stop = { asked: false };
+  for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
+    process.on(signal, () => {
+      stop.asked = true;
+      end();
+    });
+  }
+  return stop;
+}

@@ -1,0 +1,195 @@
+/**
+ * Every check of the project in one go: types, lint, build, Vitest, Playwright. The last line is the true count of
+ * all of them; types, lint and build count as one check each.
+ *   npm test -- [FILTER]    only test files whose path contains FILTER; the three checks run all the same
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { findBrowser } from './browser.mjs';
+import { ensureBuilt } from './build.mjs';
+import { electronProgram } from './electron-runtime.mjs';
+import { ensureInstalled, ownNode, root } from './install.mjs';
+
+/**
+ * @typedef {{ name: string, reason: string }} Skipped
+ * @typedef {{ passed: number, failed: number, skipped: readonly Skipped[] }} Counts
+ */
+
+ensureInstalled();
+
+const filter = process.argv.slice(2);
+const resultsFolder = join(root, 'out', 'test');
+rmSync(resultsFolder, { recursive: true, force: true });
+mkdirSync(resultsFolder, { recursive: true });
+const isCi = process.env.CI === 'true' || process.env.CI === '1';
+
+/** @type {{ name: string, counts: Counts }[]} */
+const results = [];
+check('types', ['node_modules/typescript/bin/tsc', '-b']);
+check('lint', [
+  'node_modules/@biomejs/biome/bin/biome',
+  'check',
+  '--config-path',
+  '.ci/lint.json',
+  '--error-on-warnings',
+  '.',
+]);
+heading('build');
+results.push({ name: 'build', counts: one(ensureBuilt()) });
+
+heading('vitest');
+const vitestArgs = [
+  'node_modules/vitest/vitest.mjs',
+  'run',
+  '--config',
+  'tests/vitest.config.ts',
+  ...noneIsFine('--passWithNoTests'),
+];
+runTests('vitest', [...vitestArgs, ...filter], {});
+
+heading('playwright');
+const browser = obtainBrowser();
+const missing = {
+  BOLT_NO_BROWSER: browser.reason,
+  BOLT_BROWSER: browser.program,
+  BOLT_ELECTRON: electronProgram(),
+};
+const playwrightArgs = [
+  'node_modules/@playwright/test/cli.js',
+  'test',
+  '--config',
+  'tests/playwright.config.ts',
+];
+runTests('playwright', [...playwrightArgs, ...noneIsFine('--pass-with-no-tests'), ...filter], missing);
+if (browser.reason !== '' && isCi) {
+  console.log(`No browser for the browser tests: ${browser.reason}`);
+  results.push({ name: 'browser', counts: one(false) });
+}
+
+report();
+
+/** @param {string} name */
+function heading(name) {
+  console.log(`\n== ${name}`);
+}
+
+/**
+ * @param {boolean} isGood
+ * @returns {Counts}
+ */
+function one(isGood) {
+  return { passed: isGood ? 1 : 0, failed: isGood ? 0 : 1, skipped: [] };
+}
+
+/** @param {string} option */
+function noneIsFine(option) {
+  return filter.length > 0 ? [option] : [];
+}
+
+/**
+ * @param {readonly string[]} args
+ * @param {Readonly<Record<string, string>>} env
+ */
+function runNode(args, env) {
+  /** @type {import('node:child_process').SpawnSyncOptions} */
+  const options = { cwd: root, env: { ...process.env, ...env }, stdio: ['ignore', 'inherit', 'inherit'] };
+  return spawnSync(ownNode, args, options).status ?? 1;
+}
+
+
+/**
+ * @param {string} name
+ * @param {readonly string[]} args
+ */
+function check(name, args) {
+  heading(name);
+  results.push({ name, counts: one(runNode(args, {}) === 0) });
+}
+
+/**
+ * Runs a runner whose reporter leaves its counts in out/test. A runner that ends badly without a failed test, or
+ * leaves no counts, is itself a failure: nothing may be lost between the two.
+ *
+ * @param {string} name
+ * @param {readonly string[]} args
+ * @param {Readonly<Record<string, string>>} env
+ */
+function runTests(name, args, env) {
+  const file = join(resultsFolder, `${name}.json`);
+  const code = runNode(args, { ...env, BOLT_COUNTS: file });
+  /** @type {Counts} */
+  let counts = { passed: 0, failed: 0, skipped: [] };
+  let isCounted = false;
+  if (existsSync(file)) {
+    counts = JSON.parse(readFileSync(file, 'utf8'));
+    isCounted = true;
+  }
+  if (counts.failed === 0 && (code !== 0 || !isCounted)) {
+    console.log(`${name} ended with code ${code}${isCounted ? '' : ' and left no counts'}.`);
+    counts = { ...counts, failed: 1 };
+  }
+  results.push({ name, counts });
+}
+
+/**
+ * A browser for the tests, installed if it is missing and can be.
+ *
+ * @returns {{ program: string, reason: string }} program '' with reason '' is Playwright's own Chromium
+ */
+function obtainBrowser() {
+  const there = findBrowser();
+  if (there !== '') return { program: there, reason: '' };
+  if (hasOwnChromium()) return { program: '', reason: '' };
+  console.log('No Chrome, Edge or Chromium is installed; installing one.');
+  const isDebianRoot =
+    process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+  if (isDebianRoot) {
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    const quiet = { env, stdio: /** @type {const} */ ('ignore'), timeout: 240_000 };
+    spawnSync('apt-get', ['update'], quiet);
+    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
+    const installed = findBrowser();
+    if (installed !== '') return { program: installed, reason: '' };
+  }
+  const install = [join(root, 'node_modules/@playwright/test/cli.js'), 'install', 'chromium'];
+  spawnSync(ownNode, install, { cwd: root, stdio: 'ignore', timeout: 180_000 });
+  if (hasOwnChromium()) return { program: '', reason: '' };
+  return { program: '', reason: 'no Chrome, Edge or Chromium is installed, and none could be fetched' };
+}
+
+function hasOwnChromium() {
+  const script = "import { chromium } from '@playwright/test'; console.log(chromium.executablePath())";
+  const asked = spawnSync(ownNode, ['--input-type=module', '-e', script], { cwd: root, encoding: 'utf8' });
+  return asked.status === 0 && existsSync(asked.stdout.trim());
+}
+
+function report() {
+  const skipped = results.flatMap(({ counts }) => counts.skipped);
+  if (skipped.length > 0) console.log('\n== skipped');
+  for (const { name, reason } of skipped) console.log(`${name}: ${reason}`);
+  console.log('');
+  for (const { name, counts } of results) console.log(`${name}: ${countLine(counts)}`);
+  const passed = results.reduce((sum, { counts }) => sum + counts.passed, 0);
+  const failed = results.reduce((sum, { counts }) => sum + counts.failed, 0);
+  const isEmpty =
+    filter.length > 0 && results.every(({ name, counts }) => !isRunner(name) || isNothing(counts));
+  if (isEmpty) console.log(`No test file matches "${filter.join(' ')}".`);
+  console.log(countLine({ passed, failed: failed + (isEmpty ? 1 : 0), skipped }));
+  process.exitCode = failed > 0 || isEmpty ? 1 : 0;
+}
+
+/** @param {string} name */
+function isRunner(name) {
+  return name === 'vitest' || name === 'playwright';
+}
+
+/** @param {Counts} counts */
+function isNothing(counts) {
+  return counts.passed + counts.failed + counts.skipped.length === 0;
+}
+
+/** @param {Counts} counts */
+function countLine(counts) {
+  return `${counts.passed} passed, ${counts.failed} failed, ${counts.skipped.length} skipped`;
+}
