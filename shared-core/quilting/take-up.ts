@@ -10,7 +10,8 @@
  */
 export function takeUpRatio(spacingMm: number, riseMm: number): number {
   if (!(spacingMm > 0)) throw new RangeError(`quilting lines ${spacingMm} mm apart`);
-  if (!(riseMm >= 0) || riseMm > spacingMm / 2) throw new RangeError(`a rise of ${riseMm} mm between lines ${spacingMm} mm apart`);
+  if (!(riseMm >= 0) || riseMm > spacingMm / 2)
+    throw new RangeError(`a rise of ${riseMm} mm between lines ${spacingMm} mm apart`);
   if (riseMm === 0) return 0;
   const radiusMm = (spacingMm ** 2 / 4 + riseMm ** 2) / (2 * riseMm);
   return (2 * radiusMm * Math.asin(Math.min(1, spacingMm / (2 * radiusMm)))) / spacingMm - 1;

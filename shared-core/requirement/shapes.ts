@@ -55,12 +55,19 @@ function growthOf(
   let across = 1;
   if (slot.isQuilted && plan.quilting && piece.quilted !== null) {
     const rise = quiltedRise(plan, piece, items);
-    const byGeometry = takeUpRatio(plan.quilting.spacingMm, Math.min(rise.riseMm, plan.quilting.spacingMm / 2));
+    const byGeometry = takeUpRatio(
+      plan.quilting.spacingMm,
+      Math.min(rise.riseMm, plan.quilting.spacingMm / 2),
+    );
     const acrossLines = piece.quilted === 'across';
     along += slot.takeUpAlongRatio ?? (acrossLines ? byGeometry : 0);
     across += slot.takeUpAcrossRatio ?? (acrossLines ? 0 : byGeometry);
     if (slot.takeUpAlongRatio !== null || slot.takeUpAcrossRatio !== null) {
-      basis.set('swatch', { kind: 'measured', how: 'take-up of quilting as measured on a swatch', source: '' });
+      basis.set('swatch', {
+        kind: 'measured',
+        how: 'take-up of quilting as measured on a swatch',
+        source: '',
+      });
     } else if (byGeometry > 0) {
       basis.set('take-up', {
         kind: 'computed',

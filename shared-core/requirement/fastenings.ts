@@ -1,0 +1,78 @@
+/** Fastenings: how many, and how long each must be from the edges that it runs along. */
+import type { Basis } from '../measure/basis.ts';
+import { found, type Outcome, refused } from '../measure/problem.ts';
+import { type CoatPlan, pieceById, type Slot } from '../plan/coat-plan.ts';
+import { edgeLengthMm } from '../plan/outline-ring.ts';
+import type { AmountNeed, SlotItems } from './need.ts';
+import { touchesFold } from './sewn-seams.ts';
+
+/**
+ * Pieces of the slot's fastening for the whole batch: the typed count, else one for each coat.
+ * wantedLengthMm is the sum of the edges it runs along, less what it stays short of them; null without edges.
+ */
+export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): AmountNeed {
+  const perCoat = slot.amountPerCoat ?? 1;
+  const amount = Math.ceil(perCoat * plan.coatCount - 1e-9);
+  const wantedLengthMm = fasteningLengthMm(plan, slot);
+  const basis: Basis[] = [
+    slot.amountPerCoat === null
+      ? {
+          kind: 'rule of thumb',
+          how: 'one for each coat, as no count is given',
+          source: 'common practice, no source',
+        }
+      : { kind: 'measured', how: 'count for one coat as the maker gave it', source: '' },
+  ];
+  if (wantedLengthMm !== null) {
+    const less = slot.shorterByMm === 0 ? '' : `, less ${Number(slot.shorterByMm.toFixed(1))} mm`;
+    basis.push({ kind: 'computed', how: `length of the edges it runs along${less}`, source: '' });
+  }
+  return {
+    kind: 'amount',
+    slotId: slot.id,
+    counted: 'pieces',
+    amount,
+    parts: [{ what: `${perCoat} for one coat, x ${plan.coatCount}`, amount }],
+    wantedLengthMm,
+    basis,
+  };
+}
+
+/** Length of one piece of the fastening, mm, 0 or more; an edge that runs over a fold counts whole. Null without edges. */
+export function fasteningLengthMm(plan: CoatPlan, slot: Slot): number | null {
+  if (slot.alongEdges.length === 0) return null;
+  const edgesMm = slot.alongEdges.reduce((sum, along) => {
+    const piece = pieceById(plan, along.pieceId);
+    return sum + edgeLengthMm(piece.outline, along.edge) * (touchesFold(piece, along.edge) ? 2 : 1);
+  }, 0);
+  return Math.max(0, edgesMm - slot.shorterByMm);
+}
+
+export interface ZipToBuy {
+  readonly soldMm: number;
+  /** Null when the sold length is right as it is. */
+  readonly shortenToMm: number | null;
+}
+
+/** Nearer than this a zip needs no shortening. */
+const zipToleranceMm = 1;
+
+/** The shortest sold zip that is long enough, and what to shorten it to. A problem when none is. */
+export function zipToBuy(wantedMm: number, soldLengthsMm: readonly number[]): Outcome<ZipToBuy> {
+  const longEnough = soldLengthsMm.filter((soldMm) => soldMm >= wantedMm - zipToleranceMm);
+  if (longEnough.length === 0) {
+    return refused({
+      where: 'Zip',
+      what: `of ${Math.round(wantedMm)} mm is longer than any that is sold`,
+      mend: 'Add an offer of a longer zip, or end the zip lower.',
+    });
+  }
+  const soldMm = Math.min(...longEnough);
+  return found({ soldMm, shortenToMm: soldMm - wantedMm > zipToleranceMm ? wantedMm : null });
+}
+
+/** Separating zips are sold in steps of 2 in from 12 to 36 in, mm. Common practice, no source. */
+export const usualSeparatingZipsMm: readonly number[] = Array.from(
+  { length: 13 },
+  (_, i) => (12 + 2 * i) * 25.4,
+);
