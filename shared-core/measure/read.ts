@@ -208,7 +208,7 @@ function partUnit(
   }
   const id = unitSpelled(kind, unitText);
   if (id) return id;
-  const other = anyUnitSpelled(unitText);
+  const other = partCount === 1 ? anyUnitSpelled(unitText) : undefined;
   return other
     ? { what: `is in ${units[other].symbol}, which is no unit of ${quantityFacts[kind].name}` }
     : {};
