@@ -3,6 +3,7 @@ import type { LayBudget } from '../job.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { randomFrom } from './random.ts';
+import { startSearch } from './search.ts';
 
 export interface Engine {
   /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
@@ -14,60 +15,59 @@ export interface Engine {
   finished(): boolean;
 }
 
-/** What a lay costs: the length used, with what no real length holds counted many times. */
-export function layCostMm(model: Model, lay: Lay): number {
-  const used = model.bins.map(() => 0);
+/** What a lay costs: the last bin in use counts most, then how much of it is used. */
+function costOf(model: Model, lay: Lay): readonly [number, number] {
+  let last = 0;
+  let used = 0;
   for (let i = 0; i < model.items.length; i++) {
     const bin = lay.bin[i]!;
     const reached = lay.x[i]! + model.forms[lay.form[i]!]!.halfX - model.bins[bin]!.startX;
-    if (reached > used[bin]!) used[bin] = reached;
+    if (bin > last) {
+      last = bin;
+      used = reached;
+    } else if (bin === last && reached > used) used = reached;
   }
-  let cost = 0;
-  model.bins.forEach((bin, index) => {
-    cost += used[index]! * (bin.length === -1 ? 1000 : 1);
-  });
-  return cost;
+  return [last, used];
 }
 
-export function startEngine(model: Model, clock: () => number, _planned: LayBudget): Engine {
+export function startEngine(model: Model, clock: () => number, planned: LayBudget): Engine {
   const random = randomFrom(model.job.seed);
-  let best = frontierLay(model, orderBy(model, 'area'), random, 4);
-  let cost = layCostMm(model, best);
-  let better = 0;
-  let done = 0;
-  for (const sense of ['along', 'across'] as const) {
-    const other = frontierLay(model, orderBy(model, sense), random, 4);
-    const otherCost = layCostMm(model, other);
-    if (otherCost < cost) {
-      best = other;
-      cost = otherCost;
-    }
+  const startedMs = clock();
+  const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
+  const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
+  let first = lays[0]!;
+  for (const lay of lays) {
+    const [bin, used] = costOf(model, lay);
+    const [leastBin, leastUsed] = costOf(model, first);
+    if (bin < leastBin || (bin === leastBin && used < leastUsed)) first = lay;
   }
+  let done = 0;
+  const progress = {
+    planned: planned.seconds !== null || planned.iterations !== null,
+    spent(): number {
+      const byTime = planned.seconds === null ? 0 : (clock() - startedMs) / (planned.seconds * 1000);
+      const byCount = planned.iterations === null ? 0 : done / planned.iterations;
+      return Math.max(byTime, byCount);
+    },
+  };
+  const search = startSearch(model, first, random, progress);
+  const moves = search.run();
   return {
     advance(endMs, iterations) {
-      for (let i = 0; iterations === null || i < iterations; i++) {
+      for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
         if (endMs !== null && clock() >= endMs) break;
-        const order = orderBy(model, 'area');
-        for (let k = 0; k < 3; k++) {
-          const a = Math.floor(random.next() * order.length);
-          const b = Math.floor(random.next() * order.length);
-          [order[a], order[b]] = [order[b]!, order[a]!];
-        }
-        const other = frontierLay(model, order, random, 4);
-        const otherCost = layCostMm(model, other);
+        if (moves.next().done === true) return false;
         done += 1;
-        if (otherCost < cost) {
-          best = other;
-          cost = otherCost;
-          better += 1;
-        }
       }
-      return true;
+      return !search.finished();
     },
-    best: () => best,
-    betterCount: () => better,
+    best: search.best,
+    betterCount: search.betterCount,
     iterations: () => done,
-    atFloor: () => cost <= model.floorMm + model.grainMm,
-    finished: () => model.items.length === 0,
+    atFloor: () => {
+      const [bin, used] = costOf(model, search.best());
+      return bin === 0 && used <= model.floorMm + 2 * model.grainMm;
+    },
+    finished: search.finished,
   };
 }

@@ -1,0 +1,450 @@
+/**
+ * How deep two forms lie in one another, in constant time.
+ *
+ * Form B lies on form A exactly when the vector from A's centre to B's centre is inside the Minkowski sum
+ * of A and -B. For each pair of shapes (up to turning or mirroring both) the boundary of that sum is
+ * computed once, and a grid over it remembers for each cell the few boundary edges that can be nearest to a
+ * point of the cell. So the depth is exact (distance to the nearest boundary edge), not a grid value.
+ */
+import { ringBox } from '../../geometry/ring.ts';
+import type { Ring } from '../../geometry/ring.ts';
+import { convexParts } from './convex.ts';
+import { outwardRing } from './outward.ts';
+
+/** Numbers per boundary edge: start x, y; direction x, y; length. The inside is on the left. */
+const EDGE = 5;
+/** Numbers per convex half-plane: outward normal x, y; reach. */
+const PLANE = 3;
+
+export interface Table {
+  readonly edges: Float64Array;
+  /** For each cell: where its list begins in `lists`, or -1 when the cell is clear. Low bit: wholly inside. */
+  readonly cells: Int32Array;
+  /** Per list: how many, then the edges' offsets in `edges`. */
+  readonly lists: Uint16Array;
+  readonly columnCount: number;
+  readonly rowCount: number;
+  /** Half the extent of the grid, with the reach of the clearance. */
+  readonly halfX: number;
+  readonly halfY: number;
+  readonly perX: number;
+  readonly perY: number;
+  /** Added to the depth: the clearance asked between the two. */
+  readonly reachMm: number;
+}
+
+interface Base {
+  readonly ring: Ring;
+  readonly parts: readonly Ring[];
+}
+
+function flipped(ring: Ring, flip: number): Ring {
+  const flipX = (flip & 1) !== 0 ? -1 : 1;
+  const flipY = (flip & 2) !== 0 ? -1 : 1;
+  const count = ring.length;
+  const result = new Float64Array(count);
+  const turnsOver = flipX * flipY < 0;
+  for (let i = 0; i < count; i += 2) {
+    const to = turnsOver ? count - 2 - i : i;
+    result[to] = ring[i]! * flipX;
+    result[to + 1] = ring[i + 1]! * flipY;
+  }
+  return result;
+}
+
+/** Minkowski sum of two convex counter-clockwise rings as half-planes. */
+function convexSumPlanes(a: Ring, b: Ring): Float64Array {
+  const angles: { x: number; y: number; reach: number; angle: number }[] = [];
+  const add = (ring: Ring, other: Ring): void => {
+    const count = ring.length;
+    for (let i = 0; i < count; i += 2) {
+      const next = (i + 2) % count;
+      const dx = ring[next]! - ring[i]!;
+      const dy = ring[next + 1]! - ring[i + 1]!;
+      const length = Math.hypot(dx, dy);
+      if (length < 1e-12) continue;
+      const x = dy / length;
+      const y = -dx / length;
+      let support = -Infinity;
+      for (let k = 0; k < other.length; k += 2) support = Math.max(support, other[k]! * x + other[k + 1]! * y);
+      angles.push({ x, y, reach: ring[i]! * x + ring[i + 1]! * y + support, angle: 0 });
+    }
+  };
+  add(a, b);
+  add(b, a);
+  const planes = new Float64Array(angles.length * PLANE);
+  angles.forEach((plane, i) => {
+    planes[i * PLANE] = plane.x;
+    planes[i * PLANE + 1] = plane.y;
+    planes[i * PLANE + 2] = plane.reach;
+  });
+  return planes;
+}
+
+/** Edges of the convolution of two rings: every edge of the boundary of their sum is part of one of them. */
+function convolutionEdges(a: Ring, b: Ring): number[] {
+  const edges: number[] = [];
+  const add = (ring: Ring, other: Ring): void => {
+    const count = ring.length;
+    const otherCount = other.length;
+    for (let k = 0; k < otherCount; k += 2) {
+      const before = (k + otherCount - 2) % otherCount;
+      const after = (k + 2) % otherCount;
+      const inX = other[k]! - other[before]!;
+      const inY = other[k + 1]! - other[before + 1]!;
+      const outX = other[after]! - other[k]!;
+      const outY = other[after + 1]! - other[k + 1]!;
+      if (inX * outY - inY * outX < 0) continue;
+      for (let i = 0; i < count; i += 2) {
+        const next = (i + 2) % count;
+        const dx = ring[next]! - ring[i]!;
+        const dy = ring[next + 1]! - ring[i + 1]!;
+        // The edge's direction must lie between the corner's two edges.
+        const near = 1e-12 * (Math.abs(dx) + Math.abs(dy));
+        if (inX * dy - inY * dx < -near * (Math.abs(inX) + Math.abs(inY))) continue;
+        if (dx * outY - dy * outX < -near * (Math.abs(outX) + Math.abs(outY))) continue;
+        if (inX * dx + inY * dy < 0 && outX * dx + outY * dy < 0) continue;
+        edges.push(ring[i]! + other[k]!, ring[i + 1]! + other[k + 1]!, ring[next]! + other[k]!, ring[next + 1]! + other[k + 1]!);
+      }
+    }
+  };
+  add(a, b);
+  add(b, a);
+  return edges;
+}
+
+/** Takes away from [from, to] (in place, list of intervals) what lies strictly inside the convex set. */
+function cutOut(intervals: number[], x0: number, y0: number, ux: number, uy: number, planes: Float64Array, near: number): number[] {
+  let enter = intervals[0]!;
+  let leave = intervals[intervals.length - 1]!;
+  for (let p = 0; p < planes.length; p += PLANE) {
+    const nx = planes[p]!;
+    const ny = planes[p + 1]!;
+    const gap = planes[p + 2]! - near - (nx * x0 + ny * y0);
+    const rate = nx * ux + ny * uy;
+    if (rate > 1e-12) {
+      const at = gap / rate;
+      if (at < leave) leave = at;
+    } else if (rate < -1e-12) {
+      const at = gap / rate;
+      if (at > enter) enter = at;
+    } else if (gap <= 0) return intervals;
+    if (leave <= enter) return intervals;
+  }
+  const result: number[] = [];
+  for (let k = 0; k < intervals.length; k += 2) {
+    const from = intervals[k]!;
+    const to = intervals[k + 1]!;
+    if (leave <= from || enter >= to) {
+      result.push(from, to);
+      continue;
+    }
+    if (enter - from > near) result.push(from, enter);
+    if (to - leave > near) result.push(leave, to);
+  }
+  return result;
+}
+
+function insideAny(convexes: readonly Float64Array[], x: number, y: number): boolean {
+  for (const planes of convexes) {
+    let inside = true;
+    for (let p = 0; p < planes.length; p += PLANE) {
+      if (planes[p]! * x + planes[p + 1]! * y >= planes[p + 2]!) {
+        inside = false;
+        break;
+      }
+    }
+    if (inside) return true;
+  }
+  return false;
+}
+
+function distanceToEdge(edges: Float64Array, e: number, x: number, y: number): number {
+  const dx = x - edges[e]!;
+  const dy = y - edges[e + 1]!;
+  const ux = edges[e + 2]!;
+  const uy = edges[e + 3]!;
+  const along = dx * ux + dy * uy;
+  if (along <= 0) return Math.sqrt(dx * dx + dy * dy);
+  const length = edges[e + 4]!;
+  if (along >= length) {
+    const ex = dx - ux * length;
+    const ey = dy - uy * length;
+    return Math.sqrt(ex * ex + ey * ey);
+  }
+  return Math.abs(dx * uy - dy * ux);
+}
+
+function buildTable(a: Base, b: Base, flip: number, reachMm: number): Table {
+  // -B: turned by half a turn, which keeps the winding.
+  const minusB = flipped(b.ring, flip ^ 3);
+  const boxA = ringBox(a.ring);
+  const boxB = ringBox(b.ring);
+  const extentX = boxA.maxX + boxB.maxX;
+  const extentY = boxA.maxY + boxB.maxY;
+  const size = Math.max(extentX, extentY);
+  const near = size * 1e-9;
+  const convexes: Float64Array[] = [];
+  const boxes: number[] = [];
+  const minusParts = b.parts.map((part) => flipped(part, flip ^ 3));
+  for (const partA of a.parts) {
+    const box1 = ringBox(partA);
+    for (const partB of minusParts) {
+      const box2 = ringBox(partB);
+      convexes.push(convexSumPlanes(partA, partB));
+      boxes.push(box1.minX + box2.minX, box1.minY + box2.minY, box1.maxX + box2.maxX, box1.maxY + box2.maxY);
+    }
+  }
+  const raw = convolutionEdges(a.ring, minusB);
+  const kept: number[] = [];
+  for (let e = 0; e < raw.length; e += 4) {
+    const x0 = raw[e]!;
+    const y0 = raw[e + 1]!;
+    const dx = raw[e + 2]! - x0;
+    const dy = raw[e + 3]! - y0;
+    const length = Math.sqrt(dx * dx + dy * dy);
+    if (length <= near) continue;
+    const ux = dx / length;
+    const uy = dy / length;
+    const minX = Math.min(x0, x0 + dx);
+    const maxX = Math.max(x0, x0 + dx);
+    const minY = Math.min(y0, y0 + dy);
+    const maxY = Math.max(y0, y0 + dy);
+    let intervals = [0, length];
+    for (let c = 0; c < convexes.length && intervals.length > 0; c++) {
+      if (maxX < boxes[c * 4]! || minX > boxes[c * 4 + 2]! || maxY < boxes[c * 4 + 1]! || minY > boxes[c * 4 + 3]!) continue;
+      intervals = cutOut(intervals, x0, y0, ux, uy, convexes[c]!, near);
+    }
+    for (let k = 0; k < intervals.length; k += 2) {
+      const from = intervals[k]!;
+      kept.push(x0 + ux * from, y0 + uy * from, ux, uy, intervals[k + 1]! - from);
+    }
+  }
+  const edges = Float64Array.from(kept);
+  const halfX = extentX + reachMm;
+  const halfY = extentY + reachMm;
+  const edgeCount = edges.length / EDGE;
+  // About a dozen cells for each edge, of nearly square shape.
+  const wanted = Math.min(4096, Math.max(256, edgeCount * 12));
+  const columnCount = Math.max(4, Math.min(256, Math.round(Math.sqrt((wanted * halfX) / halfY))));
+  const rowCount = Math.max(4, Math.min(256, Math.round(wanted / columnCount)));
+  const cells = new Int32Array(columnCount * rowCount).fill(-1);
+  const lists: number[] = [];
+  const cellX = (2 * halfX) / columnCount;
+  const cellY = (2 * halfY) / rowCount;
+  const distances = new Float64Array(edgeCount);
+  const visit = (column0: number, column1: number, row0: number, row1: number, candidates: Uint16Array, known: boolean): void => {
+    const centreX = -halfX + ((column0 + column1) / 2) * cellX;
+    const centreY = -halfY + ((row0 + row1) / 2) * cellY;
+    const spread = Math.sqrt(((column1 - column0) * cellX) ** 2 + ((row1 - row0) * cellY) ** 2) / 2;
+    let nearest = Infinity;
+    for (let k = 0; k < candidates.length; k++) {
+      const distance = distanceToEdge(edges, candidates[k]! * EDGE, centreX, centreY);
+      distances[k] = distance;
+      if (distance < nearest) nearest = distance;
+    }
+    let inside = known;
+    if (!known && nearest > spread) {
+      inside = insideAny(convexes, centreX, centreY);
+      if (!inside && nearest > spread + reachMm) return;
+    }
+    const limit = nearest + 2 * spread;
+    let keptCount = 0;
+    for (let k = 0; k < candidates.length; k++) if (distances[k]! <= limit) keptCount += 1;
+    const close = new Uint16Array(keptCount);
+    keptCount = 0;
+    for (let k = 0; k < candidates.length; k++) {
+      if (distances[k]! <= limit) {
+        close[keptCount] = candidates[k]!;
+        keptCount += 1;
+      }
+    }
+    if (column1 - column0 === 1 && row1 - row0 === 1) {
+      if (lists.length % 2 === 1) lists.push(0);
+      cells[row0 * columnCount + column0] = lists.length | (inside ? 1 : 0);
+      lists.push(keptCount);
+      for (let k = 0; k < keptCount; k++) lists.push(close[k]! * EDGE);
+      return;
+    }
+    if ((column1 - column0) * cellX >= (row1 - row0) * cellY && column1 - column0 > 1) {
+      const middle = (column0 + column1) >> 1;
+      visit(column0, middle, row0, row1, close, inside);
+      visit(middle, column1, row0, row1, close, inside);
+    } else if (row1 - row0 > 1) {
+      const middle = (row0 + row1) >> 1;
+      visit(column0, column1, row0, middle, close, inside);
+      visit(column0, column1, middle, row1, close, inside);
+    } else {
+      const middle = (column0 + column1) >> 1;
+      visit(column0, middle, row0, row1, close, inside);
+      visit(middle, column1, row0, row1, close, inside);
+    }
+  };
+  const all = new Uint16Array(edgeCount);
+  for (let i = 0; i < edgeCount; i++) all[i] = i;
+  visit(0, columnCount, 0, rowCount, all, false);
+  return {
+    edges,
+    cells,
+    lists: Uint16Array.from(lists),
+    columnCount,
+    rowCount,
+    halfX,
+    halfY,
+    perX: 1 / cellX,
+    perY: 1 / cellY,
+    reachMm,
+  };
+}
+
+/**
+ * Depth in mm of the second form in the first when its centre is x, y from the first's: how far it must move
+ * to stand clear by the clearance. 0 when it is clear.
+ */
+export function depthAt(table: Table, x: number, y: number): number {
+  const halfX = table.halfX;
+  const halfY = table.halfY;
+  if (x <= -halfX || x >= halfX || y <= -halfY || y >= halfY) return 0;
+  const column = ((x + halfX) * table.perX) | 0;
+  const row = ((y + halfY) * table.perY) | 0;
+  const cell = table.cells[row * table.columnCount + column]!;
+  if (cell < 0) return 0;
+  const lists = table.lists;
+  const edges = table.edges;
+  let at = cell & -2;
+  const end = at + 1 + lists[at]!;
+  let least = Infinity;
+  let side = 0;
+  for (at += 1; at < end; at++) {
+    const e = lists[at]!;
+    const dx = x - edges[e]!;
+    const dy = y - edges[e + 1]!;
+    const ux = edges[e + 2]!;
+    const uy = edges[e + 3]!;
+    const along = dx * ux + dy * uy;
+    const off = dx * uy - dy * ux;
+    let squared = off * off;
+    if (along < 0) squared = dx * dx + dy * dy;
+    else {
+      const over = along - edges[e + 4]!;
+      if (over > 0) squared += over * over;
+    }
+    if (squared < least) {
+      // At a shared corner the edge that is squarer to the point knows its side.
+      if (squared < least * 0.999999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
+      least = squared;
+    } else if (squared <= least * 1.000001 && (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
+  }
+  const distance = Math.sqrt(least);
+  const depth = ((cell & 1) === 1 || side < 0 ? distance : -distance) + table.reachMm;
+  return depth > 0 ? depth : 0;
+}
+
+export interface Depths {
+  /** Index of the table for two forms, built when first asked; and how to turn the vector into its frame. */
+  tableOf(first: number, second: number): number;
+  signX(first: number, second: number): number;
+  signY(first: number, second: number): number;
+  readonly tables: readonly Table[];
+  /** Forms are added (flaws as rectangles) before any table is asked for. */
+  readonly formCount: number;
+}
+
+export interface DepthForm {
+  /** Centred on its box, counter-clockwise. */
+  readonly ring: Ring;
+  /** Flaws ask no clearance. */
+  readonly flaw: boolean;
+}
+
+function sameRing(one: Ring, two: Ring, near: number): boolean {
+  if (one.length !== two.length) return false;
+  const count = one.length;
+  for (let shift = 0; shift < count; shift += 2) {
+    let same = true;
+    for (let i = 0; i < count && same; i += 2) {
+      const k = (i + shift) % count;
+      same = Math.abs(one[i]! - two[k]!) <= near && Math.abs(one[i + 1]! - two[k + 1]!) <= near;
+    }
+    if (same) return true;
+  }
+  return false;
+}
+
+/** Everything needed to ask for depths between forms. toleranceMm: how far outwards outlines may be simplified. */
+export function depthsOf(forms: readonly DepthForm[], clearanceMm: number, spareMm: number, toleranceMm: number): Depths {
+  const bases: Base[] = [];
+  const originals: Ring[] = [];
+  const symmetries: number[][] = [];
+  const baseOf = new Int32Array(forms.length);
+  const flipOf = new Int32Array(forms.length);
+  forms.forEach((form, index) => {
+    const near = 1e-7 * (form.ring.length > 0 ? Math.max(...form.ring.map(Math.abs)) : 1);
+    for (let b = 0; b < bases.length; b++) {
+      if (originals[b]!.length !== form.ring.length) continue;
+      for (let flip = 0; flip < 4; flip++) {
+        if (!sameRing(flipped(originals[b]!, flip), form.ring, near)) continue;
+        baseOf[index] = b;
+        flipOf[index] = flip;
+        return;
+      }
+    }
+    baseOf[index] = bases.length;
+    originals.push(form.ring);
+    symmetries.push([0, 1, 2, 3].filter((flip) => sameRing(flipped(form.ring, flip), form.ring, near)));
+    const ring = outwardRing(form.ring, toleranceMm);
+    bases.push({ ring, parts: convexParts(ring) });
+  });
+  const count = forms.length;
+  const tableIndex = new Int32Array(count * count).fill(-1);
+  const signsX = new Int8Array(count * count);
+  const signsY = new Int8Array(count * count);
+  const tables: Table[] = [];
+  const keys = new Map<number, number>();
+  const find = (first: number, second: number): void => {
+    let a = baseOf[first]!;
+    let b = baseOf[second]!;
+    let flipA = flipOf[first]!;
+    let flipB = flipOf[second]!;
+    const swapped = a > b;
+    if (swapped) {
+      [a, b] = [b, a];
+      [flipA, flipB] = [flipB, flipA];
+    }
+    let relative = 4;
+    let own = 0;
+    for (const symmetryA of symmetries[a]!) {
+      for (const symmetryB of symmetries[b]!) {
+        const flip = flipA ^ symmetryA ^ flipB ^ symmetryB;
+        if (flip < relative) {
+          relative = flip;
+          own = flipA ^ symmetryA;
+        }
+      }
+    }
+    const reachMm = forms[first]!.flaw || forms[second]!.flaw ? spareMm : clearanceMm + spareMm;
+    const key = ((a * bases.length + b) * 4 + relative) * 2 + (reachMm === spareMm ? 1 : 0);
+    let table = keys.get(key);
+    if (table === undefined) {
+      table = tables.length;
+      keys.set(key, table);
+      tables.push(buildTable(bases[a]!, bases[b]!, relative, reachMm));
+    }
+    const at = first * count + second;
+    const side = swapped ? -1 : 1;
+    tableIndex[at] = table;
+    signsX[at] = (own & 1) !== 0 ? -side : side;
+    signsY[at] = (own & 2) !== 0 ? -side : side;
+  };
+  return {
+    tableOf(first, second) {
+      const at = first * count + second;
+      if (tableIndex[at]! < 0) find(first, second);
+      return tableIndex[at]!;
+    },
+    signX: (first, second) => signsX[first * count + second]!,
+    signY: (first, second) => signsY[first * count + second]!,
+    tables,
+    formCount: count,
+  };
+}
