@@ -1,1 +1,11 @@
-export {};
+import '@fontsource-variable/figtree/index.css';
+import './tokens.css';
+import './base.css';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { showTheme } from './theme.ts';
+
+showTheme();
+const root = document.getElementById('root');
+if (!root) throw new Error('the page has no root');
+createRoot(root).render(<App />);

@@ -1,5 +1,6 @@
 /** Shortage + offers -> sellable units at least cost, one line for each item that is short. */
 import type { CoverInput, SlotCover } from '../cover/cover.ts';
+import { stepsUp } from '../measure/round-up.ts';
 import { layJob, type RunLay, usableWidthMm } from '../lay/plan-lay.ts';
 import type { LayLength } from '../lay/job.ts';
 import { slotById } from '../plan/coat-plan.ts';
@@ -85,7 +86,7 @@ async function quoteFor(input: CoverInput, item: Item, offer: Offer, gaps: reado
         usedMm += isSameWidth ? gap.shortage.amount : await usedOn(input, item, gap, [buyable(offer.unit.widthMm, null, item)], runLay);
       }
       if (!Number.isFinite(usedMm)) return null;
-      const steps = wholeSteps(Math.max(usedMm, offer.unit.leastMm), offer.unit.stepMm);
+      const steps = wholeUnits(Math.max(usedMm, offer.unit.leastMm), offer.unit.stepMm);
       return quote(steps, steps * offer.unit.stepMm, usedMm);
     }
     case 'sheet': {
@@ -98,31 +99,31 @@ async function quoteFor(input: CoverInput, item: Item, offer: Offer, gaps: reado
       return quote(sheetCount, sheetCount * offer.unit.lengthMm, sheetCount * offer.unit.lengthMm);
     }
     case 'spool': {
-      const spools = wholeSteps(missing, offer.unit.threadM);
+      const spools = wholeUnits(missing, offer.unit.threadM);
       return quote(spools, spools * offer.unit.threadM, missing);
     }
     case 'by mass': {
-      const steps = wholeSteps(Math.max(missing, offer.unit.leastG), offer.unit.stepG);
+      const steps = wholeUnits(Math.max(missing, offer.unit.leastG), offer.unit.stepG);
       return quote(steps, steps * offer.unit.stepG, missing);
     }
     case 'pack': {
-      const packs = wholeSteps(missing, offer.unit.pieceCount);
+      const packs = wholeUnits(missing, offer.unit.pieceCount);
       return quote(packs, packs * offer.unit.pieceCount, missing);
     }
     case 'each': {
       const wantedMm = Math.max(...gaps.map((gap) => gap.shortage?.wantedLengthMm ?? 0));
       const soldMm = offer.unit.lengthMm;
       if (soldMm !== null && soldMm < wantedMm) return null;
-      return quote(Math.ceil(missing - 1e-9), Math.ceil(missing - 1e-9), missing);
+      return quote(wholeUnits(missing, 1), wholeUnits(missing, 1), missing);
     }
     default:
       return offer.unit satisfies never;
   }
 }
 
-/** Whole steps that hold an amount; dust of floating point under a millionth of a step does not open a new one. */
-export function wholeSteps(amount: number, step: number): number {
-  return Math.max(1, Math.ceil(amount / step - 1e-6));
+/** Units that hold an amount: at least one, since a gap is never nothing. */
+function wholeUnits(amount: number, perUnit: number): number {
+  return Math.max(1, stepsUp(amount, perUnit));
 }
 
 function buyable(widthMm: number, lengthMm: number | null, item: Item): LayLength {

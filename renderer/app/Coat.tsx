@@ -1,0 +1,135 @@
+/** One coat: its road in the rail, a line that says how the estimate stands, and the room of the chosen step. */
+import { createPortal } from 'react-dom';
+import { CoatContext } from '../client/coat-context.ts';
+import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
+import { useSystem, useWorkshop } from '../client/workshop.ts';
+import { showQuantity } from '../../shared-core/measure/show.ts';
+import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { EditNote } from '../parts/EditNote.tsx';
+import { Problems } from '../parts/Problems.tsx';
+import { CostRoom } from '../rooms/cost/CostRoom.tsx';
+import { CoverRoom } from '../rooms/cover/CoverRoom.tsx';
+import { LayRoom } from '../rooms/lay/LayRoom.tsx';
+import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
+import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
+import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
+import style from './Coat.module.css';
+import { routeHash, type Step, steps } from './route.ts';
+
+const stepNames: Record<Step, string> = {
+  plan: 'Plan',
+  needs: 'Needs',
+  lay: 'Lay',
+  cover: 'Cover',
+  'to-buy': 'To buy',
+  cost: 'Cost',
+};
+
+export function Coat({ planId, step }: { planId: string; step: Step }) {
+  const { workshop } = useWorkshop();
+  const session = useCoatSession(workshop, planId);
+  const road = document.getElementById('road');
+  return (
+    <CoatContext value={session}>
+      {road && createPortal(<Road session={session} planId={planId} step={step} />, road)}
+      <div className={style.coat}>
+        {session.input && <Progress session={session} />}
+        <Problems problems={session.problems} />
+        <EditNote />
+        {session.input && <StepRoom step={step} />}
+      </div>
+    </CoatContext>
+  );
+}
+
+function StepRoom({ step }: { step: Step }) {
+  switch (step) {
+    case 'plan':
+      return <PlanRoom />;
+    case 'needs':
+      return <NeedsRoom />;
+    case 'lay':
+      return <LayRoom />;
+    case 'cover':
+      return <CoverRoom />;
+    case 'to-buy':
+      return <ToBuyRoom />;
+    case 'cost':
+      return <CostRoom />;
+    default:
+      return step satisfies never;
+  }
+}
+
+function Road({ session, planId, step }: { session: CoatSession; planId: string; step: Step }) {
+  const figures = useRoadFigures(session);
+  return (
+    <section aria-label="The road of this coat">
+      <p className={style.coatName}>{session.input?.plan.name ?? ''}</p>
+      <ol className={style.road}>
+        {steps.map((each) => (
+          <li key={each}>
+            <a className={`${style.step} eased`} href={routeHash({ kind: 'coat', planId, step: each })} aria-current={each === step ? 'step' : undefined}>
+              <span>{stepNames[each]}</span>
+              <span className={`${style.figure} number`} data-tone={figures[each].tone}>
+                {figures[each].text}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+type Tone = 'plain' | 'short' | 'good';
+
+/** The one figure that tells how each step stands. */
+function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone: Tone }> {
+  const system = useSystem();
+  const { currency } = useWorkshop().facts.settings;
+  const { input, estimate } = session;
+  const plain = (text: string) => ({ text, tone: 'plain' as const });
+  if (!input || !estimate) {
+    const waiting = plain(input ? '…' : '');
+    return { plan: plain(input ? `${input.plan.coatCount} ×` : ''), needs: waiting, lay: waiting, cover: waiting, 'to-buy': waiting, cost: waiting };
+  }
+  const shortCount = estimate.cover.filter((slotCover) => slotCover.state === 'short' || slotCover.state === 'open').length;
+  const clothMm = estimate.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0);
+  return {
+    plan: plain(`${input.plan.coatCount} ×`),
+    needs: plain(`${estimate.requirement.length} slots`),
+    lay: plain(showQuantity('length', clothMm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 1 })),
+    cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
+    'to-buy': plain(showQuantity('money', estimate.toBuy.totalMinor, { system, currency })),
+    cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
+  };
+}
+
+function Progress({ session }: { session: CoatSession }) {
+  const isWorking = session.phase === 'quick' || session.phase === 'thorough';
+  if (!isWorking && session.phase !== 'stopped') return null;
+  return (
+    <div className={style.progress} role="status">
+      {isWorking ? (
+        <>
+          <span className={style.thread} aria-hidden="true" />
+          <span>
+            {session.estimate ? 'Looking for better lays' : 'Laying the pieces'}
+            {session.laying[0] ? `: ${session.laying[0]}` : ''}
+          </span>
+          <button type="button" className={style.stop} onClick={session.stop}>
+            Stop here
+          </button>
+        </>
+      ) : (
+        <>
+          <span>Stopped. The figures are those of the best lays found so far.</span>
+          <button type="button" className={style.stop} onClick={() => session.lookLonger(3)}>
+            Go on
+          </button>
+        </>
+      )}
+    </div>
+  );
+}

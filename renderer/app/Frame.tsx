@@ -1,0 +1,84 @@
+/** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
+import { useWorkshop } from '../client/workshop.ts';
+import { Button } from '../parts/Button.tsx';
+import { Coat } from './Coat.tsx';
+import { Coats } from '../rooms/coats/Coats.tsx';
+import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
+import { Stash } from '../rooms/stash/Stash.tsx';
+import { Welcome } from '../rooms/welcome/Welcome.tsx';
+import style from './Frame.module.css';
+import { type Route, routeHash } from './route.ts';
+
+export function Frame({ route }: { route: Route }) {
+  const { workshop, facts, open } = useWorkshop();
+  return (
+    <div className={style.frame}>
+      <nav className={style.rail} aria-label="Rooms">
+        <a className={style.name} href={routeHash({ kind: 'welcome' })}>
+          <svg className={style.sign} viewBox="0 0 32 32" aria-hidden="true">
+            <path d="M3 11c4.3-4 8.7 4 13 0s8.7 4 13 0M3 21c4.3-4 8.7 4 13 0s8.7 4 13 0" />
+            <path className={style.stitch} d="M16 3v26" />
+          </svg>
+          Bolt &amp; Baffle
+        </a>
+        <ul className={style.rooms}>
+          <RoomLink route={{ kind: 'stash', itemId: null }} isHere={route.kind === 'stash'}>
+            Stash
+          </RoomLink>
+          <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats'}>
+            Coats
+          </RoomLink>
+        </ul>
+        <div id="road" />
+        <ul className={style.foot}>
+          <RoomLink route={{ kind: 'settings' }} isHere={route.kind === 'settings'}>
+            Settings
+          </RoomLink>
+          <li className={style.file} title={facts.dataFile}>
+            {facts.settings.workshopName || 'Your workshop'}
+          </li>
+        </ul>
+      </nav>
+      <div className={style.room}>
+        {workshop === 'demo' && (
+          <aside className={style.demo}>
+            <span>This is the demo workshop. Nothing you do here touches your own stash.</span>
+            <Button look="quiet" onClick={() => void open('own')}>
+              Back to your workshop
+            </Button>
+          </aside>
+        )}
+        <main className={style.main}>
+          <Room route={route} />
+        </main>
+      </div>
+    </div>
+  );
+}
+
+function RoomLink({ route, isHere, children }: { route: Route; isHere: boolean; children: string }) {
+  return (
+    <li>
+      <a className={`${style.link} eased`} href={routeHash(route)} aria-current={isHere ? 'page' : undefined}>
+        {children}
+      </a>
+    </li>
+  );
+}
+
+function Room({ route }: { route: Route }) {
+  switch (route.kind) {
+    case 'welcome':
+      return <Welcome />;
+    case 'stash':
+      return <Stash itemId={route.itemId} />;
+    case 'coats':
+      return <Coats />;
+    case 'coat':
+      return <Coat key={route.planId} planId={route.planId} step={route.step} />;
+    case 'settings':
+      return <SettingsRoom />;
+    default:
+      return route satisfies never;
+  }
+}

@@ -1,0 +1,43 @@
+/** The contract over either door: the preload's functions in Electron, or calls to the loopback host. */
+import { type BoltAndBaffleApi, type CallInput, type CallName, type CallOutput, callNames, type Workshop } from '../../shared-core/contract/contract.ts';
+import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
+
+declare global {
+  interface Window {
+    readonly boltAndBaffle?: BoltAndBaffleApi;
+  }
+}
+
+async function post(call: CallName, workshop: Workshop, input: unknown): Promise<Outcome<unknown>> {
+  try {
+    const response = await fetch('/call', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ call, workshop, input }),
+    });
+    return (await response.json()) as Outcome<unknown>;
+  } catch {
+    return refused({
+      where: 'The workshop file',
+      what: 'could not be reached',
+      mend: 'The program behind this window has stopped. Start it again; what was saved is safe.',
+    });
+  }
+}
+
+function loopbackApi(): BoltAndBaffleApi {
+  return Object.fromEntries(
+    callNames.map((name) => [name, (workshop: Workshop, input: unknown) => post(name, workshop, input)]),
+  ) as unknown as BoltAndBaffleApi;
+}
+
+export const api: BoltAndBaffleApi = window.boltAndBaffle ?? loopbackApi();
+
+/** One call of the contract by name. */
+export function call<Name extends CallName>(
+  name: Name,
+  workshop: Workshop,
+  input: CallInput<Name>,
+): Promise<Outcome<CallOutput<Name>>> {
+  return api[name](workshop, input);
+}

@@ -1,0 +1,186 @@
+/**
+ * One open coat: its plan, what is on the shelf, and the estimate. A quick pass gives every figure within moments;
+ * a thorough pass then looks for better lays. Every change of the plan is saved first and estimated anew.
+ */
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { FlowInput, Workshop } from '../../shared-core/contract/contract.ts';
+import { type Estimate, estimate } from '../../shared-core/flow.ts';
+import { type EstimateChange, estimateChange } from '../../shared-core/flow-change.ts';
+import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
+import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { found, type Outcome, type Problem } from '../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import { call } from './api.ts';
+import { jobHash, keepLay, keptLay } from './kept-lays.ts';
+import { layInWorker } from './lay-pool.ts';
+
+export type Phase = 'reading' | 'quick' | 'thorough' | 'settled' | 'stopped' | 'failed';
+
+/** What an edit gives: the next plan, and what it did in a sentence. */
+export interface Edited {
+  readonly plan: CoatPlan;
+  readonly said: string;
+}
+
+export interface CoatSession {
+  readonly phase: Phase;
+  readonly input: FlowInput | null;
+  readonly estimate: Estimate | null;
+  readonly problems: readonly Problem[];
+  /** Better lays than the estimate's own, as they are found, by job. */
+  readonly live: ReadonlyMap<LayJob, LayResult>;
+  /** What is being laid now, in the maker's words, and how many lays are still to come. */
+  readonly laying: readonly string[];
+  /** The last edit's sentence and what it changed, once the estimate after it has settled. */
+  readonly lastEdit: { readonly said: string; readonly change: EstimateChange | null } | null;
+  readonly canUndo: boolean;
+  readonly edit: (change: (plan: CoatPlan) => Outcome<Edited>) => Promise<Outcome<string>>;
+  readonly undo: () => Promise<void>;
+  readonly stop: () => void;
+  /** Looks for better lays again, for this many seconds each. */
+  readonly lookLonger: (secondsPerLay: number) => void;
+  /** Reads stash and plan again, after a receipt or a new offer. */
+  readonly reload: () => Promise<void>;
+}
+
+const quickSeconds = 0.3;
+const thoroughSeconds = 3;
+
+export function useCoatSession(workshop: Workshop, planId: string): CoatSession {
+  const [input, setInput] = useState<FlowInput | null>(null);
+  const [result, setResult] = useState<Estimate | null>(null);
+  const [phase, setPhase] = useState<Phase>('reading');
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [live, setLive] = useState<ReadonlyMap<LayJob, LayResult>>(new Map());
+  const [laying, setLaying] = useState<readonly string[]>([]);
+  const [lastEdit, setLastEdit] = useState<CoatSession['lastEdit']>(null);
+  const [canUndo, setCanUndo] = useState(false);
+  const running = useRef<AbortController | null>(null);
+  const settled = useRef<Estimate | null>(null);
+
+  /** One pass over the flow. A kept lay that was looked for as long is taken as it is. */
+  const pass = useCallback(
+    (sources: FlowInput, seconds: number, signal: AbortSignal): Promise<Estimate> =>
+      estimate(sources, async (job, what) => {
+        const hash = await jobHash(job);
+        const kept = await keptLay(workshop, hash);
+        if (kept && (kept.seconds >= seconds * 0.9 || kept.stoppedBy === 'floor' || kept.stoppedBy === 'nothing left to try')) return kept;
+        setLaying((names) => [...names, what]);
+        try {
+          const laid = await layInWorker({
+            job,
+            seconds,
+            signal,
+            onBetter: (better) => {
+              if (kept && totalUsedMm(kept) <= totalUsedMm(better)) return;
+              setLive((now) => new Map(now).set(job, better));
+            },
+          });
+          const best = kept && totalUsedMm(kept) < totalUsedMm(laid) ? { ...kept, seconds: laid.seconds } : laid;
+          if (!signal.aborted) await keepLay(workshop, hash, best);
+          return best;
+        } finally {
+          setLaying((names) => {
+            const at = names.indexOf(what);
+            return names.filter((_, index) => index !== at);
+          });
+        }
+      }),
+    [workshop],
+  );
+
+  const run = useCallback(
+    async (sources: FlowInput, seconds: readonly number[]) => {
+      running.current?.abort();
+      const control = new AbortController();
+      running.current = control;
+      const isCurrent = () => running.current === control;
+      try {
+        for (const [index, secondsPerLay] of seconds.entries()) {
+          setPhase(index === 0 && secondsPerLay <= quickSeconds ? 'quick' : 'thorough');
+          const next = await pass(sources, secondsPerLay, control.signal);
+          if (!isCurrent()) return;
+          setResult(next);
+          setLive(new Map());
+          if (control.signal.aborted) break;
+        }
+        setPhase(control.signal.aborted ? 'stopped' : 'settled');
+      } catch (error) {
+        if (!isCurrent()) return;
+        if (control.signal.aborted) return setPhase('stopped');
+        setPhase('failed');
+        setProblems([{ where: 'The estimate', what: error instanceof Error ? error.message : String(error), mend: 'Undo the last change, or report it.' }]);
+      }
+    },
+    [pass],
+  );
+
+  const read = useCallback(async (): Promise<FlowInput | null> => {
+    const [flowAnswer, planAnswer] = await Promise.all([call('flowInput', workshop, { planId }), call('readPlan', workshop, { planId })]);
+    if (!flowAnswer.ok) {
+      setProblems(flowAnswer.problems);
+      setPhase('failed');
+      return null;
+    }
+    if (planAnswer.ok) setCanUndo(planAnswer.value.canUndo);
+    setProblems([]);
+    setInput(flowAnswer.value);
+    return flowAnswer.value;
+  }, [workshop, planId]);
+
+  const reload = useCallback(async () => {
+    const sources = await read();
+    if (sources) await run(sources, [quickSeconds, thoroughSeconds]);
+  }, [read, run]);
+
+  useEffect(() => {
+    settled.current = null;
+    setResult(null);
+    setLastEdit(null);
+    setPhase('reading');
+    void reload();
+    return () => running.current?.abort();
+  }, [reload]);
+
+  // The change is worked out when the estimate after an edit has settled, against the one that had settled before.
+  useEffect(() => {
+    if (phase !== 'settled' || !result) return;
+    const before = settled.current;
+    settled.current = result;
+    if (before && before !== result) setLastEdit((edit) => (edit && edit.change === null ? { ...edit, change: estimateChange(before, result) } : edit));
+  }, [phase, result]);
+
+  const edit = useCallback<CoatSession['edit']>(
+    async (change) => {
+      if (!input) return found('');
+      const edited = change(input.plan);
+      if (!edited.ok) return edited;
+      const saved = await call('savePlan', workshop, { plan: edited.value.plan, basedOn: input.revision, said: edited.value.said });
+      if (!saved.ok) return saved;
+      setLastEdit({ said: edited.value.said, change: null });
+      void reload();
+      return found(edited.value.said);
+    },
+    [input, reload, workshop],
+  );
+
+  const undo = useCallback(async () => {
+    const answer = await call('undoPlan', workshop, { planId });
+    if (!answer.ok) return setProblems(answer.problems);
+    setLastEdit({ said: 'The last change was taken back.', change: null });
+    await reload();
+  }, [planId, reload, workshop]);
+
+  const stop = useCallback(() => running.current?.abort(), []);
+  const lookLonger = useCallback(
+    (secondsPerLay: number) => {
+      if (input) void run(input, [secondsPerLay]);
+    },
+    [input, run],
+  );
+
+  return useMemo(
+    () => ({ phase, input, estimate: result, problems, live, laying, lastEdit, canUndo, edit, undo, stop, lookLonger, reload }),
+    [phase, input, result, problems, live, laying, lastEdit, canUndo, edit, undo, stop, lookLonger, reload],
+  );
+}

@@ -1,0 +1,43 @@
+/** Runs one lay at a time beside the window: posts the first valid lay at once, then each better one, each checked first. */
+import { checkLay } from '../../shared-core/lay/check.ts';
+import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
+import { lay } from '../../shared-core/lay/lay.ts';
+import { problemSentence } from '../../shared-core/measure/problem.ts';
+
+export interface LayAsked {
+  readonly id: number;
+  readonly job: LayJob;
+  readonly seconds: number;
+}
+
+export type LayAnswer =
+  | { readonly kind: 'better'; readonly id: number; readonly result: LayResult }
+  | { readonly kind: 'done'; readonly id: number; readonly result: LayResult }
+  | { readonly kind: 'failed'; readonly id: number; readonly sentence: string };
+
+function answer(message: LayAnswer): void {
+  self.postMessage(message);
+}
+
+function checked(job: LayJob, result: LayResult): LayResult {
+  const problems = checkLay(job, result);
+  if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
+  return result;
+}
+
+self.onmessage = (event: MessageEvent<LayAsked>) => {
+  const { id, job, seconds } = event.data;
+  try {
+    const result = lay(
+      job,
+      { seconds, iterations: null },
+      {
+        clock: () => performance.now(),
+        onBetter: (better) => answer({ kind: 'better', id, result: checked(job, better) }),
+      },
+    );
+    answer({ kind: 'done', id, result: checked(job, result) });
+  } catch (error) {
+    answer({ kind: 'failed', id, sentence: error instanceof Error ? error.message : String(error) });
+  }
+};

@@ -1,0 +1,24 @@
+/** Which workshop is open, the maker's own or the demo, with its facts; shared by every room. */
+import { createContext, useContext } from 'react';
+import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
+import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
+
+export interface OpenWorkshop {
+  readonly workshop: Workshop;
+  readonly facts: WorkshopFacts;
+  /** Reads the facts again after a change. */
+  readonly refresh: () => Promise<void>;
+  readonly open: (workshop: Workshop) => Promise<void>;
+}
+
+export const WorkshopContext = createContext<OpenWorkshop | null>(null);
+
+export function useWorkshop(): OpenWorkshop {
+  const open = useContext(WorkshopContext);
+  if (!open) throw new Error('no workshop is open');
+  return open;
+}
+
+export function useSystem(): MeasureSystem {
+  return useWorkshop().facts.settings.system;
+}

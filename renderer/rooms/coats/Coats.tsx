@@ -1,0 +1,3 @@
+export function Coats() {
+  return <h1>Coats</h1>;
+}

@@ -1,0 +1,3 @@
+export function CostRoom() {
+  return <h1>CostRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function CoverRoom() {
+  return <h1>CoverRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function LayRoom() {
+  return <h1>LayRoom</h1>;
+}

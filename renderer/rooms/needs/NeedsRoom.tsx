@@ -1,0 +1,3 @@
+export function NeedsRoom() {
+  return <h1>NeedsRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function PlanRoom() {
+  return <h1>PlanRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function SettingsRoom() {
+  return <h1>SettingsRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function Stash({ itemId }: { itemId: string | null }) {
+  return <h1>Stash {itemId}</h1>;
+}

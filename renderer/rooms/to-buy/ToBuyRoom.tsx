@@ -1,0 +1,3 @@
+export function ToBuyRoom() {
+  return <h1>ToBuyRoom</h1>;
+}

@@ -1,0 +1,3 @@
+export function Welcome() {
+  return <h1>Welcome</h1>;
+}
