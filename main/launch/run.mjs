@@ -4,6 +4,7 @@
  * Nothing but the file's own output reaches stdout.
  */
 import { spawn } from 'node:child_process';
+import { whenAskedToEnd } from './ending.mjs';
 import { ensureInstalled, ownNode, root } from './install.mjs';
 import { join } from 'node:path';
 
@@ -11,9 +12,7 @@ const [file, ...args] = process.argv.slice(2);
 if (file === undefined) throw new Error('run.mjs needs the file to run');
 ensureInstalled();
 const child = spawn(ownNode, [join(root, file), ...args], { stdio: 'inherit' });
-for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
-  process.on(signal, () => child.kill(signal));
-}
+whenAskedToEnd((signal) => child.kill(signal));
 child.on('exit', (code, signal) => {
   process.exitCode = code ?? (signal === 'SIGINT' ? 130 : 1);
 });

@@ -10,6 +10,7 @@ import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { findBrowser, hasDisplay, quietFlags, rootFlags } from './browser.mjs';
 import { ensureBuilt } from './build.mjs';
+import { whenAskedToEnd } from './ending.mjs';
 import { obtainElectron } from './electron-runtime.mjs';
 import { ensureInstalled, ownNode, root, say } from './install.mjs';
 
@@ -65,7 +66,7 @@ function openElectron(program) {
   child.stderr.setEncoding('utf8').on('data', (/** @type {string} */ text) => {
     stderrTail = (stderrTail + text).slice(-4_000);
   });
-  const stop = endOnSignal(() => child.kill());
+  const stop = whenAskedToEnd(() => child.kill());
   return new Promise((fallBack) => {
     child.on('error', (error) => fallBack(`its program cannot be run (${error.message})`));
     child.on('close', (code, signal) => {
@@ -98,7 +99,7 @@ async function openLoopback(why) {
     ending = true;
     host.stdin.end();
   };
-  endOnSignal(end);
+  whenAskedToEnd(end);
   host.on('exit', (code) => {
     for (const step of cleanUp) step();
     if (!ending && code !== 0) say(`The loopback host ended with code ${code}.`);
@@ -170,20 +171,4 @@ function openWindow(browser, address, wasShown, onClosed) {
     child.on('exit', remove);
     child.kill();
   };
-}
-
-/**
- * Ends in order when the process is asked to stop.
- *
- * @param {() => void} end
- */
-function endOnSignal(end) {
-  const stop = { asked: false };
-  for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
-    process.on(signal, () => {
-      stop.asked = true;
-      end();
-    });
-  }
-  return stop;
 }

@@ -97,7 +97,6 @@ function runNode(args, env) {
   return spawnSync(ownNode, args, options).status ?? 1;
 }
 
-
 /**
  * @param {string} name
  * @param {readonly string[]} args
