@@ -139,8 +139,8 @@ function cutOut(intervals: number[], x0: number, y0: number, ux: number, uy: num
       result.push(from, to);
       continue;
     }
-    if (enter - from > near) result.push(from, enter);
-    if (to - leave > near) result.push(leave, to);
+    if (enter - from > 20 * near) result.push(from, enter);
+    if (to - leave > 20 * near) result.push(leave, to);
   }
   return result;
 }
@@ -331,12 +331,13 @@ export function depthAt(table: Table, x: number, y: number): number {
     }
     if (squared < least) {
       // At a shared corner the edge that is squarer to the point knows its side.
-      if (squared < least * 0.999999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
+      if (squared < least * 0.9999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
       least = squared;
-    } else if (squared <= least * 1.000001 && (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
+    } else if (squared <= least * 1.0001 && (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
   }
   const distance = Math.sqrt(least);
-  const depth = ((cell & 1) === 1 || side < 0 ? distance : -distance) + table.reachMm;
+  // A point that no near edge can place counts as inside, which is the safe side.
+  const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + table.reachMm;
   return depth > 0 ? depth : 0;
 }
 

@@ -6,6 +6,7 @@
  */
 import { depthAt, depthsOf } from './depth.ts';
 import type { DepthForm, Table } from './depth.ts';
+import { ringsNearer } from './exact.ts';
 import type { Lay, Model } from './model.ts';
 import { latticeNear } from './model.ts';
 import type { Random } from './random.ts';
@@ -399,13 +400,30 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return used;
   }
 
-  /** Remembers the lay as it stands, which is valid, as the best. */
-  function accept(): void {
+  /** Does the lay hold on the true outlines too? */
+  function holds(): boolean {
+    for (let i = 0; i < movers; i++) {
+      for (let j = i + 1; j < total; j++) {
+        const dx = x[j]! - x[i]!;
+        if (Math.abs(dx) >= halfX[i]! + halfX[j]! + reach) continue;
+        const dy = y[j]! - y[i]!;
+        if (Math.abs(dy) >= halfY[i]! + halfY[j]! + reach) continue;
+        const apart = j < movers ? model.clearanceMm : 0;
+        if (ringsNearer(depthForms[form[i]!]!.ring, depthForms[form[j]!]!.ring, dx, dy, apart)) return false;
+      }
+    }
+    return true;
+  }
+
+  /** Remembers the lay as it stands as the best, if it holds. */
+  function accept(): boolean {
+    if (!holds()) return false;
     const bin = new Int32Array(movers);
     for (let i = 0; i < movers; i++) bin[i] = binAt(x[i]!);
     bestLay = { x: x.slice(0, movers), y: y.slice(0, movers), form: form.slice(0, movers), bin };
     better += 1;
     openBest();
+    return true;
   }
 
   /** Sets limits from the best lay: the last bin in use is the one to shorten. */
@@ -536,8 +554,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         const target = Math.max(bestCost * (1 - ratio), active === 0 ? model.floorMm : 0);
         shorten(target);
         const valid = yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3);
-        if (valid) {
-          accept();
+        if (valid && accept()) {
           pool.length = 0;
           failures = 0;
           if (ratio < 0.02) ratio *= 1.2;
@@ -566,8 +583,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
         cutShort(limit[active]! * cutRatio);
         const valid = yield* separate(60, 1);
-        if (valid) {
-          accept();
+        if (valid && accept()) {
           cutFailures = 0;
         } else cutFailures += 1;
       }
