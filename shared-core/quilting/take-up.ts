@@ -16,3 +16,23 @@ export function takeUpRatio(spacingMm: number, riseMm: number): number {
   const radiusMm = (spacingMm ** 2 / 4 + riseMm ** 2) / (2 * riseMm);
   return (2 * radiusMm * Math.asin(Math.min(1, spacingMm / (2 * radiusMm)))) / spacingMm - 1;
 }
+
+/**
+ * Take-up along and across the piece for lines that run one way: what rises between the lines is taken at right
+ * angles to them. A rise above half of the spacing (a loft too great for such near lines) counts as that half.
+ */
+export function takeUpBoth(
+  direction: 'across' | 'along',
+  spacingMm: number,
+  riseMm: number,
+): { readonly alongRatio: number; readonly acrossRatio: number } {
+  const ratio = takeUpRatio(spacingMm, Math.min(riseMm, spacingMm / 2));
+  return direction === 'across'
+    ? { alongRatio: ratio, acrossRatio: 0 }
+    : { alongRatio: 0, acrossRatio: ratio };
+}
+
+/** Share of the cut size that quilting loses: 1 - chord / arc for an extra of takeUp (arc / chord - 1). */
+export function lossRatio(takeUp: number): number {
+  return 1 - 1 / (1 + takeUp);
+}

@@ -68,19 +68,6 @@ export interface NeedleChoice {
   readonly source: string;
 }
 
-/** Sold sizes, NM = 100 x blade diameter in mm, with the other name. Source: several sewing guides. */
-export const needleSizes: readonly { readonly sizeNm: number; readonly sizeUs: number }[] = [
-  { sizeNm: 60, sizeUs: 8 },
-  { sizeNm: 65, sizeUs: 9 },
-  { sizeNm: 70, sizeUs: 10 },
-  { sizeNm: 75, sizeUs: 11 },
-  { sizeNm: 80, sizeUs: 12 },
-  { sizeNm: 90, sizeUs: 14 },
-  { sizeNm: 100, sizeUs: 16 },
-  { sizeNm: 110, sizeUs: 18 },
-  { sizeNm: 120, sizeUs: 19 },
-];
-
 /** Least size by weight of the cloth, g/m2. Source: cloth words and sizes, several sewing guides; the weights are ours. */
 const sizeByCloth: readonly {
   readonly upToGPerM2: number;

@@ -3,7 +3,7 @@ import { type Ring, ringAreaMm2 } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
-import { takeUpRatio } from '../quilting/take-up.ts';
+import { takeUpBoth } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut, SlotItems } from './need.ts';
 import { quiltedRise } from './rise.ts';
@@ -55,20 +55,16 @@ function growthOf(
   let across = 1;
   if (slot.isQuilted && plan.quilting && piece.quilted !== null) {
     const rise = quiltedRise(plan, piece, items);
-    const byGeometry = takeUpRatio(
-      plan.quilting.spacingMm,
-      Math.min(rise.riseMm, plan.quilting.spacingMm / 2),
-    );
-    const acrossLines = piece.quilted === 'across';
-    along += slot.takeUpAlongRatio ?? (acrossLines ? byGeometry : 0);
-    across += slot.takeUpAcrossRatio ?? (acrossLines ? 0 : byGeometry);
+    const byGeometry = takeUpBoth(piece.quilted, plan.quilting.spacingMm, rise.riseMm);
+    along += slot.takeUpAlongRatio ?? byGeometry.alongRatio;
+    across += slot.takeUpAcrossRatio ?? byGeometry.acrossRatio;
     if (slot.takeUpAlongRatio !== null || slot.takeUpAcrossRatio !== null) {
       basis.set('swatch', {
         kind: 'measured',
         how: 'take-up of quilting as measured on a swatch',
         source: '',
       });
-    } else if (byGeometry > 0) {
+    } else if (byGeometry.alongRatio + byGeometry.acrossRatio > 0) {
       basis.set('take-up', {
         kind: 'computed',
         how: 'take-up of quilting: arc over chord of the cloth between two lines',

@@ -25,7 +25,7 @@ export function threadNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Amount
   if (slot.amountPerCoat !== null) return typedNeed(plan, slot, 'thread', slot.amountPerCoat);
   const stitchings = threadStitchings(plan, slot, items);
   const parts: NeedPart[] = stitchings.map((stitching) => ({
-    what: `${stitching.what}: ${(stitching.seamMm / 1000).toFixed(1)} m x ${stitching.ratio.toFixed(2)}`,
+    what: `${stitching.what}: stitch ${stitching.stitch}, x ${stitching.ratio.toFixed(2)}`,
     amount: threadM(stitching),
   }));
   const sewnM = stitchings.reduce((sum, stitching) => sum + threadM(stitching), 0);
