@@ -65,6 +65,8 @@ const seam: z.ZodType<Seam> = z.strictObject({
   threadSlotId: id,
   overcast: z.enum(['503', '504']).nullable(),
   topstitchRowCount: z.number().int().min(0).max(20),
+  firstSide: z.array(z.strictObject({ pieceId: id, edge: name })).max(100).optional(),
+  ease: z.strictObject({ leastMm: mm, mostMm: mm }).optional(),
 });
 const slot: z.ZodType<Slot> = z.strictObject({
   id,

@@ -19,7 +19,7 @@ export interface Edge {
   readonly segments: readonly Segment[];
   /** Added outside this edge when the piece is cut. 0 or more; 0 on a fold. */
   readonly allowanceMm: number;
-  /** The seam this edge is sewn in, shared with the edge it meets; null for a hem, fold or raw edge. */
+  /** The seam this edge is sewn in, shared with the edge it meets; null for a fold or raw edge. */
   readonly seam: string | null;
 }
 
@@ -27,6 +27,12 @@ export interface Outline {
   /** Where the first edge starts; the last edge ends here again. */
   readonly start: Point;
   readonly edges: readonly Edge[];
+}
+
+/** One edge of one piece. */
+export interface EdgePlace {
+  readonly pieceId: string;
+  readonly edge: string;
 }
 
 /** A seam of the plan: which stitch joins its edges, and topstitching rows beside it. */
@@ -39,6 +45,13 @@ export interface Seam {
   /** Stitch the raw edges are overcast with, if they are. */
   readonly overcast: '503' | '504' | null;
   readonly topstitchRowCount: number;
+  /**
+   * The edges of its first side; its other edges are sewn to these. All of its edges: it is sewn by itself, as a hem
+   * is, or laid on the middle of another piece. Absent: two edges meet each other, more are parted as evenly as can be.
+   */
+  readonly firstSide?: readonly EdgePlace[];
+  /** How much longer the first side is meant to be, for one coat: a cap's ease, a pleat. Absent: both are equal. */
+  readonly ease?: { readonly leastMm: number; readonly mostMm: number };
 }
 
 /** The point where an edge starts: where the one before it ended. */

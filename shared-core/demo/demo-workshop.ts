@@ -1,0 +1,53 @@
+/** The demo workshop, whole: an invented pair of makers, their stash, their suppliers' offers and a coat of their own. */
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { Offer } from '../stash/offer.ts';
+import type { Item, Length, Lot, Movement } from '../stash/stash.ts';
+import { fenwalkCoat } from './coat.ts';
+import { demoItems } from './items.ts';
+import { demoOffers } from './offers.ts';
+import { demoLengths, demoLots, demoMovements } from './shelf.ts';
+
+export interface DemoWorkshop {
+  readonly workshop: { readonly name: string; readonly makers: readonly string[]; readonly currency: string };
+  readonly items: readonly Item[];
+  readonly lots: readonly Lot[];
+  readonly lengths: readonly Length[];
+  readonly movements: readonly Movement[];
+  readonly offers: readonly Offer[];
+  readonly plans: readonly CoatPlan[];
+}
+
+/** The same workshop each time: fixed ids, dates and prices. */
+export function demoWorkshop(): DemoWorkshop {
+  return {
+    workshop: {
+      name: 'Lantern Moth Coats',
+      makers: ['Ottilie Brandreth', 'Saul Penhallick'],
+      currency: 'EUR',
+    },
+    items: demoItems(),
+    lots: demoLots(),
+    lengths: demoLengths(),
+    movements: demoMovements(),
+    offers: demoOffers(),
+    plans: [
+      fenwalkCoat({
+        shell: 'item-peatwater',
+        'body-lining': 'item-emberday',
+        'sleeve-lining': 'item-otterslip',
+        batting: 'item-fleecewell',
+        pocketing: 'item-thimblefold',
+        trim: 'item-rowanberry',
+        'sewing-thread': 'item-spun-olive',
+        'quilting-thread': 'item-core-olive',
+        needles: 'item-sharp-75',
+        zip: 'item-zip-long',
+        snaps: 'item-snap-12',
+        cord: 'item-cord',
+        toggles: 'item-toggle',
+        label: 'item-label',
+        'hang-loop': 'item-hang-loop',
+      }),
+    ],
+  };
+}
