@@ -6,7 +6,7 @@ import { call } from '../client/api.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
 import { Problems } from '../parts/Problems.tsx';
 import { Frame } from './Frame.tsx';
-import { goTo, type Route, readRoute } from './route.ts';
+import { goTo, type Route, readRoute } from '../client/route.ts';
 
 const openWorkshopKey = 'bolt-and-baffle.workshop';
 

@@ -14,7 +14,7 @@ import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
 import style from './Coat.module.css';
-import { routeHash, type Step, steps } from './route.ts';
+import { routeHash, type Step, steps } from '../client/route.ts';
 
 const stepNames: Record<Step, string> = {
   plan: 'Plan',

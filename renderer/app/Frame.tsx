@@ -7,7 +7,7 @@ import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
 import { Stash } from '../rooms/stash/Stash.tsx';
 import { Welcome } from '../rooms/welcome/Welcome.tsx';
 import style from './Frame.module.css';
-import { type Route, routeHash } from './route.ts';
+import { type Route, routeHash } from '../client/route.ts';
 
 export function Frame({ route }: { route: Route }) {
   const { workshop, facts, open } = useWorkshop();
