@@ -64,9 +64,14 @@ function slotMassG(plan: CoatPlan, slot: Slot, item: Item, need: Need): number |
       const sewnM = slot.amountPerCoat === null ? need.amount / (1 + plan.threadWastageRatio) : need.amount;
       return threadMassG(sewnM, item.facts.sizeTex) / plan.coatCount;
     }
-    case 'fastening':
-      if (need.kind !== 'amount' || item.facts.massG === null) return null;
-      return (need.amount * item.facts.massG) / plan.coatCount;
+    case 'fastening': {
+      const { massG, lengthMm } = item.facts;
+      if (need.kind !== 'amount' || massG === null) return null;
+      // A cord or zip that is cut shorter than it is sold weighs its share.
+      const isCut = lengthMm !== null && need.wantedLengthMm !== null && need.wantedLengthMm < lengthMm;
+      const share = isCut ? need.wantedLengthMm / lengthMm : 1;
+      return (need.amount * massG * share) / plan.coatCount;
+    }
     case 'needle':
       return 0;
     default:
