@@ -342,12 +342,14 @@ export function depthAt(table: Table, x: number, y: number): number {
 }
 
 export interface Depths {
-  /** Index of the table for two forms, built when first asked; and how to turn the vector into its frame. */
-  tableOf(first: number, second: number): number;
-  signX(first: number, second: number): number;
-  signY(first: number, second: number): number;
+  /** Makes sure that the table for these two forms exists. */
+  prepare(first: number, second: number): void;
+  /** For first x formCount + second: index in `tables`, -1 before it is prepared. */
+  readonly tableIndex: Int32Array;
+  /** What to multiply the vector's x and y with before asking the table: 1 or -1. */
+  readonly signsX: Int8Array;
+  readonly signsY: Int8Array;
   readonly tables: readonly Table[];
-  /** Forms are added (flaws as rectangles) before any table is asked for. */
   readonly formCount: number;
 }
 
@@ -438,13 +440,12 @@ export function depthsOf(forms: readonly DepthForm[], clearanceMm: number, spare
     signsY[at] = (own & 2) !== 0 ? -side : side;
   };
   return {
-    tableOf(first, second) {
-      const at = first * count + second;
-      if (tableIndex[at]! < 0) find(first, second);
-      return tableIndex[at]!;
+    prepare(first, second) {
+      if (tableIndex[first * count + second]! < 0) find(first, second);
     },
-    signX: (first, second) => signsX[first * count + second]!,
-    signY: (first, second) => signsY[first * count + second]!,
+    tableIndex,
+    signsX,
+    signsY,
     tables,
     formCount: count,
   };

@@ -57,6 +57,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   const toleranceMm = Math.min(0.5, model.widthMm * 3e-4);
   const depths = depthsOf(depthForms, model.clearanceMm, SPARE_GRAINS * grain, toleranceMm);
   const tables: readonly Table[] = depths.tables;
+  const { tableIndex, signsX, signsY, formCount } = depths;
 
   const formHalfX = Float64Array.from(depthForms, (form) => halfOf(form.ring, 0));
   const formHalfY = Float64Array.from(depthForms, (form) => halfOf(form.ring, 1));
@@ -74,7 +75,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     halfX[movers + k] = formHalfX[forms.length + k]!;
     halfY[movers + k] = formHalfY[forms.length + k]!;
   }
-  const weight = new Float64Array(total * total).fill(1);
+  // Weight of each pair times its size.
+  const weight = new Float64Array(total * total);
   const pairDepth = new Float64Array(total * total);
   // A deep overlap of two large pieces is worse than one of two small ones.
   const size = new Float64Array(total);
@@ -102,6 +104,34 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     halfY[i] = formHalfY[f]!;
   }
 
+  /** Depth of form f at px, py against item j, whose centre is dx, dy away. */
+  function depthAgainst(f: number, j: number, dx: number, dy: number): number {
+    const g = form[j]!;
+    const at = f * formCount + g;
+    if (tableIndex[at]! < 0) depths.prepare(f, g);
+    return depthAt(tables[tableIndex[at]!]!, dx * signsX[at]!, dy * signsY[at]!);
+  }
+
+  // The items near enough to matter while one item is moved within a small region.
+  const near = new Int32Array(total);
+  let nearCount = 0;
+  function gatherNear(i: number, f: number, px: number, py: number, byX: number, byY: number): void {
+    const hx = formHalfX[f]! + reach + byX;
+    const hy = formHalfY[f]! + reach + byY;
+    let count = 0;
+    for (let j = 0; j < total; j++) {
+      const dx = x[j]! - px;
+      const ax = hx + halfX[j]!;
+      if (dx >= ax || dx <= -ax) continue;
+      const dy = y[j]! - py;
+      const ay = hy + halfY[j]!;
+      if (dy >= ay || dy <= -ay || j === i) continue;
+      near[count] = j;
+      count += 1;
+    }
+    nearCount = count;
+  }
+
   /** Weighted overlap of item i in form f at px, py; stops adding once it passes the bound. */
   function lossAt(i: number, f: number, px: number, py: number, bound: number): number {
     let loss = 0;
@@ -116,11 +146,32 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const ay = hy + halfY[j]!;
       if (dy >= ay || dy <= -ay) continue;
       if (j === i) continue;
-      const g = form[j]!;
-      const table = tables[depths.tableOf(f, g)]!;
-      const depth = depthAt(table, dx * depths.signX(f, g), dy * depths.signY(f, g));
+      const depth = depthAgainst(f, j, dx, dy);
       if (depth > 0) {
-        loss += depth * weight[row + j]! * size[i]! * size[j]!;
+        loss += depth * weight[row + j]!;
+        if (loss >= bound) return loss;
+      }
+    }
+    return loss;
+  }
+
+  /** The same among the items gathered before. */
+  function lossNear(i: number, f: number, px: number, py: number, bound: number): number {
+    let loss = 0;
+    const hx = formHalfX[f]! + reach;
+    const hy = formHalfY[f]! + reach;
+    const row = i * total;
+    for (let k = 0; k < nearCount; k++) {
+      const j = near[k]!;
+      const dx = x[j]! - px;
+      const ax = hx + halfX[j]!;
+      if (dx >= ax || dx <= -ax) continue;
+      const dy = y[j]! - py;
+      const ay = hy + halfY[j]!;
+      if (dy >= ay || dy <= -ay) continue;
+      const depth = depthAgainst(f, j, dx, dy);
+      if (depth > 0) {
+        loss += depth * weight[row + j]!;
         if (loss >= bound) return loss;
       }
     }
@@ -134,9 +185,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     const dy = y[j]! - y[i]!;
     const ay = halfY[i]! + halfY[j]! + reach;
     if (dy >= ay || dy <= -ay) return 0;
-    const f = form[i]!;
-    const g = form[j]!;
-    return depthAt(tables[depths.tableOf(f, g)]!, dx * depths.signX(f, g), dy * depths.signY(f, g));
+    return depthAgainst(form[i]!, j, dx, dy);
   }
 
   /** Overlap depths of all pairs, and their sum with sizes but without weights. */
@@ -163,9 +212,15 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return sum;
   }
 
-  // Where the place tried last was put after fitting it into a bin and onto the lattice.
-  let fitX = 0;
-  let fitY = 0;
+  // Scratch numbers live in an array: a captured number variable would be boxed at each write.
+  const scratch = new Float64Array(5);
+  /** Where the place tried last was put after fitting it into a bin and onto the lattice. */
+  const FIT_X = 0;
+  const FIT_Y = 1;
+  /** The descent: where it stands and its loss. */
+  const AT_X = 2;
+  const AT_Y = 3;
+  const AT_LOSS = 4;
   /** Brings a position into the bin that it is in or nearest to. False when the form cannot lie there. */
   function fit(i: number, f: number, px: number, py: number): boolean {
     let b = active;
@@ -179,19 +234,19 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     const highY = bin.widthMm - hy;
     if (highX < lowX - grain || highY < lowY - grain) return false;
     const item = items[i]!;
-    fitX = px < lowX ? lowX : px > highX ? highX : px;
-    fitY = item.onFold ? lowY : py < lowY ? lowY : py > highY ? highY : py;
+    scratch[FIT_X] = px < lowX ? lowX : px > highX ? highX : px;
+    scratch[FIT_Y] = item.onFold ? lowY : py < lowY ? lowY : py > highY ? highY : py;
     if (item.stepX > 0 || item.stepY > 0) {
       const own = forms[f]!;
-      fitX = latticeNear(fitX, item.stepX, item.phaseX, own.matchX, bin.startX);
-      if (fitX < lowX - grain) fitX += item.stepX;
-      if (fitX > highX + grain) fitX -= item.stepX;
-      if (fitX < lowX - grain) return false;
+      scratch[FIT_X] = latticeNear(scratch[FIT_X]!, item.stepX, item.phaseX, own.matchX, bin.startX);
+      if (scratch[FIT_X]! < lowX - grain) scratch[FIT_X] += item.stepX;
+      if (scratch[FIT_X]! > highX + grain) scratch[FIT_X] -= item.stepX;
+      if (scratch[FIT_X]! < lowX - grain) return false;
       if (!item.onFold) {
-        fitY = latticeNear(fitY, item.stepY, item.phaseY, own.matchY, 0);
-        if (fitY < lowY - grain) fitY += item.stepY;
-        if (fitY > highY + grain) fitY -= item.stepY;
-        if (fitY < lowY - grain) return false;
+        scratch[FIT_Y] = latticeNear(scratch[FIT_Y]!, item.stepY, item.phaseY, own.matchY, 0);
+        if (scratch[FIT_Y]! < lowY - grain) scratch[FIT_Y] += item.stepY;
+        if (scratch[FIT_Y]! > highY + grain) scratch[FIT_Y] -= item.stepY;
+        if (scratch[FIT_Y]! < lowY - grain) return false;
       } else if (item.stepY > 0) {
         const snapped = latticeNear(lowY, item.stepY, item.phaseY, own.matchY, 0);
         if (Math.abs(snapped - lowY) > 1e-5) return false;
@@ -209,8 +264,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   function offer(i: number, f: number, px: number, py: number): void {
     if (!fit(i, f, px, py)) return;
     const bound = keptCount < KEPT_SAMPLES ? Infinity : keptLoss[KEPT_SAMPLES - 1]!;
-    const sx = fitX;
-    const sy = fitY;
+    const sx = scratch[FIT_X]!;
+    const sy = scratch[FIT_Y]!;
     const loss = lossAt(i, f, sx, sy, bound);
     if (loss >= bound) return;
     const apart = 0.05 * Math.min(formHalfX[f]!, formHalfY[f]!);
@@ -242,14 +297,15 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     keptForm[k] = f;
   }
 
-  // Descent: from descX, descY down to less loss, one axis or diagonal at a time.
-  let descX = 0;
-  let descY = 0;
-  let descLoss = 0;
+  /** From AT_X, AT_Y down to less loss, one axis or diagonal at a time. */
   function descend(i: number, f: number, firstStep: number, lastStep: number): void {
+    const roomX = firstStep * 3;
+    let homeX = scratch[AT_X]!;
+    let homeY = scratch[AT_Y]!;
+    gatherNear(i, f, homeX, homeY, roomX, roomX);
     let stepX = firstStep;
     let stepY = firstStep;
-    while ((stepX > lastStep || stepY > lastStep) && descLoss > 0) {
+    while ((stepX > lastStep || stepY > lastStep) && scratch[AT_LOSS]! > 0) {
       const way = random.next();
       let mx = 0;
       let my = 0;
@@ -262,26 +318,31 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         mx = stepX;
         my = -stepY;
       }
-      let bestLoss = descLoss;
+      let bestLoss = scratch[AT_LOSS]!;
       let toX = 0;
       let toY = 0;
       for (let sign = -1; sign <= 1; sign += 2) {
-        if (!fit(i, f, descX + sign * mx, descY + sign * my)) continue;
-        const tx = fitX;
-        const ty = fitY;
-        if (tx === descX && ty === descY) continue;
-        const loss = lossAt(i, f, tx, ty, bestLoss);
+        if (!fit(i, f, scratch[AT_X]! + sign * mx, scratch[AT_Y]! + sign * my)) continue;
+        const tx = scratch[FIT_X]!;
+        const ty = scratch[FIT_Y]!;
+        if (tx === scratch[AT_X]! && ty === scratch[AT_Y]!) continue;
+        if (Math.abs(tx - homeX) > roomX || Math.abs(ty - homeY) > roomX) {
+          homeX = tx;
+          homeY = ty;
+          gatherNear(i, f, homeX, homeY, roomX, roomX);
+        }
+        const loss = lossNear(i, f, tx, ty, bestLoss);
         if (loss < bestLoss) {
           bestLoss = loss;
           toX = tx;
           toY = ty;
         }
       }
-      const factor = bestLoss < descLoss ? 1.1 : 0.5;
-      if (bestLoss < descLoss) {
-        descLoss = bestLoss;
-        descX = toX;
-        descY = toY;
+      const factor = bestLoss < scratch[AT_LOSS]! ? 1.1 : 0.5;
+      if (bestLoss < scratch[AT_LOSS]!) {
+        scratch[AT_LOSS] = bestLoss;
+        scratch[AT_X] = toX;
+        scratch[AT_Y] = toY;
       }
       if (mx !== 0) stepX *= mx !== 0 && my !== 0 ? Math.sqrt(factor) : factor;
       if (my !== 0) stepY *= mx !== 0 && my !== 0 ? Math.sqrt(factor) : factor;
@@ -324,26 +385,26 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     for (let k = 0; k < keptCount; k++) {
       const f = keptForm[k]!;
       const side = 2 * Math.min(formHalfX[f]!, formHalfY[f]!);
-      descX = keptX[k]!;
-      descY = keptY[k]!;
-      descLoss = keptLoss[k]!;
+      scratch[AT_X] = keptX[k]!;
+      scratch[AT_Y] = keptY[k]!;
+      scratch[AT_LOSS] = keptLoss[k]!;
       descend(i, f, side * 0.25, side * 0.02);
-      if (descLoss < bestLoss) {
-        bestLoss = descLoss;
-        bestX = descX;
-        bestY = descY;
+      if (scratch[AT_LOSS]! < bestLoss) {
+        bestLoss = scratch[AT_LOSS]!;
+        bestX = scratch[AT_X]!;
+        bestY = scratch[AT_Y]!;
         bestForm = f;
       }
     }
     if (bestLoss > 0 && bestLoss < Infinity) {
       const side = 2 * Math.min(formHalfX[bestForm]!, formHalfY[bestForm]!);
-      descX = bestX;
-      descY = bestY;
-      descLoss = bestLoss;
+      scratch[AT_X] = bestX;
+      scratch[AT_Y] = bestY;
+      scratch[AT_LOSS] = bestLoss;
       descend(i, bestForm, side * 0.01, side * 0.0005);
-      bestLoss = descLoss;
-      bestX = descX;
-      bestY = descY;
+      bestLoss = scratch[AT_LOSS]!;
+      bestX = scratch[AT_X]!;
+      bestY = scratch[AT_Y]!;
     }
     if (bestLoss >= now) return false;
     setForm(i, bestForm);
@@ -358,8 +419,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       for (let j = i + 1; j < total; j++) {
         const depth = pairDepth[row + j]!;
         let value = weight[row + j]!;
+        const least = size[i]! * size[j]!;
         if (depth > 0) value *= 1.2 + 0.8 * (depth / deepest);
-        else if (value > 1) value = Math.max(1, value * 0.95);
+        else if (value > least) value = Math.max(least, value * 0.95);
         else continue;
         weight[row + j] = value;
         weight[j * total + i] = value;
@@ -446,8 +508,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     limit[active] = lengthMm;
     for (let i = 0; i < movers; i++) {
       if (fit(i, form[i]!, x[i]!, y[i]!)) {
-        x[i] = fitX;
-        y[i] = fitY;
+        x[i] = scratch[FIT_X]!;
+        y[i] = scratch[FIT_Y]!;
         continue;
       }
       // Too long for what is left of this bin in this form: try the others anywhere.
@@ -457,8 +519,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         const b = (random.next() * (active + 1)) | 0;
         if (!fit(i, f, bins[b]!.startX + random.next() * limit[b]!, random.next() * bins[b]!.widthMm)) continue;
         setForm(i, f);
-        x[i] = fitX;
-        y[i] = fitY;
+        x[i] = scratch[FIT_X]!;
+        y[i] = scratch[FIT_Y]!;
         break;
       }
     }
@@ -474,7 +536,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
 
   /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
   function* separate(sweepsWithout: number, strikes: number): Generator<void, boolean, void> {
-    weight.fill(1);
+    for (let i = 0; i < total; i++) for (let j = 0; j < total; j++) weight[i * total + j] = size[i]! * size[j]!;
     let loss = measure();
     let least = keep(loss);
     for (let strike = 0; strike < strikes && loss > 0; strike++) {
@@ -532,11 +594,11 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const bx = x[b]!;
       const by = y[b]!;
       if (!fit(a, form[a]!, bx, by)) continue;
-      const fx = fitX;
-      const fy = fitY;
+      const fx = scratch[FIT_X]!;
+      const fy = scratch[FIT_Y]!;
       if (!fit(b, form[b]!, ax, ay)) continue;
-      x[b] = fitX;
-      y[b] = fitY;
+      x[b] = scratch[FIT_X]!;
+      y[b] = scratch[FIT_Y]!;
       x[a] = fx;
       y[a] = fy;
       return;
