@@ -1,6 +1,9 @@
 /** Whether the lines of quilted pieces meet where a seam joins them, and how far they part where they cannot. */
+import { chainLengthMm } from '../geometry/curve.ts';
 import type { Point } from '../geometry/ring.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { EdgePlace } from '../plan/outline.ts';
+import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
 import { quiltingMap, type SeamSide, seamSides } from './map.ts';
 
 /** Lines that miss each other by less than this are taken as meeting. */
@@ -33,8 +36,10 @@ export function meetingReport(plan: CoatPlan): readonly SeamMeeting[] {
   const places = new Map(
     quiltingMap(plan).map((piece) => [piece.pieceId, piece.lines.map((line) => line.atMm)]),
   );
-  return plan.seams.flatMap((seam) =>
-    pairsOf(seamSides(plan, seam.id)).map(([a, b]) => meetingOf(seam, a, b, places)),
+  return seamWalk(plan).flatMap((walked) =>
+    pairsOf(walked, seamSides(plan, walked.seamId)).map(([a, b]) =>
+      meetingOf({ id: walked.seamId, label: walked.label }, a, b, places),
+    ),
   );
 }
 
@@ -88,28 +93,31 @@ function wordsFor(
 }
 
 /**
- * Which edges lie on each other. Two: with each other. One: with its own mirror image. More: the longest takes
- * the others, the first from its one end and the second from the other (a sleeve head between front and back armhole).
+ * Which quilted edges lie on each other. Where one edge takes several (a sleeve head between front and back armhole),
+ * the first lies along its one end and the second along the other. A seam sewn by itself joins nothing.
  */
-function pairsOf(sides: readonly SeamSide[]): readonly (readonly [SeamSide, SeamSide])[] {
-  if (sides.length === 0) return [];
-  if (sides.length === 1) return sides[0]!.piece.cutCount > 1 ? [[sides[0]!, sides[0]!]] : [];
-  if (sides.length === 2) return [[sides[0]!, sides[1]!]];
-  const longest = sides.reduce((best, side) => (chainMm(side.points) > chainMm(best.points) ? side : best));
-  return sides
-    .filter((side) => side !== longest)
-    .map((side, index) => {
-      const fromOtherEnd = index % 2 === 1 && longest.piece.foldEdge === null;
-      const half = lowerHalf(
-        fromOtherEnd ? [...longest.points].reverse() : longest.points,
-        chainMm(side.points),
-      );
-      return [side, { ...longest, points: half }] as const;
-    });
+function pairsOf(walked: SeamReport, sides: readonly SeamSide[]): readonly (readonly [SeamSide, SeamSide])[] {
+  const quiltedOf = (edges: readonly EdgePlace[]) =>
+    sides.filter((side) =>
+      edges.some((edge) => edge.pieceId === side.piece.id && edge.edge === side.edgeName),
+    );
+  const first = quiltedOf(walked.first);
+  const second = quiltedOf(walked.second);
+  if (walked.sides === 'mirror') return first.map((side) => [side, side] as const);
+  const [few, many] = first.length <= second.length ? [first, second] : [second, first];
+  const [taking] = few;
+  const [only] = many;
+  if (!taking || !only) return [];
+  if (many.length === 1) return [[taking, only]];
+  return many.map((side, index) => {
+    const fromOtherEnd = index % 2 === 1 && taking.piece.foldEdge === null;
+    const points = fromOtherEnd ? [...taking.points].reverse() : taking.points;
+    return [side, { ...taking, points: firstStretch(points, chainLengthMm(side.points)) }] as const;
+  });
 }
 
 /** The first stretch of a chain, up to the point beyond lengthMm. */
-function lowerHalf(points: readonly Point[], lengthMm: number): readonly Point[] {
+function firstStretch(points: readonly Point[], lengthMm: number): readonly Point[] {
   const kept: Point[] = [points[0]!];
   let soFar = 0;
   for (let i = 1; i < points.length && soFar < lengthMm; i++) {
@@ -141,10 +149,4 @@ function crossingsMm(side: SeamSide, linesAtMm: readonly number[]): number[] {
     soFar += step;
   }
   return found.sort((one, other) => one - other);
-}
-
-function chainMm(points: readonly Point[]): number {
-  return points
-    .slice(1)
-    .reduce((sum, to, index) => sum + Math.hypot(to.x - points[index]!.x, to.y - points[index]!.y), 0);
 }

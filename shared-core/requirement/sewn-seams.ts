@@ -1,11 +1,9 @@
 /**
  * How long the plan's seams are and how thick they are sewn, from the pieces' own edges.
- * Edges that are sewn together bear the same seam; each sewing joins two of them, so the sewn length is half of the
- * sum of the edges, and a seam that only one edge bears (sewn to nothing that is drawn) is that edge.
+ * plan/seam-walk.ts says which edges meet; here every ply that is sewn on its own is a sewing of its own.
  */
-import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
-import { slotById } from '../plan/coat-plan.ts';
-import { edgeLengthMm } from '../plan/outline-ring.ts';
+import { type CoatPlan, type Piece, pieceById, slotById } from '../plan/coat-plan.ts';
+import type { SeamReport, WalkedEdge } from '../plan/seam-walk.ts';
 import type { SlotItems } from './need.ts';
 
 /** Share of a batting's loft that is left under a row of stitches: common practice, no source. */
@@ -72,36 +70,41 @@ export function sewnPlies(plan: CoatPlan, piece: Piece, items: SlotItems): reado
   return first ? [{ thicknessMm: added(first.thicknessMm, paddingMm) }, ...rest] : [];
 }
 
-/** Length and thickness of a seam in the whole batch. */
-export function sewnSeam(plan: CoatPlan, seamId: string, items: SlotItems): SewnSeam {
-  let edgeCount = 0;
-  let edgesMm = 0;
-  let outerEdgesMm = 0;
-  let thicknessSum: number | null = 0;
-  for (const piece of plan.pieces) {
-    const edges = piece.outline.edges.filter((edge) => edge.seam === seamId);
-    if (edges.length === 0) continue;
-    const plies = sewnPlies(plan, piece, items);
-    const foldCount = piece.foldEdge === null ? 1 : 2;
-    const copyCount = piece.cutCount * plan.coatCount * foldCount;
-    for (const edge of edges) {
-      const oneMm = edgeLengthMm(piece.outline, edge.name) * copyCount;
-      // An edge that runs over the fold is one edge, twice as long.
-      edgeCount += plies.length * piece.cutCount * (touchesFold(piece, edge.name) ? 1 : foldCount);
-      edgesMm += oneMm * plies.length;
-      if (plies.length > 0) outerEdgesMm += oneMm;
-      for (const ply of plies)
-        thicknessSum = added(thicknessSum, ply.thicknessMm === null ? null : ply.thicknessMm * oneMm);
+/**
+ * Length and thickness of a seam in the whole batch. Edges that meet edges are stitched along the longer side;
+ * an edge that meets its mirror image is stitched once for two; one that is sewn by itself, as a hem is, once.
+ */
+export function sewnSeam(plan: CoatPlan, walked: SeamReport, items: SlotItems): SewnSeam {
+  const first = sideOf(plan, walked.first, items);
+  const second = sideOf(plan, walked.second, items);
+  const share = walked.sides === 'mirror' ? 0.5 : 1;
+  const edgesMm = first.pliesMm + second.pliesMm;
+  const weighted = added(first.thicknessTimesMm, second.thicknessTimesMm);
+  return {
+    seamId: walked.seamId,
+    sewnMm: Math.max(first.pliesMm, second.pliesMm) * share * plan.coatCount,
+    outerMm: Math.max(first.outerMm, second.outerMm) * share * plan.coatCount,
+    edgesMm: edgesMm * plan.coatCount,
+    // Two thicknesses lie on each other: both sides, or the edge turned on itself.
+    thicknessMm: weighted === null || edgesMm === 0 ? null : (2 * weighted) / edgesMm,
+  };
+}
+
+/** One side of a seam in one coat: its edges for every ply, for the outermost ply, and thickness x length summed. */
+function sideOf(plan: CoatPlan, edges: readonly WalkedEdge[], items: SlotItems) {
+  let pliesMm = 0;
+  let outerMm = 0;
+  let thicknessTimesMm: number | null = 0;
+  for (const edge of edges) {
+    const plies = sewnPlies(plan, pieceById(plan, edge.pieceId), items);
+    const edgeMm = edge.lengthMm * edge.count;
+    pliesMm += edgeMm * plies.length;
+    if (plies.length > 0) outerMm += edgeMm;
+    for (const { thicknessMm } of plies) {
+      thicknessTimesMm = added(thicknessTimesMm, thicknessMm === null ? null : thicknessMm * edgeMm);
     }
   }
-  const sideCount = edgeCount === 1 ? 1 : 2;
-  return {
-    seamId,
-    sewnMm: edgesMm / sideCount,
-    outerMm: outerEdgesMm / sideCount,
-    edgesMm,
-    thicknessMm: thicknessSum === null || edgesMm === 0 ? null : (thicknessSum / edgesMm) * sideCount,
-  };
+  return { pliesMm, outerMm, thicknessTimesMm };
 }
 
 /** True for an edge that starts or ends on the fold, and so runs on over it. */

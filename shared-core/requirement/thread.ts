@@ -2,6 +2,7 @@
 import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { StitchType } from '../plan/outline.ts';
+import { seamWalk } from '../plan/seam-walk.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from './need.ts';
 import { sewnPlies, sewnSeam } from './sewn-seams.ts';
@@ -68,9 +69,11 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
   const add = (what: string, stitch: StitchType, seamMm: number, thicknessMm: number | null) => {
     if (seamMm > 0) stitchings.push({ what, stitch, seamMm, ...ratioOf(stitch, thicknessMm, stitchMm) });
   };
+  const walks = new Map(seamWalk(plan).map((walked) => [walked.seamId, walked]));
   for (const seam of plan.seams) {
-    if (seam.threadSlotId !== slot.id) continue;
-    const sewn = sewnSeam(plan, seam.id, items);
+    const walked = walks.get(seam.id);
+    if (seam.threadSlotId !== slot.id || !walked) continue;
+    const sewn = sewnSeam(plan, walked, items);
     add(seam.label, seam.stitch, sewn.sewnMm, sewn.thicknessMm);
     add(`${seam.label}, topstitching`, '301', sewn.outerMm * seam.topstitchRowCount, sewn.thicknessMm);
     if (seam.overcast !== null) add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, null);
