@@ -6,7 +6,6 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import {
   app,
   BrowserWindow,
@@ -28,8 +27,8 @@ const origin = `${scheme}://window`;
 /** Tells the launcher that no other door would do better. */
 const dataFileRefused = 3;
 
-const rendererDir = fileURLToPath(new URL('../renderer', import.meta.url));
-const preload = fileURLToPath(new URL('../preload/preload.cjs', import.meta.url));
+const rendererDir = join(app.getAppPath(), 'out', 'renderer');
+const preload = join(app.getAppPath(), 'out', 'preload', 'preload.cjs');
 const asked = askedDataFile(process.argv);
 const files = workshopFiles(process.platform, process.env, app.getPath('home'), asked && resolve(asked));
 

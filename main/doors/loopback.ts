@@ -7,14 +7,9 @@
  * anything about a call: body in, answer out.
  */
 import { randomBytes, timingSafeEqual } from 'node:crypto';
-import { mkdirSync } from 'node:fs';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { homedir } from 'node:os';
-import { fileURLToPath } from 'node:url';
-import { type Outcome, problemSentence, refused } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/data-file.ts';
-import { openServices } from '../services/services.ts';
+import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { pageHeaders, staticAnswer } from './static.ts';
 
 /** Room for a pattern file or a stash list of some thousand rows, well under what would strain memory. */
@@ -205,41 +200,3 @@ function watchWindows(tell: (state: 'open' | 'closed') => void) {
     },
   };
 }
-
-/**
- * Runs the host as a program of its own: prints the address on the first line, then "window open" and "window
- * closed". With --attached it ends when its input does, so that it cannot outlive the program that started it.
- */
-async function main(words: readonly string[]): Promise<void> {
-  const files = workshopFiles(process.platform, process.env, homedir(), askedDataFile(words));
-  let services: ReturnType<typeof openServices>;
-  try {
-    mkdirSync(files.folder, { recursive: true });
-    services = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
-  } catch (error) {
-    const what = `cannot be opened (${error instanceof Error ? error.message : String(error)})`;
-    const mend = 'Name another file with --data FILE, or put a backup in its place.';
-    console.error(problemSentence({ where: files.dataFile, what, mend }));
-    process.exitCode = 3;
-    return;
-  }
-  const rendererDir = fileURLToPath(new URL('../../out/renderer', import.meta.url));
-  const loopback = await startLoopback({
-    services,
-    rendererDir,
-    onWindow: (state) => console.log(`window ${state}`),
-  });
-  let ending = false;
-  const end = async () => {
-    if (ending) return;
-    ending = true;
-    await loopback.close();
-    services.close();
-    process.exit(0);
-  };
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
-  if (words.includes('--attached')) process.stdin.on('end', end).on('error', end).resume();
-  console.log(loopback.url);
-}
-
-if (import.meta.main) await main(process.argv.slice(2));

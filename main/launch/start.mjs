@@ -88,7 +88,7 @@ function openElectron(program) {
  */
 async function openLoopback(why) {
   say(`Electron is not used: ${why}. Opening the loopback host instead.`);
-  const hostFile = join(root, 'main', 'doors', 'loopback.ts');
+  const hostFile = join(root, 'main', 'doors', 'loopback-host.ts');
   // The host ends when its input does, so it cannot outlive this process however that ends.
   const host = spawn(ownNode, [hostFile, '--attached', ...given], { stdio: ['pipe', 'pipe', 'inherit'] });
   const lines = createInterface({ input: host.stdout });

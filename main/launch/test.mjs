@@ -158,8 +158,8 @@ function obtainBrowser() {
 }
 
 function hasOwnChromium() {
-  const script = "import { chromium } from '@playwright/test'; console.log(chromium.executablePath())";
-  const asked = spawnSync(ownNode, ['--input-type=module', '-e', script], { cwd: root, encoding: 'utf8' });
+  const script = "console.log(require('@playwright/test').chromium.executablePath())";
+  const asked = spawnSync(ownNode, ['-e', script], { cwd: root, encoding: 'utf8' });
   return asked.status === 0 && existsSync(asked.stdout.trim());
 }
 

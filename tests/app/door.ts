@@ -112,7 +112,7 @@ async function openLoopback(
   viewport: { width: number; height: number } | null,
   consoleErrors: string[],
 ): Promise<OpenDoor> {
-  const host = spawn(ownNode, [join(root, 'main/doors/loopback.ts'), '--attached', '--data', dataFile], {
+  const host = spawn(ownNode, [join(root, 'main/doors/loopback-host.ts'), '--attached', '--data', dataFile], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
   const address = await firstLine(host);

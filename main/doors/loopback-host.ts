@@ -1,0 +1,51 @@
+/**
+ * The loopback door as a program of its own, run by the launcher and by the specs.
+ *   node main/doors/loopback-host.ts [--data FILE] [--attached]
+ * Prints the address to open on its first line, then "window open" and "window closed" as pages come and go. With
+ * --attached it ends when its input does, so that it cannot outlive the program that started it.
+ */
+import { mkdirSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { problemSentence } from '../../shared-core/measure/problem.ts';
+import { askedDataFile, workshopFiles } from '../database/data-file.ts';
+import { openServices } from '../services/services.ts';
+import { startLoopback } from './loopback.ts';
+
+/** Tells the launcher that no other door would do better. */
+const dataFileRefused = 3;
+
+const asked = askedDataFile(process.argv);
+const files = workshopFiles(process.platform, process.env, homedir(), asked && resolve(asked));
+const services = open();
+const loopback = await startLoopback({
+  services,
+  rendererDir: fileURLToPath(new URL('../../out/renderer', import.meta.url)),
+  onWindow: (state) => console.log(`window ${state}`),
+});
+
+let isEnding = false;
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
+if (process.argv.includes('--attached')) process.stdin.on('end', end).on('error', end).resume();
+console.log(loopback.url);
+
+function open(): ReturnType<typeof openServices> {
+  try {
+    mkdirSync(files.folder, { recursive: true });
+    return openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  } catch (error) {
+    const what = `cannot be opened (${error instanceof Error ? error.message : String(error)})`;
+    const mend = 'Name another file with --data FILE, or put a backup in its place.';
+    console.error(problemSentence({ where: files.dataFile, what, mend }));
+    process.exit(dataFileRefused);
+  }
+}
+
+async function end(): Promise<void> {
+  if (isEnding) return;
+  isEnding = true;
+  await loopback.close();
+  services.close();
+  process.exit(0);
+}
