@@ -1,11 +1,13 @@
 /**
  * The quilting map: where the lines of every quilted piece lie. One origin carries from piece to piece over the
- * seams: the first piece starts at its hem; each next one is set so that its lines meet at the lower end of the seam
+ * seams: the first piece starts at its hem; each next one is set so that its lines meet at the lowest point of the seam
  * that joins it to a piece already set (the hem end of a side seam, the underarm of an armhole).
  */
 import { ringBox, type Point } from '../geometry/ring.ts';
 import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
+import type { EdgePlace } from '../plan/outline.ts';
 import { edgePoints } from '../plan/outline-ring.ts';
+import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
 import { isPieceQuilted, type PieceLines, ringLines, wholeSeamRing } from './lines.ts';
 
 export interface QuiltedPiece extends PieceLines {
@@ -66,47 +68,98 @@ export function seamSides(plan: CoatPlan, seamId: string): readonly SeamSide[] {
     );
 }
 
-/** Origin of the lines of each quilted piece, in its own frame. Lines along start at the fold, else at the middle. */
+/** Pieces whose lines are set to each other: height of a point is its x less the piece's base. */
+type Bases = Map<string, number>;
+
+/**
+ * Origin of the lines of each quilted piece, in its own frame. Lines along start at the middle of the piece.
+ * Lines across: pieces are set to each other seam by seam, those that run most along the grain first.
+ */
 export function lineOrigins(plan: CoatPlan): ReadonlyMap<string, number> {
   const origins = new Map<string, number>();
-  const waiting: Piece[] = [];
-  for (const piece of plan.pieces) {
-    if (!isPieceQuilted(plan, piece)) continue;
-    if (piece.quilted === 'along') {
-      const box = ringBox(wholeSeamRing(piece));
-      origins.set(piece.id, (box.minY + box.maxY) / 2);
-    } else {
-      waiting.push(piece);
+  const groups: Bases[] = [];
+  for (const piece of plan.pieces.filter((candidate) => isPieceQuilted(plan, candidate))) {
+    const box = ringBox(wholeSeamRing(piece));
+    if (piece.quilted === 'along') origins.set(piece.id, (box.minY + box.maxY) / 2);
+    else groups.push(new Map([[piece.id, box.minX]]));
+  }
+  for (const { first, second } of joinsOf(plan)) {
+    for (;;) {
+      const pair = partedPair(groups, first, second);
+      if (!pair) break;
+      const [kept, moved] = pair;
+      const byMm = lowestMm(moved, second.concat(first)) - lowestMm(kept, first.concat(second));
+      for (const [pieceId, baseMm] of moved) kept.set(pieceId, baseMm + byMm);
+      groups.splice(groups.indexOf(moved), 1);
     }
   }
-  const joins = joinsOf(plan);
-  while (waiting.length > 0) {
-    const join = joins.find(({ a, b }) => origins.has(a.piece.id) !== origins.has(b.piece.id));
-    if (!join) {
-      const piece = waiting.shift()!;
-      origins.set(piece.id, ringBox(wholeSeamRing(piece)).minX);
-      continue;
-    }
-    const [set, next] = origins.has(join.a.piece.id) ? [join.a, join.b] : [join.b, join.a];
-    origins.set(next.piece.id, origins.get(set.piece.id)! + next.points[0]!.x - set.points[0]!.x);
-    waiting.splice(waiting.indexOf(next.piece), 1);
+  // The first piece of a group starts at its hem.
+  for (const group of groups) {
+    const [firstId] = group.keys();
+    const piece = plan.pieces.find((candidate) => candidate.id === firstId)!;
+    const hemMm = ringBox(wholeSeamRing(piece)).minX - group.get(piece.id)!;
+    for (const [pieceId, baseMm] of group) origins.set(pieceId, baseMm + hemMm);
   }
   return origins;
 }
 
-/** Pairs of edges across which an origin may carry, those that run most along the grain first. */
-function joinsOf(plan: CoatPlan): { a: SeamSide; b: SeamSide }[] {
-  const joins: { a: SeamSide; b: SeamSide; alongRatio: number }[] = [];
-  for (const seam of plan.seams) {
-    const sides = seamSides(plan, seam.id).filter((side) => side.piece.quilted === 'across');
-    for (const [index, a] of sides.entries()) {
-      for (const b of sides.slice(index + 1)) {
-        if (a.piece.id === b.piece.id) continue;
-        joins.push({ a, b, alongRatio: Math.min(alongRatio(a.points), alongRatio(b.points)) });
-      }
+/** Two groups that the seam joins and that are not yet set to each other, the earlier first. */
+function partedPair(
+  groups: readonly Bases[],
+  first: readonly SeamSide[],
+  second: readonly SeamSide[],
+): readonly [Bases, Bases] | null {
+  for (const one of first) {
+    for (const other of second) {
+      const a = groups.find((group) => group.has(one.piece.id))!;
+      const b = groups.find((group) => group.has(other.piece.id))!;
+      if (a !== b) return groups.indexOf(a) < groups.indexOf(b) ? [a, b] : [b, a];
     }
   }
+  return null;
+}
+
+/** Least height of those edges that lie on pieces of the group. */
+function lowestMm(group: Bases, sides: readonly SeamSide[]): number {
+  return Math.min(
+    ...sides.flatMap((side) => {
+      const baseMm = group.get(side.piece.id);
+      return baseMm === undefined ? [] : [lowestOf(side).x - baseMm];
+    }),
+  );
+}
+
+/** The point of an edge that lies lowest on its piece. */
+export function lowestOf(side: SeamSide): Point {
+  return side.points.reduce((lowest, point) => (point.x < lowest.x ? point : lowest));
+}
+
+/** Seams over which lines across carry, with their quilted edges, those that run most along the grain first. */
+function joinsOf(plan: CoatPlan): { first: readonly SeamSide[]; second: readonly SeamSide[] }[] {
+  const joins = seamWalk(plan).flatMap((walked) => {
+    if (walked.sides !== 'two') return [];
+    const { first, second } = quiltedSides(plan, walked);
+    const isAcross = (side: SeamSide) => side.piece.quilted === 'across';
+    const join = { first: first.filter(isAcross), second: second.filter(isAcross) };
+    const all = [...join.first, ...join.second];
+    return join.first.length === 0 || join.second.length === 0
+      ? []
+      : [{ ...join, alongRatio: Math.min(...all.map((side) => alongRatio(side.points))) }];
+  });
   return joins.sort((one, other) => other.alongRatio - one.alongRatio);
+}
+
+/** The quilted edges on both sides of a walked seam. */
+export function quiltedSides(
+  plan: CoatPlan,
+  walked: SeamReport,
+): { readonly first: readonly SeamSide[]; readonly second: readonly SeamSide[] } {
+  const sides = seamSides(plan, walked.seamId);
+  const among = (edges: readonly EdgePlace[]) =>
+    sides.filter((side) =>
+      edges.some((edge) => edge.pieceId === side.piece.id && edge.edge === side.edgeName),
+    );
+  return { first: among(walked.first), second: among(walked.second) };
 }
 
 /** Share of a chain's run that goes along the grain, 0 to 1. */

@@ -183,7 +183,7 @@ function ironHeat(textiles: readonly Textile[]): CareConflict[] {
     {
       kind: 'iron heat',
       slotIds: [...low, ...high].map((one) => one.slot.id),
-      says: `${highNames} is pressed hot, but ${lowNames} bears no more than one dot (110 °C).`,
+      says: `Pressed hot: ${highNames}. One dot (110 °C) at most: ${lowNames}.`,
       mend: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
       basis: {
         kind: 'rule of thumb',

@@ -7,6 +7,7 @@ import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import { ringAreaMm2 } from '../geometry/ring.ts';
 import { averageLoftMm } from '../quilting/chambers.ts';
 import { wholeSeamRing } from '../quilting/lines.ts';
+import { labelSection } from './label.ts';
 import type { SlotItems } from './need.ts';
 import { effectiveThicknessMm, wornLoftRatio } from './padding.ts';
 import { quiltedRise } from './rise.ts';
@@ -29,7 +30,7 @@ export interface Warmth {
   readonly mostClo: number;
   /** Mean thickness as worn over the padded area. */
   readonly thicknessMm: number;
-  /** Share of the area of the padded slots' pieces and the seen cloth that is padded, 0 to 1. */
+  /** Share of the shell's pieces, facings with them, that is padded, 0 to 1. */
   readonly paddedRatio: number;
   readonly doubts: readonly string[];
   readonly basis: readonly Basis[];
@@ -87,8 +88,10 @@ export function warmth(plan: CoatPlan, items: SlotItems): Warmth | null {
     const thicknessMm = wornThicknessMm(plan, piece, items);
     if (thicknessMm === null) return null;
     const areaMm2 = ringAreaMm2(wholeSeamRing(piece)) * piece.cutCount;
-    const isSeen = piece.cutFrom.some((from) => from.plyCount > 0 && slotById(plan, from.slotId).isSeen);
-    if (isSeen || thicknessMm > 0) coverMm2 += areaMm2;
+    const isShell = piece.cutFrom.some(
+      (from) => from.plyCount > 0 && labelSection(slotById(plan, from.slotId)) === 'shell',
+    );
+    if (isShell || thicknessMm > 0) coverMm2 += areaMm2;
     if (thicknessMm > 0) paddedMm2 += areaMm2;
     volumeMm3 += areaMm2 * thicknessMm;
   }
