@@ -83,7 +83,6 @@ function splitMarks(digits: string, commaGroups: boolean): readonly [string, str
       ? [groups.join(''), '']
       : 'none';
   }
-  if (others.includes(last)) return 'none';
   const groups = digits.slice(0, cut).split(others[0]!);
   return /^[1-9]\d{0,2}$/.test(groups[0]!) && groups.slice(1).every((group) => /^\d{3}$/.test(group))
     ? [groups.join(''), digits.slice(cut + 1)]

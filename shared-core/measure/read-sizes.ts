@@ -3,7 +3,7 @@ import { readNumber } from './number-text.ts';
 import { fromUnit, type UnitId, units, unitSpelled } from './units.ts';
 
 /** Why a text could not be read; without `what` it is simply not one of its kind. */
-export interface Pattern {
+export interface Unread {
   readonly what?: string;
   readonly mend?: string;
 }
@@ -29,7 +29,7 @@ function nmOfUs(us: number): number | undefined {
 }
 
 /** NM of "80/12", "12/80", "NM 80", "80", "US 12", "12": below 40 a bare number can only be a US size. */
-export function readNeedleSize(text: string): number | Pattern {
+export function readNeedleSize(text: string): number | Unread {
   const match = /^(nm|us|size|no\.?)? ?(\d{1,3})(?: ?\/ ?(\d{1,3}))?(?: ?(nm|us))?$/.exec(text);
   if (!match || (match[1] && match[4] && match[1] !== match[4])) return {};
   const name = match[1] === 'nm' || match[1] === 'us' ? match[1] : match[4];
@@ -49,7 +49,7 @@ export function readNeedleSize(text: string): number | Pattern {
   };
 }
 
-function unknownUs(us: number): Pattern {
+function unknownUs(us: number): Unread {
   return {
     what: `says US ${us}, which is not a needle size that this tool knows`,
     mend: 'Type the NM number on the packet, such as NM 80.',
@@ -60,7 +60,7 @@ function unknownUs(us: number): Pattern {
  * Tex of "tex 40", "T40", "Tkt 75", "30 wt", "Nm 80/2", "Ne 40/3", "270 den", "Tkt. No. 75". The name may stand
  * on either side. A stroke with a number of plies belongs to Nm and Ne alone; elsewhere it is refused.
  */
-export function readThreadSize(text: string, bare: UnitId): number | Pattern {
+export function readThreadSize(text: string, bare: UnitId): number | Unread {
   const match = /^([a-z][a-z. ]*-?)? ?(\d[\d.,]*)(?: ?\/ ?(\d{1,2}))? ?([a-z][a-z. ]*)?$/.exec(text);
   if (!match || (match[1] && match[4])) return {};
   const name = (match[1] ?? match[4] ?? '').replace(/(?<=[a-z. ])no\.? ?$/, '').trim();

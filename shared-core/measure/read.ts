@@ -5,7 +5,8 @@
 import { type NumberText, plainText, readNumber } from './number-text.ts';
 import { found, type Outcome, type Problem, refused } from './problem.ts';
 import { type MeasureSystem, type QuantityKind, quantityFacts } from './quantity.ts';
-import { type Pattern, readNeedleSize, readThreadSize } from './read-sizes.ts';
+import { readMoney } from './read-money.ts';
+import { readNeedleSize, readThreadSize, type Unread } from './read-sizes.ts';
 import { showQuantity } from './show.ts';
 import {
   anyUnitSpelled,
@@ -85,20 +86,46 @@ function withinLimits(
   const facts = quantityFacts[kind];
   const min = options.min ?? facts.min;
   const max = options.max ?? facts.max;
-  const shown = (limit: number) => showQuantity(kind, limit, options);
   // A limit met in another unit may miss by the last bit of a float; that is no mistake of the maker's.
   const dust = 1e-12 * Math.max(Math.abs(value), 1e-9);
   if (!Number.isFinite(value)) return trouble('is too large to be read');
   if (value < 0 && min >= 0) return trouble('is negative');
   if (value === 0 && (options.aboveZero || min > 0)) return trouble('is zero');
-  if (value < min - dust) return trouble(`is less than ${shown(min)}`, `Type ${shown(min)} or more.`);
-  if (value > max + dust) return trouble(`is more than ${shown(max)}`, `Type ${shown(max)} or less.`);
+  if (value < min - dust) {
+    const least = limitText(kind, min, (typed) => typed >= min - dust, options);
+    return trouble(`is less than ${least}`, `Type ${least} or more.`);
+  }
+  if (value > max + dust) {
+    const most = limitText(kind, max, (typed) => typed <= max + dust, options);
+    return trouble(`is more than ${most}`, `Type ${most} or less.`);
+  }
   return found(value);
 }
 
-function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): number | Pattern {
+/** A limit as it may be typed: 1470 mm is not "57 7/8 in", which is more and would be refused again. */
+function limitText(
+  kind: QuantityKind,
+  limit: number,
+  allowed: (typed: number) => boolean,
+  options: ReadOptions,
+): string {
+  const typable = (text: string) => {
+    const size = readUnsigned(kind, plainText(text).replace(/^-/, ''), options);
+    return typeof size === 'number' && allowed(limit < 0 ? -size : size);
+  };
+  const usual = showQuantity(kind, limit, options);
+  if (kind === 'money' || typable(usual)) return usual;
+  const finer = [1, 2, 3, 4].map((digits) => showQuantity(kind, limit, { ...options, digits }));
+  // Where every rounding goes the wrong way, a ten-thousandth inside the limit is near enough.
+  const inside = [0.9999, 1.0001].map((near) => showQuantity(kind, limit * near, { ...options, digits: 6 }));
+  return [...finer, ...inside].find(typable) ?? usual;
+}
+
+function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): number | Unread {
   // "2 yd.5 in" may be 2 yd 5 in or 2 yd and half an inch.
   if (/[a-z][.,]\d/.test(text)) return {};
+  // In some countries 1'000 is a thousand, elsewhere a foot and no inches.
+  if (/\d'\d{3}/.test(text)) return {};
   switch (kind) {
     case 'money':
       return readMoney(text, options.currency ?? '');
@@ -140,7 +167,7 @@ interface Part {
 }
 
 /** "2 yd 4 in" as its parts; a sign to join them ("and", a comma, the dash of 1'-6") is dropped. */
-function splitParts(text: string, kind: QuantityKind): readonly Part[] | Pattern {
+function splitParts(text: string, kind: QuantityKind): readonly Part[] | Unread {
   const parts: Part[] = [];
   let rest = text;
   while (rest !== '') {
@@ -166,9 +193,9 @@ function twoWays(text: string): string {
   return `Type ${typed.replace(',', '.')} or ${typed.replace(',', '')}, without a comma.`;
 }
 
-function readParts(kind: QuantityKind, text: string, options: ReadOptions): number | Pattern {
+function readParts(kind: QuantityKind, text: string, options: ReadOptions): number | Unread {
   const parts = splitParts(text, kind);
-  if (!Array.isArray(parts)) return parts as Pattern;
+  if (!Array.isArray(parts)) return parts as Unread;
   let sum: Quotient = { top: 0, bottom: 1 };
   let previous: UnitId | undefined;
   for (const { number, unitText } of parts as readonly Part[]) {
@@ -199,7 +226,7 @@ function partUnit(
   previous: UnitId | undefined,
   partCount: number,
   options: ReadOptions,
-): UnitId | Pattern {
+): UnitId | Unread {
   if (unitText === '' || unitText === '.') {
     if (partCount === 1) {
       return options.unit ? fieldUnit(kind, options.system, options.unit) : bareUnit(kind, options.system);
@@ -250,27 +277,4 @@ function added(a: Quotient, b: Quotient): Quotient {
       : { top: a.top * b.bottom + b.top * a.bottom, bottom: a.bottom * b.bottom };
   const safe = Number.isSafeInteger(exact.top) && Number.isSafeInteger(exact.bottom);
   return safe ? exact : { top: a.top / a.bottom + b.top / b.bottom, bottom: 1 };
-}
-
-const currencySigns: Readonly<Record<string, RegExp>> = {
-  '€': /^EUR$/,
-  '£': /^GBP$/,
-  $: /D$/,
-  '¥': /^(JPY|CNY)$/,
-};
-
-function readMoney(text: string, currency: string): number | Pattern {
-  const match = /^([a-z]{3}|[€£$¥])? ?([\d., ]*\d)(?:\.?-)? ?([a-z]{3}|[€£$¥])?$/.exec(text);
-  if (!match || (match[1] && match[3])) return {};
-  const sign = match[1] ?? match[3];
-  if (sign) {
-    const same = currencySigns[sign]?.test(currency) ?? sign.toUpperCase() === currency;
-    if (!same) return { what: `is in ${sign.toUpperCase()}, which is not the workshop's currency` };
-  }
-  const number = readNumber(match[2]!, { commaGroups: true, withFractions: false });
-  if (typeof number === 'string' || number.rest !== '') return {};
-  if (number.placeCount > 2) {
-    return { what: 'has more than two decimal places', mend: 'Type an amount such as 12.50.' };
-  }
-  return (number.numerator * 100) / number.denominator;
 }

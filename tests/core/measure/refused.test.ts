@@ -1,7 +1,8 @@
 /** What a field must not guess at: each is refused with the place and a way to mend it. */
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
+import { type QuantityKind, quantityFacts } from '../../../shared-core/measure/quantity.ts';
 import { type ReadOptions, readQuantity } from '../../../shared-core/measure/read.ts';
 
 /** kind, as typed, words that the problem must hold. */
@@ -12,7 +13,11 @@ const refusedTexts: readonly (readonly [QuantityKind, string, string])[] = [
   ['length', 'wide', 'not a length'],
   ['length', 'in', 'not a length'],
   ['length', '4 1/0 in', 'not a length'],
+  ['length', '1/0 in', 'not a length'],
+  ['length', '0/0', 'not a length'],
   ['length', '4 9/8 in', 'not a length'],
+  ['length', "1'000", 'not a length'],
+  ['money', "1'250.00", 'not an amount of money'],
   ['length', '4.5 1/2 in', 'not a length'],
   ['length', '4 1/2 1/4 in', 'not a length'],
   ['length', '4//2 in', 'not a length'],
@@ -143,6 +148,75 @@ describe('a field refuses what it cannot be sure of', () => {
     );
     expect(sentence('length', '58 in', { max: 1473.2 })).toBe('was read as 1473.2');
     expect(sentence('length', '4 in', { min: 101.6 })).toBe('was read as 101.6');
+  });
+
+  it('and the limit that it names can itself be typed', () => {
+    const units = fc.constantFrom(...(['metric', 'imperial'] as const));
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.5, max: 9000, noNaN: true }),
+        units,
+        fc.boolean(),
+        (limit, system, upper) => {
+          const changes = { system, ...(upper ? { max: limit } : { min: limit }) };
+          const typed = /Type (.+) or (?:less|more)\.$/.exec(
+            sentence('length', upper ? '900 m' : '0.01 mm', changes),
+          )?.[1];
+          expect(sentence('length', typed ?? '', changes)).toMatch(/^was read as/);
+        },
+      ),
+    );
+    expect(sentence('money', '99', { max: 1250, currency: 'EUR' })).toContain('Type EUR 12.50 or less.');
+    expect(sentence('length', '2 m', { max: 1470, system: 'imperial' })).toContain('Type 57.87 in or less.');
+  });
+
+  it('and never throws or lets through what is no number, whatever is typed', () => {
+    const pieces = [
+      '1',
+      '4',
+      '0',
+      '000',
+      '½',
+      '1/2',
+      '/',
+      '.',
+      ',',
+      ' ',
+      '-',
+      '"',
+      "'",
+      'in',
+      'yd',
+      'm',
+      'mm',
+      'oz',
+      'g',
+      '/m2',
+      '%',
+      'tkt',
+      'nm',
+      'h',
+      ':',
+      'e',
+      '€',
+    ];
+    const text = fc.oneof(
+      fc.string({ unit: 'grapheme' }),
+      fc.array(fc.constantFrom(...pieces), { maxLength: 9 }).map((list) => list.join('')),
+    );
+    const kinds = fc.constantFrom(...(Object.keys(quantityFacts) as QuantityKind[]));
+    fc.assert(
+      fc.property(kinds, text, (kind, typed) => {
+        const reading = read(kind, typed, { system: 'imperial' });
+        if (!reading.ok) {
+          expect(reading.problems).toHaveLength(1);
+          return;
+        }
+        expect(Number.isFinite(reading.value) && reading.value >= 0, `${kind} ${typed}`).toBe(true);
+        expect(/\d|[½]|\p{No}/u.test(typed.normalize('NFKC')), `${kind} ${typed}`).toBe(true);
+      }),
+      { numRuns: 5000 },
+    );
   });
 
   it('but takes a minus where the field goes below zero', () => {

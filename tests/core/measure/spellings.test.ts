@@ -238,6 +238,14 @@ describe('a field reads what makers type', () => {
     if (reading.ok) expect(Math.abs(reading.value - value)).toBeLessThanOrEqual(1e-12 * Math.abs(value));
   });
 
+  it('to the last bit, also where parts add up', () => {
+    const exact = (text: string) => read('length', text, 'metric');
+    expect(exact('4 1/2 in')).toEqual({ ok: true, value: 114.3 });
+    expect(exact('1\'6"')).toEqual({ ok: true, value: 457.2 });
+    expect(exact('2 yd 4 in')).toEqual({ ok: true, value: 1930.4 });
+    expect(exact('0.1 m 20 cm')).toEqual({ ok: true, value: 300 });
+  });
+
   it('has no oddity twice', () => {
     expect(oddities.length).toBeGreaterThanOrEqual(60);
     expect(new Set(oddities.map((row) => row.slice(0, 3).join('|'))).size).toBe(oddities.length);

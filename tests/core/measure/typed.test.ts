@@ -6,7 +6,7 @@ describe('what was typed is shown back as it was typed', () => {
     expect(showTyped('length', 114.3, '4-1/2"', { system: 'metric' })).toBe('4-1/2"');
     expect(showTyped('length', 1473.2, '58 in', { system: 'metric' })).toBe('58 in');
     expect(showTyped('threadSize', 100 / 3, '30 wt', { system: 'imperial' })).toBe('30 wt');
-    expect(showTyped('length', -40, '-40 mm', { system: 'metric' })).toBe('-40 mm');
+    expect(showTyped('length', -40, '-4 cm', { system: 'metric' })).toBe('-4 cm');
     expect(showTyped('length', 3000, '3', { system: 'metric', unit: 'm' })).toBe('3');
     expect(showTyped('length', 0, '0 in', { system: 'metric' })).toBe('0 in');
   });
