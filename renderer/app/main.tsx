@@ -3,7 +3,7 @@ import './tokens.css';
 import './base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
-import { showTheme } from './theme.ts';
+import { showTheme } from '../client/theme.ts';
 
 showTheme();
 const root = document.getElementById('root');

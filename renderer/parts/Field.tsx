@@ -1,9 +1,12 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
+import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { readQuantity } from '../../shared-core/measure/read.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
-import { useSystem } from '../client/workshop.ts';
+import type { FieldUnit } from '../../shared-core/measure/units.ts';
+import { bareSymbol, isBareNumber } from '../../shared-core/measure/with-unit.ts';
+import { useWorkshop } from '../client/workshop.ts';
 import style from './Field.module.css';
 
 interface FrameProps {
@@ -95,13 +98,18 @@ export interface QuantityFieldProps {
   readonly problem?: string | null;
   readonly min?: number;
   readonly max?: number;
+  /** Zero is no answer here. */
+  readonly aboveZero?: boolean;
   readonly isRequired?: boolean;
+  /** The unit that a bare number takes, where not the usual one; it stands beside a number typed without one. */
+  readonly unit?: FieldUnit;
 }
 
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, quantity, value, typed, onChange, onUnreadable, hint, problem, min, max, isRequired = false } = props;
-  const system = useSystem();
-  const shown = typed ?? (value === null ? '' : showQuantity(quantity, value, { system }));
+  const { label, quantity, value, typed, onChange, onUnreadable, hint, problem, min, max, aboveZero, isRequired = false, unit } = props;
+  const { system, currency } = useWorkshop().facts.settings;
+  const inUnit = unit === undefined ? {} : { unit };
+  const shown = typed ?? (value === null ? '' : showQuantity(quantity, value, { system, ...inUnit }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
   // A value set from outside replaces the text; one that came from this very text does not.
@@ -122,7 +130,15 @@ export function QuantityField(props: QuantityFieldProps) {
       if (sentence) onUnreadable?.(sentence);
       return onChange({ value: null, text: '' });
     }
-    const options = { system, where: label, ...(min === undefined ? {} : { min }), ...(max === undefined ? {} : { max }) };
+    const options = {
+      system,
+      currency,
+      where: label,
+      ...inUnit,
+      ...(min === undefined ? {} : { min }),
+      ...(max === undefined ? {} : { max }),
+      ...(aboveZero === undefined ? {} : { aboveZero }),
+    };
     const outcome = readQuantity(quantity, next, options);
     if (outcome.ok) {
       setMisread(null);
@@ -130,24 +146,32 @@ export function QuantityField(props: QuantityFieldProps) {
       return onChange({ value: outcome.value, text: next.trim() });
     }
     const [first] = outcome.problems;
-    const sentence = first ? `${first.what[0]?.toUpperCase()}${first.what.slice(1)}. ${first.mend}` : 'Cannot be read.';
+    const sentence = first ? problemSentence(first) : `${label} cannot be read.`;
     setMisread(sentence);
     onUnreadable?.(sentence);
   };
 
+  const suffix = quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
   return (
     <FieldFrame label={label} hint={hint} problem={misread ?? problem}>
       {({ inputId, describedBy }) => (
-        <input
-          id={inputId}
-          className={`${style.input} number`}
-          value={text}
-          autoComplete="off"
-          inputMode="text"
-          aria-describedby={describedBy}
-          aria-invalid={misread || problem ? true : undefined}
-          onChange={(event) => read(event.target.value)}
-        />
+        <span className={style.withUnit}>
+          <input
+            id={inputId}
+            className={`${style.input} number`}
+            value={text}
+            autoComplete="off"
+            inputMode="text"
+            aria-describedby={describedBy}
+            aria-invalid={misread || problem ? true : undefined}
+            onChange={(event) => read(event.target.value)}
+          />
+          {suffix && (
+            <span className={style.unit} aria-hidden="true">
+              {suffix}
+            </span>
+          )}
+        </span>
       )}
     </FieldFrame>
   );

@@ -9,11 +9,13 @@ export interface SheetProps {
   readonly onClose: () => void;
   readonly children: ReactNode;
   readonly footer: ReactNode;
+  /** A form stays open when the room beside it is clicked, so that a slip of the hand loses nothing typed. */
+  readonly staysOnOutsidePress?: boolean;
 }
 
-export function Sheet({ title, isOpen, onClose, children, footer }: SheetProps) {
+export function Sheet({ title, isOpen, onClose, children, footer, staysOnOutsidePress = false }: SheetProps) {
   return (
-    <Dialog.Root open={isOpen} onOpenChange={(next) => !next && onClose()}>
+    <Dialog.Root open={isOpen} disablePointerDismissal={staysOnOutsidePress} onOpenChange={(next) => !next && onClose()}>
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
         <Dialog.Popup className={style.sheet}>
