@@ -1,0 +1,5 @@
+/** Every migration there is, oldest first. A released one is never edited, moved or taken out. */
+import type { Migration } from './migrate.ts';
+import { first } from './migrations/0001-first.ts';
+
+export const migrations: readonly Migration[] = [first];

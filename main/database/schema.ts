@@ -1,0 +1,99 @@
+/** The tables as the queries see them, after the last migration. JSON columns are texts. */
+import type { Generated } from 'kysely';
+import type { ItemKind } from '../../shared-core/stash/kinds.ts';
+import type { Length, MovementKind } from '../../shared-core/stash/stash.ts';
+
+export interface Schema {
+  readonly workshop: { readonly only_row: 1; readonly name: string; readonly settings: string };
+  readonly item: {
+    readonly id: string;
+    readonly kind: ItemKind;
+    readonly name: string;
+    readonly colour: string;
+    readonly place: string;
+    readonly notes: string;
+    readonly facts: string;
+    readonly typed: string;
+    readonly archived: Generated<0 | 1>;
+    /** Folded for sorting, see search-text.ts. */
+    readonly name_key: string;
+    readonly place_key: string;
+    /** Folded words of the item and of all its lots, one field a line. */
+    readonly search_text: string;
+  };
+  readonly lot: {
+    /** Order of entry, for lots of one day. */
+    readonly entry: Generated<number>;
+    readonly id: string;
+    readonly item_id: string;
+    readonly received_on: string;
+    readonly supplier: string;
+    readonly dye_lot: string;
+    readonly received_milli: number;
+    readonly price_minor: number;
+  };
+  readonly length: {
+    readonly entry: Generated<number>;
+    readonly id: string;
+    readonly lot_id: string;
+    readonly width_mm: number;
+    readonly form: Length['form'];
+    readonly flaws: string;
+  };
+  readonly movement: {
+    readonly entry: Generated<number>;
+    readonly id: string;
+    readonly at: string;
+    readonly kind: MovementKind;
+    readonly lot_id: string;
+    readonly length_id: string | null;
+    readonly on_hand_milli: number;
+    readonly reserved_milli: number;
+    readonly plan_id: string | null;
+    readonly reason: string;
+  };
+  /** Kept by triggers: the sums of the movements of a lot, or of a length. Never written by a query. */
+  readonly lot_balance: {
+    readonly lot_id: string;
+    readonly on_hand_milli: number;
+    readonly reserved_milli: number;
+  };
+  readonly length_balance: {
+    readonly length_id: string;
+    readonly on_hand_milli: number;
+    readonly reserved_milli: number;
+  };
+  readonly offer: {
+    readonly id: string;
+    readonly item_id: string;
+    readonly supplier: string;
+    readonly unit: string;
+    readonly price_minor: number;
+    readonly priced_on: string;
+  };
+  readonly plan: {
+    readonly id: string;
+    readonly name: string;
+    readonly size: string;
+    readonly coat_count: number;
+    /** The latest. */
+    readonly revision: number;
+    readonly changed_at: string;
+  };
+  readonly plan_revision: {
+    readonly plan_id: string;
+    readonly revision: number;
+    readonly plan: string;
+    /** What the maker did, in a sentence. */
+    readonly said: string;
+    readonly at: string;
+    /** The revision that undoing this one goes back to; null where there is none. */
+    readonly undo_to: number | null;
+  };
+  readonly kept_lay: {
+    readonly entry: Generated<number>;
+    readonly job_hash: string;
+    readonly result: string;
+    readonly kept_at: string;
+  };
+}

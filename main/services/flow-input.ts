@@ -1,0 +1,39 @@
+/** All that the flow reads for a plan, in one consistent view of the file. */
+import type { CallInput, FlowInput } from '../../shared-core/contract/contract.ts';
+import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import type { CallContext, Calls } from './call.ts';
+import { latestRevision, noSuchPlan } from './plans.ts';
+import { readSettings } from './settings.ts';
+import { readOffers, readShelves } from './shelf.ts';
+
+export const flowInputCalls = { flowInput } satisfies Calls<'flowInput'>;
+
+/**
+ * Live items of the kinds that the plan uses, and those it is bound to even where they were put away since;
+ * of each the lots and lengths with something on hand or reserved.
+ */
+async function flowInput(context: CallContext, input: CallInput<'flowInput'>): Promise<Outcome<FlowInput>> {
+  const { queries } = context;
+  const latest = await latestRevision(context, input.planId);
+  if (!latest) return refused(noSuchPlan);
+  const { plan, revision } = latest;
+  const kinds = [...new Set(plan.slots.map((slot) => slot.kind))];
+  const boundIds = plan.slots.flatMap((slot) => slot.itemId ?? []);
+  const items = await queries
+    .selectFrom('item')
+    .select('id')
+    .where(({ or, and, eb }) =>
+      or([and([eb('archived', '=', 0), eb('kind', 'in', kinds)]), eb('id', 'in', boundIds)]),
+    )
+    .orderBy('name_key')
+    .orderBy('id')
+    .execute();
+  const ids = items.map((item) => item.id);
+  return found({
+    plan,
+    revision,
+    shelf: await readShelves(queries, ids, 'on hand'),
+    offers: await readOffers(queries, ids),
+    settings: await readSettings(queries),
+  });
+}

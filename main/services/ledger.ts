@@ -1,0 +1,334 @@
+/** What comes onto the shelf and what leaves it: each call adds rows to the ledger and changes none. */
+import type { CallInput } from '../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../shared-core/measure/show.ts';
+import { type Counted, type ItemKind, kindRecords } from '../../shared-core/stash/kinds.ts';
+import type { LotId, MovementKind } from '../../shared-core/stash/stash.ts';
+import { fromMilli, toMilli } from '../../shared-core/stash/stash.ts';
+import { type CallContext, newId } from './call.ts';
+import { refreshSearchText } from './item-search.ts';
+import { readSettings } from './settings.ts';
+
+/** More would be a slip of the hand: no workshop receives so many pieces of cloth in one parcel. */
+const mostLengths = 2000;
+
+const countedAs: Readonly<Record<Counted, QuantityKind>> = {
+  length: 'length',
+  mass: 'mass',
+  thread: 'threadLength',
+  pieces: 'count',
+};
+
+export async function receiveLot(
+  context: CallContext,
+  input: CallInput<'receiveLot'>,
+): Promise<Outcome<{ lotId: LotId }>> {
+  const { queries } = context;
+  const item = await queries
+    .selectFrom('item')
+    .select(['id', 'kind', 'name', 'facts'])
+    .where('id', '=', input.itemId)
+    .where('archived', '=', 0)
+    .executeTakeFirst();
+  if (!item) return refused(noSuchItem);
+  const problems = receivingProblems(item, input);
+  if (problems.length > 0) return refused(...problems);
+
+  const lotId: LotId = newId();
+  const pieces = input.lengths.flatMap(({ count, ...piece }) => Array.from({ length: count }, () => piece));
+  const amountsMilli =
+    input.amount === null ? pieces.map((piece) => toMilli(piece.lengthMm)) : [toMilli(input.amount)];
+  await queries
+    .insertInto('lot')
+    .values({
+      id: lotId,
+      item_id: item.id,
+      received_on: input.receivedOn,
+      supplier: input.supplier,
+      dye_lot: input.dyeLot,
+      received_milli: amountsMilli.reduce((sum, amountMilli) => sum + amountMilli, 0),
+      price_minor: input.priceMinor,
+    })
+    .execute();
+  const entry = { lotId, kind: 'received', reason: '' } as const;
+  if (input.amount !== null)
+    await addMovement(context, { ...entry, lengthId: null, onHandMilli: amountsMilli[0]! });
+  for (const [index, piece] of pieces.entries()) {
+    const lengthId = newId();
+    await queries
+      .insertInto('length')
+      .values({
+        id: lengthId,
+        lot_id: lotId,
+        width_mm: piece.widthMm,
+        form: piece.form,
+        flaws: JSON.stringify(piece.flaws),
+      })
+      .execute();
+    await addMovement(context, { ...entry, lengthId, onHandMilli: amountsMilli[index]! });
+  }
+  await refreshSearchText(queries, item.id);
+  return found({ lotId });
+}
+
+/** Answers what is left of the length, or of the lot where the kind has no lengths. */
+export async function writeOff(
+  context: CallContext,
+  input: CallInput<'writeOff'>,
+): Promise<Outcome<{ onHand: number }>> {
+  const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
+  if (!shelf.ok) return shelf;
+  const { onHandMilli, reservedMilli, lotId, lengthId, show } = shelf.value;
+  const wholeness = amountProblem(shelf.value, input.amount, 'Amount');
+  if (wholeness) return refused(wholeness);
+  const amountMilli = toMilli(input.amount);
+  const freeMilli = Math.max(0, onHandMilli - reservedMilli);
+  if (amountMilli > freeMilli) {
+    const reserved = reservedMilli > 0 ? `, ${show(reservedMilli)} of it reserved` : '';
+    const mend =
+      freeMilli > 0
+        ? `Write off ${show(freeMilli)} or less, or correct the count first.`
+        : 'Nothing is free to write off; correct the count first if more is there.';
+    return refused({
+      where: `Amount of ${shelf.value.name}`,
+      what: `is more than is free: ${show(onHandMilli)} is on hand${reserved}`,
+      mend,
+    });
+  }
+  await addMovement(context, {
+    lotId,
+    lengthId,
+    kind: 'written off',
+    onHandMilli: -amountMilli,
+    reason: input.reason,
+  });
+  return found({ onHand: fromMilli(onHandMilli - amountMilli) });
+}
+
+/**
+ * Books the difference to what was counted; where there is none, nothing. Answers what is now on hand there.
+ * A count below what is reserved is taken as it is: the shelf is right, and the plans will show what they lack.
+ */
+export async function correctCount(
+  context: CallContext,
+  input: CallInput<'correctCount'>,
+): Promise<Outcome<{ onHand: number }>> {
+  const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
+  if (!shelf.ok) return shelf;
+  const { lotId, lengthId, onHandMilli } = shelf.value;
+  const problem = input.counted === 0 ? null : amountProblem(shelf.value, input.counted, 'Count');
+  if (problem) return refused(problem);
+  const countedMilli = toMilli(input.counted);
+  if (lengthId !== null && countedMilli > mostLengthMilli) {
+    return refused({
+      where: `Count of ${shelf.value.name}`,
+      what: 'is too long to be true',
+      mend: 'Check the number and its unit.',
+    });
+  }
+  const differenceMilli = countedMilli - onHandMilli;
+  if (differenceMilli !== 0) {
+    await addMovement(context, {
+      lotId,
+      lengthId,
+      kind: 'corrected',
+      onHandMilli: differenceMilli,
+      reason: input.reason,
+    });
+  }
+  return found({ onHand: fromMilli(countedMilli) });
+}
+
+/** 1 km, as for a length that is received. */
+const mostLengthMilli = toMilli(1e6);
+
+interface NewMovement {
+  readonly lotId: string;
+  readonly lengthId: string | null;
+  readonly kind: MovementKind;
+  readonly onHandMilli: number;
+  readonly reason: string;
+}
+
+async function addMovement(context: CallContext, movement: NewMovement): Promise<void> {
+  await context.queries
+    .insertInto('movement')
+    .values({
+      id: newId(),
+      at: context.now().toISOString(),
+      kind: movement.kind,
+      lot_id: movement.lotId,
+      length_id: movement.lengthId,
+      on_hand_milli: movement.onHandMilli,
+      reserved_milli: 0,
+      plan_id: null,
+      reason: movement.reason,
+    })
+    .execute();
+}
+
+interface CountedItem {
+  readonly kind: ItemKind;
+  readonly name: string;
+  readonly facts: string;
+}
+
+interface PlaceOnShelf extends CountedItem {
+  readonly lotId: string;
+  readonly lengthId: string | null;
+  readonly onHandMilli: number;
+  readonly reservedMilli: number;
+  readonly show: (amountMilli: number) => string;
+}
+
+/** The lot, or the length of it, with what is there. A kind with lengths must name one, another kind none. */
+async function placeOnShelf(
+  context: CallContext,
+  lotId: string,
+  lengthId: string | null,
+): Promise<Outcome<PlaceOnShelf>> {
+  const { queries } = context;
+  const lot = await queries
+    .selectFrom('lot')
+    .innerJoin('item', 'item.id', 'lot.item_id')
+    .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
+    .select([
+      'item.kind',
+      'item.name',
+      'item.facts',
+      'lot_balance.on_hand_milli',
+      'lot_balance.reserved_milli',
+    ])
+    .where('lot.id', '=', lotId)
+    .executeTakeFirst();
+  if (!lot)
+    return refused({
+      where: 'The lot',
+      what: 'is not in the stash',
+      mend: 'Open the item again and choose the lot anew.',
+    });
+  const { hasLengths, counted, label } = kindRecords[lot.kind];
+  if (hasLengths && lengthId === null) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is not named',
+      mend: `${label} lies as lengths: choose which.`,
+    });
+  }
+  if (!hasLengths && lengthId !== null) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is named, but there are none',
+      mend: 'Leave the length out.',
+    });
+  }
+  const { system } = await readSettings(queries);
+  const show = (amountMilli: number) => showQuantity(countedAs[counted], fromMilli(amountMilli), { system });
+  const place = { kind: lot.kind, name: lot.name, facts: lot.facts, lotId, lengthId, show };
+  if (lengthId === null) {
+    return found({ ...place, onHandMilli: lot.on_hand_milli, reservedMilli: lot.reserved_milli });
+  }
+  const length = await queries
+    .selectFrom('length')
+    .innerJoin('length_balance', 'length_balance.length_id', 'length.id')
+    .select(['length_balance.on_hand_milli', 'length_balance.reserved_milli'])
+    .where('length.id', '=', lengthId)
+    .where('length.lot_id', '=', lotId)
+    .executeTakeFirst();
+  if (!length) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is not one of this lot',
+      mend: 'Open the item again and choose the length anew.',
+    });
+  }
+  return found({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
+}
+
+export const noSuchItem: Problem = {
+  where: 'The item',
+  what: 'is not in the stash',
+  mend: 'Open the stash again and choose the item anew.',
+};
+
+function receivingProblems(item: CountedItem, input: CallInput<'receiveLot'>): Problem[] {
+  const { name } = item;
+  if (!kindRecords[item.kind].hasLengths) {
+    if (input.lengths.length > 0) {
+      return [
+        { where: `Lengths of ${name}`, what: 'are given, but it has none', mend: 'Give one amount instead.' },
+      ];
+    }
+    if (input.amount === null) {
+      return [{ where: `Amount of ${name}`, what: 'is missing', mend: 'Type how much came in.' }];
+    }
+    const problem = amountProblem(item, input.amount, 'Amount');
+    return problem ? [problem] : [];
+  }
+  if (input.amount !== null) {
+    return [
+      {
+        where: `Amount of ${name}`,
+        what: 'is given, but it lies as lengths',
+        mend: 'Give the lengths and leave the amount out.',
+      },
+    ];
+  }
+  if (input.lengths.length === 0) {
+    return [
+      {
+        where: `Lengths of ${name}`,
+        what: 'are missing',
+        mend: 'Give the width and length of each piece that came in.',
+      },
+    ];
+  }
+  const lengthCount = input.lengths.reduce((sum, { count }) => sum + count, 0);
+  if (lengthCount > mostLengths) {
+    return [
+      {
+        where: `Lengths of ${name}`,
+        what: `are ${lengthCount}, more than ${mostLengths} at once`,
+        mend: 'Receive them as several lots.',
+      },
+    ];
+  }
+  return input.lengths.flatMap((length, index) => lengthProblems(item, length, index + 1));
+}
+
+function lengthProblems(
+  item: CountedItem,
+  length: CallInput<'receiveLot'>['lengths'][number],
+  number: number,
+): Problem[] {
+  const tooSmall = amountProblem(item, length.lengthMm, `Length ${number}`);
+  const outside = length.flaws.flatMap((flaw, index) =>
+    flaw.x + flaw.widthX > length.lengthMm || flaw.y + flaw.widthY > length.widthMm
+      ? [
+          {
+            where: `Flaw ${index + 1} of length ${number}`,
+            what: 'reaches beyond the length',
+            mend: 'Measure it from the start of the length and from one selvage.',
+          },
+        ]
+      : [],
+  );
+  return tooSmall ? [tooSmall, ...outside] : outside;
+}
+
+/** Fastenings that are cut to size, so that a part of one may lie on the shelf. */
+const cutForms: readonly unknown[] = ['cord', 'elastic', 'tape', 'hook and loop'];
+
+/** The ledger counts thousandths; things that come one by one are counted whole. */
+function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
+  const where = `${field} of ${item.name}`;
+  if (toMilli(amount) <= 0)
+    return { where, what: 'is too small to be counted', mend: 'Check the number and its unit.' };
+  const isWhole =
+    kindRecords[item.kind].counted === 'pieces' && !cutForms.includes(JSON.parse(item.facts).form);
+  if (isWhole && !Number.isInteger(amount)) {
+    return { where, what: 'is not a whole number', mend: 'Count the pieces: 1, 2, 3, ...' };
+  }
+  return null;
+}

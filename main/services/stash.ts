@@ -1,0 +1,120 @@
+/** The calls about items, their lots and the ledger. */
+import type { CallInput, CallOutput } from '../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import { emptyFacts, factProblems, kindRecords } from '../../shared-core/stash/kinds.ts';
+import type { ItemId } from '../../shared-core/stash/stash.ts';
+import { folded, sortKey } from '../database/search-text.ts';
+import { type CallContext, type Calls, newId } from './call.ts';
+import { refreshSearchText } from './item-search.ts';
+import { correctCount, noSuchItem, receiveLot, writeOff } from './ledger.ts';
+import { readOffers, readShelves } from './shelf.ts';
+import { listItems } from './stash-list.ts';
+
+export const stashCalls = {
+  listItems,
+  readItem,
+  saveItem,
+  receiveLot,
+  writeOff,
+  correctCount,
+} satisfies Calls<'listItems' | 'readItem' | 'saveItem' | 'receiveLot' | 'writeOff' | 'correctCount'>;
+
+/** The item with every lot it ever had, its ledger newest first, and its offers. */
+async function readItem(
+  context: CallContext,
+  input: CallInput<'readItem'>,
+): Promise<Outcome<CallOutput<'readItem'>>> {
+  const { queries } = context;
+  const [shelf] = await readShelves(queries, [input.itemId], 'all');
+  if (!shelf) return refused(noSuchItem);
+  const rows = await queries
+    .selectFrom('lot')
+    .innerJoin('movement', 'movement.lot_id', 'lot.id')
+    .selectAll('movement')
+    .where('lot.item_id', '=', input.itemId)
+    .orderBy('movement.entry', 'desc')
+    .execute();
+  const movements = rows.map((row) => ({
+    id: row.id,
+    at: row.at,
+    kind: row.kind,
+    lotId: row.lot_id,
+    lengthId: row.length_id,
+    onHandMilli: row.on_hand_milli,
+    reservedMilli: row.reserved_milli,
+    planId: row.plan_id,
+    reason: row.reason,
+  }));
+  return found({ shelf, movements, offers: await readOffers(queries, [input.itemId]) });
+}
+
+async function saveItem(
+  context: CallContext,
+  input: CallInput<'saveItem'>,
+): Promise<Outcome<{ itemId: ItemId }>> {
+  const { queries } = context;
+  const before =
+    input.itemId === null
+      ? null
+      : await queries
+          .selectFrom('item')
+          .select(['id', 'kind', 'name'])
+          .where('id', '=', input.itemId)
+          .where('archived', '=', 0)
+          .executeTakeFirst();
+  if (before === undefined) return refused(noSuchItem);
+  const problems: Problem[] = factProblems(input.kind, input.facts, input.name);
+  if (before && before.kind !== input.kind) {
+    problems.push({
+      where: `Kind of ${before.name}`,
+      what: `is ${kindRecords[before.kind].label.toLowerCase()} and cannot be changed`,
+      mend: 'Make a new item of the other kind.',
+    });
+  }
+  if (await isNameTaken(context, input)) {
+    const colour = input.colour.trim() === '' ? '' : ` in ${input.colour.trim()}`;
+    problems.push({
+      where: `Name ${input.name}`,
+      what: `is already that of another ${kindRecords[input.kind].label.toLowerCase()}${colour}`,
+      mend: 'Give it another name or colour, or add a lot to the item that is there.',
+    });
+  }
+  if (problems.length > 0) return refused(...problems);
+  const itemId: ItemId = input.itemId ?? newId();
+  const row = {
+    kind: input.kind,
+    name: input.name,
+    colour: input.colour,
+    place: input.place,
+    notes: input.notes,
+    facts: JSON.stringify({ ...emptyFacts(input.kind), ...input.facts }),
+    typed: JSON.stringify(input.typed),
+    name_key: sortKey(input.name),
+    place_key: sortKey(input.place),
+  };
+  if (before) await queries.updateTable('item').set(row).where('id', '=', itemId).execute();
+  else
+    await queries
+      .insertInto('item')
+      .values({ ...row, id: itemId, search_text: '' })
+      .execute();
+  await refreshSearchText(queries, itemId);
+  return found({ itemId });
+}
+
+/** Two live items of one kind that a maker could not tell apart by name and colour. */
+async function isNameTaken(context: CallContext, input: CallInput<'saveItem'>): Promise<boolean> {
+  const alike = await context.queries
+    .selectFrom('item')
+    .select(['id', 'name', 'colour'])
+    .where('kind', '=', input.kind)
+    .where('archived', '=', 0)
+    .where('name_key', '=', sortKey(input.name))
+    .execute();
+  return alike.some(
+    (item) =>
+      item.id !== input.itemId &&
+      folded(item.name) === folded(input.name) &&
+      folded(item.colour) === folded(input.colour),
+  );
+}
