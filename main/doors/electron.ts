@@ -17,6 +17,7 @@ import {
   protocol,
 } from 'electron';
 import { callNames } from '../../shared-core/contract/contract.ts';
+import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
 import { openServices } from '../services/services.ts';
 import { staticAnswer } from './static.ts';
@@ -43,20 +44,20 @@ let window: BrowserWindow | undefined;
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', showWindow);
   app.on('window-all-closed', () => app.quit());
-  app.whenReady().then(start, giveUp);
+  app.whenReady().then(start).catch(endAtOnce);
 } else {
   app.quit();
 }
 
 function start(): void {
-  let services: ReturnType<typeof openServices>;
-  try {
-    mkdirSync(files.folder, { recursive: true });
-    services = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
-  } catch (error) {
-    giveUp(error);
+  // A folder that the maker names is theirs to make; the usual one is ours.
+  if (asked === undefined) mkdirSync(files.folder, { recursive: true });
+  const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  if (!opened.ok) {
+    giveUp(opened.problems.map(problemSentence).join('\n'));
     return;
   }
+  const services = opened.value;
   app.on('will-quit', () => services.close());
   for (const call of callNames) {
     ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
@@ -75,11 +76,15 @@ function start(): void {
   app.on('activate', showWindow);
 }
 
-function giveUp(error: unknown): void {
-  const why = error instanceof Error ? error.message : String(error);
-  const mend = 'Name another file with --data FILE, or put a backup in its place.';
-  console.error(`${files.dataFile} cannot be opened (${why}). ${mend}`);
-  dialog.showErrorBox('The workshop cannot be opened', `${files.dataFile}\n\n${why}\n\n${mend}`);
+/** Without a window an error would leave the program running unseen. */
+function endAtOnce(error: unknown): void {
+  console.error(error);
+  app.exit(1);
+}
+
+function giveUp(why: string): void {
+  console.error(why);
+  dialog.showErrorBox('The workshop cannot be opened', why);
   app.exit(dataFileRefused);
 }
 

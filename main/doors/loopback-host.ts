@@ -10,7 +10,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
-import { openServices } from '../services/services.ts';
+import { openServices, type Services } from '../services/services.ts';
 import { startLoopback } from './loopback.ts';
 
 /** Tells the launcher that no other door would do better. */
@@ -30,16 +30,13 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal
 if (process.argv.includes('--attached')) process.stdin.on('end', end).on('error', end).resume();
 console.log(loopback.url);
 
-function open(): ReturnType<typeof openServices> {
-  try {
-    mkdirSync(files.folder, { recursive: true });
-    return openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
-  } catch (error) {
-    const what = `cannot be opened (${error instanceof Error ? error.message : String(error)})`;
-    const mend = 'Name another file with --data FILE, or put a backup in its place.';
-    console.error(problemSentence({ where: files.dataFile, what, mend }));
-    process.exit(dataFileRefused);
-  }
+function open(): Services {
+  // A folder that the maker names is theirs to make; the usual one is ours.
+  if (asked === undefined) mkdirSync(files.folder, { recursive: true });
+  const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  if (opened.ok) return opened.value;
+  for (const problem of opened.problems) console.error(problemSentence(problem));
+  process.exit(dataFileRefused);
 }
 
 async function end(): Promise<void> {

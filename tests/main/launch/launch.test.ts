@@ -1,0 +1,156 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { browserPlaces, hasDisplay } from '../../../main/launch/browser.mjs';
+import { sourcesHash } from '../../../main/launch/build.mjs';
+import { missingInstall, root } from '../../../main/launch/install.mjs';
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-launch-'));
+});
+
+afterEach(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+function write(path: string, text: string): void {
+  mkdirSync(dirname(join(folder, path)), { recursive: true });
+  writeFileSync(join(folder, path), text);
+}
+
+describe('what has to be installed', () => {
+  const wool = { version: '1.2.3', integrity: 'sha512-wool' };
+  const lock = {
+    packages: { '': {}, 'node_modules/wool': wool, 'node_modules/fur': { version: '7.0.0', optional: true } },
+  };
+  const node = process.platform === 'win32' ? 'node.exe' : 'node';
+
+  beforeEach(() => {
+    write('package-lock.json', JSON.stringify(lock));
+    write('node_modules/.package-lock.json', JSON.stringify({ packages: { 'node_modules/wool': wool } }));
+    write(`node_modules/node/bin/${node}`, '');
+  });
+
+  test('nothing, where all that this platform needs is there', () => {
+    expect(missingInstall(folder)).toBe('');
+  });
+
+  test('everything, on a fresh clone or after an install that broke off', () => {
+    rmSync(join(folder, 'node_modules/.package-lock.json'));
+    expect(missingInstall(folder)).toBe('nothing is installed yet');
+  });
+
+  test('a package that has changed or come new', () => {
+    const newer = { ...lock.packages, 'node_modules/wool': { ...wool, integrity: 'sha512-felt' } };
+    write('package-lock.json', JSON.stringify({ packages: newer }));
+    expect(missingInstall(folder)).toContain('wool has changed');
+    const more = { ...lock.packages, 'node_modules/felt': { version: '4.5.6' } };
+    write('package-lock.json', JSON.stringify({ packages: more }));
+    expect(missingInstall(folder)).toContain('felt is missing');
+  });
+
+  test('Node 24, where npm was not allowed to run scripts', () => {
+    rmSync(join(folder, `node_modules/node/bin/${node}`));
+    expect(missingInstall(folder)).toBe('Node 24 is missing');
+  });
+});
+
+test('the build is due when a source changes, comes, goes or is renamed, and only then', () => {
+  write('main/a.ts', 'one');
+  write('main/deep/b.ts', 'two');
+  const hash = () => sourcesHash(folder, ['main', 'package.json']);
+  const before = hash();
+  expect(hash()).toBe(before);
+  write('elsewhere.ts', 'three');
+  expect(hash()).toBe(before);
+  write('main/deep/b.ts', 'twO');
+  const changed = hash();
+  write('main/deep/b.ts', 'two');
+  expect(hash()).toBe(before);
+  write('main/c.ts', '');
+  const added = hash();
+  rmSync(join(folder, 'main/c.ts'));
+  rmSync(join(folder, 'main/a.ts'));
+  const gone = hash();
+  write('main/z.ts', 'one');
+  const renamed = hash();
+  expect(new Set([before, changed, added, gone, renamed]).size).toBe(5);
+});
+
+describe('where a browser may be', () => {
+  test('on Windows, in the machine’s and the person’s program folders', () => {
+    const places = browserPlaces('win32', { PROGRAMFILES: 'C:\\Program Files', LOCALAPPDATA: 'C:\\Local' });
+    expect(places).toContain('C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe');
+    expect(places).toContain('C:\\Program Files\\Microsoft\\Edge\\Application\\msedge.exe');
+    expect(places).toContain('C:\\Local\\Google\\Chrome\\Application\\chrome.exe');
+    expect(places.every((place) => place.endsWith('.exe') && !place.includes('undefined'))).toBe(true);
+  });
+
+  test('on macOS, in the machine’s and the person’s applications', () => {
+    const places = browserPlaces('darwin', { HOME: '/Users/ada' });
+    expect(places).toContain('/Applications/Google Chrome.app/Contents/MacOS/Google Chrome');
+    expect(places).toContain('/Users/ada/Applications/Chromium.app/Contents/MacOS/Chromium');
+  });
+
+  test('on Linux, on the path and in the usual folders', () => {
+    const places = browserPlaces('linux', { PATH: '/opt/bin:relative' });
+    expect(places).toContain('/opt/bin/google-chrome');
+    expect(places).toContain('/usr/bin/chromium');
+    expect(places.every((place) => place.startsWith('/'))).toBe(true);
+  });
+
+  test('a window needs a display on Linux alone', () => {
+    expect(hasDisplay('linux', {})).toBe(false);
+    expect(hasDisplay('linux', { DISPLAY: ':3' })).toBe(true);
+    expect(hasDisplay('linux', { WAYLAND_DISPLAY: 'wayland-7' })).toBe(true);
+    expect(hasDisplay('darwin', {})).toBe(true);
+  });
+});
+
+describe('the start where there is no display', () => {
+  let child: ChildProcess | undefined;
+
+  afterEach(() => {
+    child?.kill('SIGKILL');
+  });
+
+  function start(...args: string[]): ChildProcess {
+    const { DISPLAY: _, WAYLAND_DISPLAY: __, ...env } = process.env;
+    child = spawn(process.execPath, [join(root, 'main/launch/start.mjs'), ...args], { env, stdio: 'pipe' });
+    return child;
+  }
+
+  test('prints the address, serves the workshop, and ends when it is told to', async ({ skip }) => {
+    skip(process.platform !== 'linux', 'only Linux can be without a display');
+    const started = start('--data', join(folder, 'workshop.sqlite'));
+    const [address] = await once(createInterface({ input: started.stdout! }), 'line');
+    const first = await fetch(address, { redirect: 'manual' });
+    expect(first.status).toBe(303);
+    started.kill('SIGTERM');
+    expect(await once(started, 'exit')).toEqual([0, null]);
+    await expect(fetch(address)).rejects.toThrow();
+  });
+
+  test('names a data file that cannot be opened, and ends', async ({ skip }) => {
+    skip(process.platform !== 'linux', 'only Linux can be without a display');
+    mkdirSync(join(folder, 'workshop.sqlite'));
+    const started = start('--data', join(folder, 'workshop.sqlite'));
+    let said = '';
+    started.stderr?.setEncoding('utf8').on('data', (text: string) => {
+      said += text;
+    });
+    expect(await once(started, 'exit')).toEqual([3, null]);
+    expect(said).toContain(`${join(folder, 'workshop.sqlite')} is a folder`);
+  });
+
+  test('an argument that it cannot read is named', async () => {
+    const started = start('--date', 'x');
+    expect(await once(started, 'exit')).toEqual([2, null]);
+  });
+});
