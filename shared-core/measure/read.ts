@@ -114,7 +114,7 @@ function limitText(
     return typeof size === 'number' && allowed(limit < 0 ? -size : size);
   };
   const usual = showQuantity(kind, limit, options);
-  if (kind === 'money' || typable(usual)) return usual;
+  if (typable(usual)) return usual;
   const finer = [1, 2, 3, 4].map((digits) => showQuantity(kind, limit, { ...options, digits }));
   // Where every rounding goes the wrong way, a ten-thousandth inside the limit is near enough.
   const inside = [0.9999, 1.0001].map((near) => showQuantity(kind, limit * near, { ...options, digits: 6 }));
