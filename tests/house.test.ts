@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { houseProblems, importedBy, importProblem } from './house.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const files = ['shared-core', 'main', 'renderer', 'tests', 'resources'].flatMap((folder) =>
+const files = ['shared-core', 'main', 'renderer', 'tests'].flatMap((folder) =>
   readdirSync(join(root, folder), { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && /\.(ts|tsx|mjs|css)$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name).slice(root.length).split('\\').join('/')),

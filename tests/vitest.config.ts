@@ -15,6 +15,7 @@ export default defineConfig({
     exclude: ['tests/app/**', 'tests/bench/**'],
     environment: 'node',
     pool: 'forks',
+    reporters: ['default', here('./vitest-counts.ts')],
     testTimeout: 20_000,
     hookTimeout: 20_000,
   },

@@ -22,6 +22,7 @@ const filter = process.argv.slice(2);
 const resultsFolder = join(root, 'out', 'test');
 rmSync(resultsFolder, { recursive: true, force: true });
 mkdirSync(resultsFolder, { recursive: true });
+if (!process.stdout.isTTY) process.env.NO_COLOR ??= '1';
 const isCi = process.env.CI === 'true' || process.env.CI === '1';
 
 /** @type {{ name: string, counts: Counts }[]} */
