@@ -12,7 +12,7 @@ import { touchesFold } from './sewn-seams.ts';
  */
 export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): AmountNeed {
   const perCoat = slot.amountPerCoat ?? 1;
-  const amount = Math.ceil(perCoat * plan.coatCount - 1e-9);
+  const amount = Math.max(0, Math.ceil(perCoat * plan.coatCount - 1e-9));
   const wantedLengthMm = fasteningLengthMm(plan, slot);
   const basis: Basis[] = [
     slot.amountPerCoat === null

@@ -13,7 +13,7 @@ export const needleLifeHours = { least: 8, most: 12 } as const;
 export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): AmountNeed {
   if (slot.amountPerCoat !== null) {
     const typed = typedNeed(plan, slot, 'pieces', slot.amountPerCoat);
-    return { ...typed, amount: Math.ceil(typed.amount - 1e-9) };
+    return { ...typed, amount: Math.max(0, Math.ceil(typed.amount - 1e-9)) };
   }
   const slotCount = plan.slots.filter((candidate) => candidate.kind === 'needle').length;
   const hours = (plan.sewingMinutesPerCoat * plan.coatCount) / 60 / Math.max(1, slotCount);
@@ -44,7 +44,7 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
 export function needleCount(hours: number, lifeHours: number): number {
   if (!(hours >= 0)) throw new RangeError(`${hours} h of sewing`);
   if (!(lifeHours > 0)) throw new RangeError(`a needle life of ${lifeHours} h`);
-  return Math.ceil(hours / lifeHours - 1e-9);
+  return Math.max(0, Math.ceil(hours / lifeHours - 1e-9));
 }
 
 export type NeedlePoint = 'sharp' | 'universal' | 'ball point';

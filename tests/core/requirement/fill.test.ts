@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { lensAreaMm2 } from '../../../shared-core/quilting/chambers.ts';
+import { fillingList, fillNeed } from '../../../shared-core/requirement/fill.ts';
+import { item, piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
+import { filled, nothingChosen, smallCoat, stuffedCoat } from './small-coat.ts';
+
+const down = (fillPowerCm3PerG: number) => filled({ fill: item('fill', 'down', { fillPowerCm3PerG }) });
+const list = (coat: ReturnType<typeof stuffedCoat>, items = down(400), overfill = 1.2) =>
+  fillingList(coat, slotById(coat, 'fill'), items, overfill);
+
+describe('loose fill', () => {
+  it('every channel of back and front is a chamber with its own grams', () => {
+    const { chambers } = list(stuffedCoat());
+    expect(chambers.map((chamber) => [chamber.pieceName, chamber.number, chamber.count])).toEqual([
+      ...[1, 2, 3, 4, 5, 6, 7].map((number) => ['back', number, 1]),
+      ...[1, 2, 3, 4, 5, 6, 7].map((number) => ['front', number, 2]),
+    ]);
+    const lensMm2 = lensAreaMm2(100, 12.5);
+    expect(chambers[0]?.massG).toBeCloseTo((((lensMm2 * 520) / 1000) * 1.2) / 400, 6);
+    expect(chambers[7]?.massG).toBeCloseTo((((lensMm2 * 240) / 1000) * 1.2) / 400, 6);
+  });
+  it('the need is the sum of the list for all coats', () => {
+    const coat = stuffedCoat({ coatCount: 3 });
+    const need = fillNeed(coat, slotById(coat, 'fill'), down(400));
+    const one = list(stuffedCoat());
+    expect(need.amount).toBeCloseTo(3 * one.totalG, 9);
+    expect(need.parts.map(({ what }) => what)).toEqual(['back: 21 chambers', 'front: 42 chambers']);
+    expect(need.parts.reduce((sum, { amount }) => sum + amount, 0)).toBeCloseTo(need.amount, 9);
+  });
+  it('more rise never takes less fill, more fill power never more', () => {
+    const rise = fc.double({ min: 1, max: 50, noNaN: true });
+    const power = fc.double({ min: 100, max: 550, noNaN: true });
+    const totalG = (riseMm: number, powerCm3PerG: number) =>
+      list(stuffedCoat({ quilting: { ...stuffedCoat().quilting!, riseMm } }), down(powerCm3PerG)).totalG;
+    fc.assert(
+      fc.property(rise, rise, power, power, (a, b, p, q) => {
+        expect(totalG(Math.max(a, b), p)).toBeGreaterThanOrEqual(totalG(Math.min(a, b), p) - 1e-9);
+        expect(totalG(a, Math.max(p, q))).toBeLessThanOrEqual(totalG(a, Math.min(p, q)) + 1e-9);
+      }),
+      { numRuns: 40 },
+    );
+    expect(totalG(20, 400)).toBeGreaterThan(totalG(10, 400) * 1.5);
+  });
+  it('30 % over is a tenth and a bit more than 20 % over, not the same', () => {
+    expect(list(stuffedCoat(), down(400), 1.3).totalG / list(stuffedCoat()).totalG).toBeCloseTo(1.3 / 1.2, 9);
+  });
+  it('without a fill power it says what it took instead', () => {
+    const need = fillNeed(stuffedCoat(), slotById(stuffedCoat(), 'fill'), nothingChosen);
+    expect(need.amount).toBeCloseTo(list(stuffedCoat(), down(346.8)).totalG, 9);
+    expect(need.basis.some(({ how }) => how.startsWith('no fill power'))).toBe(true);
+  });
+  it('without a measured rise it takes an eighth of the spacing and says so', () => {
+    const guessed = stuffedCoat({ quilting: { ...stuffedCoat().quilting!, riseMm: null } });
+    expect(list(guessed).totalG).toBeCloseTo(list(stuffedCoat()).totalG, 9);
+    expect(list(guessed).basis[0]?.kind).toBe('rule of thumb');
+    expect(list(stuffedCoat()).basis[0]?.kind).toBe('measured');
+  });
+  it('a stuffed collar without lines is one chamber', () => {
+    const cutFrom = [{ slotId: 'fill', plyCount: 1 }];
+    const collar = piece('collar', rectangle(420, 90), { cutFrom });
+    const coat = smallCoat({ slots: [slot('fill', 'fill')], pieces: [collar], seams: [], quilting: null });
+    const { chambers } = list(coat);
+    expect(chambers).toHaveLength(1);
+    expect([chambers[0]?.widthMm, chambers[0]?.lengthMm]).toEqual([
+      expect.closeTo(90, 6),
+      expect.closeTo(420, 6),
+    ]);
+    expect(chambers[0]?.massG).toBeCloseTo(((lensAreaMm2(90, 12.5) * 420) / 1000 / 400) * 1.2, 6);
+  });
+  it('a typed amount for one coat wins', () => {
+    const typed = slot('fill', 'fill', { amountPerCoat: 210 });
+    expect(fillNeed(stuffedCoat({ coatCount: 4 }), typed, down(400)).amount).toBe(840);
+  });
+  it('a coat that nothing stuffs needs none', () => {
+    const coat = smallCoat({
+      slots: [slot('shell', 'cloth'), slot('fill', 'fill'), slot('thread', 'thread')],
+    });
+    expect(fillNeed(coat, slotById(coat, 'fill'), down(400)).amount).toBe(0);
+  });
+});

@@ -1,0 +1,149 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { finishedCoat, packedVolume } from '../../../shared-core/requirement/finished-coat.ts';
+import { coatMass, threadMassG } from '../../../shared-core/requirement/mass.ts';
+import { requirement } from '../../../shared-core/requirement/requirement.ts';
+import {
+  cloOfThickness,
+  cloPerCm,
+  conductivityWPerMK,
+  warmth,
+  wornThicknessMm,
+} from '../../../shared-core/requirement/warmth.ts';
+import { averageLoftMm } from '../../../shared-core/quilting/chambers.ts';
+import { item, slot } from '../../fixtures/small-workshop.ts';
+import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
+
+const shell = item('cloth', 'taffeta', { arealMassGPerM2: 60, fibre: '100 % nylon' });
+const batting = item('batting', 'fleece', { arealMassGPerM2: 133, loftMm: 10, fibre: '100 % polyester' });
+const thread = item('thread', 'spun', { sizeTex: 40 });
+
+const lineMassG = (coat: ReturnType<typeof smallCoat>, items: ReturnType<typeof filled>, slotId: string) =>
+  coatMass(coat, items, requirement(coat, items)).lines.find((line) => line.slotId === slotId)?.massG;
+
+describe('what the coat weighs', () => {
+  it('cloth by the area of one coat, however many are made', () => {
+    const areaM2 = 0.7 * (0.52 + 2 * 0.24);
+    expect(lineMassG(smallCoat(), filled({ shell }), 'shell')).toBeCloseTo(areaM2 * 60, 6);
+    expect(lineMassG(smallCoat({ coatCount: 5 }), filled({ shell }), 'shell')).toBeCloseTo(areaM2 * 60, 6);
+  });
+  it('thread without what was wasted', () => {
+    const dry = lineMassG(smallCoat({ coatCount: 3 }), filled({ thread }), 'thread');
+    const wasteful = lineMassG(
+      smallCoat({ coatCount: 3, threadWastageRatio: 0.4 }),
+      filled({ thread }),
+      'thread',
+    );
+    expect(dry).toBeCloseTo((1.4 * 2.5 * 40) / 1000, 9);
+    expect(wasteful).toBeCloseTo(dry!, 9);
+  });
+  it('a zip cut down to the front edge weighs its share', () => {
+    const zip = slot('zip', 'fastening', { alongEdges: [{ pieceId: 'front', edge: 'front edge' }] });
+    const coat = smallCoat({ coatCount: 2, slots: [...smallCoat().slots, zip] });
+    const sold = item('fastening', 'zip', { massG: 50, lengthMm: 875 });
+    expect(lineMassG(coat, filled({ zip: sold }), 'zip')).toBeCloseTo(50 * (700 / 875), 6);
+    const snaps = slot('snaps', 'fastening', { amountPerCoat: 9 });
+    const snapped = smallCoat({ coatCount: 2, slots: [snaps], seams: [] });
+    expect(
+      lineMassG(snapped, filled({ snaps: item('fastening', 'snap', { massG: 1.4 }) }), 'snaps'),
+    ).toBeCloseTo(12.6, 9);
+  });
+  it('a needle stays out, and what has no weight is said, not taken as nothing', () => {
+    const coat = smallCoat({ slots: [...smallCoat().slots, slot('needles', 'needle')] });
+    const items = filled({ shell: item('cloth', 'taffeta'), thread });
+    const mass = coatMass(coat, items, requirement(coat, items));
+    expect(mass.lines.map(({ slotId, massG }) => [slotId, massG === null])).toEqual([
+      ['shell', true],
+      ['thread', false],
+    ]);
+    expect([mass.isComplete, mass.lines[0]?.missing]).toEqual([false, 'weight of taffeta']);
+    expect(mass.knownG).toBeCloseTo(0.14, 9);
+  });
+  it('a slot that nothing is chosen for is missing too', () => {
+    const mass = coatMass(smallCoat(), nothingChosen, requirement(smallCoat(), nothingChosen));
+    expect(mass.lines.map(({ missing }) => missing)).toEqual([
+      'a material for shell',
+      'a material for thread',
+    ]);
+  });
+  it('fill goes in whole', () => {
+    const coat = stuffedCoat({
+      coatCount: 2,
+      slots: stuffedCoat().slots.map((one) => (one.id === 'fill' ? { ...one, amountPerCoat: 90 } : one)),
+    });
+    expect(lineMassG(coat, filled({ fill: item('fill', 'down') }), 'fill')).toBe(90);
+  });
+  it('1,000 m of tex 27 weigh 27 g', () => {
+    expect(threadMassG(1000, 27)).toBe(27);
+  });
+});
+
+describe('how warm it is', () => {
+  it('is a range that grows with thickness, and nothing for nothing', () => {
+    expect(cloOfThickness(0)).toEqual({ leastClo: 0, mostClo: 0 });
+    const mm = fc.double({ min: 0, max: 60, noNaN: true });
+    fc.assert(
+      fc.property(mm, mm, (a, b) => {
+        const thin = cloOfThickness(Math.min(a, b));
+        const thick = cloOfThickness(Math.max(a, b));
+        expect(thick.leastClo).toBeGreaterThanOrEqual(thin.leastClo);
+        expect(thick.mostClo).toBeGreaterThanOrEqual(thick.leastClo);
+      }),
+    );
+  });
+  it('goes by the loft that is left as worn, over the padded pieces', () => {
+    const found = warmth(quiltedCoat(), filled({ shell, batting }))!;
+    expect([found.thicknessMm, found.paddedRatio]).toEqual([expect.closeTo(5, 9), 1]);
+    expect(found.mostClo).toBeCloseTo(0.5 * cloPerCm.most, 9);
+    expect(found.basis.every(({ kind }) => kind === 'rule of thumb')).toBe(true);
+    expect(found.doubts).toContain('No temperature follows from this figure.');
+  });
+  it('a measured rise decides where there is one', () => {
+    const measured = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, riseMm: 8 } });
+    expect(wornThicknessMm(measured, measured.pieces[0]!, filled({ batting }))).toBeCloseTo(
+      averageLoftMm(100, 8),
+      9,
+    );
+  });
+  it('stuffed channels go by their section', () => {
+    const coat = stuffedCoat();
+    expect(wornThicknessMm(coat, coat.pieces[0]!, nothingChosen)).toBeCloseTo(averageLoftMm(100, 12.5), 9);
+  });
+  it('a batting without a loft has no warmth to show, and neither has a coat without padding', () => {
+    expect(warmth(quiltedCoat(), filled({ shell, batting: item('batting', 'fleece') }))).toBeNull();
+    expect(warmth(smallCoat(), filled({ shell }))).toBeNull();
+  });
+  it('half of the coat padded is said as such', () => {
+    const [back, front] = quiltedCoat().pieces;
+    const coat = quiltedCoat({ pieces: [back!, { ...front!, cutFrom: [{ slotId: 'shell', plyCount: 1 }] }] });
+    expect(warmth(coat, filled({ shell, batting }))?.paddedRatio).toBeCloseTo(520 / 1000, 9);
+  });
+  it('down is doubted when damp', () => {
+    const wet = (name: string) =>
+      warmth(stuffedCoat(), filled({ fill: item('fill', name) }))!.doubts.join(' ');
+    expect(wet('goose down')).toContain('damp');
+    expect(wet('clusters')).not.toContain('damp');
+  });
+  it('a warmer cm conducts less', () => {
+    expect(conductivityWPerMK(2)).toBeLessThan(conductivityWPerMK(1));
+  });
+});
+
+describe('the finished coat', () => {
+  const items = filled({ shell, batting, thread });
+  it('has its mass, its label, its warmth and its packed size', () => {
+    const coat = finishedCoat(quiltedCoat(), items, requirement(quiltedCoat(), items));
+    expect(coat.mass.isComplete).toBe(true);
+    expect(coat.label.lines.map(({ us }) => us)).toEqual(['Shell: 100% nylon', 'Filling: 100% polyester']);
+    expect(coat.warmth).not.toBeNull();
+    expect(coat.packed!.leastL).toBeLessThan(coat.packed!.mostL);
+  });
+  it('packs to twice the room for twice the mass', () => {
+    expect(packedVolume(1600).leastL).toBeCloseTo(10, 9);
+    expect(packedVolume(800).mostL).toBeCloseTo(10, 9);
+  });
+  it('has no packed size while a weight is missing', () => {
+    const open = filled({ shell, batting });
+    expect(finishedCoat(quiltedCoat(), open, requirement(quiltedCoat(), open)).packed).toBeNull();
+  });
+});

@@ -1,0 +1,168 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { slotThreadSplit, threadNeed } from '../../../shared-core/requirement/thread.ts';
+import {
+  spoolCount,
+  stitchThreads,
+  threadRatioByGeometry,
+  threadSplit,
+} from '../../../shared-core/requirement/thread-ratios.ts';
+import { item, slot } from '../../fixtures/small-workshop.ts';
+import { back, filled, front, nothingChosen, quiltedCoat, sideSeam, smallCoat } from './small-coat.ts';
+
+const threadM = (coat: ReturnType<typeof smallCoat>, items = nothingChosen) =>
+  threadNeed(coat, slotById(coat, 'thread'), items).amount;
+
+const thinShell = item('cloth', 'taffeta', { thicknessMm: 0.5 });
+
+describe('thread for seams', () => {
+  it('a side seam is sewn once, though both front and back have its edge', () => {
+    expect(threadM(smallCoat())).toBeCloseTo(1.4 * 2.5, 9);
+  });
+  it('seven coats take seven times the thread of one', () => {
+    expect(threadM(smallCoat({ coatCount: 7 }))).toBeCloseTo(7 * 1.4 * 2.5, 9);
+  });
+  it('a lining cut from the same pieces is sewn on its own', () => {
+    const cutFrom = [
+      { slotId: 'shell', plyCount: 1 },
+      { slotId: 'lining', plyCount: 1 },
+    ];
+    const coat = smallCoat({
+      slots: [slot('shell', 'cloth'), slot('lining', 'cloth'), slot('thread', 'thread')],
+      pieces: [back({ cutFrom }), front({ cutFrom })],
+    });
+    expect(threadM(coat)).toBeCloseTo(2 * 1.4 * 2.5, 9);
+  });
+  it('shell and batting that are quilted together are one sewing', () => {
+    const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), nothingChosen);
+    expect(need.parts.find((part) => part.what.startsWith('Side'))?.amount).toBeCloseTo(1.4 * 2.5, 9);
+  });
+  it('a seam on a hem by itself is as long as the edge', () => {
+    const hem = { ...sideSeam, id: 'hem seam', firstSide: [{ pieceId: 'front', edge: 'hem' }] };
+    const outline = front().outline;
+    const hemmed = {
+      ...outline,
+      edges: outline.edges.map((edge) => (edge.name === 'hem' ? { ...edge, seam: 'hem seam' } : edge)),
+    };
+    const coat = smallCoat({ pieces: [front({ outline: hemmed })], seams: [hem] });
+    expect(threadM(coat)).toBeCloseTo(2 * 0.24 * 2.5, 9);
+  });
+  it('two rows of topstitching are two more seams on the outside only', () => {
+    const cutFrom = [
+      { slotId: 'shell', plyCount: 1 },
+      { slotId: 'lining', plyCount: 1 },
+    ];
+    const coat = smallCoat({
+      slots: [slot('shell', 'cloth'), slot('lining', 'cloth'), slot('thread', 'thread')],
+      pieces: [back({ cutFrom }), front({ cutFrom })],
+      seams: [{ ...sideSeam, topstitchRowCount: 2 }],
+    });
+    expect(threadM(coat)).toBeCloseTo((2 + 2) * 1.4 * 2.5, 9);
+  });
+  it('overcasting runs along every raw edge', () => {
+    const coat = smallCoat({ seams: [{ ...sideSeam, overcast: '504' }] });
+    expect(threadM(coat)).toBeCloseTo(1.4 * 2.5 + 2.8 * 14, 9);
+  });
+  it('wastage comes on top and is said', () => {
+    const coat = smallCoat({ threadWastageRatio: 0.15 });
+    const need = threadNeed(coat, slotById(coat, 'thread'), nothingChosen);
+    expect(need.amount).toBeCloseTo(1.4 * 2.5 * 1.15, 9);
+    expect(need.parts.at(-1)).toEqual({ what: 'wastage 15 %', amount: expect.closeTo(1.4 * 2.5 * 0.15, 9) });
+  });
+  it('a seam sewn from another thread is not in this one', () => {
+    expect(threadM(smallCoat({ seams: [{ ...sideSeam, threadSlotId: 'silk' }] }))).toBe(0);
+  });
+  it('a padded seam goes by its thickness: loft under the needle and cloth, both sides', () => {
+    const items = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 10 }) });
+    const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), items);
+    const ratio = 2 + (2 * 2 * (0.5 + 10 * 0.2)) / 4;
+    expect(need.parts.find((part) => part.what.startsWith('Side'))?.amount).toBeCloseTo(1.4 * ratio, 9);
+    expect(need.basis.map(({ kind }) => kind)).toEqual(['computed', 'rule of thumb']);
+  });
+  it('a cloth without a thickness is guessed from its weight', () => {
+    const byWeight = filled({
+      shell: item('cloth', 'taffeta', { arealMassGPerM2: 200 }),
+      batting: item('batting', 'fleece', { loftMm: 10 }),
+    });
+    const known = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 10 }) });
+    expect(threadM(quiltedCoat(), byWeight)).toBeCloseTo(threadM(quiltedCoat(), known), 9);
+  });
+});
+
+describe('thread for quilting', () => {
+  it('six lines on a back of 520 and two fronts of 240 mm are 6 m', () => {
+    const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), nothingChosen);
+    const quilting = need.parts.filter((part) => part.what.startsWith('quilting'));
+    expect(quilting.map(({ amount }) => amount)).toEqual([
+      expect.closeTo(6 * 0.52 * 2.5, 6),
+      expect.closeTo(6 * 0.24 * 2 * 2.5, 6),
+    ]);
+  });
+  it('shorter stitches take more thread, never less', () => {
+    const items = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 13 }) });
+    const withStitch = (stitchLengthMm: number) =>
+      threadM(quiltedCoat({ quilting: { ...quiltedCoat().quilting!, stitchLengthMm } }), items);
+    const length = fc.double({ min: 0.8, max: 6, noNaN: true });
+    fc.assert(
+      fc.property(length, length, (a, b) => {
+        expect(withStitch(Math.min(a, b))).toBeGreaterThanOrEqual(withStitch(Math.max(a, b)) - 1e-9);
+      }),
+    );
+    expect(withStitch(2)).toBeGreaterThan(withStitch(3) + 1);
+  });
+});
+
+describe('what the maker measured', () => {
+  it('a typed amount for one coat wins over the estimate', () => {
+    const typed = slot('thread', 'thread', { amountPerCoat: 180 });
+    const coat = smallCoat({
+      coatCount: 3,
+      threadWastageRatio: 0.15,
+      slots: [slot('shell', 'cloth'), typed],
+    });
+    const need = threadNeed(coat, typed, nothingChosen);
+    expect([need.amount, need.basis[0]?.kind]).toEqual([540, 'measured']);
+  });
+});
+
+describe('ratios, split and spools', () => {
+  it('the formula of each type takes thickness and stitch length the right way round', () => {
+    expect(threadRatioByGeometry('301', 3, 2, 0)).toBeCloseTo(5, 12);
+    expect(threadRatioByGeometry('401', 3, 2, 0)).toBeCloseTo(7, 12);
+    expect(threadRatioByGeometry('504', 1, 2, 5)).toBeCloseTo(3 + 4 * 3, 12);
+    expect(threadRatioByGeometry('516', 1, 2, 5)).toBeCloseTo(9 + 2 * (5 + 1.5), 12);
+    expect(threadRatioByGeometry('605', 1, 2, 5)).toBeCloseTo(10 + 2 * (5 + 1.5), 12);
+    expect(threadRatioByGeometry('503', 1, 2, 5)).toBeNull();
+  });
+  it('a stitch of no length is refused', () => {
+    expect(() => threadRatioByGeometry('301', 1, 0, 0)).toThrow(RangeError);
+  });
+  it('needle and looper share adds up to the thread for every stitch', () => {
+    for (const stitch of Object.keys(stitchThreads) as (keyof typeof stitchThreads)[]) {
+      const { needleM, underM } = threadSplit(stitch, 137);
+      expect(needleM + underM).toBeCloseTo(137, 9);
+      expect(underM === 0).toBe(stitchThreads[stitch].under === 'none');
+    }
+  });
+  it('the split of a slot is all of its thread, wastage with it', () => {
+    const coat = smallCoat({ threadWastageRatio: 0.2, seams: [{ ...sideSeam, stitch: '401' }] });
+    const split = slotThreadSplit(coat, slotById(coat, 'thread'), nothingChosen);
+    expect(split.needleM + split.underM).toBeCloseTo(threadM(coat), 9);
+    expect(split.needleM).toBeCloseTo(1.4 * 5.5 * 1.2 * 0.25, 9);
+  });
+  it('spools hold the thread, and one fewer would not', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 9000 }),
+        fc.constantFrom(100, 250, 1000, 4500),
+        (needM, spoolM) => {
+          const count = spoolCount(needM, spoolM);
+          expect(count * spoolM).toBeGreaterThanOrEqual(needM);
+          expect((count - 1) * spoolM).toBeLessThan(needM);
+        },
+      ),
+    );
+    expect(spoolCount(0, 250)).toBe(0);
+  });
+});
