@@ -1,0 +1,34 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { lossRatio, takeUpBoth, takeUpRatio } from '../../../shared-core/quilting/take-up.ts';
+
+describe('take-up', () => {
+  it('flat cloth takes up nothing', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 500, noNaN: true }), (s) => {
+        expect(takeUpRatio(s, 0)).toBe(0);
+      }),
+    );
+  });
+  it('more rise takes up more, wider spacing less', () => {
+    const rise = fc.double({ min: 0.01, max: 20, noNaN: true });
+    const spacing = fc.double({ min: 40, max: 300, noNaN: true });
+    fc.assert(
+      fc.property(rise, rise, spacing, spacing, (a, b, s, t) => {
+        expect(takeUpRatio(s, Math.max(a, b))).toBeGreaterThanOrEqual(takeUpRatio(s, Math.min(a, b)) - 1e-9);
+        expect(takeUpRatio(Math.max(s, t), a)).toBeLessThanOrEqual(takeUpRatio(Math.min(s, t), a) + 1e-9);
+      }),
+    );
+    expect(takeUpRatio(60, 15)).toBeGreaterThan(takeUpRatio(60, 10) * 1.5);
+  });
+  it('is at right angles to the lines', () => {
+    expect(takeUpBoth('across', 60, 15)).toEqual({ alongRatio: takeUpRatio(60, 15), acrossRatio: 0 });
+    expect(takeUpBoth('along', 60, 15)).toEqual({ alongRatio: 0, acrossRatio: takeUpRatio(60, 15) });
+  });
+  it('a loft too great for the lines counts as a half circle', () => {
+    expect(takeUpBoth('across', 60, 70).alongRatio).toBeCloseTo(Math.PI / 2 - 1, 9);
+  });
+  it('what is cut larger by the take-up is the finished size after the loss', () => {
+    expect((1 + takeUpRatio(60, 15)) * (1 - lossRatio(takeUpRatio(60, 15)))).toBeCloseTo(1, 12);
+  });
+});
