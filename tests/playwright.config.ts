@@ -1,10 +1,10 @@
 /** The maker's day in a real window: the same specs through both doors. One worker, since each spec starts a host. */
 import { defineConfig } from '@playwright/test';
-import { quietFlags, rootFlags } from '../main/launch/browser.mjs';
+import { findBrowser, quietFlags, rootFlags } from '../main/launch/browser.mjs';
 import type { DoorOptions } from './app/door.ts';
 
 // Set by npm test; a run of Playwright by hand finds its browser itself.
-const program = process.env.BOLT_BROWSER ?? '/usr/bin/chromium';
+const program = process.env.BOLT_BROWSER ?? findBrowser();
 
 export default defineConfig<DoorOptions>({
   testDir: './app',

@@ -37,7 +37,9 @@ protocol.registerSchemesAsPrivileged([
   { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
 ]);
 // Two windows over one data file would show each other's past; over two files each has its own lock and profile.
-app.setPath('userData', join(workshopFolder(), 'windows', fileMark(files.dataFile)));
+const profile = join(workshopFolder(), 'windows', fileMark(files.dataFile));
+mkdirSync(profile, { recursive: true });
+app.setPath('userData', profile);
 
 let window: BrowserWindow | undefined;
 
@@ -106,7 +108,8 @@ function showWindow(): void {
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
-      webviewTag: false,
+      // Its dictionaries would come from the network.
+      spellcheck: false,
     },
   });
   window.once('ready-to-show', () => window?.show());

@@ -4,6 +4,7 @@
  * error at start-up comes to light. Every part is held to Electron's own types.
  */
 import { EventEmitter } from 'node:events';
+import { existsSync } from 'node:fs';
 import type * as Electron from 'electron';
 
 type Handler = Parameters<Electron.IpcMain['handle']>[1];
@@ -33,6 +34,8 @@ export const app = {
   getAppPath: () => scene.appPath,
   getPath: (name: string) => (name === 'home' ? scene.home : (scene.paths.get(name) ?? '')),
   setPath: (name: string, path: string) => {
+    // As Electron does.
+    if (!existsSync(path)) throw new Error(`Failed to set path '${name}': ${path} is not there`);
     scene.paths.set(name, path);
   },
   requestSingleInstanceLock: () => scene.hasLock,

@@ -15,6 +15,9 @@ beforeEach(async () => {
   mkdirSync(join(folder, 'out', 'renderer'), { recursive: true });
   writeFileSync(join(folder, 'out', 'renderer', 'index.html'), '<title>The built page</title>');
   mkdirSync(join(folder, 'shop'));
+  // The person's own folders stay out of it on every platform.
+  vi.stubEnv('XDG_DATA_HOME', folder);
+  vi.stubEnv('APPDATA', folder);
   vi.resetModules();
   standIn = await import('./electron-stand-in.ts');
   standIn.scene.appPath = folder;
@@ -25,6 +28,7 @@ beforeEach(async () => {
 afterEach(() => {
   standIn.app.emit('will-quit');
   process.argv = argv;
+  vi.unstubAllEnvs();
   rmSync(folder, { recursive: true, force: true });
 });
 
