@@ -17,7 +17,8 @@ export function lensAreaMm2(spacingMm: number, riseMm: number): number {
   // Below this the exact form loses all its digits; the parabola is equal to it there.
   if (riseMm < spacingMm * 1e-4) return (4 * spacingMm * riseMm) / 3;
   const radiusMm = (spacingMm ** 2 / 4 + riseMm ** 2) / (2 * riseMm);
-  const turn = 2 * Math.asin(Math.min(1, spacingMm / (2 * radiusMm)));
+  // By the tangent of a quarter of the turn, which stays exact up to the half circle.
+  const turn = 4 * Math.atan((2 * riseMm) / spacingMm);
   return radiusMm ** 2 * (turn - Math.sin(turn));
 }
 

@@ -14,7 +14,8 @@ export function takeUpRatio(spacingMm: number, riseMm: number): number {
     throw new RangeError(`a rise of ${riseMm} mm between lines ${spacingMm} mm apart`);
   if (riseMm === 0) return 0;
   const radiusMm = (spacingMm ** 2 / 4 + riseMm ** 2) / (2 * riseMm);
-  return (2 * radiusMm * Math.asin(Math.min(1, spacingMm / (2 * radiusMm)))) / spacingMm - 1;
+  // A quarter of the arc's turn by its tangent, which stays exact up to the half circle where the arc sine does not.
+  return (4 * radiusMm * Math.atan((2 * riseMm) / spacingMm)) / spacingMm - 1;
 }
 
 /**

@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
-import {
-  sameAreaLengthMm,
-  tableLengthMm,
-  widthTableEighths,
-} from '../../../shared-core/requirement/width-table.ts';
 import { item } from '../../fixtures/small-workshop.ts';
 import { filled, nothingChosen, quiltedCoat, stuffedCoat } from './small-coat.ts';
 
