@@ -119,6 +119,13 @@ function giveName(unborn: string, file: string): void {
 
 /** Writers ask for the right to write at once: a reader that turns writer halfway could be refused by another program. */
 class WorkshopDriver extends SqliteDriver {
+  readonly #connection: Database;
+
+  constructor(connection: Database) {
+    super({ database: connection });
+    this.#connection = connection;
+  }
+
   override async beginTransaction(
     connection: DatabaseConnection,
     settings?: TransactionSettings,
@@ -126,12 +133,17 @@ class WorkshopDriver extends SqliteDriver {
     const begin = settings?.accessMode === 'read only' ? 'begin deferred' : 'begin immediate';
     await connection.executeQuery(CompiledQuery.raw(begin));
   }
+
+  /** A full disk makes SQLite roll back by itself; then there is nothing left to roll back. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#connection.inTransaction) await super.rollbackTransaction(connection);
+  }
 }
 
 function dialectOver(connection: Database): Dialect {
   return {
     createAdapter: () => new SqliteAdapter(),
-    createDriver: () => new WorkshopDriver({ database: connection }),
+    createDriver: () => new WorkshopDriver(connection),
     createIntrospector: (queries) => new SqliteIntrospector(queries),
     createQueryCompiler: () => new SqliteQueryCompiler(),
   };

@@ -52,7 +52,16 @@ export interface Schema {
     readonly plan_id: string | null;
     readonly reason: string;
   };
-  /** Kept by triggers: the sums of the movements of a lot, or of a length. Never written by a query. */
+  /** Kept by triggers: the sums of the movements of an item, a lot or a length. Never written by a query. */
+  readonly item_balance: {
+    readonly item_id: string;
+    readonly on_hand_milli: number;
+    readonly reserved_milli: number;
+    /** Lots, and lengths, with something on hand. */
+    readonly lot_count: number;
+    readonly length_count: number;
+    readonly value_minor: number;
+  };
   readonly lot_balance: {
     readonly lot_id: string;
     readonly on_hand_milli: number;

@@ -1,17 +1,13 @@
-/** What comes onto the shelf and what leaves it: each call adds rows to the ledger and changes none. */
+/** What leaves the shelf and what was counted on it: each call adds rows to the ledger and changes none. */
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { type Counted, type ItemKind, kindRecords } from '../../shared-core/stash/kinds.ts';
-import type { LotId, MovementKind } from '../../shared-core/stash/stash.ts';
+import type { MovementKind } from '../../shared-core/stash/stash.ts';
 import { fromMilli, toMilli } from '../../shared-core/stash/stash.ts';
 import { type CallContext, newId } from './call.ts';
-import { refreshSearchText } from './item-search.ts';
 import { readSettings } from './settings.ts';
-
-/** More would be a slip of the hand: no workshop receives so many pieces of cloth in one parcel. */
-const mostLengths = 2000;
 
 const countedAs: Readonly<Record<Counted, QuantityKind>> = {
   length: 'length',
@@ -19,58 +15,6 @@ const countedAs: Readonly<Record<Counted, QuantityKind>> = {
   thread: 'threadLength',
   pieces: 'count',
 };
-
-export async function receiveLot(
-  context: CallContext,
-  input: CallInput<'receiveLot'>,
-): Promise<Outcome<{ lotId: LotId }>> {
-  const { queries } = context;
-  const item = await queries
-    .selectFrom('item')
-    .select(['id', 'kind', 'name', 'facts'])
-    .where('id', '=', input.itemId)
-    .where('archived', '=', 0)
-    .executeTakeFirst();
-  if (!item) return refused(noSuchItem);
-  const problems = receivingProblems(item, input);
-  if (problems.length > 0) return refused(...problems);
-
-  const lotId: LotId = newId();
-  const pieces = input.lengths.flatMap(({ count, ...piece }) => Array.from({ length: count }, () => piece));
-  const amountsMilli =
-    input.amount === null ? pieces.map((piece) => toMilli(piece.lengthMm)) : [toMilli(input.amount)];
-  await queries
-    .insertInto('lot')
-    .values({
-      id: lotId,
-      item_id: item.id,
-      received_on: input.receivedOn,
-      supplier: input.supplier,
-      dye_lot: input.dyeLot,
-      received_milli: amountsMilli.reduce((sum, amountMilli) => sum + amountMilli, 0),
-      price_minor: input.priceMinor,
-    })
-    .execute();
-  const entry = { lotId, kind: 'received', reason: '' } as const;
-  if (input.amount !== null)
-    await addMovement(context, { ...entry, lengthId: null, onHandMilli: amountsMilli[0]! });
-  for (const [index, piece] of pieces.entries()) {
-    const lengthId = newId();
-    await queries
-      .insertInto('length')
-      .values({
-        id: lengthId,
-        lot_id: lotId,
-        width_mm: piece.widthMm,
-        form: piece.form,
-        flaws: JSON.stringify(piece.flaws),
-      })
-      .execute();
-    await addMovement(context, { ...entry, lengthId, onHandMilli: amountsMilli[index]! });
-  }
-  await refreshSearchText(queries, item.id);
-  return found({ lotId });
-}
 
 /** Answers what is left of the length, or of the lot where the kind has no lengths. */
 export async function writeOff(
@@ -151,7 +95,7 @@ interface NewMovement {
   readonly reason: string;
 }
 
-async function addMovement(context: CallContext, movement: NewMovement): Promise<void> {
+export async function addMovement(context: CallContext, movement: NewMovement): Promise<void> {
   await context.queries
     .insertInto('movement')
     .values({
@@ -168,7 +112,7 @@ async function addMovement(context: CallContext, movement: NewMovement): Promise
     .execute();
 }
 
-interface CountedItem {
+export interface CountedItem {
   readonly kind: ItemKind;
   readonly name: string;
   readonly facts: string;
@@ -252,76 +196,11 @@ export const noSuchItem: Problem = {
   mend: 'Open the stash again and choose the item anew.',
 };
 
-function receivingProblems(item: CountedItem, input: CallInput<'receiveLot'>): Problem[] {
-  const { name } = item;
-  if (!kindRecords[item.kind].hasLengths) {
-    if (input.lengths.length > 0) {
-      return [
-        { where: `Lengths of ${name}`, what: 'are given, but it has none', mend: 'Give one amount instead.' },
-      ];
-    }
-    if (input.amount === null) {
-      return [{ where: `Amount of ${name}`, what: 'is missing', mend: 'Type how much came in.' }];
-    }
-    const problem = amountProblem(item, input.amount, 'Amount');
-    return problem ? [problem] : [];
-  }
-  if (input.amount !== null) {
-    return [
-      {
-        where: `Amount of ${name}`,
-        what: 'is given, but it lies as lengths',
-        mend: 'Give the lengths and leave the amount out.',
-      },
-    ];
-  }
-  if (input.lengths.length === 0) {
-    return [
-      {
-        where: `Lengths of ${name}`,
-        what: 'are missing',
-        mend: 'Give the width and length of each piece that came in.',
-      },
-    ];
-  }
-  const lengthCount = input.lengths.reduce((sum, { count }) => sum + count, 0);
-  if (lengthCount > mostLengths) {
-    return [
-      {
-        where: `Lengths of ${name}`,
-        what: `are ${lengthCount}, more than ${mostLengths} at once`,
-        mend: 'Receive them as several lots.',
-      },
-    ];
-  }
-  return input.lengths.flatMap((length, index) => lengthProblems(item, length, index + 1));
-}
-
-function lengthProblems(
-  item: CountedItem,
-  length: CallInput<'receiveLot'>['lengths'][number],
-  number: number,
-): Problem[] {
-  const tooSmall = amountProblem(item, length.lengthMm, `Length ${number}`);
-  const outside = length.flaws.flatMap((flaw, index) =>
-    flaw.x + flaw.widthX > length.lengthMm || flaw.y + flaw.widthY > length.widthMm
-      ? [
-          {
-            where: `Flaw ${index + 1} of length ${number}`,
-            what: 'reaches beyond the length',
-            mend: 'Measure it from the start of the length and from one selvage.',
-          },
-        ]
-      : [],
-  );
-  return tooSmall ? [tooSmall, ...outside] : outside;
-}
-
 /** Fastenings that are cut to size, so that a part of one may lie on the shelf. */
 const cutForms: readonly unknown[] = ['cord', 'elastic', 'tape', 'hook and loop'];
 
 /** The ledger counts thousandths; things that come one by one are counted whole. */
-function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
+export function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
   const where = `${field} of ${item.name}`;
   if (toMilli(amount) <= 0)
     return { where, what: 'is too small to be counted', mend: 'Check the number and its unit.' };

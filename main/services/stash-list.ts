@@ -12,75 +12,56 @@ type Asked = CallInput<'listItems'>;
 
 /**
  * Every word of the search must stand in the item's name, colour or place, or in a supplier or dye lot of it.
- * An empty list of kinds is all kinds. Places come with the empty one last. Lots and lengths are counted where
+ * An empty list of kinds is all kinds. Items without a place come last. Lots and lengths are counted where
  * something is on hand.
  */
 export async function listItems(
   context: CallContext,
   input: Asked,
 ): Promise<Outcome<{ rows: readonly ItemRow[]; total: number }>> {
-  const { queries } = context;
-  const filter = filterOf(input);
-  const { total } = await queries
+  const ids = await sortedIds(context.queries, input);
+  const page = ids.slice(input.offset, input.offset + input.limit);
+  return found({ rows: await rowsOf(context.queries, page), total: ids.length });
+}
+
+/** All that is found: the count is needed in any case, and one pass gives both. */
+async function sortedIds(queries: Kysely<Schema>, input: Asked): Promise<string[]> {
+  const way = input.isDescending ? 'desc' : 'asc';
+  let query = queries
     .selectFrom('item')
-    .select(({ fn }) => fn.countAll<number>().as('total'))
-    .where(filter)
-    .executeTakeFirstOrThrow();
-  const ids = await pageIds(queries, input, filter);
-  return found({ rows: await rowsOf(queries, ids), total });
+    .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
+    .select('item.id')
+    .where(filterOf(input));
+  switch (input.sortBy) {
+    case 'name':
+      query = query.orderBy('name_key', way);
+      break;
+    case 'kind':
+      query = query.orderBy(kindOrder, way);
+      break;
+    case 'place':
+      query = query.orderBy(sql`place_key = ''`).orderBy('place_key', way);
+      break;
+    case 'onHand':
+      query = query.orderBy('on_hand_milli', way);
+      break;
+    case 'value':
+      query = query.orderBy('value_minor', way);
+      break;
+    default:
+      input.sortBy satisfies never;
+  }
+  const rows = await query.orderBy('name_key').orderBy('item.id').execute();
+  return rows.map((row) => row.id);
 }
 
 function filterOf(input: Asked): Expression<SqlBool> {
   const parts = [sql<SqlBool>`item.archived = 0`];
   if (input.kinds.length > 0) parts.push(sql<SqlBool>`item.kind in (${sql.join(input.kinds)})`);
-  for (const word of searchWords(input.search))
+  for (const word of searchWords(input.search)) {
     parts.push(sql<SqlBool>`instr(item.search_text, ${word}) > 0`);
-  return sql<SqlBool>`${sql.join(parts, sql` and `)}`;
-}
-
-/** What a lot is worth: its price by the part on hand, rounded half up, as shareMinor does. */
-const lotValue = sql<number>`cast(round(cast(price_minor as real) * on_hand_milli / received_milli) as integer)`;
-
-async function pageIds(
-  queries: Kysely<Schema>,
-  input: Asked,
-  filter: Expression<SqlBool>,
-): Promise<string[]> {
-  const way = input.isDescending ? 'desc' : 'asc';
-  let page = queries
-    .selectFrom('item')
-    .select('item.id')
-    .where(filter)
-    .limit(input.limit)
-    .offset(input.offset);
-  switch (input.sortBy) {
-    case 'name':
-      page = page.orderBy('name_key', way);
-      break;
-    case 'kind':
-      page = page.orderBy(kindOrder, way);
-      break;
-    case 'place':
-      page = page.orderBy(sql`place_key = ''`).orderBy('place_key', way);
-      break;
-    case 'onHand':
-    case 'value': {
-      const amount = input.sortBy === 'onHand' ? sql<number>`on_hand_milli` : lotValue;
-      const sums = queries
-        .selectFrom('lot')
-        .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
-        .select(['lot.item_id', sql<number>`sum(${amount})`.as('amount')])
-        .where('on_hand_milli', '>', 0)
-        .groupBy('lot.item_id')
-        .as('sums');
-      page = page.leftJoin(sums, 'sums.item_id', 'item.id').orderBy(sql`coalesce(sums.amount, 0)`, way);
-      break;
-    }
-    default:
-      input.sortBy satisfies never;
   }
-  const rows = await page.orderBy('name_key').orderBy('item.id').execute();
-  return rows.map((row) => row.id);
+  return sql<SqlBool>`${sql.join(parts, sql` and `)}`;
 }
 
 /** In the order in which the kinds are listed everywhere. */
@@ -91,45 +72,27 @@ const kindOrder = sql<number>`case item.kind ${sql.join(
 
 async function rowsOf(queries: Kysely<Schema>, ids: readonly string[]): Promise<ItemRow[]> {
   if (ids.length === 0) return [];
-  const items = await queries
+  const rows = await queries
     .selectFrom('item')
+    .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
     .select(['id', 'kind', 'name', 'colour', 'place'])
+    .select(['on_hand_milli', 'reserved_milli', 'lot_count', 'length_count', 'value_minor'])
     .where('id', 'in', ids)
     .execute();
-  const lots = await queries
-    .selectFrom('lot')
-    .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
-    .select([
-      'lot.item_id',
-      sql<number>`sum(on_hand_milli)`.as('on_hand_milli'),
-      sql<number>`sum(reserved_milli)`.as('reserved_milli'),
-      sql<number>`sum(on_hand_milli > 0)`.as('lot_count'),
-      sql<number>`sum(${lotValue})`.as('value_minor'),
-    ])
-    .where('lot.item_id', 'in', ids)
-    .groupBy('lot.item_id')
-    .execute();
-  const lengths = await queries
-    .selectFrom('lot')
-    .innerJoin('length', 'length.lot_id', 'lot.id')
-    .innerJoin('length_balance', 'length_balance.length_id', 'length.id')
-    .select(['lot.item_id', sql<number>`count(*)`.as('length_count')])
-    .where('lot.item_id', 'in', ids)
-    .where('length_balance.on_hand_milli', '>', 0)
-    .groupBy('lot.item_id')
-    .execute();
-  const itemById = new Map(items.map((item) => [item.id, item]));
-  const lotsById = new Map(lots.map((row) => [row.item_id, row]));
-  const lengthsById = new Map(lengths.map((row) => [row.item_id, row.length_count]));
+  const byId = new Map(rows.map((row) => [row.id, row]));
   return ids.map((id) => {
-    const sums = lotsById.get(id);
+    const row = byId.get(id)!;
     return {
-      ...itemById.get(id)!,
-      onHand: fromMilli(sums?.on_hand_milli ?? 0),
-      reserved: fromMilli(sums?.reserved_milli ?? 0),
-      lotCount: sums?.lot_count ?? 0,
-      lengthCount: lengthsById.get(id) ?? 0,
-      valueMinor: sums?.value_minor ?? 0,
+      id,
+      kind: row.kind,
+      name: row.name,
+      colour: row.colour,
+      place: row.place,
+      onHand: fromMilli(row.on_hand_milli),
+      reserved: fromMilli(row.reserved_milli),
+      lotCount: row.lot_count,
+      lengthCount: row.length_count,
+      valueMinor: row.value_minor,
     };
   });
 }

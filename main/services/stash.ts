@@ -6,7 +6,8 @@ import type { ItemId } from '../../shared-core/stash/stash.ts';
 import { folded, sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
-import { correctCount, noSuchItem, receiveLot, writeOff } from './ledger.ts';
+import { correctCount, noSuchItem, writeOff } from './ledger.ts';
+import { receiveLot } from './receiving.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { listItems } from './stash-list.ts';
 

@@ -18,6 +18,7 @@ import {
   id,
   isoDate,
   itemKind,
+  layResult,
   longText,
   name,
   positiveAmount,
@@ -95,12 +96,22 @@ export const calls = {
   /** Takes an amount (in the kind's unit) off the shelf for good, with a reason. */
   writeOff: {
     changes: true,
-    input: z.strictObject({ lotId: id, lengthId: id.nullable(), amount: positiveAmount, reason: shortText.min(1, 'is missing') }),
+    input: z.strictObject({
+      lotId: id,
+      lengthId: id.nullable(),
+      amount: positiveAmount,
+      reason: shortText.min(1, 'is missing'),
+    }),
   },
   /** What was counted on the shelf; the difference is booked as a correction with a reason. */
   correctCount: {
     changes: true,
-    input: z.strictObject({ lotId: id, lengthId: id.nullable(), counted: amount, reason: shortText.min(1, 'is missing') }),
+    input: z.strictObject({
+      lotId: id,
+      lengthId: id.nullable(),
+      counted: amount,
+      reason: shortText.min(1, 'is missing'),
+    }),
   },
   saveOffer: {
     changes: true,
@@ -120,9 +131,13 @@ export const calls = {
   /** Saves a plan as its next revision. basedOn: the revision it was changed from, null for a new plan. */
   savePlan: {
     changes: true,
-    input: z.strictObject({ plan: coatPlan, basedOn: z.number().int().min(1).nullable(), said: z.string().max(1000) }),
+    input: z.strictObject({
+      plan: coatPlan,
+      basedOn: z.number().int().min(1).nullable(),
+      said: z.string().max(1000),
+    }),
   },
-  /** The revision before the last becomes the plan again, as a new revision. */
+  /** The state before the last change becomes the plan again, as a new revision; undoing again goes a step further back. */
   undoPlan: { changes: true, input: z.strictObject({ planId: id }) },
 
   /** All that the flow reads for a plan: the plan, what is on the shelf of the kinds it uses, and offers. */
@@ -131,7 +146,7 @@ export const calls = {
   readLay: { changes: false, input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/) }) },
   keepLay: {
     changes: true,
-    input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/), result: z.custom<LayResult>((value) => typeof value === 'object' && value !== null) }),
+    input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/), result: layResult }),
   },
 } as const satisfies Record<string, { changes: boolean; input: z.ZodType }>;
 
@@ -184,7 +199,11 @@ interface CallOutputs {
   saveSettings: Settings;
   openDemo: WorkshopFacts;
   listItems: { readonly rows: readonly ItemRow[]; readonly total: number };
-  readItem: { readonly shelf: ItemOnShelf; readonly movements: readonly Movement[]; readonly offers: readonly Offer[] };
+  readItem: {
+    readonly shelf: ItemOnShelf;
+    readonly movements: readonly Movement[];
+    readonly offers: readonly Offer[];
+  };
   saveItem: { readonly itemId: ItemId };
   receiveLot: { readonly lotId: LotId };
   writeOff: { readonly onHand: number };
@@ -192,9 +211,19 @@ interface CallOutputs {
   saveOffer: { readonly offerId: OfferId };
   removeOffer: { readonly offerId: OfferId };
   listPlans: { readonly rows: readonly PlanRow[] };
-  readPlan: { readonly plan: CoatPlan; readonly revision: number; readonly said: string; readonly canUndo: boolean };
+  readPlan: {
+    readonly plan: CoatPlan;
+    readonly revision: number;
+    readonly said: string;
+    readonly canUndo: boolean;
+  };
   savePlan: { readonly planId: PlanId; readonly revision: number };
-  undoPlan: { readonly plan: CoatPlan; readonly revision: number; readonly said: string; readonly canUndo: boolean };
+  undoPlan: {
+    readonly plan: CoatPlan;
+    readonly revision: number;
+    readonly said: string;
+    readonly canUndo: boolean;
+  };
   flowInput: FlowInput;
   readLay: { readonly result: LayResult | null };
   keepLay: { readonly jobHash: string };
@@ -214,5 +243,8 @@ export type Envelope = z.infer<typeof envelope>;
 
 /** The whole contract as functions, as the Electron preload exposes it and the client offers it. */
 export type BoltAndBaffleApi = {
-  readonly [Name in CallName]: (workshop: Workshop, input: CallInput<Name>) => Promise<Outcome<CallOutput<Name>>>;
+  readonly [Name in CallName]: (
+    workshop: Workshop,
+    input: CallInput<Name>,
+  ) => Promise<Outcome<CallOutput<Name>>>;
 };

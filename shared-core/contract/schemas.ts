@@ -1,5 +1,6 @@
 /** Shapes of what comes in through a door. Each is bound to the type it must give, so the two cannot part. */
 import { z } from 'zod';
+import type { LayResult } from '../lay/job.ts';
 import type { CoatPlan, CutFrom, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
 import { itemKinds, type ItemKind } from '../stash/kinds.ts';
@@ -20,13 +21,27 @@ export const amount = z.number().min(0).max(1e9);
 export const positiveAmount = z.number().positive().max(1e9);
 export const itemKind: z.ZodType<ItemKind> = z.enum(itemKinds as [ItemKind, ...ItemKind[]]);
 
-export const flaw: z.ZodType<Flaw> = z.strictObject({ x: distanceMm, y: distanceMm, widthX: positiveMm, widthY: positiveMm });
+export const flaw: z.ZodType<Flaw> = z.strictObject({
+  x: distanceMm,
+  y: distanceMm,
+  widthX: positiveMm,
+  widthY: positiveMm,
+});
 
 export const sellingUnit: z.ZodType<SellingUnit> = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('by length'), stepMm: positiveMm, widthMm: positiveMm, leastMm: distanceMm }),
+  z.strictObject({
+    kind: z.literal('by length'),
+    stepMm: positiveMm,
+    widthMm: positiveMm,
+    leastMm: distanceMm,
+  }),
   z.strictObject({ kind: z.literal('sheet'), widthMm: positiveMm, lengthMm: positiveMm }),
   z.strictObject({ kind: z.literal('spool'), threadM: z.number().positive().max(1e6) }),
-  z.strictObject({ kind: z.literal('by mass'), stepG: z.number().positive().max(1e6), leastG: z.number().min(0).max(1e6) }),
+  z.strictObject({
+    kind: z.literal('by mass'),
+    stepG: z.number().positive().max(1e6),
+    leastG: z.number().min(0).max(1e6),
+  }),
   z.strictObject({ kind: z.literal('pack'), pieceCount: z.number().int().positive().max(1e6) }),
   z.strictObject({ kind: z.literal('each'), lengthMm: positiveMm.nullable() }),
 ]);
@@ -65,7 +80,10 @@ const seam: z.ZodType<Seam> = z.strictObject({
   threadSlotId: id,
   overcast: z.enum(['503', '504']).nullable(),
   topstitchRowCount: z.number().int().min(0).max(20),
-  firstSide: z.array(z.strictObject({ pieceId: id, edge: name })).max(100).optional(),
+  firstSide: z
+    .array(z.strictObject({ pieceId: id, edge: name }))
+    .max(100)
+    .optional(),
   ease: z.strictObject({ leastMm: mm, mostMm: mm }).optional(),
 });
 const slot: z.ZodType<Slot> = z.strictObject({
@@ -102,6 +120,33 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   threadWastageRatio: z.number().min(0).max(2),
   sewingMinutesPerCoat: z.number().min(0).max(100_000),
   notes: longText,
+});
+
+const wholeCount = z.number().int().min(0).max(1e9);
+export const layResult: z.ZodType<LayResult> = z.strictObject({
+  placements: z
+    .array(
+      z.strictObject({
+        shape: wholeCount,
+        length: wholeCount,
+        x: mm,
+        y: mm,
+        turnDeg: z.number().min(-360).max(360),
+        mirrored: z.boolean(),
+        onFold: z.boolean(),
+      }),
+    )
+    .max(50_000),
+  unplaced: z
+    .array(z.strictObject({ shape: wholeCount, mirrored: z.boolean(), count: wholeCount }))
+    .max(50_000),
+  usedLengthMm: z.array(distanceMm).max(10_000),
+  utilisation: z.number().min(0).max(1.000001),
+  floorMm: z.number().min(0).max(1e9),
+  seed: z.number(),
+  iterations: z.number().min(0),
+  seconds: z.number().min(0),
+  stoppedBy: z.enum(['floor', 'time', 'iterations', 'maker', 'nothing left to try']),
 });
 
 export const factValues = z.record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.null()]));

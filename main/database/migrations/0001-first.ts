@@ -1,9 +1,9 @@
 /**
  * The first schema. Once released, this file is never edited: what changes is a new migration.
  *
- * Amounts are whole thousandths of the kind's unit. What is on hand is the sum of the movements; the two balance
- * tables hold those sums, kept by a trigger in the same transaction as the movement, so that a list over a large
- * ledger need not add it up each time. Their checks also refuse any movement that would take more than there is.
+ * Amounts are whole thousandths of the kind's unit. What is on hand is the sum of the movements; the three
+ * balance tables hold those sums, kept by triggers in the same transaction as the movement, so that a list over a
+ * large ledger need not add it up each time. Their checks also refuse any movement that would take more than there is.
  * Ledger and plan revisions only grow: triggers refuse every other change.
  */
 import type { Migration } from '../migrate.ts';
@@ -18,19 +18,20 @@ export const first: Migration = {
       settings TEXT NOT NULL CHECK (json_valid(settings))
     ) STRICT;
 
+    -- What lists search and sort by stands first: notes may be long, and a list then never reads as far.
     CREATE TABLE item (
       id TEXT PRIMARY KEY NOT NULL CHECK (id <> ''),
       kind TEXT NOT NULL,
-      name TEXT NOT NULL CHECK (name <> ''),
-      colour TEXT NOT NULL,
-      place TEXT NOT NULL,
-      notes TEXT NOT NULL,
-      facts TEXT NOT NULL CHECK (json_valid(facts)),
-      typed TEXT NOT NULL CHECK (json_valid(typed)),
       archived INTEGER NOT NULL DEFAULT 0 CHECK (archived IN (0, 1)),
       name_key TEXT NOT NULL,
       place_key TEXT NOT NULL,
-      search_text TEXT NOT NULL
+      search_text TEXT NOT NULL,
+      name TEXT NOT NULL CHECK (name <> ''),
+      colour TEXT NOT NULL,
+      place TEXT NOT NULL,
+      typed TEXT NOT NULL CHECK (json_valid(typed)),
+      facts TEXT NOT NULL CHECK (json_valid(facts)),
+      notes TEXT NOT NULL
     ) STRICT;
     CREATE INDEX item_by_name ON item (archived, name_key, id);
     CREATE INDEX item_by_kind ON item (kind, archived, name_key);
@@ -46,7 +47,7 @@ export const first: Migration = {
       received_milli INTEGER NOT NULL CHECK (received_milli > 0),
       price_minor INTEGER NOT NULL CHECK (price_minor >= 0)
     ) STRICT;
-    CREATE INDEX lot_by_item ON lot (item_id, received_on, entry, received_milli, price_minor, id);
+    CREATE INDEX lot_by_item ON lot (item_id, received_on, entry);
 
     CREATE TABLE length (
       entry INTEGER PRIMARY KEY,
@@ -57,7 +58,7 @@ export const first: Migration = {
       flaws TEXT NOT NULL CHECK (json_valid(flaws)),
       UNIQUE (id, lot_id)
     ) STRICT;
-    CREATE INDEX length_by_lot ON length (lot_id, entry, id);
+    CREATE INDEX length_by_lot ON length (lot_id, entry);
 
     CREATE TABLE plan (
       id TEXT PRIMARY KEY NOT NULL CHECK (id <> ''),
@@ -119,6 +120,18 @@ export const first: Migration = {
       reserved_milli INTEGER NOT NULL CHECK (reserved_milli >= 0)
     ) STRICT, WITHOUT ROWID;
 
+    CREATE TABLE item_balance (
+      item_id TEXT PRIMARY KEY NOT NULL REFERENCES item (id),
+      on_hand_milli INTEGER NOT NULL CHECK (on_hand_milli >= 0),
+      reserved_milli INTEGER NOT NULL CHECK (reserved_milli >= 0),
+      -- Lots and lengths with something on hand, and what the lots' rest is worth: price x rest / received, each rounded.
+      lot_count INTEGER NOT NULL CHECK (lot_count >= 0),
+      length_count INTEGER NOT NULL CHECK (length_count >= 0),
+      value_minor INTEGER NOT NULL CHECK (value_minor >= 0)
+    ) STRICT, WITHOUT ROWID;
+
+    CREATE TRIGGER item_begins AFTER INSERT ON item
+    BEGIN INSERT INTO item_balance VALUES (NEW.id, 0, 0, 0, 0, 0); END;
     CREATE TRIGGER lot_begins AFTER INSERT ON lot
     BEGIN INSERT INTO lot_balance VALUES (NEW.id, 0, 0); END;
     CREATE TRIGGER length_begins AFTER INSERT ON length
@@ -130,6 +143,34 @@ export const first: Migration = {
       UPDATE length_balance SET on_hand_milli = on_hand_milli + NEW.on_hand_milli,
         reserved_milli = reserved_milli + NEW.reserved_milli WHERE length_id = NEW.length_id;
     END;
+    CREATE TRIGGER lot_counts AFTER UPDATE ON lot_balance
+    BEGIN
+      UPDATE item_balance SET
+        on_hand_milli = item_balance.on_hand_milli + NEW.on_hand_milli - OLD.on_hand_milli,
+        reserved_milli = item_balance.reserved_milli + NEW.reserved_milli - OLD.reserved_milli,
+        lot_count = lot_count + (NEW.on_hand_milli > 0) - (OLD.on_hand_milli > 0),
+        value_minor = value_minor
+          + CAST(round(CAST(lot.price_minor AS REAL) * NEW.on_hand_milli / lot.received_milli) AS INTEGER)
+          - CAST(round(CAST(lot.price_minor AS REAL) * OLD.on_hand_milli / lot.received_milli) AS INTEGER)
+        FROM lot WHERE lot.id = NEW.lot_id AND item_balance.item_id = lot.item_id;
+    END;
+    CREATE TRIGGER length_counts AFTER UPDATE ON length_balance
+    WHEN (NEW.on_hand_milli > 0) <> (OLD.on_hand_milli > 0)
+    BEGIN
+      UPDATE item_balance SET length_count = length_count + (NEW.on_hand_milli > 0) - (OLD.on_hand_milli > 0)
+        FROM length JOIN lot ON lot.id = length.lot_id
+        WHERE length.id = NEW.length_id AND item_balance.item_id = lot.item_id;
+    END;
+    -- What a balance was reckoned from must not change under it.
+    CREATE TRIGGER lot_stays BEFORE UPDATE OF id, item_id, received_milli, price_minor ON lot
+    BEGIN SELECT RAISE(ABORT, 'what was received stays as it was'); END;
+    CREATE TRIGGER lot_remains BEFORE DELETE ON lot
+    BEGIN SELECT RAISE(ABORT, 'what was received stays as it was'); END;
+    CREATE TRIGGER length_stays BEFORE UPDATE OF id, lot_id ON length
+    BEGIN SELECT RAISE(ABORT, 'what was received stays as it was'); END;
+    CREATE TRIGGER length_remains BEFORE DELETE ON length
+    BEGIN SELECT RAISE(ABORT, 'what was received stays as it was'); END;
+
     -- Without this an INSERT OR REPLACE would drop the older row without its delete trigger.
     CREATE TRIGGER movement_is_new BEFORE INSERT ON movement
     WHEN EXISTS (SELECT 1 FROM movement WHERE id = NEW.id OR entry = NEW.entry)
