@@ -44,10 +44,18 @@ export interface TextFieldProps {
   readonly placeholder?: string;
   readonly type?: 'text' | 'search' | 'date';
   readonly isLong?: boolean;
-  readonly autoFocus?: boolean;
 }
 
-export function TextField({ label, value, onChange, hint, problem, placeholder, type = 'text', isLong = false, autoFocus = false }: TextFieldProps) {
+export function TextField({
+  label,
+  value,
+  onChange,
+  hint,
+  problem,
+  placeholder,
+  type = 'text',
+  isLong = false,
+}: TextFieldProps) {
   return (
     <FieldFrame label={label} hint={hint} problem={problem}>
       {({ inputId, describedBy }) =>
@@ -67,7 +75,6 @@ export function TextField({ label, value, onChange, hint, problem, placeholder, 
             type={type}
             value={value}
             placeholder={placeholder}
-            autoFocus={autoFocus}
             autoComplete="off"
             aria-describedby={describedBy}
             aria-invalid={problem ? true : undefined}
@@ -106,7 +113,21 @@ export interface QuantityFieldProps {
 }
 
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, quantity, value, typed, onChange, onUnreadable, hint, problem, min, max, aboveZero, isRequired = false, unit } = props;
+  const {
+    label,
+    quantity,
+    value,
+    typed,
+    onChange,
+    onUnreadable,
+    hint,
+    problem,
+    min,
+    max,
+    aboveZero,
+    isRequired = false,
+    unit,
+  } = props;
   const { system, currency } = useWorkshop().facts.settings;
   const inUnit = unit === undefined ? {} : { unit };
   const shown = typed ?? (value === null ? '' : showQuantity(quantity, value, { system, ...inUnit }));
@@ -151,7 +172,8 @@ export function QuantityField(props: QuantityFieldProps) {
     onUnreadable?.(sentence);
   };
 
-  const suffix = quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
+  const suffix =
+    quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
   return (
     <FieldFrame label={label} hint={hint} problem={misread ?? problem}>
       {({ inputId, describedBy }) => (
@@ -188,7 +210,15 @@ export interface ChoiceFieldProps<Value extends string> {
   readonly problem?: string | null;
 }
 
-export function ChoiceField<Value extends string>({ label, value, options, onChange, emptyLabel, hint, problem }: ChoiceFieldProps<Value>) {
+export function ChoiceField<Value extends string>({
+  label,
+  value,
+  options,
+  onChange,
+  emptyLabel,
+  hint,
+  problem,
+}: ChoiceFieldProps<Value>) {
   return (
     <FieldFrame label={label} hint={hint} problem={problem}>
       {({ inputId, describedBy }) => (
@@ -211,11 +241,26 @@ export function ChoiceField<Value extends string>({ label, value, options, onCha
   );
 }
 
-export function FlagField({ label, value, onChange, hint }: { label: string; value: boolean; onChange: (value: boolean) => void; hint?: string }) {
+export function FlagField({
+  label,
+  value,
+  onChange,
+  hint,
+}: {
+  label: string;
+  value: boolean;
+  onChange: (value: boolean) => void;
+  hint?: string;
+}) {
   const inputId = useId();
   return (
     <div className={style.flag}>
-      <input id={inputId} type="checkbox" checked={value} onChange={(event) => onChange(event.target.checked)} />
+      <input
+        id={inputId}
+        type="checkbox"
+        checked={value}
+        onChange={(event) => onChange(event.target.checked)}
+      />
       <label htmlFor={inputId}>
         {label}
         {hint && <span className={style.hint}> {hint}</span>}

@@ -1,6 +1,6 @@
 /** A dialog that slides over the room for a form; Escape and the backdrop close it, focus returns where it was. */
 import { Dialog } from '@base-ui/react/dialog';
-import type { ReactNode } from 'react';
+import { type ReactNode, useRef } from 'react';
 import style from './Sheet.module.css';
 
 export interface SheetProps {
@@ -14,18 +14,27 @@ export interface SheetProps {
 }
 
 export function Sheet({ title, isOpen, onClose, children, footer, staysOnOutsidePress = false }: SheetProps) {
+  const body = useRef<HTMLDivElement>(null);
+  // The first field, rather than the button that closes the sheet.
+  const firstField = () => body.current?.querySelector<HTMLElement>('input, select, textarea') ?? true;
   return (
-    <Dialog.Root open={isOpen} disablePointerDismissal={staysOnOutsidePress} onOpenChange={(next) => !next && onClose()}>
+    <Dialog.Root
+      open={isOpen}
+      disablePointerDismissal={staysOnOutsidePress}
+      onOpenChange={(next) => !next && onClose()}
+    >
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
-        <Dialog.Popup className={style.sheet}>
+        <Dialog.Popup className={style.sheet} initialFocus={firstField}>
           <header className={style.header}>
             <Dialog.Title className={style.title}>{title}</Dialog.Title>
             <Dialog.Close className={style.close} aria-label="Close">
               ×
             </Dialog.Close>
           </header>
-          <div className={style.body}>{children}</div>
+          <div ref={body} className={style.body}>
+            {children}
+          </div>
           <footer className={style.footer}>{footer}</footer>
         </Dialog.Popup>
       </Dialog.Portal>

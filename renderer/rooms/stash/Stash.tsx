@@ -1,3 +1,122 @@
+/** The stash: every item the maker keeps, found by what is remembered of it, and one of them opened beside the list. */
+import { useCallback, useRef, useState } from 'react';
+import { goTo, routeHash } from '../../client/route.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { ItemDetail } from './ItemDetail.tsx';
+import { ItemForm } from './ItemForm.tsx';
+import { type StashQuestion, useItemPages } from './item-pages.ts';
+import style from './Stash.module.css';
+import { StashBar, StashOrder } from './StashBar.tsx';
+import { StashList } from './StashList.tsx';
+
+const everything: StashQuestion = { search: '', kinds: [], sortBy: 'name', isDescending: false };
+
 export function Stash({ itemId }: { itemId: string | null }) {
-  return <h1>Stash {itemId}</h1>;
+  const { workshop, facts, refresh } = useWorkshop();
+  const [question, setQuestion] = useState(everything);
+  const [version, setVersion] = useState(0);
+  const [clearedCount, setClearedCount] = useState(0);
+  const [isAdding, setIsAdding] = useState(false);
+  const listRef = useRef<HTMLDivElement>(null);
+  const pages = useItemPages(workshop, question, version);
+
+  const changed = useCallback(async () => {
+    setVersion((now) => now + 1);
+    await refresh();
+  }, [refresh]);
+  // Walking through the list leaves no trail of addresses to go back through.
+  const choose = useCallback(
+    (id: string) => window.location.replace(routeHash({ kind: 'stash', itemId: id })),
+    [],
+  );
+  const close = useCallback(() => goTo({ kind: 'stash', itemId: null }), []);
+
+  const showEverything = () => {
+    setQuestion({ ...question, search: '', kinds: [] });
+    setClearedCount((now) => now + 1);
+  };
+
+  const isEmpty =
+    facts.itemCount === 0 &&
+    pages.isRead &&
+    pages.total === 0 &&
+    question.search === '' &&
+    question.kinds.length === 0;
+  const isNarrowed = question.search !== '' || question.kinds.length > 0;
+  return (
+    <div className={style.stash} data-open={itemId !== null}>
+      <header className={style.header}>
+        <div className={style.heading}>
+          <h1>Stash</h1>
+          <p className="quiet number" role="status">
+            {pages.isRead && !isEmpty && countText(pages.total, facts.itemCount, isNarrowed)}
+          </p>
+        </div>
+        {!isEmpty && (
+          <Button look="main" onClick={() => setIsAdding(true)}>
+            New item
+          </Button>
+        )}
+      </header>
+      {isEmpty ? (
+        <EmptyState
+          title="The shelf is empty"
+          action={
+            <Button look="main" onClick={() => setIsAdding(true)}>
+              New item
+            </Button>
+          }
+        >
+          Begin with the cloth you would cut next: give it a name and its width, then receive the rolls and
+          cuts that you have of it.
+        </EmptyState>
+      ) : (
+        <>
+          <StashBar
+            key={clearedCount}
+            question={question}
+            onAsk={setQuestion}
+            onLeave={() => listRef.current?.focus()}
+          />
+          <Problems problems={pages.problems} />
+          <div className={style.halves}>
+            <section className={style.list} aria-label="List">
+              <StashOrder question={question} onAsk={setQuestion} />
+              {pages.isRead && pages.total === 0 ? (
+                <div className={style.nothing}>
+                  <p>Nothing in the stash fits that.</p>
+                  <Button onClick={showEverything}>Show everything</Button>
+                </div>
+              ) : (
+                <StashList pages={pages} itemId={itemId} onChoose={choose} listRef={listRef} />
+              )}
+            </section>
+            {itemId !== null && (
+              <section className={style.detail} aria-label="Item">
+                <ItemDetail key={itemId} itemId={itemId} onClose={close} onChanged={changed} />
+              </section>
+            )}
+          </div>
+        </>
+      )}
+      {isAdding && (
+        <ItemForm
+          item={null}
+          onClose={() => setIsAdding(false)}
+          onSaved={async (id) => {
+            await changed();
+            goTo({ kind: 'stash', itemId: id });
+          }}
+        />
+      )}
+    </div>
+  );
+}
+
+function countText(found: number, all: number, isNarrowed: boolean): string {
+  const items = (count: number) => (count === 1 ? '1 item' : `${count} items`);
+  return isNarrowed ? `${found} of ${items(all)}` : items(found);
 }

@@ -27,7 +27,10 @@ describe('a number typed without its unit keeps the one it was meant in', () => 
       ['arealMass', '1.9'],
     ] as const) {
       const before = readQuantity(kind, text, { system: 'imperial', where: 'here' });
-      const after = readQuantity(kind, withUnit(kind, text, 'imperial'), { system: 'metric', where: 'there' });
+      const after = readQuantity(kind, withUnit(kind, text, 'imperial'), {
+        system: 'metric',
+        where: 'there',
+      });
       expect(after).toEqual(before);
     }
   });

@@ -1,0 +1,124 @@
+/** A supplier's price for an item, by the unit it is sold in. */
+import { useState } from 'react';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { type Counted, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { Offer, SellingUnit } from '../../../shared-core/stash/offer.ts';
+import type { Item } from '../../../shared-core/stash/stash.ts';
+import { call } from '../../client/api.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { todayIso } from '../../parts/calendar.ts';
+import { DraftField, misreadProblems, type QuantityDraft } from '../../parts/DraftField.tsx';
+import { ChoiceField, TextField } from '../../parts/Field.tsx';
+import { FormSheet } from '../../parts/FormSheet.tsx';
+import { sellingUnitNames } from '../../parts/selling-words.ts';
+import style from './forms.module.css';
+import { draftOfOffer, offerDrafts, readUnit, unitFields } from './selling-drafts.ts';
+
+/** Ways to sell what is counted so, the usual one first. */
+const waysToSell: Readonly<Record<Counted, readonly SellingUnit['kind'][]>> = {
+  length: ['by length', 'sheet'],
+  mass: ['by mass'],
+  thread: ['spool'],
+  pieces: ['pack', 'each'],
+};
+
+export interface OfferFormProps {
+  readonly item: Item;
+  readonly offer: Offer | null;
+  readonly onClose: () => void;
+  readonly onSaved: () => Promise<void>;
+}
+
+export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
+  const { workshop } = useWorkshop();
+  const system = useSystem();
+  const ways = waysOf(item, offer);
+  const [supplier, setSupplier] = useState(offer?.supplier ?? '');
+  const [pricedOn, setPricedOn] = useState(() => offer?.pricedOn ?? todayIso());
+  const [way, setWay] = useState<SellingUnit['kind']>(offer?.unit.kind ?? ways[0]!);
+  const [price, setPrice] = useState<QuantityDraft>(() => priceDraft(offer, system));
+  const [drafts, setDrafts] = useState(() => draftOfOffer(item, offer, system));
+
+  const save = async (): Promise<readonly Problem[]> => {
+    const unread = misreadProblems('The offer', [price, ...offerDrafts(way, drafts)]);
+    if (unread.length > 0) return unread;
+    const unit = readUnit(way, drafts);
+    const missing: Problem[] = unit.ok ? [] : [...unit.problems];
+    if (price.value === null)
+      missing.push({ where: 'Price', what: 'is missing', mend: 'Type what one costs.' });
+    if (!unit.ok || price.value === null) return missing;
+    const answer = await call('saveOffer', workshop, {
+      offerId: offer?.id ?? null,
+      itemId: item.id,
+      supplier,
+      unit: unit.value,
+      priceMinor: price.value,
+      pricedOn,
+    });
+    if (!answer.ok) return answer.problems;
+    await onSaved();
+    return [];
+  };
+
+  return (
+    <FormSheet
+      title={offer ? `Offer for ${item.name}` : `New offer for ${item.name}`}
+      saveLabel="Save the offer"
+      onClose={onClose}
+      onSave={save}
+    >
+      <div className={style.pair}>
+        <TextField label="Supplier" value={supplier} onChange={setSupplier} />
+        <TextField
+          label="Price of"
+          type="date"
+          value={pricedOn}
+          onChange={setPricedOn}
+          hint="The day the price was seen"
+        />
+      </div>
+      <ChoiceField
+        label="Sold as"
+        value={way}
+        options={ways.map((kind) => ({ value: kind, label: sellingUnitNames[kind] }))}
+        onChange={(kind) => kind !== '' && setWay(kind)}
+      />
+      <div className={style.pair}>
+        {unitFields[way].map(({ name, label, hint, quantity, unit, isOptional }) => (
+          <DraftField
+            key={`${way} ${name}`}
+            label={label}
+            quantity={quantity}
+            draft={drafts[name]}
+            onChange={(draft) => setDrafts((now) => ({ ...now, [name]: draft }))}
+            unit={unit}
+            hint={hint}
+            aboveZero={!isOptional}
+          />
+        ))}
+        <DraftField label="Price" quantity="money" draft={price} onChange={setPrice} hint={priceHints[way]} />
+      </div>
+    </FormSheet>
+  );
+}
+
+const priceHints: Readonly<Record<SellingUnit['kind'], string>> = {
+  'by length': 'For one step',
+  sheet: 'For one sheet',
+  spool: 'For one spool',
+  'by mass': 'For one step',
+  pack: 'For one pack',
+  each: 'For one piece',
+};
+
+function waysOf(item: Item, offer: Offer | null): readonly SellingUnit['kind'][] {
+  const usual = waysToSell[kindRecords[item.kind].counted];
+  return offer && !usual.includes(offer.unit.kind) ? [...usual, offer.unit.kind] : usual;
+}
+
+function priceDraft(offer: Offer | null, system: MeasureSystem): QuantityDraft {
+  const value = offer?.priceMinor ?? null;
+  return { value, text: value === null ? '' : showQuantity('money', value, { system }), misread: null };
+}

@@ -1,0 +1,122 @@
+/** Search, kinds and order of the list. */
+import { useEffect, useState } from 'react';
+import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { TextField } from '../../parts/Field.tsx';
+import { KindMark } from '../../parts/KindMark.tsx';
+import type { StashQuestion } from './item-pages.ts';
+import style from './StashBar.module.css';
+
+const searchPauseMs = 160;
+
+export interface StashBarProps {
+  readonly question: StashQuestion;
+  readonly onAsk: (question: StashQuestion) => void;
+  /** Arrow down leaves the search for the list. */
+  readonly onLeave: () => void;
+}
+
+export function StashBar({ question, onAsk, onLeave }: StashBarProps) {
+  const [search, setSearch] = useState(question.search);
+  useEffect(() => {
+    if (search === question.search) return;
+    const timer = window.setTimeout(() => onAsk({ ...question, search }), searchPauseMs);
+    return () => window.clearTimeout(timer);
+  }, [search, question, onAsk]);
+
+  const toggle = (kind: ItemKind) => {
+    const kinds = question.kinds.includes(kind)
+      ? question.kinds.filter((each) => each !== kind)
+      : [...question.kinds, kind];
+    onAsk({ ...question, search, kinds });
+  };
+
+  return (
+    <div className={style.bar}>
+      <search
+        className={style.search}
+        onKeyDown={(event) => {
+          if (event.key !== 'ArrowDown') return;
+          event.preventDefault();
+          onLeave();
+        }}
+      >
+        <TextField
+          label="Search the stash"
+          type="search"
+          placeholder="Name, colour, place, supplier or dye lot"
+          value={search}
+          onChange={(text) => setSearch(text.slice(0, 200))}
+        />
+      </search>
+      <fieldset className={style.kinds}>
+        <legend className="only-read-aloud">Kinds shown</legend>
+        {itemKinds.map((kind) => (
+          <button
+            key={kind}
+            type="button"
+            className={`${style.kind} eased`}
+            aria-pressed={question.kinds.includes(kind)}
+            onClick={() => toggle(kind)}
+          >
+            <KindMark kind={kind} />
+            {kindRecords[kind].label}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  );
+}
+
+const columns = [
+  { sortBy: 'name', label: 'Name' },
+  { sortBy: 'kind', label: 'Kind' },
+  { sortBy: 'place', label: 'Place' },
+  { sortBy: 'onHand', label: 'On hand' },
+  { sortBy: 'value', label: 'Value' },
+] as const;
+
+/** Heads of the columns; a press sorts by that column, a second one turns the order round. */
+export function StashOrder({
+  question,
+  onAsk,
+}: {
+  question: StashQuestion;
+  onAsk: (question: StashQuestion) => void;
+}) {
+  return (
+    <div className={style.order}>
+      <fieldset className={style.heads}>
+        <legend className="only-read-aloud">Order of the list</legend>
+        {columns.map(({ sortBy, label }) => {
+          const isChosen = question.sortBy === sortBy;
+          return (
+            <button
+              key={sortBy}
+              type="button"
+              className={style.head}
+              aria-pressed={isChosen}
+              aria-label={`Sort by ${label.toLowerCase()}${isChosen ? (question.isDescending ? ', now falling' : ', now rising') : ''}`}
+              data-column={sortBy}
+              onClick={() =>
+                onAsk({
+                  ...question,
+                  sortBy,
+                  isDescending: isChosen ? !question.isDescending : sortBy === 'value',
+                })
+              }
+            >
+              {label}
+              <svg className={style.arrow} viewBox="0 0 10 10" aria-hidden="true">
+                {isChosen && (
+                  <path
+                    d={question.isDescending ? 'M5 2v6M2.5 5.5 5 8l2.5-2.5' : 'M5 8V2M2.5 4.5 5 2l2.5 2.5'}
+                  />
+                )}
+              </svg>
+            </button>
+          );
+        })}
+      </fieldset>
+    </div>
+  );
+}

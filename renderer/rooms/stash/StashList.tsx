@@ -1,0 +1,132 @@
+/** The rows of the stash: as many as there are, drawn as far as they are in sight. Arrow keys walk through them. */
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
+import type { ItemRow } from '../../../shared-core/contract/contract.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { Amount } from '../../parts/Amount.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { KindMark } from '../../parts/KindMark.tsx';
+import type { ItemPages } from './item-pages.ts';
+import style from './StashList.module.css';
+
+const rowHeightPx = 62;
+
+export interface StashListProps {
+  readonly pages: ItemPages;
+  readonly itemId: string | null;
+  readonly onChoose: (itemId: string) => void;
+  readonly listRef: RefObject<HTMLDivElement | null>;
+}
+
+export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) {
+  const { total, rows, see } = pages;
+  const virtual = useVirtualizer({
+    count: total,
+    getScrollElement: () => listRef.current,
+    estimateSize: () => rowHeightPx,
+    overscan: 8,
+  });
+  const inSight = virtual.getVirtualItems();
+  const first = inSight[0]?.index ?? 0;
+  const last = inSight.at(-1)?.index ?? 0;
+  useEffect(() => see(first, last), [first, last, see]);
+
+  const chosen = [...rows].find(([, row]) => row.id === itemId)?.[0] ?? null;
+  const walkedTo = useRef<number | null>(null);
+
+  const walk = (event: KeyboardEvent) => {
+    const pageRows = Math.max(
+      1,
+      Math.floor((listRef.current?.clientHeight ?? rowHeightPx) / rowHeightPx) - 1,
+    );
+    const here = chosen ?? walkedTo.current;
+    const steps: Record<string, number> = {
+      ArrowDown: here === null ? 0 : here + 1,
+      ArrowUp: here === null ? 0 : here - 1,
+      PageDown: (here ?? 0) + pageRows,
+      PageUp: (here ?? 0) - pageRows,
+      Home: 0,
+      End: total - 1,
+    };
+    const next = steps[event.key];
+    if (next === undefined || total === 0) return;
+    event.preventDefault();
+    const to = Math.min(total - 1, Math.max(0, next));
+    walkedTo.current = to;
+    virtual.scrollToIndex(to);
+    const row = rows.get(to);
+    if (row) onChoose(row.id);
+  };
+
+  return (
+    <div
+      ref={listRef}
+      className={style.list}
+      role="listbox"
+      aria-label="Items in the stash"
+      tabIndex={0}
+      aria-activedescendant={chosen === null ? undefined : `item-${chosen}`}
+      onKeyDown={walk}
+    >
+      <div className={style.rows} style={{ height: virtual.getTotalSize() }}>
+        {inSight.map(({ index, start }) => {
+          const row = rows.get(index);
+          return (
+            // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the focus and walks by arrow keys.
+            <div
+              key={index}
+              id={`item-${index}`}
+              className={`${style.row} eased`}
+              role="option"
+              tabIndex={-1}
+              aria-selected={row !== undefined && row.id === itemId}
+              aria-posinset={index + 1}
+              aria-setsize={total}
+              style={{ transform: `translateY(${start}px)`, height: rowHeightPx }}
+              // The focus stays with the list, since a row that scrolls out of sight is taken away.
+              onMouseDown={(event) => {
+                event.preventDefault();
+                listRef.current?.focus();
+              }}
+              onClick={() => row && onChoose(row.id)}
+            >
+              {row && <Row row={row} />}
+            </div>
+          );
+        })}
+      </div>
+    </div>
+  );
+}
+
+function Row({ row }: { row: ItemRow }) {
+  const kind = kindRecords[row.kind].label;
+  return (
+    <>
+      <KindMark kind={row.kind} />
+      <span className={style.name}>
+        <span className={style.title}>{row.name}</span>
+        <span className={style.under}>
+          {[kind, row.colour, row.place].filter((word) => word !== '').join(' · ')}
+        </span>
+        <span className={style.colour}>{row.colour}</span>
+      </span>
+      <span className={style.kind}>{kind}</span>
+      <span className={style.place}>{row.place}</span>
+      <span className={style.amount} data-empty={row.onHand <= 0}>
+        {row.onHand > 0 ? <Amount kind={row.kind} amount={row.onHand} /> : 'none left'}
+        {row.reserved > 0 && (
+          <span className={style.small}>
+            <Amount kind={row.kind} amount={row.reserved} /> reserved
+          </span>
+        )}
+        <span className={style.worth}>
+          <Money amountMinor={row.valueMinor} />
+        </span>
+      </span>
+      <span className={style.value}>
+        <Money amountMinor={row.valueMinor} />
+      </span>
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+/** Lots, lengths and the ledger in words. */
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { showTyped } from '../../../shared-core/measure/typed.ts';
+import type { FieldUnit } from '../../../shared-core/measure/units.ts';
+import { factFields, type FactField, type ItemKind } from '../../../shared-core/stash/kinds.ts';
+import {
+  fromMilli,
+  type Item,
+  type Length,
+  type LengthOnShelf,
+  type LotOnShelf,
+  type Movement,
+} from '../../../shared-core/stash/stash.ts';
+import { amountText, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { dayText } from '../../parts/calendar.ts';
+
+export const formWords: Readonly<Record<Length['form'], string>> = {
+  roll: 'Roll',
+  cut: 'Cut',
+  remnant: 'Remnant',
+  sheet: 'Sheet',
+};
+
+/** The unit in which a fact is typed and shown: widths of cloth in cm, else as the quantity has it. */
+export function factUnit(kind: ItemKind, factName: string): FieldUnit | undefined {
+  const isClothSize = factName === 'widthMm' || factName === 'sheetLengthMm';
+  return isClothSize && (kind === 'cloth' || kind === 'batting') ? clothWidthUnit : undefined;
+}
+
+/** A fact as the maker typed it, or shown anew; null where it is not known. */
+export function factText(
+  item: Item,
+  factName: string,
+  field: FactField,
+  system: MeasureSystem,
+): string | null {
+  const value = (item.facts as Readonly<Record<string, unknown>>)[factName] ?? null;
+  if (value === null || value === '') return null;
+  switch (field.kind) {
+    case 'quantity': {
+      const unit = factUnit(item.kind, factName);
+      return showTyped(field.quantity, value as number, item.typed[factName], {
+        system,
+        ...(unit && { unit }),
+      });
+    }
+    case 'flag':
+      return value === true ? 'yes' : 'no';
+    case 'choice':
+    case 'text':
+      return String(value);
+    default:
+      return field satisfies never;
+  }
+}
+
+/** Label and text of each fact that is known, in the order of the form. */
+export function knownFacts(item: Item, system: MeasureSystem): { label: string; text: string }[] {
+  return factFields(item.kind).flatMap(([factName, field]) => {
+    const text = factText(item, factName, field, system);
+    return text === null ? [] : [{ label: field.label, text }];
+  });
+}
+
+export function widthText(valueMm: number, system: MeasureSystem): string {
+  return showQuantity('length', valueMm, { system, unit: clothWidthUnit });
+}
+
+/** "Roll, 14 m x 147 cm" with a real times sign. */
+export function lengthText(length: LengthOnShelf, system: MeasureSystem): string {
+  const along = showQuantity('length', length.onHandMm, { system, unit: clothLengthUnit });
+  return `${formWords[length.form]}, ${along} × ${widthText(length.widthMm, system)}`;
+}
+
+/** "14 Apr 2026, dye lot P-2207". */
+export function lotText(lot: LotOnShelf): string {
+  return [dayText(lot.receivedOn), lot.dyeLot === '' ? null : `dye lot ${lot.dyeLot}`]
+    .filter((word) => word !== null)
+    .join(', ');
+}
+
+/** What a movement did: "received 14 m"; planName: what the plan it belongs to is called, if it has one. */
+export function movementText(
+  movement: Movement,
+  kind: ItemKind,
+  system: MeasureSystem,
+  planName: string | null,
+): string {
+  const moved = (amountMilli: number) => amountText(kind, fromMilli(Math.abs(amountMilli)), system);
+  const forPlan = planName === null ? '' : ` for ${planName}`;
+  switch (movement.kind) {
+    case 'received':
+      return `Received ${moved(movement.onHandMilli)}`;
+    case 'reserved':
+      return `Reserved ${moved(movement.reservedMilli)}${forPlan}`;
+    case 'released':
+      return `Released ${moved(movement.reservedMilli)} that was reserved${forPlan}`;
+    case 'cut':
+      return `${kind === 'cloth' || kind === 'batting' ? 'Cut' : 'Used'} ${moved(movement.onHandMilli)}${forPlan}`;
+    case 'returned':
+      return `Returned ${moved(movement.onHandMilli)} to the shelf${forPlan}`;
+    case 'corrected':
+      return `Counted ${moved(movement.onHandMilli)} ${movement.onHandMilli < 0 ? 'less' : 'more'} than was booked`;
+    case 'written off':
+      return `Wrote off ${moved(movement.onHandMilli)}`;
+    default:
+      return movement.kind satisfies never;
+  }
+}

@@ -1,0 +1,111 @@
+/** A bolt of cloth that hangs down, is quilted channel by channel, and turns into the front of a coat. */
+import style from './BoltDrawing.module.css';
+
+/** Channels from the top down: where each begins and how high it is. The last ones are not stitched yet. */
+const channels = Array.from({ length: 6 }, (_, index) => ({
+  y: 196 + index * 44,
+  height: 44,
+  isStitched: index < 5,
+}));
+const left = 92;
+const right = 388;
+
+/** A channel seen from the front: straight where it is stitched, full at both sides. */
+function channelPath(y: number, height: number): string {
+  const bulge = 11;
+  return [
+    `M${left} ${y}`,
+    `H${right}`,
+    `C${right + bulge} ${y + height * 0.18} ${right + bulge} ${y + height * 0.82} ${right} ${y + height}`,
+    `H${left}`,
+    `C${left - bulge} ${y + height * 0.82} ${left - bulge} ${y + height * 0.18} ${left} ${y}Z`,
+  ].join('');
+}
+
+/** Little creases that a row of stitches draws into the cloth, each a different length. */
+function creases(y: number): string {
+  return Array.from({ length: 22 }, (_, index) => {
+    const x = left + 10 + index * 13.2;
+    const reach = 5 + ((index * 7) % 5);
+    return `M${x} ${y + 2}q${index % 2 === 0 ? 1.5 : -1.5} ${reach * 0.6} 0 ${reach}`;
+  }).join('');
+}
+
+/** Lines of a cutting mat, both ways. */
+const mat = [
+  ...Array.from({ length: 9 }, (_, index) => `M${40 + index * 50} 20V480`),
+  ...Array.from({ length: 10 }, (_, index) => `M16 ${30 + index * 50}H464`),
+].join('');
+
+export function BoltDrawing() {
+  return (
+    <svg
+      className={style.drawing}
+      viewBox="0 0 480 500"
+      role="img"
+      aria-label="Cloth comes off a bolt and is quilted in channels"
+    >
+      <defs>
+        <linearGradient id="bolt-round" x1="0" y1="0" x2="0" y2="1">
+          <stop className={style.light} offset="0" />
+          <stop className={style.bright} offset="0.3" />
+          <stop className={style.deep} offset="1" />
+        </linearGradient>
+        <linearGradient id="bolt-channel" x1="0" y1="0" x2="0" y2="1">
+          <stop className={style.deep} offset="0" />
+          <stop className={style.bright} offset="0.34" />
+          <stop className={style.light} offset="0.72" />
+          <stop className={style.deep} offset="1" />
+        </linearGradient>
+        <linearGradient id="bolt-flat" x1="0" y1="0" x2="0" y2="1">
+          <stop className={style.deep} offset="0" />
+          <stop className={style.light} offset="0.4" />
+          <stop className={style.light} offset="1" />
+        </linearGradient>
+        <clipPath id="bolt-cloth">
+          <path d="M92 100H388V196H92Z" />
+        </clipPath>
+      </defs>
+
+      {/* The table's grid behind it all, as on a cutting mat. */}
+      <path className={style.mat} d={mat} />
+
+      {/* The cloth between bolt and quilting. */}
+      <path d="M92 100H388V197H92Z" fill="url(#bolt-flat)" />
+      <g clipPath="url(#bolt-cloth)" className={style.fall}>
+        <path d="M150 104c-4 30 3 60-1 92M246 104c3 26-4 62 1 92M327 104c-3 34 4 56 0 92" />
+      </g>
+
+      {/* The bolt: a roll with its board's ends. */}
+      <rect className={style.core} x="44" y="66" width="392" height="16" rx="8" />
+      <rect x="72" y="36" width="336" height="76" rx="14" fill="url(#bolt-round)" />
+      <path
+        className={style.turns}
+        d="M86 48c-5 14-5 38 0 52M96 44c-5 16-5 44 0 60M394 48c5 14 5 38 0 52M384 44c5 16 5 44 0 60"
+      />
+      <path className={style.selvage} d="M92 112H388" />
+
+      {channels.map(({ y, height, isStitched }) => (
+        <g key={y}>
+          <path d={channelPath(y, height)} fill="url(#bolt-channel)" />
+          {isStitched && <path className={style.crease} d={creases(y + height)} />}
+          <path className={style.stitch} d={`M${left + 2} ${y}H${right - 2}`} />
+        </g>
+      ))}
+      {/* The row that is being sewn stops at the needle. */}
+      <path className={style.stitch} d="M94 460H276" />
+      <path className={style.thread} d="M276 460c26-4 30 26 58 18 24-7 26-36 52-40 22-3 34 10 54 2" />
+      <g className={style.needle}>
+        <path d="M270 462 318 436l4 3-2 5Z" />
+        <path d="M312 442l5-2.6" />
+      </g>
+
+      {/* The coat's front, chalked on the cloth: shoulder, armhole, side, hem. */}
+      <path
+        className={style.chalk}
+        d="M146 150c14 26 34 34 58 30M146 150 112 178M112 178c18 32 14 66-8 88M104 266V440H238V182"
+      />
+      <path className={style.notch} d="M104 330h10M104 390h10M238 300h-10M238 372h-10" />
+    </svg>
+  );
+}
