@@ -8,7 +8,6 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findBrowser } from './browser.mjs';
 import { ensureBuilt } from './build.mjs';
-import { electronProgram } from './electron-runtime.mjs';
 import { ensureInstalled, ownNode, root } from './install.mjs';
 
 /**
@@ -22,7 +21,6 @@ const filter = process.argv.slice(2);
 const resultsFolder = join(root, 'out', 'test');
 rmSync(resultsFolder, { recursive: true, force: true });
 mkdirSync(resultsFolder, { recursive: true });
-if (!process.stdout.isTTY) process.env.NO_COLOR ??= '1';
 const isCi = process.env.CI === 'true' || process.env.CI === '1';
 
 /** @type {{ name: string, counts: Counts }[]} */
@@ -47,14 +45,14 @@ const vitestArgs = [
   'tests/vitest.config.ts',
   ...noneIsFine('--passWithNoTests'),
 ];
-runTests('vitest', [...vitestArgs, ...filter], {});
+// Colours are for a terminal.
+runTests('vitest', [...vitestArgs, ...filter], process.stdout.isTTY ? {} : { NO_COLOR: '1' });
 
 heading('playwright');
 const browser = obtainBrowser();
 const missing = {
   BOLT_NO_BROWSER: browser.reason,
   BOLT_BROWSER: browser.program,
-  BOLT_ELECTRON: electronProgram(),
 };
 const playwrightArgs = [
   'node_modules/@playwright/test/cli.js',

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { request as rawRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,8 +14,10 @@ const seen: ('open' | 'closed')[] = [];
 
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-loopback-'));
-  writeFileSync(join(folder, 'index.html'), '<title>The built page</title>');
-  writeFileSync(join(folder, 'secret.sqlite'), 'rows');
+  mkdirSync(join(folder, 'page'));
+  writeFileSync(join(folder, 'outside.html'), 'not for the page');
+  writeFileSync(join(folder, 'page', 'index.html'), '<title>The built page</title>');
+  writeFileSync(join(folder, 'page', 'secret.sqlite'), 'rows');
   const opened = openServices({
     dataFile: join(folder, 'own.sqlite'),
     demoFile: join(folder, 'demo.sqlite'),
@@ -23,7 +25,11 @@ beforeEach(async () => {
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   services = opened.value;
   seen.length = 0;
-  door = await startLoopback({ services, rendererDir: folder, onWindow: (state) => seen.push(state) });
+  door = await startLoopback({
+    services,
+    rendererDir: join(folder, 'page'),
+    onWindow: (state) => seen.push(state),
+  });
   const first = await fetch(door.url, { redirect: 'manual' });
   cookie = (first.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
 });
@@ -137,7 +143,8 @@ test('only files of the page are served', async () => {
   const paths = [
     '/secret.sqlite',
     '/%2e%2e/own.sqlite',
-    '/..%2fown.sqlite',
+    '/..%2foutside.html',
+    '/assets/..%2f..%2foutside.html',
     '/%00',
     '/%',
     '/nothing.js',
@@ -156,7 +163,7 @@ test('a failure inside the host is a plain 500 and the host goes on', async () =
         throw new Error('the shelf fell down');
       },
     },
-    rendererDir: folder,
+    rendererDir: join(folder, 'page'),
   });
   const headers = { authorization: `Bearer ${failing.token}`, 'content-type': 'application/json' };
   const messages: unknown[] = [];
