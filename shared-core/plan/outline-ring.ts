@@ -68,7 +68,9 @@ export function cutRing(outline: Outline, foldEdge: string | null, toleranceMm =
     const points = withoutRepeats(edgePoints(outline, index, toleranceMm), false);
     for (let i = 1; i < points.length; i++) sides.push({ from: points[i - 1]!, to: points[i]!, allowanceMm });
   }
-  const closed = sides.flatMap((side, index) => corner(sides[(index + sides.length - 1) % sides.length]!, side));
+  const closed = sides.flatMap((side, index) =>
+    corner(sides[(index + sides.length - 1) % sides.length]!, side),
+  );
   let ring = ringFromPoints(withoutRepeats(closed));
   if (foldIndex >= 0) {
     const fold = edgePoints(outline, foldIndex, toleranceMm);
@@ -150,6 +152,7 @@ function withoutRepeats(points: readonly Point[], isClosed = true): Point[] {
   }
   const first = kept[0];
   const last = kept[kept.length - 1];
-  if (isClosed && kept.length > 1 && first && last && Math.hypot(first.x - last.x, first.y - last.y) <= 1e-6) kept.pop();
+  if (isClosed && kept.length > 1 && first && last && Math.hypot(first.x - last.x, first.y - last.y) <= 1e-6)
+    kept.pop();
   return kept;
 }
