@@ -1,10 +1,32 @@
 /** Every module of outside checks; a new one is one import and one line. */
 import type { OutsideCheck } from './outside.ts';
+import care from './care.ts';
+import fastenings from './fastenings.ts';
+import fill from './fill.ts';
+import label from './label.ts';
+import needles from './needles.ts';
+import padding from './padding.ts';
+import takeUp from './take-up.ts';
+import thread from './thread.ts';
 import units from './units.ts';
+import warmth from './warmth.ts';
+import widths from './widths.ts';
 
 export interface OutsideModule {
   readonly name: string;
   readonly rows: readonly OutsideCheck[];
 }
 
-export const outsideModules: readonly OutsideModule[] = [{ name: 'units', rows: units }];
+export const outsideModules: readonly OutsideModule[] = [
+  { name: 'units', rows: units },
+  { name: 'care', rows: care },
+  { name: 'fastenings', rows: fastenings },
+  { name: 'fill', rows: fill },
+  { name: 'label', rows: label },
+  { name: 'needles', rows: needles },
+  { name: 'padding', rows: padding },
+  { name: 'take-up', rows: takeUp },
+  { name: 'thread', rows: thread },
+  { name: 'warmth', rows: warmth },
+  { name: 'widths', rows: widths },
+];

@@ -1,0 +1,132 @@
+/** Loose fill and chambers against makers' worked examples and plain geometry. */
+import { slotById } from '../../shared-core/plan/coat-plan.ts';
+import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
+import { fillingList } from '../../shared-core/requirement/fill.ts';
+import { item, piece, rectangle } from '../fixtures/small-workshop.ts';
+import { filled, stuffedCoat } from '../core/requirement/small-coat.ts';
+import type { OutsideCheck } from './outside.ts';
+
+const mm = 25.4;
+const cm3PerIn3 = 16.387064;
+const gPerOz = 28.349523125;
+const cm3PerG = (in3PerOz: number) => (in3PerOz * cm3PerIn3) / gPerOz;
+const blog = "maker's blog on a down quilt, 2020";
+const circles = 'geometry of two circular arcs, worked apart from this project';
+
+const ounces = (volumeIn3: number, in3PerOz: number, factor: number) =>
+  fillMassG(volumeIn3 * cm3PerIn3, cm3PerG(in3PerOz), factor) / gPerOz;
+
+/** spacing and rise in inches, area in in2, average loft in inches. */
+const lenses: readonly (readonly [number, number, number, number])[] = [
+  [4, 0.5, 2.7, 0.675],
+  [3, 0.5, 2.044, 0.681],
+  [4, 0.375, 2.014, 0.504],
+  [2, 0.25, 0.675, 0.337],
+];
+
+/** Three chambers of 4 x 20 in, 1 in thick at the peak. */
+const threeChambers = stuffedCoat({
+  pieces: [
+    piece('panel', rectangle(12 * mm, 20 * mm), {
+      quilted: 'across',
+      cutFrom: [
+        { slotId: 'shell', plyCount: 2 },
+        { slotId: 'fill', plyCount: 1 },
+      ],
+    }),
+  ],
+  seams: [],
+  quilting: { spacingMm: 4 * mm, stitch: '301', stitchLengthMm: 3, threadSlotId: 'thread', riseMm: 0.5 * mm },
+});
+const list = fillingList(
+  threeChambers,
+  slotById(threeChambers, 'fill'),
+  filled({ fill: item('fill', 'down', { fillPowerCm3PerG: cm3PerG(800) }) }),
+  1.2,
+);
+const middle = list.chambers[1]!;
+
+const rows: readonly OutsideCheck[] = [
+  {
+    name: 'oz of 700 down in 90 x 90 x 2.5 in',
+    source: blog,
+    expected: 28.9,
+    got: ounces(90 * 90 * 2.5, 700, 1),
+    tolerance: 0.05,
+  },
+  {
+    name: 'the same with 30 % over, oz',
+    source: blog,
+    expected: 37.6,
+    got: ounces(90 * 90 * 2.5, 700, 1.3),
+    tolerance: 0.05,
+  },
+  {
+    name: 'the same with 30 % over, lb',
+    source: blog,
+    expected: 2.35,
+    got: ounces(90 * 90 * 2.5, 700, 1.3) / 16,
+    tolerance: 0.005,
+  },
+  {
+    name: 'oz of fill of 300 in3/oz in 600 in3',
+    source: 'derived from the definition of fill power',
+    expected: 2,
+    got: ounces(600, 300, 1),
+    tolerance: 1e-9,
+  },
+  ...lenses.flatMap(([s, h, areaIn2, loftIn]): OutsideCheck[] => [
+    {
+      name: `section of a chamber ${s} in wide that rises ${h} in, in2`,
+      source: circles,
+      expected: areaIn2,
+      got: lensAreaMm2(s * mm, h * mm) / mm ** 2,
+      tolerance: 0.0005,
+    },
+    {
+      name: `its average loft, ${s} and ${h} in`,
+      source: circles,
+      expected: loftIn,
+      got: averageLoftMm(s * mm, h * mm) / mm,
+      tolerance: 0.0006,
+    },
+  ]),
+  {
+    name: 'an ellipse overstates the section of 4 and 0.5 in by, %',
+    source: circles,
+    expected: 16,
+    got: ((Math.PI * 4 * 0.5) / 2 / lensAreaMm2(4, 0.5) - 1) * 100,
+    tolerance: 0.5,
+  },
+  {
+    name: 'a box overstates it by, %',
+    source: circles,
+    expected: 48,
+    got: ((4 * 1) / lensAreaMm2(4, 0.5) - 1) * 100,
+    tolerance: 0.5,
+  },
+  {
+    name: 'chambers of a panel 12 in long, lines 4 in apart',
+    source: circles,
+    expected: 3,
+    got: list.chambers.length,
+    tolerance: 0,
+  },
+  {
+    name: 'volume of the middle one, 20 in long, in3',
+    source: circles,
+    expected: 54,
+    got: middle.volumeCm3 / cm3PerIn3,
+    tolerance: 0.05,
+  },
+  {
+    name: 'its grams of 800 down, 20 % over',
+    source: circles,
+    expected: 2.3,
+    got: middle.massG,
+    tolerance: 0.005,
+  },
+  { name: 'its ounces', source: circles, expected: 0.081, got: middle.massG / gPerOz, tolerance: 0.00005 },
+];
+
+export default rows;
