@@ -43,7 +43,9 @@ export function estimateChange(before: Estimate, after: Estimate): EstimateChang
     ),
     toBuyMinor: after.toBuy.totalMinor - before.toBuy.totalMinor,
     batchCostMinor: after.cost.batchMinor - before.cost.batchMinor,
-    isEnough: after.cover.every((slotCover) => slotCover.state === 'covered' || slotCover.state === 'covered with care'),
+    isEnough: after.cover.every(
+      (slotCover) => slotCover.state === 'covered' || slotCover.state === 'covered with care',
+    ),
   };
 }
 

@@ -37,7 +37,13 @@ export async function estimate(sources: FlowSources, runLay: RunLay): Promise<Es
   const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   const covers = await cover(coverInput, runLay);
   const bought = await toBuy(coverInput, covers, runLay);
-  return { requirement: needs, lays, cover: covers, toBuy: bought, cost: cost(sources.plan, covers, bought, sources.shelf) };
+  return {
+    requirement: needs,
+    lays,
+    cover: covers,
+    toBuy: bought,
+    cost: cost(sources.plan, covers, bought, sources.shelf),
+  };
 }
 
 export function slotItems(sources: Pick<FlowSources, 'plan' | 'shelf'>): SlotItems {
@@ -51,7 +57,11 @@ export function slotItems(sources: Pick<FlowSources, 'plan' | 'shelf'>): SlotIte
 }
 
 /** Every cut slot laid on endless cloth of its item's width: what the coats need, whatever the stash holds. */
-async function layNeeds(sources: FlowSources, needs: readonly Need[], runLay: RunLay): Promise<readonly SlotLay[]> {
+async function layNeeds(
+  sources: FlowSources,
+  needs: readonly Need[],
+  runLay: RunLay,
+): Promise<readonly SlotLay[]> {
   const items = slotItems(sources);
   return Promise.all(
     needs.flatMap((need) => {

@@ -69,7 +69,11 @@ function Road({ session, planId, step }: { session: CoatSession; planId: string;
       <ol className={style.road}>
         {steps.map((each) => (
           <li key={each}>
-            <a className={`${style.step} eased`} href={routeHash({ kind: 'coat', planId, step: each })} aria-current={each === step ? 'step' : undefined}>
+            <a
+              className={`${style.step} eased`}
+              href={routeHash({ kind: 'coat', planId, step: each })}
+              aria-current={each === step ? 'step' : undefined}
+            >
               <span>{stepNames[each]}</span>
               <span className={`${style.figure} number`} data-tone={figures[each].tone}>
                 {figures[each].text}
@@ -92,9 +96,18 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
   const plain = (text: string) => ({ text, tone: 'plain' as const });
   if (!input || !estimate) {
     const waiting = plain(input ? '…' : '');
-    return { plan: plain(input ? `${input.plan.coatCount} ×` : ''), needs: waiting, lay: waiting, cover: waiting, 'to-buy': waiting, cost: waiting };
+    return {
+      plan: plain(input ? `${input.plan.coatCount} ×` : ''),
+      needs: waiting,
+      lay: waiting,
+      cover: waiting,
+      'to-buy': waiting,
+      cost: waiting,
+    };
   }
-  const shortCount = estimate.cover.filter((slotCover) => slotCover.state === 'short' || slotCover.state === 'open').length;
+  const shortCount = estimate.cover.filter(
+    (slotCover) => slotCover.state === 'short' || slotCover.state === 'open',
+  ).length;
   const clothMm = estimate.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0);
   return {
     plan: plain(`${input.plan.coatCount} ×`),

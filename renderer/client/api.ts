@@ -1,5 +1,12 @@
 /** The contract over either door: the preload's functions in Electron, or calls to the loopback host. */
-import { type BoltAndBaffleApi, type CallInput, type CallName, type CallOutput, callNames, type Workshop } from '../../shared-core/contract/contract.ts';
+import {
+  type BoltAndBaffleApi,
+  type CallInput,
+  type CallName,
+  type CallOutput,
+  callNames,
+  type Workshop,
+} from '../../shared-core/contract/contract.ts';
 import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
 
 declare global {

@@ -64,7 +64,13 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
       estimate(sources, async (job, what) => {
         const hash = await jobHash(job);
         const kept = await keptLay(workshop, hash);
-        if (kept && (kept.seconds >= seconds * 0.9 || kept.stoppedBy === 'floor' || kept.stoppedBy === 'nothing left to try')) return kept;
+        if (
+          kept &&
+          (kept.seconds >= seconds * 0.9 ||
+            kept.stoppedBy === 'floor' ||
+            kept.stoppedBy === 'nothing left to try')
+        )
+          return kept;
         setLaying((names) => [...names, what]);
         try {
           const laid = await layInWorker({
@@ -76,7 +82,8 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
               setLive((now) => new Map(now).set(job, better));
             },
           });
-          const best = kept && totalUsedMm(kept) < totalUsedMm(laid) ? { ...kept, seconds: laid.seconds } : laid;
+          const best =
+            kept && totalUsedMm(kept) < totalUsedMm(laid) ? { ...kept, seconds: laid.seconds } : laid;
           if (!signal.aborted) await keepLay(workshop, hash, best);
           return best;
         } finally {
@@ -109,14 +116,23 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
         if (!isCurrent()) return;
         if (control.signal.aborted) return setPhase('stopped');
         setPhase('failed');
-        setProblems([{ where: 'The estimate', what: error instanceof Error ? error.message : String(error), mend: 'Undo the last change, or report it.' }]);
+        setProblems([
+          {
+            where: 'The estimate',
+            what: error instanceof Error ? error.message : String(error),
+            mend: 'Undo the last change, or report it.',
+          },
+        ]);
       }
     },
     [pass],
   );
 
   const read = useCallback(async (): Promise<FlowInput | null> => {
-    const [flowAnswer, planAnswer] = await Promise.all([call('flowInput', workshop, { planId }), call('readPlan', workshop, { planId })]);
+    const [flowAnswer, planAnswer] = await Promise.all([
+      call('flowInput', workshop, { planId }),
+      call('readPlan', workshop, { planId }),
+    ]);
     if (!flowAnswer.ok) {
       setProblems(flowAnswer.problems);
       setPhase('failed');
@@ -147,7 +163,10 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     if (phase !== 'settled' || !result) return;
     const before = settled.current;
     settled.current = result;
-    if (before && before !== result) setLastEdit((edit) => (edit && edit.change === null ? { ...edit, change: estimateChange(before, result) } : edit));
+    if (before && before !== result)
+      setLastEdit((edit) =>
+        edit && edit.change === null ? { ...edit, change: estimateChange(before, result) } : edit,
+      );
   }, [phase, result]);
 
   const edit = useCallback<CoatSession['edit']>(
@@ -155,7 +174,11 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
       if (!input) return found('');
       const edited = change(input.plan);
       if (!edited.ok) return edited;
-      const saved = await call('savePlan', workshop, { plan: edited.value.plan, basedOn: input.revision, said: edited.value.said });
+      const saved = await call('savePlan', workshop, {
+        plan: edited.value.plan,
+        basedOn: input.revision,
+        said: edited.value.said,
+      });
       if (!saved.ok) return saved;
       setLastEdit({ said: edited.value.said, change: null });
       void reload();
@@ -180,7 +203,21 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
   );
 
   return useMemo(
-    () => ({ phase, input, estimate: result, problems, live, laying, lastEdit, canUndo, edit, undo, stop, lookLonger, reload }),
+    () => ({
+      phase,
+      input,
+      estimate: result,
+      problems,
+      live,
+      laying,
+      lastEdit,
+      canUndo,
+      edit,
+      undo,
+      stop,
+      lookLonger,
+      reload,
+    }),
     [phase, input, result, problems, live, laying, lastEdit, canUndo, edit, undo, stop, lookLonger, reload],
   );
 }

@@ -55,7 +55,10 @@ function run(worker: Worker, order: Waiting): void {
   const stop = () => {
     const found = best;
     finish(
-      () => (found ? order.resolve({ ...found, stoppedBy: 'maker' }) : order.reject(new Error('stopped before a first lay was found'))),
+      () =>
+        found
+          ? order.resolve({ ...found, stoppedBy: 'maker' })
+          : order.reject(new Error('stopped before a first lay was found')),
       false,
     );
   };
@@ -75,7 +78,8 @@ function run(worker: Worker, order: Waiting): void {
         message satisfies never;
     }
   };
-  worker.onerror = (event) => finish(() => order.reject(new Error(event.message || 'the lay could not be run')), false);
+  worker.onerror = (event) =>
+    finish(() => order.reject(new Error(event.message || 'the lay could not be run')), false);
   if (order.signal?.aborted) return stop();
   order.signal?.addEventListener('abort', stop, { once: true });
   worker.postMessage({ id, job: order.job, seconds: order.seconds } satisfies LayAsked);

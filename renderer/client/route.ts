@@ -15,7 +15,9 @@ export function readRoute(hash: string): Route {
     case 'stash':
       return { kind: 'stash', itemId: id || null };
     case 'coats':
-      return id ? { kind: 'coat', planId: id, step: steps.find((known) => known === step) ?? 'plan' } : { kind: 'coats' };
+      return id
+        ? { kind: 'coat', planId: id, step: steps.find((known) => known === step) ?? 'plan' }
+        : { kind: 'coats' };
     case 'settings':
       return { kind: 'settings' };
     default:

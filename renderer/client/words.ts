@@ -17,4 +17,3 @@ export function countedQuantity(counted: Counted): QuantityKind {
       return counted satisfies never;
   }
 }
-

@@ -32,14 +32,23 @@ export interface CostSheet {
 }
 
 /** Cost of the material that the plan uses up, by slot, batch and coat. */
-export function cost(plan: CoatPlan, covers: readonly SlotCover[], bought: ToBuy, shelf: readonly ItemOnShelf[]): CostSheet {
+export function cost(
+  plan: CoatPlan,
+  covers: readonly SlotCover[],
+  bought: ToBuy,
+  shelf: readonly ItemOnShelf[],
+): CostSheet {
   const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots.map((lot) => [lot.id, lot] as const)));
   const lines = covers.map((slotCover): CostLine => {
     const parts: CostPart[] = slotCover.uses.map((use) => {
       const lot = lots.get(use.lotId);
       if (!lot) throw new RangeError(`no lot ${use.lotId} on the shelf`);
       const amount = Math.min(use.amount, fromMilli(lot.receivedMilli));
-      return { lotId: lot.id, amount: use.amount, costMinor: shareMinor(lot.priceMinor, amount, fromMilli(lot.receivedMilli)) };
+      return {
+        lotId: lot.id,
+        amount: use.amount,
+        costMinor: shareMinor(lot.priceMinor, amount, fromMilli(lot.receivedMilli)),
+      };
     });
     const line = bought.lines.find((candidate) => candidate.slotIds.includes(slotCover.slotId));
     if (line && slotCover.shortage) parts.push(boughtPart(line, slotCover, covers));
@@ -56,13 +65,20 @@ export function cost(plan: CoatPlan, covers: readonly SlotCover[], bought: ToBuy
   return {
     lines,
     batchMinor,
-    perCoatMinor: splitMinor(batchMinor, Array.from({ length: plan.coatCount }, () => 1)).sort((a, b) => b - a),
+    perCoatMinor: splitMinor(
+      batchMinor,
+      Array.from({ length: plan.coatCount }, () => 1),
+    ).sort((a, b) => b - a),
     isIncomplete: lines.some((line) => line.isIncomplete),
   };
 }
 
 /** A slot's share of what is bought and used up; what is left of the purchase goes to the stash and is no cost of this batch. */
-function boughtPart(line: ToBuy['lines'][number], slotCover: SlotCover, covers: readonly SlotCover[]): CostPart {
+function boughtPart(
+  line: ToBuy['lines'][number],
+  slotCover: SlotCover,
+  covers: readonly SlotCover[],
+): CostPart {
   const gap = slotCover.shortage?.amount ?? 0;
   const allGaps = covers
     .filter((candidate) => line.slotIds.includes(candidate.slotId))

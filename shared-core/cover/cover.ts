@@ -7,7 +7,15 @@ import type { LayLength, LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import type { Offer } from '../stash/offer.ts';
-import type { Item, ItemId, ItemOnShelf, LengthId, LengthOnShelf, LotId, LotOnShelf } from '../stash/stash.ts';
+import type {
+  Item,
+  ItemId,
+  ItemOnShelf,
+  LengthId,
+  LengthOnShelf,
+  LotId,
+  LotOnShelf,
+} from '../stash/stash.ts';
 
 /** What is taken from one lot (and one length of it), in the kind's unit. */
 export interface Use {
@@ -43,7 +51,11 @@ export interface SlotCover {
   /** Why care is asked: two dye lots, a narrow margin. */
   readonly cares: readonly string[];
   /** Remnants that carry whole pieces: which, and what lies on them. */
-  readonly remnants: readonly { readonly lengthId: LengthId; readonly lengthMm: number; readonly pieceNames: readonly string[] }[];
+  readonly remnants: readonly {
+    readonly lengthId: LengthId;
+    readonly lengthMm: number;
+    readonly pieceNames: readonly string[];
+  }[];
   /** Other items of the stash that are like it and have at least as much free. */
   readonly substitutes: readonly ItemId[];
 }
@@ -77,13 +89,26 @@ export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly
       const key = use.lengthId ?? use.lotId;
       taken.set(key, (taken.get(key) ?? 0) + use.amount);
     }
-    covers.push({ ...slotCover, substitutes: slotCover.state === 'covered' ? [] : substitutes(slot, shelf?.item, input.shelf, need) });
+    covers.push({
+      ...slotCover,
+      substitutes: slotCover.state === 'covered' ? [] : substitutes(slot, shelf?.item, input.shelf, need),
+    });
   }
   return covers;
 }
 
 function openCover(slot: Slot): SlotCover {
-  return { slotId: slot.id, itemId: null, state: 'open', uses: [], shortage: null, lay: null, cares: [], remnants: [], substitutes: [] };
+  return {
+    slotId: slot.id,
+    itemId: null,
+    state: 'open',
+    uses: [],
+    shortage: null,
+    lay: null,
+    cares: [],
+    remnants: [],
+    substitutes: [],
+  };
 }
 
 interface FreeLength {
@@ -105,7 +130,8 @@ function freeLengths(shelf: ItemOnShelf, slot: Slot, taken: ReadonlyMap<string, 
   const usable = free.filter((candidate) => candidate.freeMm > 1);
   if (!slot.isSeen) return usable.sort((a, b) => a.freeMm - b.freeMm);
   const byDyeLot = new Map<string, number>();
-  for (const { lot, freeMm } of usable) byDyeLot.set(dyeLotOf(lot), (byDyeLot.get(dyeLotOf(lot)) ?? 0) + freeMm);
+  for (const { lot, freeMm } of usable)
+    byDyeLot.set(dyeLotOf(lot), (byDyeLot.get(dyeLotOf(lot)) ?? 0) + freeMm);
   const isRemnant = (length: LengthOnShelf) => (length.form === 'remnant' ? 1 : 0);
   return usable.sort(
     (a, b) =>
@@ -131,7 +157,8 @@ async function shapesCover(
 ): Promise<SlotCover> {
   const { item } = shelf;
   const base = { slotId: slot.id, itemId: item.id, substitutes: [] };
-  if (need.shapes.length === 0) return { ...base, state: 'covered', uses: [], shortage: null, lay: null, cares: [], remnants: [] };
+  if (need.shapes.length === 0)
+    return { ...base, state: 'covered', uses: [], shortage: null, lay: null, cares: [], remnants: [] };
   const widthMm = boughtWidthMm(item, input.offers);
   const free = freeLengths(shelf, slot, taken);
   const planned = input.lays.get(slot.id);
@@ -155,7 +182,9 @@ async function shapesCover(
     });
   });
   const shortMm = lay.result.usedLengthMm[used.length] ?? 0;
-  const missingPieceCount = lay.result.placements.filter((placement) => placement.length === used.length).length;
+  const missingPieceCount = lay.result.placements.filter(
+    (placement) => placement.length === used.length,
+  ).length;
   const shortage: Shortage | null =
     shortMm > 0 ? { amount: shortMm, widthMm, wantedLengthMm: null, missingPieceCount } : null;
   const cares = shortage ? [] : shapesCares(slot, uses, shelf);
@@ -199,7 +228,10 @@ function smallestThatHolds(planned: SlotLay, free: readonly FreeLength[], item: 
       candidate.freeMm >= usedMm &&
       usableWidthMm(candidate.length.widthMm, item) >= layWidthMm - 1e-6,
   );
-  return holding.reduce<FreeLength | null>((best, candidate) => (!best || candidate.freeMm < best.freeMm ? candidate : best), null);
+  return holding.reduce<FreeLength | null>(
+    (best, candidate) => (!best || candidate.freeMm < best.freeMm ? candidate : best),
+    null,
+  );
 }
 
 async function layOnShelf(
@@ -211,7 +243,10 @@ async function layOnShelf(
   widthMm: number,
   runLay: RunLay,
 ): Promise<SlotLay> {
-  const lengths = [...free.map((candidate) => onShelf(candidate, item)), endlessLength('to buy', widthMm, item)];
+  const lengths = [
+    ...free.map((candidate) => onShelf(candidate, item)),
+    endlessLength('to buy', widthMm, item),
+  ];
   const job = layJob(need, lengths, plan.clearanceMm, item, 1);
   return { slotId: slot.id, job, result: await runLay(job, `${slot.name} on the stash`) };
 }
@@ -220,7 +255,8 @@ function shapesCares(slot: Slot, uses: readonly Use[], shelf: ItemOnShelf): stri
   const cares: string[] = [];
   const lots = new Map(shelf.lots.map((lot) => [lot.id, lot]));
   const dyeLots = new Set(uses.map((use) => dyeLotOf(lots.get(use.lotId)!)));
-  if (slot.isSeen && dyeLots.size > 1) cares.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
+  if (slot.isSeen && dyeLots.size > 1)
+    cares.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
   const last = uses.at(-1);
   const usedAll = uses.reduce((sum, use) => sum + use.amount, 0);
   if (last && (last.free - last.amount) / usedAll < narrowMarginRatio) {
@@ -233,17 +269,28 @@ function carriedByRemnants(need: ShapesNeed, used: readonly FreeLength[], lay: S
   return used.flatMap((candidate, index) => {
     if (candidate.length.form !== 'remnant') return [];
     const names = piecesOn(need, lay.result, index);
-    return names.length > 0 ? [{ lengthId: candidate.length.id, lengthMm: candidate.freeMm, pieceNames: names }] : [];
+    return names.length > 0
+      ? [{ lengthId: candidate.length.id, lengthMm: candidate.freeMm, pieceNames: names }]
+      : [];
   });
 }
 
 /** Names of the pieces that a lay puts on one length, each once, in the order of the need. */
 function piecesOn(need: ShapesNeed, result: LayResult, lengthIndex: number): string[] {
-  const shapes = new Set(result.placements.filter((placement) => placement.length === lengthIndex).map((placement) => placement.shape));
+  const shapes = new Set(
+    result.placements
+      .filter((placement) => placement.length === lengthIndex)
+      .map((placement) => placement.shape),
+  );
   return need.shapes.filter((_, index) => shapes.has(index)).map((shape) => shape.name);
 }
 
-function amountCover(need: AmountNeed, slot: Slot, shelf: ItemOnShelf, taken: ReadonlyMap<string, number>): SlotCover {
+function amountCover(
+  need: AmountNeed,
+  slot: Slot,
+  shelf: ItemOnShelf,
+  taken: ReadonlyMap<string, number>,
+): SlotCover {
   const uses: Use[] = [];
   let open = need.amount;
   const isTooShort =
@@ -265,7 +312,12 @@ function amountCover(need: AmountNeed, slot: Slot, shelf: ItemOnShelf, taken: Re
     state: isShort ? 'short' : 'covered',
     uses,
     shortage: isShort
-      ? { amount: open, widthMm: null, wantedLengthMm: need.wantedLengthMm, missingPieceCount: need.counted === 'pieces' ? Math.ceil(open) : 0 }
+      ? {
+          amount: open,
+          widthMm: null,
+          wantedLengthMm: need.wantedLengthMm,
+          missingPieceCount: need.counted === 'pieces' ? Math.ceil(open) : 0,
+        }
       : null,
     lay: null,
     cares: [],
@@ -275,7 +327,12 @@ function amountCover(need: AmountNeed, slot: Slot, shelf: ItemOnShelf, taken: Re
 }
 
 /** Like kind, like weight (within a third), and free at least as much by area or amount. */
-function substitutes(slot: Slot, bound: Item | undefined, shelf: readonly ItemOnShelf[], need: Need): ItemId[] {
+function substitutes(
+  slot: Slot,
+  bound: Item | undefined,
+  shelf: readonly ItemOnShelf[],
+  need: Need,
+): ItemId[] {
   return shelf
     .filter(({ item }) => item.kind === slot.kind && item.id !== bound?.id && isLike(item, bound, need))
     .filter((candidate) => hasEnough(candidate, need))
@@ -284,11 +341,17 @@ function substitutes(slot: Slot, bound: Item | undefined, shelf: readonly ItemOn
 
 function isLike(item: Item, bound: Item | undefined, need: Need): boolean {
   if (item.kind === 'fastening') {
-    const isLongEnough = need.kind !== 'amount' || need.wantedLengthMm === null || (item.facts.lengthMm ?? 0) >= need.wantedLengthMm;
+    const isLongEnough =
+      need.kind !== 'amount' ||
+      need.wantedLengthMm === null ||
+      (item.facts.lengthMm ?? 0) >= need.wantedLengthMm;
     return isLongEnough && bound?.kind === 'fastening' && item.facts.form === bound.facts.form;
   }
   if (!bound || bound.kind !== item.kind) return !bound;
-  if ((item.kind === 'cloth' && bound.kind === 'cloth') || (item.kind === 'batting' && bound.kind === 'batting')) {
+  if (
+    (item.kind === 'cloth' && bound.kind === 'cloth') ||
+    (item.kind === 'batting' && bound.kind === 'batting')
+  ) {
     const weight = item.facts.arealMassGPerM2;
     const wanted = bound.facts.arealMassGPerM2;
     return weight !== null && wanted !== null && Math.abs(weight - wanted) <= wanted / 3;
@@ -303,7 +366,11 @@ function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
   const areaMm2 = candidate.lots.reduce(
     (sum, lot) =>
       sum +
-      lot.lengths.reduce((lotSum, length) => lotSum + (length.onHandMm - length.reservedMm) * usableWidthMm(length.widthMm, candidate.item), 0),
+      lot.lengths.reduce(
+        (lotSum, length) =>
+          lotSum + (length.onHandMm - length.reservedMm) * usableWidthMm(length.widthMm, candidate.item),
+        0,
+      ),
     0,
   );
   return areaMm2 >= need.areaMm2;

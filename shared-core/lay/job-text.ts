@@ -6,5 +6,7 @@ const engineVersion = 1;
 
 /** Everything a lay depends on but its budget, numbers at full precision. */
 export function jobText(job: LayJob): string {
-  return JSON.stringify([engineVersion, job], (_, value: unknown) => (value instanceof Float64Array ? Array.from(value) : value));
+  return JSON.stringify([engineVersion, job], (_, value: unknown) =>
+    value instanceof Float64Array ? Array.from(value) : value,
+  );
 }

@@ -27,7 +27,13 @@ export function endlessLength(id: string, widthMm: number, item: Item | undefine
 }
 
 /** The lay's question for a need on the given lengths. */
-export function layJob(need: ShapesNeed, lengths: readonly LayLength[], clearanceMm: number, item: Item | undefined, seed: number): LayJob {
+export function layJob(
+  need: ShapesNeed,
+  lengths: readonly LayLength[],
+  clearanceMm: number,
+  item: Item | undefined,
+  seed: number,
+): LayJob {
   const along = item?.kind === 'cloth' ? (item.facts.repeatAlongMm ?? 0) : 0;
   const across = item?.kind === 'cloth' ? (item.facts.repeatAcrossMm ?? 0) : 0;
   return {

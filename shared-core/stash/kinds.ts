@@ -5,7 +5,16 @@
  */
 import type { Problem } from '../measure/problem.ts';
 
-export type QuantityField = 'length' | 'mass' | 'arealMass' | 'fillPower' | 'threadSize' | 'threadLength' | 'ratio' | 'needleSize' | 'count';
+export type QuantityField =
+  | 'length'
+  | 'mass'
+  | 'arealMass'
+  | 'fillPower'
+  | 'threadSize'
+  | 'threadLength'
+  | 'ratio'
+  | 'needleSize'
+  | 'count';
 
 /**
  * One fact of a kind. A quantity holds a number in its inside unit (mm, g, g/m2, cm3/g, tex, m, 0..1, NM),
@@ -41,10 +50,22 @@ type ValueOf<Field> = Field extends { kind: 'quantity' }
 
 type FactsFrom<Fields> = { readonly [Name in keyof Fields]: ValueOf<Fields[Name]> };
 
-function quantity(quantity: QuantityField, label: string, hint: string, min: number, max: number, required = false) {
+function quantity(
+  quantity: QuantityField,
+  label: string,
+  hint: string,
+  min: number,
+  max: number,
+  required = false,
+) {
   return { kind: 'quantity', quantity, label, hint, required, min, max } as const;
 }
-function choice<const Options extends readonly string[]>(label: string, hint: string, options: Options, required = false) {
+function choice<const Options extends readonly string[]>(
+  label: string,
+  hint: string,
+  options: Options,
+  required = false,
+) {
   return { kind: 'choice', label, hint, required, options } as const;
 }
 function text(label: string, hint: string) {
@@ -57,7 +78,13 @@ function flag(label: string, hint: string) {
 const shrinkageAlongRatio = quantity('ratio', 'Shrinkage along', 'loss of length in the first wash', 0, 0.5);
 const shrinkageAcrossRatio = quantity('ratio', 'Shrinkage across', 'loss of width in the first wash', 0, 0.5);
 const fibre = text('Fibre', 'generic names and shares: 100 % nylon; 65 % cotton, 35 % polyester');
-const care = choice('Care', 'hottest wash the material bears', ['hand wash', 'wash at 30', 'wash at 40', 'wash at 60', 'dry clean'] as const);
+const care = choice('Care', 'hottest wash the material bears', [
+  'hand wash',
+  'wash at 30',
+  'wash at 40',
+  'wash at 60',
+  'dry clean',
+] as const);
 
 /**
  * `counted` says in what an amount of the kind is kept: length in mm, mass in g, thread in m, pieces one by one.
@@ -140,11 +167,19 @@ export const kindRecords = {
     counted: 'pieces',
     hasLengths: false,
     fields: {
-      form: choice(
-        'Form',
-        'what it is',
-        ['zip', 'snap', 'button', 'toggle', 'eyelet', 'cord', 'elastic', 'tape', 'hook and loop', 'label', 'other'] as const,
-      ),
+      form: choice('Form', 'what it is', [
+        'zip',
+        'snap',
+        'button',
+        'toggle',
+        'eyelet',
+        'cord',
+        'elastic',
+        'tape',
+        'hook and loop',
+        'label',
+        'other',
+      ] as const),
       lengthMm: quantity('length', 'Length', 'of one piece as sold', 1, 100000),
       widthMm: quantity('length', 'Width', 'of a cord, tape or zip', 0.5, 500),
       isSeparating: flag('Separating', 'a zip that opens at both ends'),
@@ -170,12 +205,20 @@ export function emptyFacts<Kind extends ItemKind>(kind: Kind): FactsOf<Kind> {
 }
 
 /** What is wrong with the facts of an item called `name`; empty when all is well. Unknown names are a problem too. */
-export function factProblems(kind: ItemKind, facts: Readonly<Record<string, unknown>>, name: string): Problem[] {
+export function factProblems(
+  kind: ItemKind,
+  facts: Readonly<Record<string, unknown>>,
+  name: string,
+): Problem[] {
   const problems: Problem[] = [];
   const fields = new Map(factFields(kind));
   for (const given of Object.keys(facts)) {
     if (!fields.has(given)) {
-      problems.push({ where: `${given} of ${name}`, what: `is not a fact of ${kindRecords[kind].label.toLowerCase()}`, mend: 'Leave it out.' });
+      problems.push({
+        where: `${given} of ${name}`,
+        what: `is not a fact of ${kindRecords[kind].label.toLowerCase()}`,
+        mend: 'Leave it out.',
+      });
     }
   }
   for (const [factName, field] of fields) {
@@ -194,20 +237,36 @@ export function factProblems(kind: ItemKind, facts: Readonly<Record<string, unkn
 function factProblem(field: FactField, value: unknown, where: string): Problem | null {
   switch (field.kind) {
     case 'quantity': {
-      if (typeof value !== 'number' || !Number.isFinite(value)) return { where, what: 'is not a number', mend: `Type it: ${field.hint}.` };
-      if (value < 0) return { where, what: 'is negative', mend: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.` };
-      if (value < field.min) return { where, what: 'is too small to be true', mend: 'Check the number and its unit.' };
-      if (value > field.max) return { where, what: 'is too large to be true', mend: 'Check the number and its unit.' };
+      if (typeof value !== 'number' || !Number.isFinite(value))
+        return { where, what: 'is not a number', mend: `Type it: ${field.hint}.` };
+      if (value < 0)
+        return {
+          where,
+          what: 'is negative',
+          mend: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.`,
+        };
+      if (value < field.min)
+        return { where, what: 'is too small to be true', mend: 'Check the number and its unit.' };
+      if (value > field.max)
+        return { where, what: 'is too large to be true', mend: 'Check the number and its unit.' };
       return null;
     }
     case 'choice':
       return field.options.includes(value as string)
         ? null
-        : { where, what: `is not known: ${String(value)}`, mend: `Choose one of: ${field.options.join(', ')}.` };
+        : {
+            where,
+            what: `is not known: ${String(value)}`,
+            mend: `Choose one of: ${field.options.join(', ')}.`,
+          };
     case 'text':
-      return typeof value === 'string' && value.length <= 500 ? null : { where, what: 'is not a short text', mend: 'Type up to 500 letters.' };
+      return typeof value === 'string' && value.length <= 500
+        ? null
+        : { where, what: 'is not a short text', mend: 'Type up to 500 letters.' };
     case 'flag':
-      return typeof value === 'boolean' ? null : { where, what: 'is neither yes nor no', mend: 'Choose yes or no.' };
+      return typeof value === 'boolean'
+        ? null
+        : { where, what: 'is neither yes nor no', mend: 'Choose yes or no.' };
     default:
       return field satisfies never;
   }

@@ -7,7 +7,12 @@ import type { ItemId, OfferId } from './stash.ts';
  * by mass: steps of g; pack: a number of pieces; each: one piece, with its length where it has one (zips).
  */
 export type SellingUnit =
-  | { readonly kind: 'by length'; readonly stepMm: number; readonly widthMm: number; readonly leastMm: number }
+  | {
+      readonly kind: 'by length';
+      readonly stepMm: number;
+      readonly widthMm: number;
+      readonly leastMm: number;
+    }
   | { readonly kind: 'sheet'; readonly widthMm: number; readonly lengthMm: number }
   | { readonly kind: 'spool'; readonly threadM: number }
   | { readonly kind: 'by mass'; readonly stepG: number; readonly leastG: number }

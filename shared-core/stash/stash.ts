@@ -24,7 +24,9 @@ interface ItemBase {
 }
 
 /** A thing the maker knows by name, of one kind. */
-export type Item = { [Kind in ItemKind]: ItemBase & { readonly kind: Kind; readonly facts: FactsOf<Kind> } }[ItemKind];
+export type Item = {
+  [Kind in ItemKind]: ItemBase & { readonly kind: Kind; readonly facts: FactsOf<Kind> };
+}[ItemKind];
 export type ItemOf<Kind extends ItemKind> = Extract<Item, { kind: Kind }>;
 
 /** One purchase of an item. */
@@ -58,7 +60,14 @@ export interface Length {
   readonly form: 'roll' | 'cut' | 'remnant' | 'sheet';
 }
 
-export type MovementKind = 'received' | 'reserved' | 'released' | 'cut' | 'returned' | 'corrected' | 'written off';
+export type MovementKind =
+  | 'received'
+  | 'reserved'
+  | 'released'
+  | 'cut'
+  | 'returned'
+  | 'corrected'
+  | 'written off';
 
 /** An immutable row of the ledger. On hand and reserved are sums over these, never stored. */
 export interface Movement {

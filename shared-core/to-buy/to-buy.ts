@@ -20,7 +20,11 @@ export interface ToBuyLine {
   readonly usedAmount: number;
   readonly priceMinor: number;
   /** Dearer ways to close the same gap. */
-  readonly alternatives: readonly { readonly offer: Offer; readonly unitCount: number; readonly priceMinor: number }[];
+  readonly alternatives: readonly {
+    readonly offer: Offer;
+    readonly unitCount: number;
+    readonly priceMinor: number;
+  }[];
 }
 
 /** A gap that no offer closes, and why. */
@@ -40,11 +44,14 @@ export interface ToBuy {
 export async function toBuy(input: CoverInput, covers: readonly SlotCover[], runLay: RunLay): Promise<ToBuy> {
   const lines: ToBuyLine[] = [];
   const unbuyable: Unbuyable[] = [];
-  const openSlots = covers.filter((slotCover) => slotCover.state === 'open').map((slotCover) => slotCover.slotId);
+  const openSlots = covers
+    .filter((slotCover) => slotCover.state === 'open')
+    .map((slotCover) => slotCover.slotId);
   if (openSlots.length > 0) unbuyable.push({ slotIds: openSlots, itemId: null, why: 'no item chosen' });
   const short = new Map<ItemId, SlotCover[]>();
   for (const slotCover of covers) {
-    if (slotCover.shortage && slotCover.itemId) short.set(slotCover.itemId, [...(short.get(slotCover.itemId) ?? []), slotCover]);
+    if (slotCover.shortage && slotCover.itemId)
+      short.set(slotCover.itemId, [...(short.get(slotCover.itemId) ?? []), slotCover]);
   }
   for (const [itemId, gaps] of short) {
     const item = input.shelf.find((candidate) => candidate.item.id === itemId)!.item;
@@ -53,11 +60,18 @@ export async function toBuy(input: CoverInput, covers: readonly SlotCover[], run
       const quote = await quoteFor(input, item, offer, gaps, runLay);
       if (quote) quotes.push(quote);
     }
-    quotes.sort((a, b) => a.priceMinor - b.priceMinor || a.unitCount - b.unitCount || a.offer.id.localeCompare(b.offer.id));
+    quotes.sort(
+      (a, b) =>
+        a.priceMinor - b.priceMinor || a.unitCount - b.unitCount || a.offer.id.localeCompare(b.offer.id),
+    );
     const [best, ...dearer] = quotes;
     const slotIds = gaps.map((gap) => gap.slotId);
     if (best) {
-      const alternatives = dearer.map(({ offer, unitCount, priceMinor }) => ({ offer, unitCount, priceMinor }));
+      const alternatives = dearer.map(({ offer, unitCount, priceMinor }) => ({
+        offer,
+        unitCount,
+        priceMinor,
+      }));
       lines.push({ itemId, slotIds, ...best, alternatives });
     } else {
       unbuyable.push({ slotIds, itemId, why: 'no offer' });
@@ -69,7 +83,13 @@ export async function toBuy(input: CoverInput, covers: readonly SlotCover[], run
 type Quote = Pick<ToBuyLine, 'offer' | 'unitCount' | 'boughtAmount' | 'usedAmount' | 'priceMinor'>;
 
 /** What closing the gaps with one offer takes, or null where it cannot close them. */
-async function quoteFor(input: CoverInput, item: Item, offer: Offer, gaps: readonly SlotCover[], runLay: RunLay): Promise<Quote | null> {
+async function quoteFor(
+  input: CoverInput,
+  item: Item,
+  offer: Offer,
+  gaps: readonly SlotCover[],
+  runLay: RunLay,
+): Promise<Quote | null> {
   const quote = (unitCount: number, boughtAmount: number, usedAmount: number): Quote => ({
     offer,
     unitCount,
@@ -83,10 +103,12 @@ async function quoteFor(input: CoverInput, item: Item, offer: Offer, gaps: reado
       let usedMm = 0;
       for (const gap of gaps) {
         const isSameWidth = offer.unit.widthMm === gap.shortage?.widthMm;
-        usedMm += isSameWidth ? gap.shortage.amount : await usedOn(input, item, gap, [buyable(offer.unit.widthMm, null, item)], runLay);
+        usedMm += isSameWidth
+          ? gap.shortage.amount
+          : await usedOn(input, item, gap, [buyable(offer.unit.widthMm, null, item)], runLay);
       }
       if (!Number.isFinite(usedMm)) return null;
-      const steps = wholeUnits(Math.max(usedMm, offer.unit.leastMm), offer.unit.stepMm);
+      const steps = wholeUnits(Math.max(usedMm - layDustMm, offer.unit.leastMm), offer.unit.stepMm);
       return quote(steps, steps * offer.unit.stepMm, usedMm);
     }
     case 'sheet': {
@@ -121,9 +143,12 @@ async function quoteFor(input: CoverInput, item: Item, offer: Offer, gaps: reado
   }
 }
 
+/** Neither a lay nor a pair of shears is true to a millimetre; that much over a step buys no further one. */
+const layDustMm = 1;
+
 /** Units that hold an amount: at least one, since a gap is never nothing. */
 function wholeUnits(amount: number, perUnit: number): number {
-  return Math.max(1, stepsUp(amount, perUnit));
+  return Math.max(1, stepsUp(Math.max(0, amount), perUnit));
 }
 
 function buyable(widthMm: number, lengthMm: number | null, item: Item): LayLength {
@@ -131,13 +156,22 @@ function buyable(widthMm: number, lengthMm: number | null, item: Item): LayLengt
 }
 
 /** Length used of bought cloth when a slot is laid on what is free of the stash and then on it; Infinity where it does not fit. */
-async function usedOn(input: CoverInput, item: Item, gap: SlotCover, bought: readonly LayLength[], runLay: RunLay): Promise<number> {
+async function usedOn(
+  input: CoverInput,
+  item: Item,
+  gap: SlotCover,
+  bought: readonly LayLength[],
+  runLay: RunLay,
+): Promise<number> {
   const need = input.needs.find((candidate) => candidate.slotId === gap.slotId) as ShapesNeed;
   const onStash = gap.lay?.job.lengths.filter((length) => length.lengthMm !== null) ?? [];
   const job = layJob(need, [...onStash, ...bought], input.plan.clearanceMm, item, 1);
   const isTooNarrow = need.shapes.some((shape) => !fitsAcross(shape.ring, shape.turnsDeg, job.lengths));
   if (isTooNarrow) return Infinity;
-  const result = await runLay(job, `${slotById(input.plan, gap.slotId).name} on ${bought[0]?.widthMm ?? 0} mm to buy`);
+  const result = await runLay(
+    job,
+    `${slotById(input.plan, gap.slotId).name} on ${bought[0]?.widthMm ?? 0} mm to buy`,
+  );
   if (result.unplaced.length > 0) return Infinity;
   return result.usedLengthMm.slice(onStash.length).reduce((sum, used) => sum + used, 0);
 }
@@ -177,7 +211,8 @@ async function sheetsFor(
   const need = input.needs.find((candidate) => candidate.slotId === gap.slotId) as ShapesNeed;
   const one = buyable(sheet.widthMm, sheet.lengthMm, item);
   const onStash = gap.lay?.job.lengths.filter((length) => length.lengthMm !== null) ?? [];
-  const openAreaMm2 = need.areaMm2 - onStash.reduce((sum, length) => sum + length.widthMm * (length.lengthMm ?? 0), 0);
+  const openAreaMm2 =
+    need.areaMm2 - onStash.reduce((sum, length) => sum + length.widthMm * (length.lengthMm ?? 0), 0);
   let count = Math.max(1, Math.ceil(openAreaMm2 / (one.widthMm * sheet.lengthMm)));
   for (; count <= mostSheets; count++) {
     const sheets = Array.from({ length: count }, (_, index) => ({ ...one, id: `sheet ${index + 1}` }));
@@ -187,4 +222,3 @@ async function sheetsFor(
   }
   return null;
 }
-

@@ -503,9 +503,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     if (active === 0 && bestCost <= model.floorMm + grain) done = true;
   }
 
-  /** Shortens the active bin to lengthMm and pushes what sticks out back in. */
-  function shorten(lengthMm: number): void {
+  /** Shortens the active bin to lengthMm and pushes what sticks out back in. False when a piece has no room at all. */
+  function shorten(lengthMm: number): boolean {
     limit[active] = lengthMm;
+    let allInside = true;
     for (let i = 0; i < movers; i++) {
       if (fit(i, form[i]!, x[i]!, y[i]!)) {
         x[i] = scratch[FIT_X]!;
@@ -513,6 +514,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         continue;
       }
       // Too long for what is left of this bin in this form: try the others anywhere.
+      let isInside = false;
       for (let tries = 0; tries < 60; tries++) {
         const choices = items[i]!.forms;
         const f = choices[(random.next() * choices.length) | 0]!;
@@ -521,17 +523,20 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         setForm(i, f);
         x[i] = scratch[FIT_X]!;
         y[i] = scratch[FIT_Y]!;
+        isInside = true;
         break;
       }
+      allInside &&= isInside;
     }
+    return allInside;
   }
 
-  /** Shortens by pulling everything right of a random cut to the left. */
-  function cutShort(byMm: number): void {
+  /** Shortens by pulling everything right of a random cut to the left. False as in shorten. */
+  function cutShort(byMm: number): boolean {
     const start = bins[active]!.startX;
     const cut = start + random.next() * limit[active]!;
     for (let i = 0; i < movers; i++) if (x[i]! > cut && x[i]! >= start) x[i]! -= byMm;
-    shorten(limit[active]! - byMm);
+    return shorten(limit[active]! - byMm);
   }
 
   /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
@@ -614,8 +619,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       let failures = 0;
       while (!done && (progress.planned ? progress.spent() < 0.8 : failures < 12)) {
         const target = Math.max(bestCost * (1 - ratio), active === 0 ? model.floorMm : 0);
-        shorten(target);
-        const valid = yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3);
+        // A piece without room overlaps nothing, so no move would yield: give the caller its turn here.
+        yield;
+        const valid = shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3));
         if (valid && accept()) {
           pool.length = 0;
           failures = 0;
@@ -643,8 +649,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         openBest();
         const share = progress.planned ? (progress.spent() - begun) / Math.max(1e-9, 1 - begun) : cutFailures / 20;
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
-        cutShort(limit[active]! * cutRatio);
-        const valid = yield* separate(60, 1);
+        yield;
+        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, 1));
         if (valid && accept()) {
           cutFailures = 0;
         } else cutFailures += 1;

@@ -1,0 +1,78 @@
+/** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
+import type { Estimate, FlowSources } from './flow.ts';
+import { ringPoints } from './geometry/ring.ts';
+import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
+import type { LayResult } from './lay/job.ts';
+import { pieceById, slotById } from './plan/coat-plan.ts';
+
+/** Keys: coat, requirement, lays, cover, toBuy, cost. Lengths in mm, amounts in the kind's unit, money in minor units. */
+export function estimateJson(sources: FlowSources, estimate: Estimate, currency: string) {
+  const { plan } = sources;
+  const slot = (slotId: string) => slotById(plan, slotId).name;
+  const item = (itemId: string | null) =>
+    sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? null;
+  return {
+    coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: plan.coatCount, currency },
+    requirement: estimate.requirement.map((need) =>
+      need.kind === 'amount'
+        ? { slot: slot(need.slotId), ...need }
+        : {
+            slot: slot(need.slotId),
+            ...need,
+            shapes: need.shapes.map((shape) => ({ ...shape, ring: ringPoints(shape.ring) })),
+          },
+    ),
+    lays: estimate.lays.map((slotLay) => layJson(sources, slotLay, 'needs')),
+    cover: estimate.cover.map((slotCover) => ({
+      slot: slot(slotCover.slotId),
+      item: item(slotCover.itemId),
+      ...slotCover,
+      lay: slotCover.lay ? layJson(sources, slotCover.lay, 'stash') : null,
+      substitutes: slotCover.substitutes.map((itemId) => ({ itemId, name: item(itemId) })),
+    })),
+    toBuy: {
+      ...estimate.toBuy,
+      lines: estimate.toBuy.lines.map((line) => ({
+        item: item(line.itemId),
+        slots: line.slotIds.map(slot),
+        ...line,
+      })),
+      unbuyable: estimate.toBuy.unbuyable.map((gap) => ({
+        item: item(gap.itemId),
+        slots: gap.slotIds.map(slot),
+        ...gap,
+      })),
+    },
+    cost: {
+      ...estimate.cost,
+      lines: estimate.cost.lines.map((line) => ({ slot: slot(line.slotId), ...line })),
+    },
+  };
+}
+
+function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'needs' | 'stash') {
+  return {
+    slotId,
+    slot: slotById(sources.plan, slotId).name,
+    on,
+    usedLengthMm: totalUsedMm(result),
+    usedLengthsMm: result.usedLengthMm,
+    floorMm: result.floorMm,
+    utilisation: result.utilisation,
+    seed: result.seed,
+    iterations: result.iterations,
+    seconds: result.seconds,
+    stoppedBy: result.stoppedBy,
+    clearanceMm: job.clearanceMm,
+    lengths: job.lengths,
+    placements: placementsJson(sources, job.shapes, result),
+    unplaced: result.unplaced,
+  };
+}
+
+function placementsJson(sources: FlowSources, shapes: SlotLay['job']['shapes'], result: LayResult) {
+  return result.placements.map((placement) => {
+    const pieceId = shapes[placement.shape]?.id ?? '';
+    return { pieceId, piece: pieceById(sources.plan, pieceId).name, ...placement };
+  });
+}

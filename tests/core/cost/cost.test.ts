@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { CostSheet } from '../../../shared-core/cost/cost.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
+import {
+  clothLot,
+  item,
+  layHere,
+  lot,
+  offer,
+  onShelf,
+  piece,
+  plan,
+  rectangle,
+  slot,
+} from '../../fixtures/small-workshop.ts';
+
+const taffeta = item('cloth', 'shell item', { widthMm: 1400 });
+
+async function costOf(sources: FlowSources): Promise<CostSheet> {
+  return (await estimate(sources, layHere)).cost;
+}
+
+describe('what the coat costs', () => {
+  it('takes thread from the oldest lot first, at what that lot cost', async () => {
+    const sheet = await costOf({
+      plan: plan({ coatCount: 2, pieces: [], slots: [slot('thread', 'thread', { amountPerCoat: 600 })] }),
+      shelf: [
+        onShelf(
+          item('thread', 'thread item'),
+          lot('thread item', 'spring', 1000, 700, 500, '2026-03-02'),
+          lot('thread item', 'autumn', 2000, 2000, 1400, '2026-09-20'),
+        ),
+      ],
+      offers: [],
+    });
+    // 700 m of 1000 m for 5.00, then 500 m of 2000 m for 14.00.
+    expect(sheet.lines[0]?.parts).toEqual([
+      { lotId: 'spring', amount: 700, costMinor: 350 },
+      { lotId: 'autumn', amount: 500, costMinor: 350 },
+    ]);
+    expect(sheet.batchMinor).toBe(700);
+    expect(sheet.perCoatMinor).toEqual([350, 350]);
+  });
+
+  it('charges the length used, the waste between the pieces included, and says what the waste is', async () => {
+    const sheet = await costOf({
+      plan: plan({ pieces: [piece('panel', rectangle(700, 1050))] }),
+      shelf: [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [3500], 7000))],
+      offers: [],
+    });
+    // 700 of 3500 mm for 70.00; a quarter of the width lies beside the panel.
+    expect(sheet.lines[0]).toMatchObject({ costMinor: 1400, wasteMinor: 350, isIncomplete: false });
+  });
+
+  it('charges only the part of a purchase that the coats use up', async () => {
+    const sheet = await costOf({
+      plan: plan({ coatCount: 3, pieces: [], slots: [slot('snaps', 'fastening', { amountPerCoat: 7 })] }),
+      shelf: [onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 10, 4, 300))],
+      offers: [offer('snaps item', 'pack', { kind: 'pack', pieceCount: 20 }, 700)],
+    });
+    // 4 of 10 snaps for 3.00, then 17 of 20 for 7.00.
+    expect(sheet.lines[0]?.parts.map((part) => part.costMinor)).toEqual([120, 595]);
+  });
+
+  it('says that the cost is not complete while a gap has no price', async () => {
+    const sheet = await costOf({ plan: plan(), shelf: [onShelf(taffeta)], offers: [] });
+    expect(sheet.isIncomplete).toBe(true);
+  });
+
+  it('the coats of a batch add up to the batch to the last cent', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.integer({ min: 1, max: 23 }),
+        fc.integer({ min: 1, max: 99_999 }),
+        async (coatCount, priceMinor) => {
+          const sheet = await costOf({
+            plan: plan({ coatCount, pieces: [], slots: [slot('thread', 'thread', { amountPerCoat: 13 })] }),
+            shelf: [
+              onShelf(item('thread', 'thread item'), lot('thread item', 'spring', 301, 301, priceMinor)),
+            ],
+            offers: [],
+          });
+          expect(sheet.perCoatMinor).toHaveLength(coatCount);
+          expect(sheet.perCoatMinor.reduce((sum, coat) => sum + coat, 0)).toBe(sheet.batchMinor);
+          expect(Math.max(...sheet.perCoatMinor) - Math.min(...sheet.perCoatMinor)).toBeLessThanOrEqual(1);
+        },
+      ),
+      { seed: 5 },
+    );
+  });
+});
