@@ -10,17 +10,12 @@ import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import { found, type Outcome, type Problem } from '../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
 import { jobHash, keepLay, keptLay } from './kept-lays.ts';
 import { layInWorker } from './lay-pool.ts';
 
 export type Phase = 'reading' | 'quick' | 'thorough' | 'settled' | 'stopped' | 'failed';
-
-/** What an edit gives: the next plan, and what it did in a sentence. */
-export interface Edited {
-  readonly plan: CoatPlan;
-  readonly said: string;
-}
 
 export interface CoatSession {
   readonly phase: Phase;

@@ -1,0 +1,196 @@
+/**
+ * The headless door: an estimate for scripts and checks, as text, JSON or drawings of the lays.
+ * Exit code 0, or 2 with a sentence on bad input; then nothing was written.
+ */
+import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import type {
+  CallName,
+  CallInput,
+  CallOutput,
+  FlowInput,
+  Workshop,
+} from '../../shared-core/contract/contract.ts';
+import { type Estimate, estimate } from '../../shared-core/flow.ts';
+import { estimateJson } from '../../shared-core/flow-json.ts';
+import { estimateText } from '../../shared-core/flow-text.ts';
+import { laySvg } from '../../shared-core/lay/lay-svg.ts';
+import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
+import { slotById } from '../../shared-core/plan/coat-plan.ts';
+import { openLayThreads } from '../services/lay-threads.ts';
+import { openServices, type Services } from '../services/services.ts';
+
+const usage = `Usage:
+  npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]
+  npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--seconds S] [--iterations N]`;
+
+interface Asked {
+  readonly isDemo: boolean;
+  readonly dataFile: string | null;
+  readonly coat: string | null;
+  readonly isJson: boolean;
+  readonly svgDir: string | null;
+  readonly seconds: number | null;
+  readonly iterations: number | null;
+}
+
+/** Time for each lay where none is asked. */
+const usualSeconds = 2;
+
+function readAsked(words: readonly string[]): Outcome<Asked> {
+  const options = {
+    demo: { type: 'boolean' },
+    data: { type: 'string' },
+    coat: { type: 'string' },
+    json: { type: 'boolean' },
+    svg: { type: 'string' },
+    seconds: { type: 'string' },
+    iterations: { type: 'string' },
+  } as const;
+  let values: ReturnType<typeof parseArgs<{ options: typeof options }>>['values'];
+  try {
+    values = parseArgs({ args: [...words], options }).values;
+  } catch (error) {
+    return refused({
+      where: 'The command',
+      what: `cannot be read (${(error as Error).message})`,
+      mend: usage,
+    });
+  }
+  if (values.demo === (values.data !== undefined)) {
+    return refused({ where: 'The command', what: 'needs either --demo or --data FILE', mend: usage });
+  }
+  const seconds = readNumber('--seconds', values.seconds, 0.05, 3600);
+  const iterations = readNumber('--iterations', values.iterations, 1, 1e9);
+  if (!seconds.ok) return seconds;
+  if (!iterations.ok) return iterations;
+  return found({
+    isDemo: values.demo === true,
+    dataFile: values.data ?? null,
+    coat: values.coat ?? null,
+    isJson: values.json === true,
+    svgDir: values.svg ?? null,
+    seconds: seconds.value ?? (iterations.value === null ? usualSeconds : null),
+    iterations: iterations.value,
+  });
+}
+
+function readNumber(
+  name: string,
+  text: string | undefined,
+  least: number,
+  most: number,
+): Outcome<number | null> {
+  if (text === undefined) return found(null);
+  const value = Number(text);
+  if (text.trim() !== '' && value >= least && value <= most) return found(value);
+  return refused({ where: name, what: `is ${text}`, mend: `Give a number from ${least} to ${most}.` });
+}
+
+async function ask<Name extends CallName>(
+  services: Services,
+  workshop: Workshop,
+  call: Name,
+  input: CallInput<Name>,
+): Promise<Outcome<CallOutput<Name>>> {
+  return (await services.answer({ call, workshop, input })) as Outcome<CallOutput<Name>>;
+}
+
+/** The plan to estimate: the one asked for by name, else the only one there is. */
+async function flowInput(services: Services, asked: Asked): Promise<Outcome<FlowInput>> {
+  const workshop: Workshop = asked.isDemo ? 'demo' : 'own';
+  const plans = await ask(services, workshop, 'listPlans', {});
+  if (!plans.ok) return plans;
+  const { rows } = plans.value;
+  const names = rows.map((row) => row.name).join(', ');
+  const chosen =
+    asked.coat === null && (rows.length === 1 || asked.isDemo)
+      ? rows[0]
+      : rows.find((row) => row.name === asked.coat);
+  if (!chosen) {
+    const mend =
+      rows.length === 0 ? 'Plan a coat in the app first.' : `Name one of these with --coat: ${names}.`;
+    const what = asked.coat === null ? 'was not named' : `${asked.coat} is not in this workshop`;
+    return refused({ where: 'The coat', what, mend });
+  }
+  return ask(services, workshop, 'flowInput', { planId: chosen.id });
+}
+
+function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outcome<null> {
+  try {
+    mkdirSync(dir, { recursive: true });
+    for (const slotLay of result.lays) {
+      const { name } = slotById(sources.plan, slotLay.slotId);
+      const file = `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.svg`;
+      writeFileSync(join(dir, file), laySvg(sources.plan, slotLay));
+    }
+    return found(null);
+  } catch (error) {
+    return refused({
+      where: `The folder ${dir}`,
+      what: `cannot be written to (${(error as Error).message})`,
+      mend: 'Name another folder with --svg.',
+    });
+  }
+}
+
+/** Runs the command. Prints to out; the exit code is what the process ends with. */
+export async function runEstimate(
+  words: readonly string[],
+  out: (text: string) => void,
+): Promise<Outcome<null>> {
+  const asked = readAsked(words);
+  if (!asked.ok) return asked;
+  const { isDemo, dataFile, isJson, svgDir, seconds, iterations } = asked.value;
+  if (dataFile !== null && !existsSync(dataFile)) {
+    return refused({
+      where: `The data file ${dataFile}`,
+      what: 'is not there',
+      mend: 'Check the path after --data.',
+    });
+  }
+  const scratch = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-'));
+  const opened = openServices({
+    dataFile: dataFile ?? join(scratch, 'own.sqlite'),
+    demoFile: join(scratch, 'demo.sqlite'),
+  });
+  if (!opened.ok) {
+    rmSync(scratch, { recursive: true, force: true });
+    return opened;
+  }
+  const threads = openLayThreads({ seconds, iterations });
+  try {
+    if (isDemo) {
+      const demo = await ask(opened.value, 'demo', 'openDemo', {});
+      if (!demo.ok) return demo;
+    }
+    const sources = await flowInput(opened.value, asked.value);
+    if (!sources.ok) return sources;
+    const result = await estimate(sources.value, threads.runLay);
+    if (svgDir !== null) {
+      const written = writeDrawings(svgDir, sources.value, result);
+      if (!written.ok) return written;
+    }
+    const { currency, system } = sources.value.settings;
+    out(
+      isJson
+        ? JSON.stringify(estimateJson(sources.value, result, currency), null, 1)
+        : estimateText(sources.value, result, { system, currency }),
+    );
+    return found(null);
+  } finally {
+    await threads.close();
+    opened.value.close();
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}
+
+if (import.meta.main) {
+  const done = await runEstimate(process.argv.slice(2), (text) => process.stdout.write(`${text}\n`));
+  if (!done.ok) {
+    for (const problem of done.problems) process.stderr.write(`${problemSentence(problem)}\n`);
+    process.exitCode = 2;
+  }
+}

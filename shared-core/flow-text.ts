@@ -1,0 +1,52 @@
+/** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
+import { amountWords, coverHeadline, coverSentences, type WordsContext } from './cover/cover-words.ts';
+import type { Estimate, FlowSources } from './flow.ts';
+import { layWords } from './lay/lay-words.ts';
+import type { MeasureSystem } from './measure/quantity.ts';
+import { showQuantity } from './measure/show.ts';
+import { slotById } from './plan/coat-plan.ts';
+import { shoppingText } from './to-buy/shopping-list.ts';
+
+export interface TextOptions {
+  readonly system: MeasureSystem;
+  readonly currency: string;
+}
+
+export function estimateText(sources: FlowSources, estimate: Estimate, { system, currency }: TextOptions): string {
+  const { plan } = sources;
+  const context: WordsContext = { plan, shelf: sources.shelf, system };
+  const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
+  const name = (slotId: string) => slotById(plan, slotId).name;
+  const needs = estimate.requirement.map((need) => {
+    if (need.kind === 'amount') return row(name(need.slotId), amountWords(need, need.amount, context));
+    const slotLay = estimate.lays.find((candidate) => candidate.slotId === need.slotId);
+    return row(name(need.slotId), slotLay ? layWords(slotLay.result, system) : 'nothing to cut');
+  });
+  const costs = estimate.cost.lines.map((line) =>
+    row(name(line.slotId), `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.isIncomplete ? ', not complete' : ''}`),
+  );
+  const perCoat = estimate.cost.perCoatMinor[0] ?? 0;
+  return [
+    `${plan.name}, size ${plan.size}, ${plan.coatCount} ${plan.coatCount === 1 ? 'coat' : 'coats'}`,
+    section('What it needs', needs),
+    section(`Cover: ${coverHeadline(estimate.cover)}`, estimate.cover.flatMap((slotCover) => coverSentences(slotCover, context).map((sentence) => `  ${sentence}`))),
+    section('To buy', [indented(shoppingText(sources, estimate.toBuy, { system, currency }))]),
+    section('Cost of material', [...costs, row('the batch', money(estimate.cost.batchMinor)), row('one coat', money(perCoat))]),
+    ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
+  ].join('\n');
+}
+
+function row(name: string, text: string): string {
+  return `  ${name.padEnd(20)}${text}`;
+}
+
+function section(title: string, rows: readonly string[]): string {
+  return `\n${title}\n${rows.join('\n')}`;
+}
+
+function indented(text: string): string {
+  return text
+    .split('\n')
+    .map((line) => (line === '' ? line : `  ${line}`))
+    .join('\n');
+}

@@ -1,0 +1,92 @@
+/** The list of what to buy as text and as CSV: by supplier, units said as the shop sells them. */
+import Papa from 'papaparse';
+import type { MeasureSystem } from '../measure/quantity.ts';
+import { showQuantity } from '../measure/show.ts';
+import { slotById } from '../plan/coat-plan.ts';
+import type { SellingUnit } from '../stash/offer.ts';
+import type { ToBuy, ToBuyLine } from './to-buy.ts';
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { ItemOnShelf } from '../stash/stash.ts';
+
+export interface ListSources {
+  readonly plan: CoatPlan;
+  readonly shelf: readonly ItemOnShelf[];
+}
+
+export interface ListOptions {
+  readonly system: MeasureSystem;
+  readonly currency: string;
+}
+
+/** "1.4 m of 1.47 m width", "3 sheets of 1.15 m x 1.5 m", "2 spools of 500 m", "one pack of 10". */
+export function unitsWords(unit: SellingUnit, unitCount: number, system: MeasureSystem): string {
+  const cloth = (mm: number) => showQuantity('length', mm, { system, unit: { metric: 'm', imperial: 'yd' } });
+  const many = (one: string, several: string) => (unitCount === 1 ? `1 ${one}` : `${unitCount} ${several}`);
+  switch (unit.kind) {
+    case 'by length':
+      return `${cloth(unitCount * unit.stepMm)} of ${showQuantity('length', unit.widthMm, { system, unit: { metric: 'm', imperial: 'in' } })} width`;
+    case 'sheet':
+      return `${many('sheet', 'sheets')} of ${cloth(unit.widthMm)} x ${cloth(unit.lengthMm)}`;
+    case 'spool':
+      return `${many('spool', 'spools')} of ${showQuantity('threadLength', unit.threadM, { system })}`;
+    case 'by mass':
+      return showQuantity('mass', unitCount * unit.stepG, { system });
+    case 'pack':
+      return `${many('pack', 'packs')} of ${unit.pieceCount}`;
+    case 'each':
+      return `${many('piece', 'pieces')}${unit.lengthMm === null ? '' : ` of ${showQuantity('length', unit.lengthMm, { system })}`}`;
+    default:
+      return unit satisfies never;
+  }
+}
+
+/** Lines by supplier in the order of their names; within one, in the order of the plan's slots. */
+export function bySupplier(toBuy: ToBuy): readonly { readonly supplier: string; readonly lines: readonly ToBuyLine[]; readonly totalMinor: number }[] {
+  const groups = Map.groupBy(toBuy.lines, (line) => line.offer.supplier);
+  return [...groups]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(([supplier, lines]) => ({ supplier, lines, totalMinor: lines.reduce((sum, line) => sum + line.priceMinor, 0) }));
+}
+
+export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
+  const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
+  if (toBuy.lines.length === 0 && toBuy.unbuyable.length === 0) return 'Nothing: the stash covers the plan.';
+  const blocks = bySupplier(toBuy).map(({ supplier, lines, totalMinor }) =>
+    [
+      supplier,
+      ...lines.map((line) => `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${slotNames(sources, line.slotIds)})`),
+      `  together ${money(totalMinor)}`,
+    ].join('\n'),
+  );
+  const gaps = toBuy.unbuyable.map((gap) =>
+    gap.why === 'no item chosen'
+      ? `Still to be chosen: ${slotNames(sources, gap.slotIds)}.`
+      : `No offer closes the gap of ${itemName(sources, gap.itemId)} (${slotNames(sources, gap.slotIds)}).`,
+  );
+  return [...blocks, `In all ${money(toBuy.totalMinor)}`, ...gaps].join('\n');
+}
+
+/** One row a line of the list. Texts that a spreadsheet would run as a formula are kept as text. */
+export function shoppingCsv(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
+  const rows = bySupplier(toBuy).flatMap(({ supplier, lines }) =>
+    lines.map((line) => ({
+      supplier,
+      item: itemName(sources, line.itemId),
+      'for slots': slotNames(sources, line.slotIds),
+      buy: unitsWords(line.offer.unit, line.unitCount, system),
+      units: line.unitCount,
+      [`price each (${currency})`]: (line.offer.priceMinor / 100).toFixed(2),
+      [`price (${currency})`]: (line.priceMinor / 100).toFixed(2),
+      'priced on': line.offer.pricedOn,
+    })),
+  );
+  return Papa.unparse(rows, { escapeFormulae: true });
+}
+
+function itemName(sources: ListSources, itemId: string | null): string {
+  return sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? '';
+}
+
+function slotNames(sources: ListSources, slotIds: readonly string[]): string {
+  return slotIds.map((slotId) => slotById(sources.plan, slotId).name).join(', ');
+}
