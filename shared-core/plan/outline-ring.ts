@@ -5,7 +5,7 @@
 import { cubicChords, chainLengthMm } from '../geometry/curve.ts';
 import { ringWithoutLoops } from '../geometry/boolean.ts';
 import { type Point, type Ring, ringFromPoints } from '../geometry/ring.ts';
-import { edgeStart, type Edge, type Outline } from './outline.ts';
+import { edgeStart, type Outline } from './outline.ts';
 
 /** Chords stay this near to the drafted curve. */
 export const outlineToleranceMm = 0.2;
@@ -52,96 +52,106 @@ export function seamRing(outline: Outline, toleranceMm = outlineToleranceMm): Ri
   return ringFromPoints(withoutRepeats(points));
 }
 
+/** One straight step of an outline, and how far outside it the cloth is cut. */
+interface Side {
+  readonly from: Point;
+  readonly to: Point;
+  readonly allowanceMm: number;
+}
+
 /**
  * The cut line: every edge moved out by its allowance, corners mitred, loops taken away.
  * For a piece on the fold (foldEdge named) the ring is the whole piece, opened flat.
  * Throws when nothing is left, or when the fold edge is not straight: both are refused by planProblems first.
  */
 export function cutRing(outline: Outline, foldEdge: string | null, toleranceMm = outlineToleranceMm): Ring {
-  const foldIndex = foldEdge === null ? -1 : edgeIndexOf(outline, foldEdge);
-  // Start behind the fold, so that the open chain runs from one end of the fold to the other.
-  const order = outline.edges.map((_, index) => (foldIndex + 1 + index) % outline.edges.length);
-  const sides: { from: Point; to: Point; allowanceMm: number }[] = [];
-  for (const index of order) {
-    const edge = outline.edges[index] as Edge;
-    const allowanceMm = index === foldIndex ? 0 : edge.allowanceMm;
-    const points = withoutRepeats(edgePoints(outline, index, toleranceMm), false);
-    for (let i = 1; i < points.length; i++) sides.push({ from: points[i - 1]!, to: points[i]!, allowanceMm });
-  }
-  const closed = sides.flatMap((side, index) =>
+  const sides = wholeSides(outline, foldEdge, toleranceMm);
+  const points = sides.flatMap((side, index) =>
     corner(sides[(index + sides.length - 1) % sides.length]!, side),
   );
-  let ring = ringFromPoints(withoutRepeats(closed));
-  if (foldIndex >= 0) {
-    const fold = edgePoints(outline, foldIndex, toleranceMm);
-    if (fold.length !== 2) throw new RangeError(`the fold edge ${foldEdge} is not straight`);
-    ring = unfolded(ringWithoutLoops(ring) ?? ring, fold[0]!, fold[1]!);
-  }
-  const clean = ringWithoutLoops(ring);
+  const clean = ringWithoutLoops(ringFromPoints(withoutRepeats(points)));
   if (!clean) throw new RangeError('the outline has no inside');
   return clean;
 }
 
-/** Where the cut lines of two neighbouring sides meet: one point, or two where the corner is cut square. */
-function corner(
-  before: { from: Point; to: Point; allowanceMm: number },
-  after: { from: Point; to: Point; allowanceMm: number },
-): Point[] {
+/** All sides of the whole piece: for one on the fold the half's without the fold, then their mirror images backwards. */
+function wholeSides(outline: Outline, foldEdge: string | null, toleranceMm: number): Side[] {
+  const foldIndex = foldEdge === null ? -1 : edgeIndexOf(outline, foldEdge);
+  const half: Side[] = [];
+  // Behind the fold first, so that the half is one chain from the end of the fold round to its start.
+  for (let step = 1; step <= outline.edges.length; step++) {
+    const index = (foldIndex + step + outline.edges.length) % outline.edges.length;
+    if (index === foldIndex) continue;
+    const { allowanceMm } = outline.edges[index]!;
+    const points = withoutRepeats(edgePoints(outline, index, toleranceMm), false);
+    for (let i = 1; i < points.length; i++) half.push({ from: points[i - 1]!, to: points[i]!, allowanceMm });
+  }
+  if (foldIndex < 0) return half;
+  const fold = edgePoints(outline, foldIndex, toleranceMm);
+  if (fold.length !== 2) throw new RangeError(`the fold edge ${foldEdge} is not straight`);
+  const mirror = mirrorOver(fold[0]!, fold[1]!);
+  const mirrored = half.map((side) => ({ ...side, from: mirror(side.to), to: mirror(side.from) }));
+  return [...half, ...mirrored.reverse()];
+}
+
+/** Mirrors a point over the line through two points. */
+function mirrorOver(from: Point, to: Point): (point: Point) => Point {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  return (point) => {
+    const off = (point.x - from.x) * -uy + (point.y - from.y) * ux;
+    return { x: point.x + 2 * off * uy, y: point.y - 2 * off * ux };
+  };
+}
+
+/**
+ * Where the cut lines of two neighbouring sides meet: one point of a mitre where it lies well within both;
+ * else a detour that leaves both sides their whole allowance, with loops that are taken away later.
+ */
+function corner(before: Side, after: Side): Point[] {
   const a = outward(before.from, before.to);
   const b = outward(after.from, after.to);
   const at = after.from;
   const da = before.allowanceMm;
   const db = after.allowanceMm;
-  const cross = a.x * b.y - a.y * b.x;
+  const sine = a.x * b.y - a.y * b.x;
+  const cosine = a.x * b.x + a.y * b.y;
   const end = { x: at.x + a.x * da, y: at.y + a.y * da };
   const start = { x: at.x + b.x * db, y: at.y + b.y * db };
-  if (Math.abs(cross) < 1e-9) return da === db ? [start] : [end, start];
-  const mitre = {
-    x: at.x + (da * b.y - db * a.y) / cross,
-    y: at.y + (db * a.x - da * b.x) / cross,
-  };
-  const reach = Math.hypot(mitre.x - at.x, mitre.y - at.y);
-  return reach <= mitreLimitRatio * Math.max(da, db) + 1e-9 ? [mitre] : [end, start];
+  if (Math.abs(sine) > 1e-9) {
+    // How far the mitre lies back along the side before, and on along the side after.
+    const backMm = (da * cosine - db) / sine;
+    const onMm = (db * cosine - da) / sine;
+    const isWithin = backMm <= sideLengthMm(before) / 2 && onMm <= sideLengthMm(after) / 2;
+    const reachMm = Math.hypot(da, backMm);
+    if (isWithin && reachMm <= mitreLimitRatio * Math.max(da, db) + 1e-9) {
+      return [{ x: end.x + a.y * backMm, y: end.y - a.x * backMm }];
+    }
+  } else if (cosine > 0 && da === db) return []; // straight on: no corner
+  if (sine < 0) return [end, at, start];
+  if (cosine >= 0) return [end, start];
+  // A sharp point is cut off squarely, the larger allowance beyond it.
+  const beyond = Math.max(da, db);
+  const length = Math.hypot(a.x + b.x, a.y + b.y);
+  const out = length > 1e-9 ? { x: (a.x + b.x) / length, y: (a.y + b.y) / length } : { x: -a.y, y: a.x };
+  const halfSine = Math.sqrt((1 - cosine) / 2);
+  const onBefore = (beyond - da * (a.x * out.x + a.y * out.y)) / halfSine;
+  const onAfter = (beyond - db * (b.x * out.x + b.y * out.y)) / halfSine;
+  return [
+    { x: end.x - a.y * onBefore, y: end.y + a.x * onBefore },
+    { x: start.x + b.y * onAfter, y: start.y - b.x * onAfter },
+  ];
+}
+
+function sideLengthMm(side: Side): number {
+  return Math.hypot(side.to.x - side.from.x, side.to.y - side.from.y);
 }
 
 /** Unit vector to the right of a side of a counter-clockwise ring: its outside. */
 function outward(from: Point, to: Point): Point {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   return { x: (to.y - from.y) / length, y: (from.x - to.x) / length };
-}
-
-/** A half piece and its mirror image over the fold, as one ring; points on the fold are joined. */
-function unfolded(half: Ring, foldFrom: Point, foldTo: Point): Ring {
-  const length = Math.hypot(foldTo.x - foldFrom.x, foldTo.y - foldFrom.y);
-  const ux = (foldTo.x - foldFrom.x) / length;
-  const uy = (foldTo.y - foldFrom.y) / length;
-  const offFold = (x: number, y: number) => (x - foldFrom.x) * -uy + (y - foldFrom.y) * ux;
-  const alongFold = (x: number, y: number) => (x - foldFrom.x) * ux + (y - foldFrom.y) * uy;
-  const points: Point[] = [];
-  for (let i = 0; i < half.length; i += 2) points.push({ x: half[i]!, y: half[i + 1]! });
-  // The fold is the one side whose ends both lie on the fold line and which runs with it.
-  const isOn = points.map((point) => Math.abs(offFold(point.x, point.y)) < 0.002);
-  let foldAt = -1;
-  let longest = 0;
-  points.forEach((point, i) => {
-    const next = (i + 1) % points.length;
-    if (!isOn[i] || !isOn[next]) return;
-    const run = alongFold(points[next]!.x, points[next]!.y) - alongFold(point.x, point.y);
-    if (run > longest) {
-      longest = run;
-      foldAt = i;
-    }
-  });
-  if (foldAt < 0) throw new RangeError('the fold edge is not on the outline');
-  const chain = points.map((_, i) => points[(foldAt + 1 + i) % points.length]!);
-  const mirrored = chain
-    .slice(1, -1)
-    .map((point) => {
-      const off = offFold(point.x, point.y);
-      return { x: point.x + 2 * off * uy, y: point.y - 2 * off * ux };
-    })
-    .reverse();
-  return ringFromPoints([...chain, ...mirrored]);
 }
 
 function withoutRepeats(points: readonly Point[], isClosed = true): Point[] {
