@@ -15,7 +15,7 @@ export function Figure({ quantity, value, options }: FigureProps) {
   return (
     <span className="number">
       {number}
-      {unit && <span className="unit">{unit}</span>}
+      {unit && <span className="unit"> {unit}</span>}
     </span>
   );
 }
@@ -28,7 +28,7 @@ export function Money({ amountMinor, withSign = false }: { amountMinor: number; 
     <span className="number">
       {withSign && amountMinor > 0 ? '+' : ''}
       {number}
-      <span className="unit">{currency}</span>
+      <span className="unit"> {currency}</span>
     </span>
   );
 }

@@ -15,7 +15,12 @@ export const sellingUnitNames: Readonly<Record<SellingUnit['kind'], string>> = {
 
 /** "0.1 m of 147 cm width, 0.5 m at least"; what the price is for comes first. */
 export function sellingWords(unit: SellingUnit, system: MeasureSystem): string {
-  const along = (valueMm: number) => showQuantity('length', valueMm, { system, unit: clothLengthUnit });
+  // Steps of an eighth of a yard would round to 0.11 m; in cm they stay apart from 10 cm.
+  const along = (valueMm: number) =>
+    showQuantity('length', valueMm, {
+      system,
+      unit: valueMm < 1000 ? { metric: 'cm', imperial: 'yd' } : clothLengthUnit,
+    });
   const across = (valueMm: number) => showQuantity('length', valueMm, { system, unit: clothWidthUnit });
   switch (unit.kind) {
     case 'by length':

@@ -114,7 +114,7 @@ export function SettingsRoom() {
 
       <Group
         title="Data file"
-        about="Everything you enter is kept in this one file on this machine. Copy it to keep a second one elsewhere."
+        about="Everything you enter is kept in this one file on this machine. To keep a second one elsewhere, close the program and copy it."
       >
         <code className={style.path}>{facts.dataFile}</code>
       </Group>
@@ -124,7 +124,7 @@ export function SettingsRoom() {
 
 function Group({ title, about, children }: { title: string; about: string; children: ReactNode }) {
   return (
-    <section className={style.group} aria-label={title}>
+    <section className={style.group}>
       <div>
         <h2 className={style.title}>{title}</h2>
         <p className={style.about}>{about}</p>

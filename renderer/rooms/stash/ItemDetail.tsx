@@ -99,8 +99,6 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
         </div>
       </div>
 
-      <Facts read={read} />
-
       <section className={style.section} aria-labelledby="lots-of-item">
         <h3 id="lots-of-item">On the shelf</h3>
         {hasLots ? (
@@ -109,6 +107,8 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
           <p className="quiet">Nothing was received yet. Receive a lot to put it on the shelf.</p>
         )}
       </section>
+
+      <Facts read={read} />
 
       <section className={style.section} aria-labelledby="offers-of-item">
         <div className={style.sectionHead}>
@@ -165,7 +165,8 @@ function Facts({ read: { shelf } }: { read: CallOutput<'readItem'> }) {
   const { notes } = shelf.item;
   if (facts.length === 0 && notes === '') return null;
   return (
-    <section className={style.section} aria-label="Facts">
+    <section className={style.section} aria-labelledby="facts-of-item">
+      <h3 id="facts-of-item">What is known</h3>
       <dl className={style.facts}>
         {facts.map(({ label, text }) => (
           <div key={label}>

@@ -51,9 +51,14 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
   const [notes, setNotes] = useState(item?.notes ?? '');
   const [drafts, setDrafts] = useState<FactDrafts>(() => draftsOf(item, system));
   const label = kindRecords[kind].label;
+  // What is ticked stands below what is typed, so that the fields keep their two columns.
+  const fields = factFields(kind);
+  const questions = [
+    ...fields.filter(([, field]) => field.kind !== 'flag'),
+    ...fields.filter(([, field]) => field.kind === 'flag'),
+  ];
 
   const save = async (): Promise<readonly Problem[]> => {
-    const fields = factFields(kind);
     const unread = misreadProblems(
       item?.name ?? `The ${label.toLowerCase()}`,
       fields.flatMap(([factName, field]) =>
@@ -102,15 +107,15 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
           ))}
         </fieldset>
       )}
+      <TextField label="Name" value={name} onChange={setName} />
       <div className={style.pair}>
-        <TextField label="Name" value={name} onChange={setName} />
         <TextField label="Colour" value={colour} onChange={setColour} />
         <TextField label="Place" value={place} onChange={setPlace} hint="Where it lies: rack 1, top" />
       </div>
       <fieldset className={style.group}>
         <legend>{label}: what is known</legend>
         <div className={style.pair}>
-          {factFields(kind).map(([factName, field]) => (
+          {questions.map(([factName, field]) => (
             <Fact
               key={`${kind} ${factName}`}
               kind={kind}
@@ -136,7 +141,8 @@ interface FactProps {
 }
 
 function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
-  const label = field.required ? `${field.label} (needed)` : field.label;
+  const { label } = field;
+  const hint = field.required ? `${field.hint}; needed` : field.hint;
   switch (field.kind) {
     case 'quantity':
       return (
@@ -148,7 +154,7 @@ function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
             onChange((now) => ({ ...now, quantities: { ...now.quantities, [factName]: draft } }))
           }
           unit={factUnit(kind, factName)}
-          hint={field.hint}
+          hint={hint}
         />
       );
     case 'choice':
@@ -158,7 +164,7 @@ function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
           value={drafts.words[factName] ?? ''}
           options={field.options.map((option) => ({ value: option, label: option }))}
           emptyLabel="not known"
-          hint={field.hint}
+          hint={hint}
           onChange={(word) => onChange((now) => ({ ...now, words: { ...now.words, [factName]: word } }))}
         />
       );
@@ -167,7 +173,7 @@ function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
         <TextField
           label={label}
           value={drafts.words[factName] ?? ''}
-          hint={field.hint}
+          hint={hint}
           onChange={(word) => onChange((now) => ({ ...now, words: { ...now.words, [factName]: word } }))}
         />
       );
@@ -177,7 +183,7 @@ function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
           <FlagField
             label={label}
             value={drafts.flags[factName] ?? false}
-            hint={field.hint}
+            hint={hint}
             onChange={(flag) => onChange((now) => ({ ...now, flags: { ...now.flags, [factName]: flag } }))}
           />
         </div>

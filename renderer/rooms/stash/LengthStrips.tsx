@@ -1,6 +1,6 @@
 /** The lengths of a lot, each drawn to one scale for the whole item: as long and as wide as it lies, flaws and all. */
 import { useState } from 'react';
-import type { LengthOnShelf } from '../../../shared-core/stash/stash.ts';
+import type { Item, LengthOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
@@ -17,14 +17,20 @@ const drawnWidthPx = 420;
 const tallestPx = 46;
 const shownAtFirst = 12;
 
-export function LengthStrips({ lengths, scale }: { lengths: readonly LengthOnShelf[]; scale: StripScale }) {
+export interface LengthStripsProps {
+  readonly item: Item;
+  readonly lengths: readonly LengthOnShelf[];
+  readonly scale: StripScale;
+}
+
+export function LengthStrips({ item, lengths, scale }: LengthStripsProps) {
   const [isWhole, setIsWhole] = useState(false);
   const shown = isWhole ? lengths : lengths.slice(0, shownAtFirst);
   return (
     <>
       <ul className={style.strips}>
         {shown.map((length) => (
-          <Strip key={length.id} length={length} scale={scale} />
+          <Strip key={length.id} item={item} length={length} scale={scale} />
         ))}
       </ul>
       {lengths.length > shown.length && (
@@ -36,7 +42,7 @@ export function LengthStrips({ lengths, scale }: { lengths: readonly LengthOnShe
   );
 }
 
-function Strip({ length, scale }: { length: LengthOnShelf; scale: StripScale }) {
+function Strip({ item, length, scale }: { item: Item; length: LengthOnShelf; scale: StripScale }) {
   const system = useSystem();
   const pxPerMm = Math.min(drawnWidthPx / scale.longestMm, tallestPx / scale.widestMm);
   const drawn = { x: Math.max(2, length.onHandMm * pxPerMm), y: Math.max(2, length.widthMm * pxPerMm) };
@@ -83,7 +89,7 @@ function Strip({ length, scale }: { length: LengthOnShelf; scale: StripScale }) 
         ))}
       </svg>
       <span className={`${style.words} number`}>
-        {lengthText(length, system)}
+        {lengthText(length, item, system)}
         {length.reservedMm > 0 && (
           <span className="quiet"> · {amountText('cloth', length.reservedMm, system)} reserved</span>
         )}

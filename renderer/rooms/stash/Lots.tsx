@@ -74,7 +74,9 @@ function OneLot({ lot, shelf, scale }: { lot: LotOnShelf; shelf: ItemOnShelf; sc
           </p>
         </div>
       </header>
-      {kindRecords[kind].hasLengths && lengths.length > 0 && <LengthStrips lengths={lengths} scale={scale} />}
+      {kindRecords[kind].hasLengths && lengths.length > 0 && (
+        <LengthStrips item={shelf.item} lengths={lengths} scale={scale} />
+      )}
     </article>
   );
 }

@@ -72,7 +72,7 @@ export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
       <div className={style.pair}>
         <TextField label="Supplier" value={supplier} onChange={setSupplier} />
         <TextField
-          label="Price of"
+          label="Priced on"
           type="date"
           value={pricedOn}
           onChange={setPricedOn}

@@ -32,6 +32,9 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
   useEffect(() => see(first, last), [first, last, see]);
 
   const chosen = [...rows].find(([, row]) => row.id === itemId)?.[0] ?? null;
+  useEffect(() => {
+    if (chosen !== null) virtual.scrollToIndex(chosen);
+  }, [chosen, virtual]);
   const walkedTo = useRef<number | null>(null);
 
   const walk = (event: KeyboardEvent) => {

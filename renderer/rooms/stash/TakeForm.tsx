@@ -102,7 +102,7 @@ function placesOf(shelf: ItemOnShelf, system: MeasureSystem): Place[] {
           lotId: lot.id,
           lengthId: length.id,
           onHand: length.onHandMm,
-          label: `${lengthText(length, system)}; lot of ${lotText(lot)}`,
+          label: `${lengthText(length, shelf.item, system)}; lot of ${lotText(lot)}`,
         }))
       : [
           {

@@ -67,10 +67,20 @@ export function widthText(valueMm: number, system: MeasureSystem): string {
   return showQuantity('length', valueMm, { system, unit: clothWidthUnit });
 }
 
+/** The width of a length: as it was typed for its item, where it is as wide as that. */
+function lengthWidthText(length: LengthOnShelf, item: Item, system: MeasureSystem): string {
+  const isAsItem =
+    (item.kind === 'cloth' || item.kind === 'batting') && item.facts.widthMm === length.widthMm;
+  return showTyped('length', length.widthMm, isAsItem ? item.typed.widthMm : undefined, {
+    system,
+    unit: clothWidthUnit,
+  });
+}
+
 /** "Roll, 14 m x 147 cm" with a real times sign. */
-export function lengthText(length: LengthOnShelf, system: MeasureSystem): string {
+export function lengthText(length: LengthOnShelf, item: Item, system: MeasureSystem): string {
   const along = showQuantity('length', length.onHandMm, { system, unit: clothLengthUnit });
-  return `${formWords[length.form]}, ${along} × ${widthText(length.widthMm, system)}`;
+  return `${formWords[length.form]}, ${along} × ${lengthWidthText(length, item, system)}`;
 }
 
 /** "14 Apr 2026, dye lot P-2207". */

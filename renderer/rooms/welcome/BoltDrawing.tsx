@@ -37,6 +37,10 @@ const mat = [
   ...Array.from({ length: 10 }, (_, index) => `M16 ${30 + index * 50}H464`),
 ].join('');
 
+/** Half of a coat's front, the edge of its middle towards the middle of the cloth, with two notches. */
+const front =
+  'M228 198C210 196 196 180 192 150L132 172C146 206 142 240 108 258L104 436H228ZM106 330h9M105 384h9M228 300h-9M228 368h-9';
+
 export function BoltDrawing() {
   return (
     <svg
@@ -94,18 +98,20 @@ export function BoltDrawing() {
       ))}
       {/* The row that is being sewn stops at the needle. */}
       <path className={style.stitch} d="M94 460H276" />
-      <path className={style.thread} d="M276 460c26-4 30 26 58 18 24-7 26-36 52-40 22-3 34 10 54 2" />
-      <g className={style.needle}>
-        <path d="M270 462 318 436l4 3-2 5Z" />
-        <path d="M312 442l5-2.6" />
-      </g>
-
-      {/* The coat's front, chalked on the cloth: shoulder, armhole, side, hem. */}
       <path
-        className={style.chalk}
-        d="M146 150c14 26 34 34 58 30M146 150 112 178M112 178c18 32 14 66-8 88M104 266V440H238V182"
+        className={style.thread}
+        d="M323 435c22-10 34 8 26 22-9 15-22 10-14 24 10 16 50 4 66-14 14-15 30-12 44-6"
       />
-      <path className={style.notch} d="M104 330h10M104 390h10M238 300h-10M238 372h-10" />
+      <path className={style.needle} d="M278 459 326 433" />
+      <path className={style.eye} d="M319 436.8l4.4-2.4" />
+
+      {/* The two fronts of a coat, chalked on the cloth: neck, shoulder, armhole, side, hem, and grain. */}
+      {[undefined, 'translate(480 0) scale(-1 1)'].map((mirror) => (
+        <g key={mirror ?? 'plain'} transform={mirror}>
+          <path className={style.chalk} d={front} />
+          <path className={style.grain} d="M178 262V388M174 270l4-8 4 8M174 380l4 8 4-8" />
+        </g>
+      ))}
     </svg>
   );
 }

@@ -1,0 +1,67 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './door.ts';
+
+async function openSettings(page: Page): Promise<void> {
+  await page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Settings' }).click();
+  await expect(page.getByRole('heading', { name: 'Settings' })).toBeVisible();
+}
+
+test('name, units and currency are kept as soon as they are changed', async ({ page, workshop }) => {
+  await openSettings(page);
+  await page.getByLabel('Workshop name').fill('Thrush & Bramble');
+  await expect(page.getByRole('status').getByText('Saved')).toBeVisible();
+  await expect(page.getByRole('navigation', { name: 'Rooms' })).toContainText('Thrush & Bramble');
+  await page.getByLabel('Imperial').check();
+  await page.getByLabel('Currency', { exact: true }).fill('gbp');
+  await page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Stash' }).click();
+
+  const reopened = await workshop.reopen();
+  await openSettings(reopened);
+  await expect(reopened.getByLabel('Workshop name')).toHaveValue('Thrush & Bramble');
+  await expect(reopened.getByLabel('Imperial')).toBeChecked();
+  await expect(reopened.getByLabel('Currency', { exact: true })).toHaveValue('GBP');
+});
+
+test('a currency that is none is refused with a sentence, and the old one stays', async ({
+  page,
+  workshop,
+}) => {
+  await openSettings(page);
+  await page.getByLabel('Currency', { exact: true }).fill('pounds');
+  await expect(page.getByRole('alert')).toContainText('is not three capital letters');
+  const reopened = await workshop.reopen();
+  await openSettings(reopened);
+  await expect(reopened.getByLabel('Currency', { exact: true })).toHaveValue('EUR');
+});
+
+test('an imperial workshop sees yards where a metric one sees metres', async ({ page }) => {
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await expect(page.getByText('This is the demo workshop.')).toBeVisible();
+  const rooms = page.getByRole('navigation', { name: 'Rooms' });
+  await rooms.getByRole('link', { name: 'Stash' }).click();
+  const slatewater = page.getByRole('option', { name: /Slatewater/ });
+  await page.getByLabel('Search the stash').fill('slatewater');
+  await expect(slatewater).toContainText('18.29 m');
+  await openSettings(page);
+  await page.getByLabel('Imperial').check();
+  await expect(page.getByRole('status').getByText('Saved')).toBeVisible();
+  await rooms.getByRole('link', { name: 'Stash' }).click();
+  await page.getByLabel('Search the stash').fill('slatewater');
+  await expect(slatewater).toContainText('20 yd');
+});
+
+test('the dark look is chosen once and is still there after a start', async ({ page }) => {
+  await openSettings(page);
+  await page.getByLabel('Dark').check();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  await page.reload();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+  await expect(page.getByLabel('Dark')).toBeChecked();
+  await page.getByLabel('Light').check();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'light');
+});
+
+test('the place of the data file is told', async ({ page, workshop }) => {
+  await openSettings(page);
+  await expect(page.getByText(workshop.dataFile)).toBeVisible();
+});
