@@ -12,7 +12,11 @@ export interface TextOptions {
   readonly currency: string;
 }
 
-export function estimateText(sources: FlowSources, estimate: Estimate, { system, currency }: TextOptions): string {
+export function estimateText(
+  sources: FlowSources,
+  estimate: Estimate,
+  { system, currency }: TextOptions,
+): string {
   const { plan } = sources;
   const context: WordsContext = { plan, shelf: sources.shelf, system };
   const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
@@ -23,15 +27,27 @@ export function estimateText(sources: FlowSources, estimate: Estimate, { system,
     return row(name(need.slotId), slotLay ? layWords(slotLay.result, system) : 'nothing to cut');
   });
   const costs = estimate.cost.lines.map((line) =>
-    row(name(line.slotId), `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.isIncomplete ? ', not complete' : ''}`),
+    row(
+      name(line.slotId),
+      `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.isIncomplete ? ', not complete' : ''}`,
+    ),
   );
   const perCoat = estimate.cost.perCoatMinor[0] ?? 0;
   return [
     `${plan.name}, size ${plan.size}, ${plan.coatCount} ${plan.coatCount === 1 ? 'coat' : 'coats'}`,
     section('What it needs', needs),
-    section(`Cover: ${coverHeadline(estimate.cover)}`, estimate.cover.flatMap((slotCover) => coverSentences(slotCover, context).map((sentence) => `  ${sentence}`))),
+    section(
+      `Cover: ${coverHeadline(estimate.cover)}`,
+      estimate.cover.flatMap((slotCover) =>
+        coverSentences(slotCover, context).map((sentence) => `  ${sentence}`),
+      ),
+    ),
     section('To buy', [indented(shoppingText(sources, estimate.toBuy, { system, currency }))]),
-    section('Cost of material', [...costs, row('the batch', money(estimate.cost.batchMinor)), row('one coat', money(perCoat))]),
+    section('Cost of material', [
+      ...costs,
+      row('the batch', money(estimate.cost.batchMinor)),
+      row('one coat', money(perCoat)),
+    ]),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');
 }

@@ -13,16 +13,18 @@ interface FrameProps {
   readonly label: string;
   readonly hint?: string | undefined;
   readonly problem?: string | null | undefined;
+  /** Only read aloud: the column or row says it to the eye. */
+  readonly isLabelHidden?: boolean;
   readonly children: (ids: { inputId: string; describedBy: string | undefined }) => ReactNode;
 }
 
-function FieldFrame({ label, hint, problem, children }: FrameProps) {
+function FieldFrame({ label, hint, problem, isLabelHidden = false, children }: FrameProps) {
   const inputId = useId();
   const noteId = `${inputId}-note`;
   const note = problem ?? hint;
   return (
     <div className={style.field}>
-      <label className={style.label} htmlFor={inputId}>
+      <label className={isLabelHidden ? 'only-read-aloud' : style.label} htmlFor={inputId}>
         {label}
       </label>
       {children({ inputId, describedBy: note ? noteId : undefined })}
@@ -108,6 +110,7 @@ export interface QuantityFieldProps {
   /** Zero is no answer here. */
   readonly aboveZero?: boolean;
   readonly isRequired?: boolean;
+  readonly isLabelHidden?: boolean;
   /** The unit that a bare number takes, where not the usual one; it stands beside a number typed without one. */
   readonly unit?: FieldUnit;
 }
@@ -126,6 +129,7 @@ export function QuantityField(props: QuantityFieldProps) {
     max,
     aboveZero,
     isRequired = false,
+    isLabelHidden = false,
     unit,
   } = props;
   const { system, currency } = useWorkshop().facts.settings;
@@ -175,7 +179,7 @@ export function QuantityField(props: QuantityFieldProps) {
   const suffix =
     quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
   return (
-    <FieldFrame label={label} hint={hint} problem={misread ?? problem}>
+    <FieldFrame label={label} hint={hint} isLabelHidden={isLabelHidden} problem={misread ?? problem}>
       {({ inputId, describedBy }) => (
         <span className={style.withUnit}>
           <input

@@ -23,10 +23,15 @@ export function coverSentences(slotCover: SlotCover, context: WordsContext): str
   const sentences: string[] = [];
   if (slotCover.shortage) sentences.push(shortageSentence(slotCover, slotCover.shortage, context));
   else if (slotCover.uses.length === 0) sentences.push(`Nothing is cut from the ${slot.name} yet.`);
-  else sentences.push(`The ${slot.name} ${isOrAre(slot.name)} covered by ${itemName}: ${usesWords(slotCover, context)}.`);
+  else
+    sentences.push(
+      `The ${slot.name} ${isOrAre(slot.name)} covered by ${itemName}: ${usesWords(slotCover, context)}.`,
+    );
   for (const remnant of slotCover.remnants) {
     const lengthWords = showQuantity('length', remnant.lengthMm, { system: context.system, unit: clothUnit });
-    sentences.push(`The remnant of ${lengthWords} can carry ${listed(remnant.pieceNames.map((name) => `the ${lower(name)}`))}.`);
+    sentences.push(
+      `The remnant of ${lengthWords} can carry ${listed(remnant.pieceNames.map((name) => `the ${lower(name)}`))}.`,
+    );
   }
   for (const care of slotCover.cares) sentences.push(`${care[0]?.toUpperCase()}${care.slice(1)}.`);
   return sentences;
@@ -42,7 +47,9 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
     return `The ${slot.name} ${isOrAre(slot.name)} short by ${amount} of ${width} ${kindRecords[item.kind].label.toLowerCase()} (${item.name}): ${count(shortage.missingPieceCount, 'piece has', 'pieces have')} no room.`;
   }
   const length =
-    shortage.wantedLengthMm === null ? '' : ` of at least ${showQuantity('length', shortage.wantedLengthMm, { system })}`;
+    shortage.wantedLengthMm === null
+      ? ''
+      : ` of at least ${showQuantity('length', shortage.wantedLengthMm, { system })}`;
   return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortage.amount, context)}${length} (${item?.name ?? slot.name}).`;
 }
 
@@ -58,7 +65,11 @@ function usesWords(slotCover: SlotCover, context: WordsContext): string {
 }
 
 /** An amount of a slot's kind with its unit: "1.20 m", "340 g", "1,200 m of thread", "6 pieces". */
-export function amountWords(slotCover: Pick<SlotCover, 'slotId'>, amount: number, context: WordsContext): string {
+export function amountWords(
+  slotCover: Pick<SlotCover, 'slotId'>,
+  amount: number,
+  context: WordsContext,
+): string {
   const { kind } = slotById(context.plan, slotCover.slotId);
   const { system } = context;
   const { counted } = kindRecords[kind];
@@ -83,13 +94,33 @@ export function coverHeadline(covers: readonly SlotCover[]): string {
   if (covers.length === 0) return 'The plan has no slots yet.';
   if (short === 0 && open === 0) return 'The stash covers the whole plan.';
   const parts: string[] = [];
-  if (short > 0) parts.push(`${spelled(short)} of ${spelled(covers.length)} slots ${short === 1 ? 'is' : 'are'} short`);
-  if (open > 0) parts.push(short > 0 ? `${spelled(open)} still to be chosen` : `${spelled(open)} of ${spelled(covers.length)} slots still to be chosen`);
+  if (short > 0)
+    parts.push(`${spelled(short)} of ${spelled(covers.length)} slots ${short === 1 ? 'is' : 'are'} short`);
+  if (open > 0)
+    parts.push(
+      short > 0
+        ? `${spelled(open)} still to be chosen`
+        : `${spelled(open)} of ${spelled(covers.length)} slots still to be chosen`,
+    );
   const sentence = parts.join(', ');
   return `${sentence[0]?.toUpperCase()}${sentence.slice(1)}.`;
 }
 
-const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const small = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
 
 function spelled(value: number): string {
   return small[value] ?? String(value);

@@ -41,11 +41,21 @@ export function unitsWords(unit: SellingUnit, unitCount: number, system: Measure
 }
 
 /** Lines by supplier in the order of their names; within one, in the order of the plan's slots. */
-export function bySupplier(toBuy: ToBuy): readonly { readonly supplier: string; readonly lines: readonly ToBuyLine[]; readonly totalMinor: number }[] {
+export function bySupplier(
+  toBuy: ToBuy,
+): readonly {
+  readonly supplier: string;
+  readonly lines: readonly ToBuyLine[];
+  readonly totalMinor: number;
+}[] {
   const groups = Map.groupBy(toBuy.lines, (line) => line.offer.supplier);
   return [...groups]
     .sort(([a], [b]) => a.localeCompare(b))
-    .map(([supplier, lines]) => ({ supplier, lines, totalMinor: lines.reduce((sum, line) => sum + line.priceMinor, 0) }));
+    .map(([supplier, lines]) => ({
+      supplier,
+      lines,
+      totalMinor: lines.reduce((sum, line) => sum + line.priceMinor, 0),
+    }));
 }
 
 export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
@@ -54,7 +64,10 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
   const blocks = bySupplier(toBuy).map(({ supplier, lines, totalMinor }) =>
     [
       supplier,
-      ...lines.map((line) => `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${slotNames(sources, line.slotIds)})`),
+      ...lines.map(
+        (line) =>
+          `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${slotNames(sources, line.slotIds)})`,
+      ),
       `  together ${money(totalMinor)}`,
     ].join('\n'),
   );

@@ -1,3 +1,112 @@
+/** The coat plan: how many coats, what fills each slot, and the pieces; every change is said and estimated at once. */
+import { useState } from 'react';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
+import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useLengthText } from '../../client/length-text.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { PieceCard } from './PieceCard.tsx';
+import { PieceSheet } from './PieceSheet.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import style from './PlanRoom.module.css';
+import { SlotTable } from './SlotTable.tsx';
+import { StripSheet } from './StripSheet.tsx';
+
 export function PlanRoom() {
-  return <h1>PlanRoom</h1>;
+  const { input } = useCoat();
+  const [openPiece, setOpenPiece] = useState<string | null>(null);
+  const [isAdding, setIsAdding] = useState(false);
+  if (!input) return null;
+  const { plan } = input;
+  const opened = plan.pieces.find((piece) => piece.id === openPiece);
+  const cutCount = plan.pieces.reduce((sum, piece) => sum + piece.cutCount * plyTotal(piece), 0);
+  return (
+    <>
+      <header className={style.header}>
+        <div>
+          <h1>{plan.name}</h1>
+          <p className="quiet">
+            {plan.size && `Size ${plan.size}. `}
+            {plan.pieces.length} pieces, {cutCount} cut for one coat.
+          </p>
+        </div>
+        <Choices />
+      </header>
+      {plan.notes && <p className={style.notes}>{plan.notes}</p>}
+
+      <section aria-labelledby="slots">
+        <h2 id="slots" className={style.title}>
+          Slots
+        </h2>
+        <SlotTable />
+      </section>
+
+      <section aria-labelledby="pieces">
+        <div className={style.header}>
+          <h2 id="pieces" className={style.title}>
+            Pieces
+          </h2>
+          <Button onClick={() => setIsAdding(true)}>Add a strip</Button>
+        </div>
+        {plan.pieces.length === 0 ? (
+          <EmptyState
+            title="No pieces yet"
+            action={
+              <Button look="main" onClick={() => setIsAdding(true)}>
+                Add a strip
+              </Button>
+            }
+          >
+            A coat needs pieces before anything can be laid. Begin with a strip of typed measures.
+          </EmptyState>
+        ) : (
+          <ul className={style.gallery}>
+            {plan.pieces.map((piece) => (
+              <PieceCard key={piece.id} piece={piece} plan={plan} onOpen={() => setOpenPiece(piece.id)} />
+            ))}
+          </ul>
+        )}
+      </section>
+      {opened && <PieceSheet key={opened.id} piece={opened} onClose={() => setOpenPiece(null)} />}
+      {isAdding && <StripSheet onClose={() => setIsAdding(false)} />}
+    </>
+  );
+}
+
+function plyTotal(piece: { cutFrom: readonly { plyCount: number }[] }): number {
+  return piece.cutFrom.reduce((sum, from) => sum + from.plyCount, 0);
+}
+
+/** Coats and quilting spacing: the two numbers that a maker turns most. */
+function Choices() {
+  const { input, edit } = useCoat();
+  const lengthText = useLengthText();
+  const [problem, setProblem] = useState<string | null>(null);
+  if (!input) return null;
+  const { plan } = input;
+  const apply = async (change: Parameters<typeof edit>[0]) => {
+    const answer = await edit(change);
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+  };
+  return (
+    <div className={style.choices}>
+      <SettledField
+        label="Coats"
+        quantity="count"
+        value={plan.coatCount}
+        onSet={(coatCount) => void apply((current) => setCoatCount(current, coatCount))}
+        problem={problem}
+      />
+      {plan.quilting && (
+        <SettledField
+          label="Quilting lines apart"
+          quantity="length"
+          value={plan.quilting.spacingMm}
+          onSet={(spacingMm) => void apply((current) => setQuiltingSpacing(current, spacingMm, lengthText))}
+          aboveZero
+        />
+      )}
+    </div>
+  );
 }

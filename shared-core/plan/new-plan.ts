@@ -1,0 +1,45 @@
+/** How a plan begins: with the usual slots of a quilted coat and no pieces, or as a copy of another. */
+import type { PlanId } from '../stash/stash.ts';
+import { type CoatPlan, emptySlot } from './coat-plan.ts';
+
+/** Distance of quilting lines that a new plan begins with: about 3 in (common practice, no source). */
+const usualSpacingMm = 76.2;
+
+export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
+  return {
+    id,
+    name,
+    size,
+    coatCount: 1,
+    slots: [
+      { ...emptySlot('shell', 'shell', 'cloth'), isQuilted: true },
+      emptySlot('lining', 'lining', 'cloth'),
+      emptySlot('batting', 'batting', 'batting'),
+      emptySlot('sewing-thread', 'sewing thread', 'thread'),
+      emptySlot('quilting-thread', 'quilting thread', 'thread'),
+      emptySlot('needles', 'needles', 'needle'),
+      { ...emptySlot('zip', 'front zip', 'fastening'), amountPerCoat: 1 },
+    ],
+    pieces: [],
+    seams: [],
+    quilting: {
+      spacingMm: usualSpacingMm,
+      stitch: '301',
+      stitchLengthMm: 3,
+      threadSlotId: 'quilting-thread',
+      riseMm: null,
+    },
+    clearanceMm: 2,
+    threadWastageRatio: 0.15,
+    sewingMinutesPerCoat: 600,
+    notes: '',
+  };
+}
+
+/** The same plan under a new id and a name that is not among `names`: "Fenwalk 2", "Fenwalk 3". */
+export function copiedPlan(plan: CoatPlan, id: PlanId, names: readonly string[]): CoatPlan {
+  const stem = plan.name.replace(/ \d+$/, '');
+  let number = 2;
+  while (names.includes(`${stem} ${number}`)) number++;
+  return { ...plan, id, name: `${stem} ${number}` };
+}
