@@ -78,7 +78,7 @@ test('the build is due when a source changes, comes, goes or is renamed, and onl
   rmSync(join(folder, 'main/c.ts'));
   rmSync(join(folder, 'main/a.ts'));
   const gone = hash();
-  write('main/z.ts', 'one');
+  write('main/a2.ts', 'one');
   const renamed = hash();
   expect(new Set([before, changed, added, gone, renamed]).size).toBe(5);
 });
