@@ -1,3 +1,165 @@
+/** What the batch and one coat cost in material: by slot, from which lots, and what of it falls between the pieces. */
+import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById, sentenceCase } from '../../client/coat-words.ts';
+import { routeHash } from '../../client/route.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Amount, amountText } from '../../parts/Amount.tsx';
+import { dayText } from '../../parts/calendar.ts';
+import { Money } from '../../parts/Figure.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import table from '../../parts/table.module.css';
+import { Waiting } from '../../parts/Waiting.tsx';
+import style from './CostRoom.module.css';
+
 export function CostRoom() {
-  return <h1>CostRoom</h1>;
+  const { input, estimate } = useCoat();
+  if (!input) return null;
+  if (!estimate) {
+    return (
+      <>
+        <RoomHead title="Cost" lead="Working out what the material costs." />
+        <Waiting />
+      </>
+    );
+  }
+  const { cost } = estimate;
+  const { plan } = input;
+  const dearestCoat = cost.perCoatMinor[0] ?? 0;
+  const cheapestCoat = cost.perCoatMinor.at(-1) ?? 0;
+  return (
+    <>
+      <RoomHead
+        title="Cost"
+        lead="Material alone: lots at what was paid, oldest first, and what is missing at its offer."
+      />
+      <dl className={style.headline}>
+        <div className={style.figure}>
+          <dt className="quiet">One coat</dt>
+          <dd>
+            <Money amountMinor={dearestCoat} />
+          </dd>
+        </div>
+        <div className={style.figure}>
+          <dt className="quiet">
+            The batch of {plan.coatCount} {plan.coatCount === 1 ? 'coat' : 'coats'}
+          </dt>
+          <dd>
+            <Money amountMinor={cost.batchMinor} />
+          </dd>
+        </div>
+      </dl>
+      {dearestCoat !== cheapestCoat && (
+        <p className="quiet small">
+          The batch does not divide evenly: {cost.perCoatMinor.filter((each) => each === dearestCoat).length} of the
+          coats carry a cent more.
+        </p>
+      )}
+      {cost.isIncomplete && (
+        <p className={style.note}>
+          Not the whole cost yet: some slots have nothing chosen, or no offer for what is missing. They are marked
+          below.
+        </p>
+      )}
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th scope="col">Slot</th>
+            <th scope="col" className={table.amount}>
+              Amount
+            </th>
+            <th scope="col">From</th>
+            <th scope="col" className={table.amount}>
+              Between pieces
+            </th>
+            <th scope="col" className={table.amount}>
+              Cost
+            </th>
+            <th scope="col" className={style.share}>
+              Share
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {cost.lines.map((line) => (
+            <Row key={line.slotId} line={line} batchMinor={cost.batchMinor} />
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td colSpan={3}>The batch</td>
+            <td className={table.amount}>
+              <Money amountMinor={cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0)} />
+            </td>
+            <td className={table.amount}>
+              <Money amountMinor={cost.batchMinor} />
+            </td>
+            <td />
+          </tr>
+        </tfoot>
+      </table>
+    </>
+  );
+}
+
+function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
+  const { input } = useCoat();
+  if (!input) return null;
+  const slot = slotById(input.plan, line.slotId);
+  const item = itemById(input, slot.itemId);
+  const share = batchMinor > 0 ? line.costMinor / batchMinor : 0;
+  return (
+    <tr>
+      <td>
+        <div className={style.from}>
+          <strong>{sentenceCase(slot.name)}</strong>
+          <span className="quiet small">{item?.name ?? 'nothing chosen'}</span>
+        </div>
+      </td>
+      <td className={table.amount}>
+        {line.parts.length > 0 && (
+          <Amount kind={slot.kind} amount={line.parts.reduce((sum, part) => sum + part.amount, 0)} />
+        )}
+      </td>
+      <td>
+        <div className={`${style.from} small`}>
+          {line.parts.map((part) => (
+            <PartWords key={part.lotId ?? 'to buy'} part={part} kind={slot.kind} isOnly={line.parts.length === 1} />
+          ))}
+          {line.isIncomplete && (
+            <span>
+              No price yet.{' '}
+              <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'to-buy' })}>See what to do</a>
+            </span>
+          )}
+        </div>
+      </td>
+      <td className={table.amount}>{line.wasteMinor > 0 && <Money amountMinor={line.wasteMinor} />}</td>
+      <td className={table.amount}>
+        {line.isIncomplete && line.costMinor === 0 ? '–' : <Money amountMinor={line.costMinor} />}
+      </td>
+      <td className={style.share}>
+        <svg viewBox="0 0 100 8" preserveAspectRatio="none" role="img" aria-label={`${Math.round(share * 100)} %`}>
+          <rect className={style.ground} width="100" height="8" rx="4" />
+          <rect className={style.bar} width={share * 100} height="8" rx="4" />
+        </svg>
+      </td>
+    </tr>
+  );
+}
+
+function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isOnly: boolean }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  const amount = isOnly ? '' : `${amountText(kind, part.amount, system)} `;
+  if (part.lotId === null) return <span className="number">{amount}to buy</span>;
+  const lot = input?.shelf.flatMap((onShelf) => onShelf.lots).find((candidate) => candidate.id === part.lotId);
+  return (
+    <span className="number">
+      {amount}of {lot ? dayText(lot.receivedOn) : ''}
+      {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
+    </span>
+  );
 }

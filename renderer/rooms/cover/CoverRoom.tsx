@@ -1,3 +1,115 @@
+/** Whether the stash carries the plan: the answer first, then slot by slot what is used, missing or could stand in. */
+import { useState } from 'react';
+import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
+import type { SlotCover } from '../../../shared-core/cover/cover.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { bindSlot } from '../../../shared-core/plan/edit.ts';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { itemFree } from '../../../shared-core/stash/stash.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { routeHash } from '../../client/route.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { StateTag } from '../../parts/StateTag.tsx';
+import { Waiting } from '../../parts/Waiting.tsx';
+import style from './CoverRoom.module.css';
+import { LengthsUsed } from './LengthsUsed.tsx';
+
+/** What asks for something to be done stands first. */
+const urgency: Readonly<Record<SlotCover['state'], number>> = {
+  short: 0,
+  open: 1,
+  'covered with care': 2,
+  covered: 3,
+};
+
 export function CoverRoom() {
-  return <h1>CoverRoom</h1>;
+  const { input, estimate } = useCoat();
+  if (!input) return null;
+  if (!estimate) {
+    return (
+      <>
+        <RoomHead title="Cover" lead="Laying the pieces on what the stash has." />
+        <Waiting />
+      </>
+    );
+  }
+  const covers = [...estimate.cover].sort((a, b) => urgency[a.state] - urgency[b.state]);
+  return (
+    <>
+      <RoomHead title="Cover" lead={<strong>{coverHeadline(estimate.cover)}</strong>} />
+      <ul className={style.slots} aria-label="Cover by slot">
+        {covers.map((slotCover) => (
+          <SlotCard key={slotCover.slotId} slotCover={slotCover} />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function SlotCard({ slotCover }: { slotCover: SlotCover }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  if (!input) return null;
+  const { plan, shelf } = input;
+  const slot = slotById(plan, slotCover.slotId);
+  const bound = shelf.find(({ item }) => item.id === slotCover.itemId);
+  const sentences = coverSentences(slotCover, { plan, shelf, system });
+  const link = (step: 'lay' | 'to-buy' | 'plan', words: string) => (
+    <a href={routeHash({ kind: 'coat', planId: plan.id, step })}>{words}</a>
+  );
+  return (
+    <li className={style.slot} data-state={slotCover.state} aria-label={sentenceCase(slot.name)}>
+      <div className={style.head}>
+        <h3>{sentenceCase(slot.name)}</h3>
+        {bound && (
+          <a className={style.item} href={routeHash({ kind: 'stash', itemId: bound.item.id })}>
+            {bound.item.name}
+          </a>
+        )}
+        <StateTag state={slotCover.state} />
+        <span className={`${style.links} small`}>
+          {slotCover.lay && link('lay', 'See the lay')}
+          {slotCover.state === 'short' && link('to-buy', 'What to buy')}
+          {slotCover.state === 'open' && link('plan', 'Choose an item')}
+        </span>
+      </div>
+      <div className={style.words}>
+        {sentences.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      {bound && <LengthsUsed slotCover={slotCover} shelf={bound} kind={slot.kind} />}
+      <Substitutes slotCover={slotCover} />
+    </li>
+  );
+}
+
+/** Like items of the shelf, each with a button that fills the slot with it. */
+function Substitutes({ slotCover }: { slotCover: SlotCover }) {
+  const { input, edit } = useCoat();
+  const system = useSystem();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  if (!input || slotCover.substitutes.length === 0) return null;
+  const take = async (itemId: string, name: string) => {
+    const done = await edit((plan) => bindSlot(plan, slotCover.slotId, itemId, name));
+    setProblems(done.ok ? [] : done.problems);
+  };
+  return (
+    <div className={style.substitutes}>
+      <span className="quiet small">On the shelf and like it:</span>
+      {input.shelf
+        .filter(({ item }) => slotCover.substitutes.includes(item.id))
+        .map((onShelf) => (
+          <Button key={onShelf.item.id} look="quiet" onClick={() => void take(onShelf.item.id, onShelf.item.name)}>
+            Use {onShelf.item.name} ({amountText(onShelf.item.kind, itemFree(onShelf), system)} free)
+          </Button>
+        ))}
+      <Problems problems={problems} />
+    </div>
+  );
 }

@@ -1,3 +1,242 @@
+/** The lay of each slot, drawn to scale: on endless cloth, as the coats need it, or on what the stash has. */
+import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
+import { layWords } from '../../../shared-core/lay/lay-words.ts';
+import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById, sentenceCase, slotName } from '../../client/coat-words.ts';
+import { routeHash } from '../../client/route.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { clothLengthUnit } from '../../parts/Amount.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { fileName, saveFile } from '../../parts/save-file.ts';
+import { Waiting } from '../../parts/Waiting.tsx';
+import { bestLay } from './best-lay.ts';
+import style from './LayRoom.module.css';
+import { LengthDrawing } from './LengthDrawing.tsx';
+
+type Where = 'needs' | 'stash';
+
 export function LayRoom() {
-  return <h1>LayRoom</h1>;
+  const { input, estimate } = useCoat();
+  const [slotId, setSlotId] = useState<string | null>(null);
+  const [where, setWhere] = useState<Where>('needs');
+  if (!input) return null;
+  if (!estimate) {
+    return (
+      <>
+        <RoomHead title="Lay" lead="The pieces are being laid." />
+        <Waiting />
+      </>
+    );
+  }
+  const shown = estimate.lays.find((candidate) => candidate.slotId === slotId) ?? estimate.lays[0];
+  if (!shown) {
+    return (
+      <>
+        <RoomHead title="Lay" />
+        <EmptyState
+          title="There is nothing to lay yet"
+          action={<a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Go to the plan</a>}
+        >
+          A lay is drawn for each cloth and batting that pieces are cut from. Add the first piece in the plan.
+        </EmptyState>
+      </>
+    );
+  }
+  const onStash = estimate.cover.find((slotCover) => slotCover.slotId === shown.slotId)?.lay ?? null;
+  const slotLay = where === 'stash' && onStash ? onStash : shown;
+  return (
+    <OneLay
+      key={`${shown.slotId} ${where}`}
+      input={input}
+      slotLay={slotLay}
+      lays={estimate.lays}
+      where={where === 'stash' && onStash ? 'stash' : 'needs'}
+      hasStash={onStash !== null}
+      onWhere={setWhere}
+      onSlot={setSlotId}
+    />
+  );
+}
+
+interface OneLayProps {
+  readonly input: FlowInput;
+  readonly slotLay: SlotLay;
+  readonly lays: readonly SlotLay[];
+  readonly where: Where;
+  readonly hasStash: boolean;
+  readonly onWhere: (where: Where) => void;
+  readonly onSlot: (slotId: string) => void;
+}
+
+function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneLayProps) {
+  const { live, phase, stop, lookLonger } = useCoat();
+  const system = useSystem();
+  const best = useMemo(() => bestLay(slotLay, live), [slotLay, live]);
+  const { job, result, slotId } = best;
+  const name = slotName(input, slotId);
+  const isWorking = phase === 'quick' || phase === 'thorough';
+  const sheet = useRef<HTMLDivElement>(null);
+  const { pxPerMm, zoom, fit } = useZoom(sheet, drawnLengthMm(best), job.lengths[0]?.widthMm ?? 1500);
+  const pieceNames = useMemo(
+    () => new Map(input.plan.pieces.map((piece) => [piece.id as string, piece.name])),
+    [input.plan.pieces],
+  );
+  const item = itemById(input, input.plan.slots.find((slot) => slot.id === slotId)?.itemId ?? null);
+  const selvageMm = item?.kind === 'cloth' ? (item.facts.selvageMm ?? 0) : 0;
+  const drawn = job.lengths
+    .map((length, index) => ({ length, index, usedMm: result.usedLengthMm[index] ?? 0 }))
+    .filter(({ usedMm }) => usedMm > 0);
+  const saveDrawing = () =>
+    saveFile(fileName(`${input.plan.name} ${name} lay`, 'svg'), 'image/svg+xml', laySvg(input.plan, best));
+  return (
+    <>
+      <RoomHead
+        title="Lay"
+        lead={`${sentenceCase(name)}, ${item?.name ?? 'cloth still to be chosen'}`}
+        actions={
+          <>
+            <Button onClick={saveDrawing}>Save as drawing</Button>
+            <Button onClick={() => window.print()}>Print</Button>
+          </>
+        }
+      />
+      <fieldset className={style.slots} aria-label="Slot">
+        {lays.map((each) => (
+          <button
+            key={each.slotId}
+            type="button"
+            className={`${style.slot} eased`}
+            aria-pressed={each.slotId === slotId}
+            onClick={() => onSlot(each.slotId)}
+          >
+            {sentenceCase(slotName(input, each.slotId))}
+            <span className="number">
+              {showQuantity('length', totalUsedMm(bestLay(each, live).result), { system, unit: clothLengthUnit, digits: 2 })}
+            </span>
+          </button>
+        ))}
+      </fieldset>
+      <div className={style.bar}>
+        <div className={style.where}>
+          <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
+            What the coats need
+          </button>
+          <button type="button" aria-pressed={where === 'stash'} disabled={!hasStash} onClick={() => onWhere('stash')}>
+            On your stash
+          </button>
+        </div>
+        <div className={style.group}>
+          <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
+            −
+          </Button>
+          <Button aria-label="Larger" onClick={() => zoom(1.4)}>
+            +
+          </Button>
+          <Button onClick={fit}>Whole length</Button>
+        </div>
+        <div className={style.group}>
+          {isWorking ? (
+            <Button onClick={stop}>Stop</Button>
+          ) : (
+            <>
+              <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
+              <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
+            </>
+          )}
+        </div>
+      </div>
+      <p className={`${style.words} number`} data-testid="lay-words">
+        {sentenceCase(layWords(result, system))}.
+      </p>
+      <div ref={sheet} className={style.sheet} tabIndex={0} role="region" aria-label="Drawing of the lay">
+        {drawn.map(({ length, index, usedMm }) => (
+          <div key={length.id}>
+            {where === 'stash' && (
+              <p className={style.caption}>{lengthCaption(input, length.id, length.lengthMm, usedMm, system)}</p>
+            )}
+            <LengthDrawing
+              job={job}
+              result={result}
+              lengthIndex={index}
+              pxPerMm={pxPerMm}
+              selvageMm={selvageMm}
+              pieceNames={pieceNames}
+              label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
+            />
+          </div>
+        ))}
+      </div>
+    </>
+  );
+}
+
+function lengthCaption(input: FlowInput, lengthId: string, lengthMm: number | null, usedMm: number, system: 'metric' | 'imperial') {
+  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
+  if (lengthMm === null) return `To buy: ${show(usedMm)}`;
+  for (const { lots } of input.shelf) {
+    for (const lot of lots) {
+      const length = lot.lengths.find((candidate) => candidate.id === lengthId);
+      if (!length) continue;
+      return (
+        <>
+          {sentenceCase(length.form)} of {show(lengthMm)}
+          {lot.dyeLot && `, dye lot ${lot.dyeLot}`}
+          <span>
+            : {show(usedMm)} used, {show(Math.max(0, lengthMm - usedMm))} left
+          </span>
+        </>
+      );
+    }
+  }
+  return show(lengthMm);
+}
+
+function drawnLengthMm({ job, result }: SlotLay): number {
+  const drawn = job.lengths.map((length, index) => {
+    const usedMm = result.usedLengthMm[index] ?? 0;
+    return usedMm > 0 ? (length.lengthMm ?? usedMm + 150) : 0;
+  });
+  return Math.max(500, ...drawn);
+}
+
+const usualHeightPx = 320;
+const mostPxPerMm = 1.5;
+/** Beside the drawing: the sheet's own edge and the figure at the last cut. */
+const besidePx = 108;
+
+/** Scale of the drawing: at first the cloth's width at a good height. */
+function useZoom(sheet: RefObject<HTMLDivElement | null>, lengthMm: number, widthMm: number) {
+  const [roomPx, setRoomPx] = useState(1000);
+  const [chosen, setChosen] = useState<number | null>(null);
+  const centre = useRef(0);
+  useEffect(() => {
+    const element = sheet.current;
+    if (!element) return;
+    const watch = new ResizeObserver(() => setRoomPx(element.clientWidth));
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [sheet]);
+  const fitPxPerMm = Math.max(0.02, (roomPx - besidePx) / lengthMm);
+  const usual = usualHeightPx / widthMm;
+  const pxPerMm = chosen ?? usual;
+  // What was in the middle of the sheet stays there.
+  useLayoutEffect(() => {
+    const element = sheet.current;
+    if (element && chosen !== null) element.scrollLeft = centre.current * pxPerMm - element.clientWidth / 2;
+  }, [sheet, chosen, pxPerMm]);
+  return {
+    pxPerMm,
+    zoom: (ratio: number) => {
+      const element = sheet.current;
+      if (element) centre.current = (element.scrollLeft + element.clientWidth / 2) / pxPerMm;
+      setChosen(Math.min(mostPxPerMm, Math.max(Math.min(fitPxPerMm, usual), pxPerMm * ratio)));
+    },
+    fit: () => setChosen(Math.min(mostPxPerMm, fitPxPerMm)),
+  };
 }

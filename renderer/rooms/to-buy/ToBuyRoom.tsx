@@ -1,3 +1,181 @@
+/** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
+import { useState } from 'react';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { bySupplier, shoppingCsv, shoppingText, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
+import { routeHash } from '../../client/route.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { dayText } from '../../parts/calendar.ts';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { fileName, saveFile } from '../../parts/save-file.ts';
+import { sellingWords } from '../../parts/selling-words.ts';
+import table from '../../parts/table.module.css';
+import { Waiting } from '../../parts/Waiting.tsx';
+import style from './ToBuyRoom.module.css';
+
 export function ToBuyRoom() {
-  return <h1>ToBuyRoom</h1>;
+  const { input, estimate } = useCoat();
+  const { settings } = useWorkshop().facts;
+  const [copied, setCopied] = useState('');
+  if (!input) return null;
+  if (!estimate) {
+    return (
+      <>
+        <RoomHead title="To buy" lead="Working out what is missing." />
+        <Waiting />
+      </>
+    );
+  }
+  const { toBuy } = estimate;
+  const isNothing = toBuy.lines.length === 0 && toBuy.unbuyable.length === 0;
+  const name = `${input.plan.name} to buy`;
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(shoppingText(input, toBuy, settings));
+      setCopied('Copied.');
+    } catch {
+      setCopied('The list could not be copied. Save it as a table instead.');
+    }
+  };
+  return (
+    <>
+      <RoomHead
+        title="To buy"
+        lead={
+          isNothing
+            ? 'Nothing: the stash covers the plan.'
+            : `What ${input.plan.coatCount === 1 ? 'the coat' : `${input.plan.coatCount} coats`} still need, in units as they are sold.`
+        }
+        actions={
+          toBuy.lines.length > 0 && (
+            <>
+              <span role="status" className="quiet small" style={{ alignSelf: 'center' }}>
+                {copied}
+              </span>
+              <Button onClick={() => void copy()}>Copy as text</Button>
+              <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', shoppingCsv(input, toBuy, settings))}>
+                Save as table
+              </Button>
+              <Button onClick={() => window.print()}>Print</Button>
+            </>
+          )
+        }
+      />
+      {isNothing && (
+        <EmptyState
+          title="Nothing is missing"
+          action={<a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'cover' })}>See what is used</a>}
+        >
+          Every slot is covered by what lies on the shelf.
+        </EmptyState>
+      )}
+      {bySupplier(toBuy).map((group) => (
+        <section key={group.supplier} className={style.supplier} aria-label={group.supplier}>
+          <div className={style.supplierHead}>
+            <h2>{group.supplier}</h2>
+            <Money amountMinor={group.totalMinor} />
+          </div>
+          <table className={`${table.table} ${style.fixed}`}>
+            <thead>
+              <tr>
+                <th scope="col">Item</th>
+                <th scope="col">Buy</th>
+                <th scope="col">For</th>
+                <th scope="col" className={table.amount}>
+                  Price
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {group.lines.map((line) => (
+                <Line key={line.itemId} line={line} />
+              ))}
+            </tbody>
+          </table>
+        </section>
+      ))}
+      {toBuy.lines.length > 0 && (
+        <p className={style.total}>
+          <span>In all</span>
+          <Money amountMinor={toBuy.totalMinor} />
+        </p>
+      )}
+      <Gaps toBuy={toBuy} />
+    </>
+  );
+}
+
+function Line({ line }: { line: ToBuyLine }) {
+  const { input } = useCoat();
+  const { system, currency } = useWorkshop().facts.settings;
+  const item = input && itemById(input, line.itemId);
+  if (!input || !item) return null;
+  const dearer = line.alternatives[0];
+  const left = line.boughtAmount - line.usedAmount;
+  return (
+    <tr>
+      <td>
+        <div className={style.what}>
+          <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
+          <span className="quiet small">{item.colour}</span>
+        </div>
+      </td>
+      <td>
+        <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
+          <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
+          <span className="quiet small">
+            {line.unitCount} × {sellingWords(line.offer.unit, system)} at{' '}
+            {showQuantity('money', line.offer.priceMinor, { system, currency })}, priced {dayText(line.offer.pricedOn)}
+            {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
+          </span>
+          {dearer && (
+            <span className="quiet small">
+              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier}, dearer by{' '}
+              {showQuantity('money', dearer.priceMinor - line.priceMinor, { system, currency })}
+            </span>
+          )}
+        </div>
+      </td>
+      <td>{sentenceCase(slotNames(input, line.slotIds))}</td>
+      <td className={table.amount}>
+        <Money amountMinor={line.priceMinor} />
+      </td>
+    </tr>
+  );
+}
+
+/** What the list cannot close, and what the maker can do about it. */
+function Gaps({ toBuy }: { toBuy: ToBuy }) {
+  const { input } = useCoat();
+  if (!input || toBuy.unbuyable.length === 0) return null;
+  return (
+    <section className={style.gaps} aria-label="Not on the list yet">
+      <h3>Not on the list yet</h3>
+      <ul>
+        {toBuy.unbuyable.map((gap) => (
+          <li key={gap.slotIds.join()}>
+            {gap.why === 'no item chosen' ? (
+              <>
+                <span>Nothing is chosen for: {slotNames(input, gap.slotIds)}.</span>
+                <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Choose in the plan</a>
+              </>
+            ) : (
+              <>
+                <span>
+                  No offer closes the gap of {itemById(input, gap.itemId)?.name} ({slotNames(input, gap.slotIds)}).
+                </span>
+                <a href={routeHash({ kind: 'stash', itemId: gap.itemId })}>Add an offer</a>
+              </>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 }

@@ -1,0 +1,50 @@
+/** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
+import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
+import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
+import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { dayText } from '../../parts/calendar.ts';
+import style from './CoverRoom.module.css';
+
+const drawnPx = 400;
+
+export function LengthsUsed({ slotCover, shelf, kind }: { slotCover: SlotCover; shelf: ItemOnShelf; kind: ItemKind }) {
+  const system = useSystem();
+  const show = (amount: number) => amountText(kind, amount, system);
+  const missing = slotCover.shortage?.amount ?? 0;
+  const longest = Math.max(missing, ...slotCover.uses.map((use) => use.free), 1e-6);
+  return (
+    <ul className={style.strips} aria-label="What is used">
+      {slotCover.uses.map((use) => (
+        <li key={use.lengthId ?? use.lotId} className={style.strip}>
+          <svg viewBox={`0 0 ${drawnPx} 14`} preserveAspectRatio="none" aria-hidden="true">
+            <rect className={style.left} x="0.5" y="0.5" width={Math.max(1, (use.free / longest) * (drawnPx - 1))} height="13" />
+            <rect className={style.used} width={Math.max(1, (use.amount / longest) * drawnPx)} height="14" />
+          </svg>
+          <span className="number">
+            {placeWords(use, shelf)}: {show(use.amount)} used, {show(Math.max(0, use.free - use.amount))} left
+          </span>
+        </li>
+      ))}
+      {missing > 0 && (
+        <li className={style.strip}>
+          <svg viewBox={`0 0 ${drawnPx} 14`} preserveAspectRatio="none" aria-hidden="true">
+            <rect className={style.short} x="0.5" y="0.5" width={Math.max(1, (missing / longest) * (drawnPx - 1))} height="13" />
+          </svg>
+          <span className="number">Missing: {show(missing)}</span>
+        </li>
+      )}
+    </ul>
+  );
+}
+
+function placeWords(use: Use, shelf: ItemOnShelf): string {
+  const lot = shelf.lots.find((candidate) => candidate.id === use.lotId);
+  if (!lot) return 'Lot';
+  const length = lot.lengths.find((candidate) => candidate.id === use.lengthId);
+  const from = `lot of ${dayText(lot.receivedOn)}`;
+  const dyeLot = lot.dyeLot && `, dye lot ${lot.dyeLot}`;
+  return length ? `${sentenceCase(length.form)}, ${from}${dyeLot}` : `${sentenceCase(from)}${dyeLot}`;
+}
