@@ -62,6 +62,11 @@ describe('the quilting map', () => {
     expect([front?.stitchingMm, front?.copyCount]).toEqual([expect.closeTo(6 * 240, 6), 6]);
     expect(front?.channels.map((channel) => channel.widthMm)).toEqual(Array(7).fill(100));
   });
+  it('a piece that is not quilted has no lines', () => {
+    const [back, front] = quiltedCoat().pieces;
+    const map = quiltingMap(quiltedCoat({ pieces: [back!, { ...front!, quilted: null }] }));
+    expect(map.map(({ pieceId }) => pieceId)).toEqual(['back']);
+  });
   it('a plan without quilting has no map', () => {
     expect(quiltingMap(quiltedCoat({ quilting: null }))).toEqual([]);
   });
@@ -116,6 +121,36 @@ describe('whether lines meet at a seam', () => {
     expect(meeting?.meets).toBe(false);
     expect(meeting?.crossings[0]?.gapMm).toBeLessThan(1);
     expect(meeting?.says).toContain('meet at the lower end and part further up');
+  });
+  it('are measured from the hem upwards, whichever way round the edges are drawn', () => {
+    const back = drawn(
+      'back',
+      [
+        [0, 0],
+        [700, 60],
+        [700, 300],
+        [0, 300],
+      ],
+      ['side seam'],
+    );
+    const front = drawn(
+      'front',
+      [
+        [0, 0],
+        [700, 0],
+        [700, 240],
+        [0, 240],
+      ],
+      [null, null, 'side seam'],
+    );
+    const [meeting] = meetingReport(quiltedCoat({ pieces: [back, front] }));
+    const slope = Math.hypot(700, 60) / 700;
+    expect(meeting?.crossings.map(({ aMm }) => aMm)).toEqual(
+      [1, 2, 3, 4, 5, 6].map((k) => expect.closeTo(k * 100 * slope, 6)),
+    );
+    expect(meeting?.crossings.map(({ bMm }) => bMm)).toEqual(
+      [1, 2, 3, 4, 5, 6].map((k) => expect.closeTo(k * 100, 6)),
+    );
   });
   it('a longer side has lines without a partner', () => {
     const [back] = body(240, 260);
@@ -240,5 +275,9 @@ describe('the sleeve', () => {
     };
     const sleeve = quiltingMap({ ...coat, pieces: [pieces[0]!, lower, pieces[2]!] })[2];
     expect(sleeve?.offsetsMm[0]).toBeCloseTo(70, 6);
+    const meeting = meetingReport({ ...coat, pieces: [pieces[0]!, lower, pieces[2]!] }).find(
+      (one) => one.seamId === 'armhole',
+    );
+    expect([meeting?.a.pieceId, meeting?.crossings[0]?.aMm]).toEqual(['front', expect.closeTo(85, 6)]);
   });
 });

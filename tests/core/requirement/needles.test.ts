@@ -40,6 +40,7 @@ describe('which needle', () => {
   const work = { arealMassGPerM2: 54, plyCount: 2, threadTex: 24, isDense: false, isKnit: false };
   it('a light nylon with fine thread takes 70', () => {
     expect(needleChoice(work)).toMatchObject({ sizeNm: 70, point: 'universal' });
+    expect(needleChoice({ ...work, threadTex: null }).sizeNm).toBe(70);
   });
   it('six plies at a seam take 90, and it says why', () => {
     const choice = needleChoice({ ...work, plyCount: 6 });

@@ -9,7 +9,16 @@ import {
   threadSplit,
 } from '../../../shared-core/requirement/thread-ratios.ts';
 import { item, slot } from '../../fixtures/small-workshop.ts';
-import { back, filled, front, nothingChosen, quiltedCoat, sideSeam, smallCoat } from './small-coat.ts';
+import {
+  back,
+  filled,
+  front,
+  nothingChosen,
+  quiltedCoat,
+  sideSeam,
+  smallCoat,
+  stuffedCoat,
+} from './small-coat.ts';
 
 const threadM = (coat: ReturnType<typeof smallCoat>, items = nothingChosen) =>
   threadNeed(coat, slotById(coat, 'thread'), items).amount;
@@ -36,6 +45,10 @@ describe('thread for seams', () => {
   });
   it('shell and batting that are quilted together are one sewing', () => {
     const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), nothingChosen);
+    expect(need.parts.find((part) => part.what.startsWith('Side'))?.amount).toBeCloseTo(1.4 * 2.5, 9);
+  });
+  it('the two cloths of a stuffed coat are one sewing, as their channels join them', () => {
+    const need = threadNeed(stuffedCoat(), slotById(stuffedCoat(), 'thread'), nothingChosen);
     expect(need.parts.find((part) => part.what.startsWith('Side'))?.amount).toBeCloseTo(1.4 * 2.5, 9);
   });
   it('a seam on a hem by itself is as long as the edge', () => {
