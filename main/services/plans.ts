@@ -2,6 +2,7 @@
 import type { CallInput, CallOutput, PlanRow } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import { planProblems } from '../../shared-core/plan/plan-problems.ts';
 import { kindRecords } from '../../shared-core/stash/kinds.ts';
 import type { PlanId } from '../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
@@ -51,7 +52,7 @@ async function savePlan(
   input: CallInput<'savePlan'>,
 ): Promise<Outcome<CallOutput<'savePlan'>>> {
   const { basedOn, said } = input;
-  const problems = await stashProblems(context, input.plan);
+  const problems = [...planProblems(input.plan), ...(await stashProblems(context, input.plan))];
   if (problems.length > 0) return refused(...problems);
   if (basedOn === null) {
     const plan = { ...input.plan, id: newId() };

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
+import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
 import { type Asking, openAsking, receivedCloth, receivedFill } from '../asking.ts';
 
 const plan: CoatPlan = {
@@ -165,6 +166,16 @@ describe('a plan', () => {
       'Slot shell is filled with Fenwalk down, which is not cloth. Choose cloth.',
       'Slot chambers names an item that is not in the stash. Choose an item, or leave it open.',
     ]);
+  });
+
+  test('whose pieces do not hold together is refused by the plan\u2019s own checks', async () => {
+    const asking = openAsking();
+    const saved = await savedPlan(asking);
+    const pieces = [{ ...saved.pieces[0]!, cutFrom: [{ slotId: 'gone', plyCount: 1 }] }];
+    const broken = { ...saved, pieces };
+    const problems = await asking.refusal('savePlan', { plan: broken, basedOn: 1, said: '' });
+    expect(problems).toEqual(planProblems(broken));
+    expect(problems.length).toBeGreaterThan(0);
   });
 
   test('that is not there is neither read, saved, undone nor reckoned', async () => {
