@@ -134,7 +134,14 @@ export function QuantityField(props: QuantityFieldProps) {
   } = props;
   const { system, currency } = useWorkshop().facts.settings;
   const inUnit = unit === undefined ? {} : { unit };
-  const shown = typed ?? (value === null ? '' : showQuantity(quantity, value, { system, ...inUnit }));
+  // The label says what is counted, so a count stands alone.
+  const shown =
+    typed ??
+    (value === null
+      ? ''
+      : quantity === 'count'
+        ? String(value)
+        : showQuantity(quantity, value, { system, ...inUnit }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
   // A value set from outside replaces the text; one that came from this very text does not.

@@ -35,14 +35,21 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
   useEffect(() => {
     if (chosen !== null) virtual.scrollToIndex(chosen);
   }, [chosen, virtual]);
-  const walkedTo = useRef<number | null>(null);
+  // A row that was walked to before it was read is chosen once it is here.
+  const walkingTo = useRef<number | null>(null);
+  useEffect(() => {
+    const row = walkingTo.current === null ? undefined : rows.get(walkingTo.current);
+    if (!row) return;
+    walkingTo.current = null;
+    onChoose(row.id);
+  }, [rows, onChoose]);
 
   const walk = (event: KeyboardEvent) => {
     const pageRows = Math.max(
       1,
       Math.floor((listRef.current?.clientHeight ?? rowHeightPx) / rowHeightPx) - 1,
     );
-    const here = chosen ?? walkedTo.current;
+    const here = walkingTo.current ?? chosen;
     const steps: Record<string, number> = {
       ArrowDown: here === null ? 0 : here + 1,
       ArrowUp: here === null ? 0 : here - 1,
@@ -55,9 +62,9 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
     if (next === undefined || total === 0) return;
     event.preventDefault();
     const to = Math.min(total - 1, Math.max(0, next));
-    walkedTo.current = to;
     virtual.scrollToIndex(to);
     const row = rows.get(to);
+    walkingTo.current = row ? null : to;
     if (row) onChoose(row.id);
   };
 
