@@ -127,8 +127,8 @@ describe('whether lines meet at a seam', () => {
       'back',
       [
         [0, 0],
-        [700, 60],
-        [700, 300],
+        [730, 60],
+        [730, 300],
         [0, 300],
       ],
       ['side seam'],
@@ -137,14 +137,14 @@ describe('whether lines meet at a seam', () => {
       'front',
       [
         [0, 0],
-        [700, 0],
-        [700, 240],
+        [730, 0],
+        [730, 240],
         [0, 240],
       ],
       [null, null, 'side seam'],
     );
     const [meeting] = meetingReport(quiltedCoat({ pieces: [back, front] }));
-    const slope = Math.hypot(700, 60) / 700;
+    const slope = Math.hypot(730, 60) / 730;
     expect(meeting?.crossings.map(({ aMm }) => aMm)).toEqual(
       [1, 2, 3, 4, 5, 6].map((k) => expect.closeTo(k * 100 * slope, 6)),
     );

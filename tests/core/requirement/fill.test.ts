@@ -4,7 +4,7 @@ import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { lensAreaMm2 } from '../../../shared-core/quilting/chambers.ts';
 import { fillingList, fillNeed } from '../../../shared-core/requirement/fill.ts';
 import { item, piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
-import { filled, nothingChosen, smallCoat, stuffedCoat } from './small-coat.ts';
+import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
 const down = (fillPowerCm3PerG: number) => filled({ fill: item('fill', 'down', { fillPowerCm3PerG }) });
 const list = (coat: ReturnType<typeof stuffedCoat>, items = down(400), overfill = 1.2) =>
@@ -73,9 +73,10 @@ describe('loose fill', () => {
     const typed = slot('fill', 'fill', { amountPerCoat: 210 });
     expect(fillNeed(stuffedCoat({ coatCount: 4 }), typed, down(400)).amount).toBe(840);
   });
-  it('a coat that nothing stuffs needs none', () => {
-    const coat = smallCoat({
-      slots: [slot('shell', 'cloth'), slot('fill', 'fill'), slot('thread', 'thread')],
+  it('a quilted coat that nothing stuffs needs none', () => {
+    const coat = quiltedCoat({
+      slots: [...quiltedCoat().slots, slot('fill', 'fill')],
+      quilting: { ...quiltedCoat().quilting!, riseMm: 9 },
     });
     expect(fillNeed(coat, slotById(coat, 'fill'), down(400)).amount).toBe(0);
   });
