@@ -12,26 +12,31 @@ import { convexParts } from './convex.ts';
 import { outwardRing } from './outward.ts';
 
 /** Numbers per boundary edge: start x, y; direction x, y; length. The inside is on the left. */
-const EDGE = 5;
+export const EDGE = 5;
 /** Numbers per convex half-plane: outward normal x, y; reach. */
 const PLANE = 3;
 
-export interface Table {
-  readonly edges: Float64Array;
-  /** For each cell: where its list begins in `lists`, or -1 when the cell is clear. Low bit: wholly inside. */
-  readonly cells: Int32Array;
-  /** Per list: how many, then the edges' offsets in `edges`. */
-  readonly lists: Uint16Array;
-  readonly columnCount: number;
-  readonly rowCount: number;
-  /** Half the extent of the grid, with the reach of the clearance. */
-  readonly halfX: number;
-  readonly halfY: number;
-  readonly perX: number;
-  readonly perY: number;
-  /** Added to the depth: the clearance asked between the two. */
-  readonly reachMm: number;
+/**
+ * All tables end to end in a few arrays, so that the inner loop loads no objects. The arrays are replaced by
+ * longer ones as tables are added: read them again after each `prepare`.
+ */
+export interface Pool {
+  edges: Float64Array;
+  /** Per cell: twice where its list begins in `lists`, plus 1 when the cell is wholly inside; -1 when it is clear. */
+  cells: Int32Array;
+  /** Per list: how many, then where each edge begins in `edges`. */
+  lists: Int32Array;
+  /** Per table: half the extent of the grid (x, y), cells per mm (x, y), reach beyond the outlines. */
+  heads: Float64Array;
+  /** Per table: where its cells begin, and how many columns they have. */
+  layouts: Int32Array;
+  edgeLength: number;
+  cellLength: number;
+  listLength: number;
+  tableCount: number;
 }
+
+export const HEAD = 5;
 
 interface Base {
   readonly ring: Ring;
@@ -175,7 +180,14 @@ function distanceToEdge(edges: Float64Array, e: number, x: number, y: number): n
   return Math.abs(dx * uy - dy * ux);
 }
 
-function buildTable(a: Base, b: Base, flip: number, reachMm: number): Table {
+function grown<Numbers extends Float64Array | Int32Array>(numbers: Numbers, needed: number): Numbers {
+  if (needed <= numbers.length) return numbers;
+  const longer = numbers instanceof Float64Array ? new Float64Array(needed * 2) : new Int32Array(needed * 2);
+  longer.set(numbers);
+  return longer as Numbers;
+}
+
+function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): void {
   // -B: turned by half a turn, which keeps the winding.
   const minusB = flipped(b.ring, flip ^ 3);
   const boxA = ringBox(a.ring);
@@ -225,7 +237,7 @@ function buildTable(a: Base, b: Base, flip: number, reachMm: number): Table {
   const halfY = extentY + reachMm;
   const edgeCount = edges.length / EDGE;
   // About a dozen cells for each edge, of nearly square shape.
-  const wanted = Math.min(4096, Math.max(256, edgeCount * 12));
+  const wanted = Math.min(4096, Math.max(256, edgeCount * 16));
   const columnCount = Math.max(4, Math.min(256, Math.round(Math.sqrt((wanted * halfX) / halfY))));
   const rowCount = Math.max(4, Math.min(256, Math.round(wanted / columnCount)));
   const cells = new Int32Array(columnCount * rowCount).fill(-1);
@@ -260,10 +272,9 @@ function buildTable(a: Base, b: Base, flip: number, reachMm: number): Table {
       }
     }
     if (column1 - column0 === 1 && row1 - row0 === 1) {
-      if (lists.length % 2 === 1) lists.push(0);
-      cells[row0 * columnCount + column0] = lists.length | (inside ? 1 : 0);
+      cells[row0 * columnCount + column0] = 2 * (pool.listLength + lists.length) + (inside ? 1 : 0);
       lists.push(keptCount);
-      for (let k = 0; k < keptCount; k++) lists.push(close[k]! * EDGE);
+      for (let k = 0; k < keptCount; k++) lists.push(pool.edgeLength + close[k]! * EDGE);
       return;
     }
     if ((column1 - column0) * cellX >= (row1 - row0) * cellY && column1 - column0 > 1) {
@@ -283,35 +294,39 @@ function buildTable(a: Base, b: Base, flip: number, reachMm: number): Table {
   const all = new Uint16Array(edgeCount);
   for (let i = 0; i < edgeCount; i++) all[i] = i;
   visit(0, columnCount, 0, rowCount, all, false);
-  return {
-    edges,
-    cells,
-    lists: Uint16Array.from(lists),
-    columnCount,
-    rowCount,
-    halfX,
-    halfY,
-    perX: 1 / cellX,
-    perY: 1 / cellY,
-    reachMm,
-  };
+  pool.edges = grown(pool.edges, pool.edgeLength + edges.length);
+  pool.edges.set(edges, pool.edgeLength);
+  pool.cells = grown(pool.cells, pool.cellLength + cells.length);
+  pool.cells.set(cells, pool.cellLength);
+  pool.lists = grown(pool.lists, pool.listLength + lists.length);
+  pool.lists.set(lists, pool.listLength);
+  const table = pool.tableCount;
+  pool.heads = grown(pool.heads, (table + 1) * HEAD);
+  pool.heads.set([halfX, halfY, 1 / cellX, 1 / cellY, reachMm], table * HEAD);
+  pool.layouts = grown(pool.layouts, (table + 1) * 2);
+  pool.layouts.set([pool.cellLength, columnCount], table * 2);
+  pool.edgeLength += edges.length;
+  pool.cellLength += cells.length;
+  pool.listLength += lists.length;
+  pool.tableCount += 1;
 }
 
 /**
- * Depth in mm of the second form in the first when its centre is x, y from the first's: how far it must move
- * to stand clear by the clearance. 0 when it is clear.
+ * Depth in mm of the second form in the first when its centre is x, y from the first's, in the frame of the
+ * table: how far it must move to stand clear by the clearance. 0 when it is clear. The search repeats this
+ * loop where pieces are moved (search.ts, evaluate); a test compares the two.
  */
-export function depthAt(table: Table, x: number, y: number): number {
-  const halfX = table.halfX;
-  const halfY = table.halfY;
+export function depthAt(pool: Pool, table: number, x: number, y: number): number {
+  const { edges, lists, heads } = pool;
+  const head = table * HEAD;
+  const halfX = heads[head]!;
+  const halfY = heads[head + 1]!;
   if (x <= -halfX || x >= halfX || y <= -halfY || y >= halfY) return 0;
-  const column = ((x + halfX) * table.perX) | 0;
-  const row = ((y + halfY) * table.perY) | 0;
-  const cell = table.cells[row * table.columnCount + column]!;
+  const column = ((x + halfX) * heads[head + 2]!) | 0;
+  const row = ((y + halfY) * heads[head + 3]!) | 0;
+  const cell = pool.cells[pool.layouts[table * 2]! + row * pool.layouts[table * 2 + 1]! + column]!;
   if (cell < 0) return 0;
-  const lists = table.lists;
-  const edges = table.edges;
-  let at = cell & -2;
+  let at = cell >> 1;
   const end = at + 1 + lists[at]!;
   let least = Infinity;
   let side = 0;
@@ -329,28 +344,36 @@ export function depthAt(table: Table, x: number, y: number): number {
       const over = along - edges[e + 4]!;
       if (over > 0) squared += over * over;
     }
-    if (squared < least) {
+    if (squared < least * 1.0001) {
       // At a shared corner the edge that is squarer to the point knows its side.
       if (squared < least * 0.9999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
-      least = squared;
-    } else if (squared <= least * 1.0001 && (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
+      if (squared < least) least = squared;
+    }
   }
   const distance = Math.sqrt(least);
   // A point that no near edge can place counts as inside, which is the safe side.
-  const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + table.reachMm;
+  const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + heads[head + 4]!;
   return depth > 0 ? depth : 0;
 }
 
 export interface Depths {
   /** Makes sure that the table for these two forms exists. */
   prepare(first: number, second: number): void;
-  /** For first x formCount + second: index in `tables`, -1 before it is prepared. */
-  readonly tableIndex: Int32Array;
-  /** What to multiply the vector's x and y with before asking the table: 1 or -1. */
-  readonly signsX: Int8Array;
-  readonly signsY: Int8Array;
-  readonly tables: readonly Table[];
+  /**
+   * For first x formCount + second: four times the table, plus 1 (2) when the vector's x (y) must change sign
+   * before the table is asked; -1 before it is prepared.
+   */
+  readonly codes: Int32Array;
+  readonly pool: Pool;
   readonly formCount: number;
+}
+
+/** The depth between two forms, second minus first. Prepares the table when it must. */
+export function depthBetween(depths: Depths, first: number, second: number, x: number, y: number): number {
+  const at = first * depths.formCount + second;
+  if (depths.codes[at]! < 0) depths.prepare(first, second);
+  const code = depths.codes[at]!;
+  return depthAt(depths.pool, code >> 2, (code & 1) !== 0 ? -x : x, (code & 2) !== 0 ? -y : y);
 }
 
 export interface DepthForm {
@@ -399,10 +422,18 @@ export function depthsOf(forms: readonly DepthForm[], clearanceMm: number, spare
     bases.push({ ring, parts: convexParts(ring) });
   });
   const count = forms.length;
-  const tableIndex = new Int32Array(count * count).fill(-1);
-  const signsX = new Int8Array(count * count);
-  const signsY = new Int8Array(count * count);
-  const tables: Table[] = [];
+  const codes = new Int32Array(count * count).fill(-1);
+  const pool: Pool = {
+    edges: new Float64Array(4096),
+    cells: new Int32Array(16384),
+    lists: new Int32Array(65536),
+    heads: new Float64Array(64 * HEAD),
+    layouts: new Int32Array(128),
+    edgeLength: 0,
+    cellLength: 0,
+    listLength: 0,
+    tableCount: 0,
+  };
   const keys = new Map<number, number>();
   const find = (first: number, second: number): void => {
     let a = baseOf[first]!;
@@ -429,24 +460,18 @@ export function depthsOf(forms: readonly DepthForm[], clearanceMm: number, spare
     const key = ((a * bases.length + b) * 4 + relative) * 2 + (reachMm === spareMm ? 1 : 0);
     let table = keys.get(key);
     if (table === undefined) {
-      table = tables.length;
+      table = pool.tableCount;
       keys.set(key, table);
-      tables.push(buildTable(bases[a]!, bases[b]!, relative, reachMm));
+      addTable(pool, bases[a]!, bases[b]!, relative, reachMm);
     }
-    const at = first * count + second;
-    const side = swapped ? -1 : 1;
-    tableIndex[at] = table;
-    signsX[at] = (own & 1) !== 0 ? -side : side;
-    signsY[at] = (own & 2) !== 0 ? -side : side;
+    codes[first * count + second] = table * 4 + (swapped ? own ^ 3 : own);
   };
   return {
     prepare(first, second) {
-      if (tableIndex[first * count + second]! < 0) find(first, second);
+      if (codes[first * count + second]! < 0) find(first, second);
     },
-    tableIndex,
-    signsX,
-    signsY,
-    tables,
+    codes,
+    pool,
     formCount: count,
   };
 }

@@ -4,8 +4,8 @@
  * way grow in weight, which is what gets the search out of traps. Borders are never crossed: a position is
  * always inside some bin. No allocation inside the loops that move pieces.
  */
-import { depthAt, depthsOf } from './depth.ts';
-import type { DepthForm, Table } from './depth.ts';
+import { HEAD, depthBetween, depthsOf } from './depth.ts';
+import type { DepthForm } from './depth.ts';
 import { ringsNearer } from './exact.ts';
 import type { Lay, Model } from './model.ts';
 import { latticeNear } from './model.ts';
@@ -17,6 +17,7 @@ const SPARE_GRAINS = 2;
 const UNIFORM_SAMPLES = 40;
 const NEAR_SAMPLES = 20;
 const KEPT_SAMPLES = 3;
+const OUT_STEPS = 6;
 
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
@@ -56,8 +57,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   const total = movers + flawX.length;
   const toleranceMm = Math.min(0.5, model.widthMm * 3e-4);
   const depths = depthsOf(depthForms, model.clearanceMm, SPARE_GRAINS * grain, toleranceMm);
-  const tables: readonly Table[] = depths.tables;
-  const { tableIndex, signsX, signsY, formCount } = depths;
+  const { codes, formCount, pool } = depths;
 
   const formHalfX = Float64Array.from(depthForms, (form) => halfOf(form.ring, 0));
   const formHalfY = Float64Array.from(depthForms, (form) => halfOf(form.ring, 1));
@@ -104,20 +104,35 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     halfY[i] = formHalfY[f]!;
   }
 
-  /** Depth of form f at px, py against item j, whose centre is dx, dy away. */
-  function depthAgainst(f: number, j: number, dx: number, dy: number): number {
-    const g = form[j]!;
-    const at = f * formCount + g;
-    if (tableIndex[at]! < 0) depths.prepare(f, g);
-    return depthAt(tables[tableIndex[at]!]!, dx * signsX[at]!, dy * signsY[at]!);
-  }
+  // Numbers pass between the functions that move pieces through this array: V8 would box them otherwise.
+  const scratch = new Float64Array(16);
+  /** A place to try; where it came to be after fitting it into a bin and onto the lattice. */
+  const TRY_X = 0;
+  const TRY_Y = 1;
+  const FIT_X = 2;
+  const FIT_Y = 3;
+  /** Loss at the fitted place; evaluation stops once it passes the bound. */
+  const LOSS = 4;
+  const BOUND = 5;
+  /** The way out of the item that weighs most there. */
+  const OUT_X = 6;
+  const OUT_Y = 7;
+  /** The descent: where it stands and its loss. */
+  const AT_X = 8;
+  const AT_Y = 9;
+  const AT_LOSS = 10;
 
+  const everyone = Int32Array.from({ length: total }, (_, j) => j);
   // The items near enough to matter while one item is moved within a small region.
   const near = new Int32Array(total);
   let nearCount = 0;
-  function gatherNear(i: number, f: number, px: number, py: number, byX: number, byY: number): void {
-    const hx = formHalfX[f]! + reach + byX;
-    const hy = formHalfY[f]! + reach + byY;
+  /** Gathers those that item i in form f can meet within by of the fitted place. */
+  function gatherNear(i: number, f: number): void {
+    const px = scratch[FIT_X]!;
+    const py = scratch[FIT_Y]!;
+    const by = scratch[ROOM]!;
+    const hx = formHalfX[f]! + reach + by;
+    const hy = formHalfY[f]! + reach + by;
     let count = 0;
     for (let j = 0; j < total; j++) {
       const dx = x[j]! - px;
@@ -131,51 +146,130 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     }
     nearCount = count;
   }
+  const ROOM = 11;
 
-  /** Weighted overlap of item i in form f at px, py; stops adding once it passes the bound. */
-  function lossAt(i: number, f: number, px: number, py: number, bound: number): number {
-    let loss = 0;
+  /**
+   * Weighted overlap of item i in form f at the fitted place with the first `count` of `others`: the loop of
+   * depthAt written out, since a call would box its numbers.
+   */
+  function evaluate(i: number, f: number, others: Int32Array, count: number): void {
+    const px = scratch[FIT_X]!;
+    const py = scratch[FIT_Y]!;
+    const bound = scratch[BOUND]!;
     const hx = formHalfX[f]! + reach;
     const hy = formHalfY[f]! + reach;
     const row = i * total;
-    for (let j = 0; j < total; j++) {
-      const dx = x[j]! - px;
+    const formRow = f * formCount;
+    let edges = pool.edges;
+    let cells = pool.cells;
+    let lists = pool.lists;
+    let heads = pool.heads;
+    let layouts = pool.layouts;
+    let loss = 0;
+    let worst = 0;
+    let worstEdge = 0;
+    let worstCode = 0;
+    let worstDepth = 0;
+    let worstX = 0;
+    let worstY = 0;
+    for (let k = 0; k < count; k++) {
+      const j = others[k]!;
+      let vx = x[j]! - px;
       const ax = hx + halfX[j]!;
-      if (dx >= ax || dx <= -ax) continue;
-      const dy = y[j]! - py;
+      if (vx >= ax || vx <= -ax) continue;
+      let vy = y[j]! - py;
       const ay = hy + halfY[j]!;
-      if (dy >= ay || dy <= -ay) continue;
+      if (vy >= ay || vy <= -ay) continue;
       if (j === i) continue;
-      const depth = depthAgainst(f, j, dx, dy);
-      if (depth > 0) {
-        loss += depth * weight[row + j]!;
-        if (loss >= bound) return loss;
+      let code = codes[formRow + form[j]!]!;
+      if (code < 0) {
+        depths.prepare(f, form[j]!);
+        code = codes[formRow + form[j]!]!;
+        edges = pool.edges;
+        cells = pool.cells;
+        lists = pool.lists;
+        heads = pool.heads;
+        layouts = pool.layouts;
+      }
+      if ((code & 1) !== 0) vx = -vx;
+      if ((code & 2) !== 0) vy = -vy;
+      const table = code >> 2;
+      const head = table * HEAD;
+      const gridX = heads[head]!;
+      const gridY = heads[head + 1]!;
+      if (vx <= -gridX || vx >= gridX || vy <= -gridY || vy >= gridY) continue;
+      const column = ((vx + gridX) * heads[head + 2]!) | 0;
+      const line = ((vy + gridY) * heads[head + 3]!) | 0;
+      const cell = cells[layouts[table * 2]! + line * layouts[table * 2 + 1]! + column]!;
+      if (cell < 0) continue;
+      let at = cell >> 1;
+      const end = at + 1 + lists[at]!;
+      let least = Infinity;
+      let side = 0;
+      let edge = 0;
+      for (at += 1; at < end; at++) {
+        const e = lists[at]!;
+        const dx = vx - edges[e]!;
+        const dy = vy - edges[e + 1]!;
+        const ux = edges[e + 2]!;
+        const uy = edges[e + 3]!;
+        const along = dx * ux + dy * uy;
+        const off = dx * uy - dy * ux;
+        let squared = off * off;
+        if (along < 0) squared = dx * dx + dy * dy;
+        else {
+          const over = along - edges[e + 4]!;
+          if (over > 0) squared += over * over;
+        }
+        if (squared < least * 1.0001) {
+          if (squared < least * 0.9999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) {
+            side = off;
+            edge = e;
+          }
+          if (squared < least) least = squared;
+        }
+      }
+      const distance = Math.sqrt(least);
+      const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + heads[head + 4]!;
+      if (depth <= 0) continue;
+      const part = depth * weight[row + j]!;
+      loss += part;
+      if (loss >= bound) {
+        scratch[LOSS] = loss;
+        return;
+      }
+      if (part > worst) {
+        worst = part;
+        worstEdge = edge;
+        worstCode = code;
+        worstDepth = depth;
+        worstX = vx;
+        worstY = vy;
       }
     }
-    return loss;
-  }
-
-  /** The same among the items gathered before. */
-  function lossNear(i: number, f: number, px: number, py: number, bound: number): number {
-    let loss = 0;
-    const hx = formHalfX[f]! + reach;
-    const hy = formHalfY[f]! + reach;
-    const row = i * total;
-    for (let k = 0; k < nearCount; k++) {
-      const j = near[k]!;
-      const dx = x[j]! - px;
-      const ax = hx + halfX[j]!;
-      if (dx >= ax || dx <= -ax) continue;
-      const dy = y[j]! - py;
-      const ay = hy + halfY[j]!;
-      if (dy >= ay || dy <= -ay) continue;
-      const depth = depthAgainst(f, j, dx, dy);
-      if (depth > 0) {
-        loss += depth * weight[row + j]!;
-        if (loss >= bound) return loss;
+    scratch[LOSS] = loss;
+    if (worst > 0) {
+      // Out through the nearest edge (or its end): the other would go there, so this one goes the other way.
+      const e = worstEdge;
+      const ux = edges[e + 2]!;
+      const uy = edges[e + 3]!;
+      const dx = worstX - edges[e]!;
+      const dy = worstY - edges[e + 1]!;
+      const along = dx * ux + dy * uy;
+      let outX = uy;
+      let outY = -ux;
+      if (along < 0 || along > edges[e + 4]!) {
+        const endX = along < 0 ? -dx : ux * edges[e + 4]! - dx;
+        const endY = along < 0 ? -dy : uy * edges[e + 4]! - dy;
+        const span = Math.sqrt(endX * endX + endY * endY);
+        if (span > 1e-12 && span <= worstDepth) {
+          outX = endX / span;
+          outY = endY / span;
+        }
       }
+      scratch[OUT_X] = -outX * worstDepth * ((worstCode & 1) !== 0 ? -1 : 1);
+      scratch[OUT_Y] = -outY * worstDepth * ((worstCode & 2) !== 0 ? -1 : 1);
     }
-    return loss;
   }
 
   function depthOf(i: number, j: number): number {
@@ -185,7 +279,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     const dy = y[j]! - y[i]!;
     const ay = halfY[i]! + halfY[j]! + reach;
     if (dy >= ay || dy <= -ay) return 0;
-    return depthAgainst(form[i]!, j, dx, dy);
+    return depthBetween(depths, form[i]!, form[j]!, dx, dy);
   }
 
   /** Overlap depths of all pairs, and their sum with sizes but without weights. */
@@ -212,17 +306,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return sum;
   }
 
-  // Scratch numbers live in an array: a captured number variable would be boxed at each write.
-  const scratch = new Float64Array(5);
-  /** Where the place tried last was put after fitting it into a bin and onto the lattice. */
-  const FIT_X = 0;
-  const FIT_Y = 1;
-  /** The descent: where it stands and its loss. */
-  const AT_X = 2;
-  const AT_Y = 3;
-  const AT_LOSS = 4;
-  /** Brings a position into the bin that it is in or nearest to. False when the form cannot lie there. */
-  function fit(i: number, f: number, px: number, py: number): boolean {
+  /** Brings the tried place into the bin that it is in or nearest to. False when the form cannot lie there. */
+  function fit(i: number, f: number): boolean {
+    const px = scratch[TRY_X]!;
+    const py = scratch[TRY_Y]!;
     let b = active;
     while (b > 0 && px < bins[b]!.startX) b -= 1;
     const bin = bins[b]!;
@@ -261,12 +348,15 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   const keptForm = new Int32Array(KEPT_SAMPLES + 1);
   let keptCount = 0;
 
-  function offer(i: number, f: number, px: number, py: number): void {
-    if (!fit(i, f, px, py)) return;
+  /** Keeps the tried place if it is one of the best so far, apart from the others. */
+  function offer(i: number, f: number): void {
+    if (!fit(i, f)) return;
     const bound = keptCount < KEPT_SAMPLES ? Infinity : keptLoss[KEPT_SAMPLES - 1]!;
     const sx = scratch[FIT_X]!;
     const sy = scratch[FIT_Y]!;
-    const loss = lossAt(i, f, sx, sy, bound);
+    scratch[BOUND] = bound;
+    evaluate(i, f, everyone, total);
+    const loss = scratch[LOSS]!;
     if (loss >= bound) return;
     const apart = 0.05 * Math.min(formHalfX[f]!, formHalfY[f]!);
     for (let k = 0; k < keptCount; k++) {
@@ -297,74 +387,99 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     keptForm[k] = f;
   }
 
-  /** From AT_X, AT_Y down to less loss, one axis or diagonal at a time. */
-  function descend(i: number, f: number, firstStep: number, lastStep: number): void {
-    const roomX = firstStep * 3;
+  /**
+   * From AT_X, AT_Y down to less loss: first straight out of whatever weighs most, as long as that helps,
+   * then one axis or diagonal at a time. Steps are parts of `side`, a length of the form.
+   */
+  function descend(i: number, f: number, firstRatio: number, lastRatio: number): void {
+    const side = 2 * Math.min(formHalfX[f]!, formHalfY[f]!);
+    const lastStep = side * lastRatio;
+    const room = side * firstRatio * 3;
+    let stepX = side * firstRatio;
+    let stepY = stepX;
+    scratch[ROOM] = room;
     let homeX = scratch[AT_X]!;
     let homeY = scratch[AT_Y]!;
-    gatherNear(i, f, homeX, homeY, roomX, roomX);
-    let stepX = firstStep;
-    let stepY = firstStep;
+    scratch[FIT_X] = homeX;
+    scratch[FIT_Y] = homeY;
+    gatherNear(i, f);
+    scratch[BOUND] = Infinity;
+    evaluate(i, f, near, nearCount);
+    for (let outs = 0; outs < OUT_STEPS && scratch[AT_LOSS]! > 0; outs++) {
+      scratch[TRY_X] = scratch[AT_X]! + scratch[OUT_X]!;
+      scratch[TRY_Y] = scratch[AT_Y]! + scratch[OUT_Y]!;
+      if (!fit(i, f)) break;
+      if (Math.abs(scratch[FIT_X]! - homeX) > room || Math.abs(scratch[FIT_Y]! - homeY) > room) {
+        homeX = scratch[FIT_X]!;
+        homeY = scratch[FIT_Y]!;
+        gatherNear(i, f);
+      }
+      scratch[BOUND] = scratch[AT_LOSS]!;
+      evaluate(i, f, near, nearCount);
+      if (scratch[LOSS]! >= scratch[AT_LOSS]!) break;
+      scratch[AT_LOSS] = scratch[LOSS]!;
+      scratch[AT_X] = scratch[FIT_X]!;
+      scratch[AT_Y] = scratch[FIT_Y]!;
+    }
     while ((stepX > lastStep || stepY > lastStep) && scratch[AT_LOSS]! > 0) {
       const way = random.next();
-      let mx = 0;
-      let my = 0;
-      if (way < 0.4) mx = stepX;
-      else if (way < 0.8) my = stepY;
-      else if (way < 0.9) {
-        mx = stepX;
-        my = stepY;
-      } else {
-        mx = stepX;
-        my = -stepY;
-      }
-      let bestLoss = scratch[AT_LOSS]!;
-      let toX = 0;
-      let toY = 0;
+      const moveX = way < 0.4 || way >= 0.8 ? stepX : 0;
+      const moveY = way < 0.4 ? 0 : way < 0.9 ? stepY : -stepY;
+      const fromX = scratch[AT_X]!;
+      const fromY = scratch[AT_Y]!;
+      let won = false;
       for (let sign = -1; sign <= 1; sign += 2) {
-        if (!fit(i, f, scratch[AT_X]! + sign * mx, scratch[AT_Y]! + sign * my)) continue;
-        const tx = scratch[FIT_X]!;
-        const ty = scratch[FIT_Y]!;
-        if (tx === scratch[AT_X]! && ty === scratch[AT_Y]!) continue;
-        if (Math.abs(tx - homeX) > roomX || Math.abs(ty - homeY) > roomX) {
-          homeX = tx;
-          homeY = ty;
-          gatherNear(i, f, homeX, homeY, roomX, roomX);
+        scratch[TRY_X] = fromX + sign * moveX;
+        scratch[TRY_Y] = fromY + sign * moveY;
+        if (!fit(i, f)) continue;
+        const toX = scratch[FIT_X]!;
+        const toY = scratch[FIT_Y]!;
+        if (toX === fromX && toY === fromY) continue;
+        if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
+          homeX = toX;
+          homeY = toY;
+          gatherNear(i, f);
         }
-        const loss = lossNear(i, f, tx, ty, bestLoss);
-        if (loss < bestLoss) {
-          bestLoss = loss;
-          toX = tx;
-          toY = ty;
+        scratch[BOUND] = scratch[AT_LOSS]!;
+        evaluate(i, f, near, nearCount);
+        if (scratch[LOSS]! < scratch[AT_LOSS]!) {
+          scratch[AT_LOSS] = scratch[LOSS]!;
+          scratch[AT_X] = toX;
+          scratch[AT_Y] = toY;
+          won = true;
         }
       }
-      const factor = bestLoss < scratch[AT_LOSS]! ? 1.1 : 0.5;
-      if (bestLoss < scratch[AT_LOSS]!) {
-        scratch[AT_LOSS] = bestLoss;
-        scratch[AT_X] = toX;
-        scratch[AT_Y] = toY;
-      }
-      if (mx !== 0) stepX *= mx !== 0 && my !== 0 ? Math.sqrt(factor) : factor;
-      if (my !== 0) stepY *= mx !== 0 && my !== 0 ? Math.sqrt(factor) : factor;
+      const factor = won ? 1.1 : 0.5;
+      const both = moveX !== 0 && moveY !== 0 ? Math.sqrt(factor) : factor;
+      if (moveX !== 0) stepX *= both;
+      if (moveY !== 0) stepY *= both;
     }
   }
 
   /** Moves item i to the best place found; true when it moved. */
   function moveItem(i: number): boolean {
     const item = items[i]!;
-    const now = lossAt(i, form[i]!, x[i]!, y[i]!, Infinity);
+    scratch[FIT_X] = x[i]!;
+    scratch[FIT_Y] = y[i]!;
+    scratch[BOUND] = Infinity;
+    evaluate(i, form[i]!, everyone, total);
+    const now = scratch[LOSS]!;
     if (now === 0) return false;
     keptCount = 0;
-    offer(i, form[i]!, x[i]!, y[i]!);
+    scratch[TRY_X] = x[i]!;
+    scratch[TRY_Y] = y[i]!;
+    offer(i, form[i]!);
     const choices = item.forms;
     for (let s = 0; s < NEAR_SAMPLES; s++) {
       const f = choices[(random.next() * choices.length) | 0]!;
-      offer(i, f, x[i]! + (random.next() - 0.5) * 2 * formHalfX[f]!, y[i]! + (random.next() - 0.5) * 2 * formHalfY[f]!);
+      scratch[TRY_X] = x[i]! + (random.next() - 0.5) * 2 * formHalfX[f]!;
+      scratch[TRY_Y] = y[i]! + (random.next() - 0.5) * 2 * formHalfY[f]!;
+      offer(i, f);
     }
+    let open = 0;
+    for (let b = 0; b <= active; b++) open += limit[b]!;
     for (let s = 0; s < UNIFORM_SAMPLES; s++) {
       const f = choices[(random.next() * choices.length) | 0]!;
-      let open = 0;
-      for (let b = 0; b <= active; b++) open += limit[b]!;
       let at = random.next() * open;
       let b = 0;
       while (b < active && at >= limit[b]!) {
@@ -374,21 +489,20 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const hx = formHalfX[f]!;
       const hy = formHalfY[f]!;
       const bin = bins[b]!;
-      const px = bin.startX + hx + (at / limit[b]!) * Math.max(0, limit[b]! - 2 * hx);
-      const py = hy + random.next() * Math.max(0, bin.widthMm - 2 * hy);
-      offer(i, f, px, py);
+      scratch[TRY_X] = bin.startX + hx + (at / limit[b]!) * Math.max(0, limit[b]! - 2 * hx);
+      scratch[TRY_Y] = hy + random.next() * Math.max(0, bin.widthMm - 2 * hy);
+      offer(i, f);
     }
     let bestLoss = Infinity;
     let bestX = 0;
     let bestY = 0;
     let bestForm = 0;
-    for (let k = 0; k < keptCount; k++) {
+    for (let k = 0; k < keptCount && bestLoss > 0; k++) {
       const f = keptForm[k]!;
-      const side = 2 * Math.min(formHalfX[f]!, formHalfY[f]!);
       scratch[AT_X] = keptX[k]!;
       scratch[AT_Y] = keptY[k]!;
       scratch[AT_LOSS] = keptLoss[k]!;
-      descend(i, f, side * 0.25, side * 0.02);
+      descend(i, f, 0.25, 0.02);
       if (scratch[AT_LOSS]! < bestLoss) {
         bestLoss = scratch[AT_LOSS]!;
         bestX = scratch[AT_X]!;
@@ -397,11 +511,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       }
     }
     if (bestLoss > 0 && bestLoss < Infinity) {
-      const side = 2 * Math.min(formHalfX[bestForm]!, formHalfY[bestForm]!);
       scratch[AT_X] = bestX;
       scratch[AT_Y] = bestY;
       scratch[AT_LOSS] = bestLoss;
-      descend(i, bestForm, side * 0.01, side * 0.0005);
+      descend(i, bestForm, 0.01, 0.0005);
       bestLoss = scratch[AT_LOSS]!;
       bestX = scratch[AT_X]!;
       bestY = scratch[AT_Y]!;
@@ -508,7 +621,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     limit[active] = lengthMm;
     let allInside = true;
     for (let i = 0; i < movers; i++) {
-      if (fit(i, form[i]!, x[i]!, y[i]!)) {
+      scratch[TRY_X] = x[i]!;
+      scratch[TRY_Y] = y[i]!;
+      if (fit(i, form[i]!)) {
         x[i] = scratch[FIT_X]!;
         y[i] = scratch[FIT_Y]!;
         continue;
@@ -519,7 +634,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         const choices = items[i]!.forms;
         const f = choices[(random.next() * choices.length) | 0]!;
         const b = (random.next() * (active + 1)) | 0;
-        if (!fit(i, f, bins[b]!.startX + random.next() * limit[b]!, random.next() * bins[b]!.widthMm)) continue;
+        scratch[TRY_X] = bins[b]!.startX + random.next() * limit[b]!;
+        scratch[TRY_Y] = random.next() * bins[b]!.widthMm;
+        if (!fit(i, f)) continue;
         setForm(i, f);
         x[i] = scratch[FIT_X]!;
         y[i] = scratch[FIT_Y]!;
@@ -598,10 +715,14 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const ay = y[a]!;
       const bx = x[b]!;
       const by = y[b]!;
-      if (!fit(a, form[a]!, bx, by)) continue;
+      scratch[TRY_X] = bx;
+      scratch[TRY_Y] = by;
+      if (!fit(a, form[a]!)) continue;
       const fx = scratch[FIT_X]!;
       const fy = scratch[FIT_Y]!;
-      if (!fit(b, form[b]!, ax, ay)) continue;
+      scratch[TRY_X] = ax;
+      scratch[TRY_Y] = ay;
+      if (!fit(b, form[b]!)) continue;
       x[b] = scratch[FIT_X]!;
       y[b] = scratch[FIT_Y]!;
       x[a] = fx;
