@@ -53,14 +53,13 @@ export function CostRoom() {
       </dl>
       {dearestCoat !== cheapestCoat && (
         <p className="quiet small">
-          The batch does not divide evenly: {cost.perCoatMinor.filter((each) => each === dearestCoat).length} of the
-          coats carry a cent more.
+          The batch does not divide evenly; this is the coat that carries the odd cent.
         </p>
       )}
       {cost.isIncomplete && (
         <p className={style.note}>
-          Not the whole cost yet: some slots have nothing chosen, or no offer for what is missing. They are marked
-          below.
+          Not the whole cost yet: some slots have nothing chosen, or no offer for what is missing. They are
+          marked below.
         </p>
       )}
       <table className={table.table}>
@@ -126,7 +125,12 @@ function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
       <td>
         <div className={`${style.from} small`}>
           {line.parts.map((part) => (
-            <PartWords key={part.lotId ?? 'to buy'} part={part} kind={slot.kind} isOnly={line.parts.length === 1} />
+            <PartWords
+              key={part.lotId ?? 'to buy'}
+              part={part}
+              kind={slot.kind}
+              isOnly={line.parts.length === 1}
+            />
           ))}
           {line.isIncomplete && (
             <span>
@@ -141,7 +145,12 @@ function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
         {line.isIncomplete && line.costMinor === 0 ? '–' : <Money amountMinor={line.costMinor} />}
       </td>
       <td className={style.share}>
-        <svg viewBox="0 0 100 8" preserveAspectRatio="none" role="img" aria-label={`${Math.round(share * 100)} %`}>
+        <svg
+          viewBox="0 0 100 8"
+          preserveAspectRatio="none"
+          role="img"
+          aria-label={`${Math.round(share * 100)} %`}
+        >
           <rect className={style.ground} width="100" height="8" rx="4" />
           <rect className={style.bar} width={share * 100} height="8" rx="4" />
         </svg>
@@ -153,13 +162,16 @@ function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
 function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isOnly: boolean }) {
   const { input } = useCoat();
   const system = useSystem();
-  const amount = isOnly ? '' : `${amountText(kind, part.amount, system)} `;
-  if (part.lotId === null) return <span className="number">{amount}to buy</span>;
-  const lot = input?.shelf.flatMap((onShelf) => onShelf.lots).find((candidate) => candidate.id === part.lotId);
+  const amount = isOnly ? '' : `: ${amountText(kind, part.amount, system)}`;
+  if (part.lotId === null) return <span className="number">To buy{amount}</span>;
+  const lot = input?.shelf
+    .flatMap((onShelf) => onShelf.lots)
+    .find((candidate) => candidate.id === part.lotId);
   return (
     <span className="number">
-      {amount}of {lot ? dayText(lot.receivedOn) : ''}
+      Lot of {lot ? dayText(lot.receivedOn) : ''}
       {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
+      {amount}
     </span>
   );
 }

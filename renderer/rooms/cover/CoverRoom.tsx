@@ -105,7 +105,11 @@ function Substitutes({ slotCover }: { slotCover: SlotCover }) {
       {input.shelf
         .filter(({ item }) => slotCover.substitutes.includes(item.id))
         .map((onShelf) => (
-          <Button key={onShelf.item.id} look="quiet" onClick={() => void take(onShelf.item.id, onShelf.item.name)}>
+          <Button
+            key={onShelf.item.id}
+            look="quiet"
+            onClick={() => void take(onShelf.item.id, onShelf.item.name)}
+          >
             Use {onShelf.item.name} ({amountText(onShelf.item.kind, itemFree(onShelf), system)} free)
           </Button>
         ))}

@@ -1,6 +1,6 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
 import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
-import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
+import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
@@ -10,9 +10,20 @@ import style from './CoverRoom.module.css';
 
 const drawnPx = 400;
 
-export function LengthsUsed({ slotCover, shelf, kind }: { slotCover: SlotCover; shelf: ItemOnShelf; kind: ItemKind }) {
+export function LengthsUsed({
+  slotCover,
+  shelf,
+  kind,
+}: {
+  slotCover: SlotCover;
+  shelf: ItemOnShelf;
+  kind: ItemKind;
+}) {
   const system = useSystem();
   const show = (amount: number) => amountText(kind, amount, system);
+  // Less than a finger's breadth of cloth is nothing that can be used.
+  const leftWords = (left: number) =>
+    left < (kindRecords[kind].hasLengths ? 10 : 0.05) ? 'nothing left' : `${show(left)} left`;
   const missing = slotCover.shortage?.amount ?? 0;
   const longest = Math.max(missing, ...slotCover.uses.map((use) => use.free), 1e-6);
   return (
@@ -20,18 +31,30 @@ export function LengthsUsed({ slotCover, shelf, kind }: { slotCover: SlotCover; 
       {slotCover.uses.map((use) => (
         <li key={use.lengthId ?? use.lotId} className={style.strip}>
           <svg viewBox={`0 0 ${drawnPx} 14`} preserveAspectRatio="none" aria-hidden="true">
-            <rect className={style.left} x="0.5" y="0.5" width={Math.max(1, (use.free / longest) * (drawnPx - 1))} height="13" />
+            <rect
+              className={style.left}
+              x="0.5"
+              y="0.5"
+              width={Math.max(1, (use.free / longest) * (drawnPx - 1))}
+              height="13"
+            />
             <rect className={style.used} width={Math.max(1, (use.amount / longest) * drawnPx)} height="14" />
           </svg>
           <span className="number">
-            {placeWords(use, shelf)}: {show(use.amount)} used, {show(Math.max(0, use.free - use.amount))} left
+            {placeWords(use, shelf)}: {show(use.amount)} used, {leftWords(use.free - use.amount)}
           </span>
         </li>
       ))}
       {missing > 0 && (
         <li className={style.strip}>
           <svg viewBox={`0 0 ${drawnPx} 14`} preserveAspectRatio="none" aria-hidden="true">
-            <rect className={style.short} x="0.5" y="0.5" width={Math.max(1, (missing / longest) * (drawnPx - 1))} height="13" />
+            <rect
+              className={style.short}
+              x="0.5"
+              y="0.5"
+              width={Math.max(1, (missing / longest) * (drawnPx - 1))}
+              height="13"
+            />
           </svg>
           <span className="number">Missing: {show(missing)}</span>
         </li>

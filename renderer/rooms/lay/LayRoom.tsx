@@ -41,7 +41,9 @@ export function LayRoom() {
         <RoomHead title="Lay" />
         <EmptyState
           title="There is nothing to lay yet"
-          action={<a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Go to the plan</a>}
+          action={
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Go to the plan</a>
+          }
         >
           A lay is drawn for each cloth and batting that pieces are cut from. Add the first piece in the plan.
         </EmptyState>
@@ -81,7 +83,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   const { job, result, slotId } = best;
   const name = slotName(input, slotId);
   const isWorking = phase === 'quick' || phase === 'thorough';
-  const sheet = useRef<HTMLDivElement>(null);
+  const sheet = useRef<HTMLElement>(null);
   const { pxPerMm, zoom, fit } = useZoom(sheet, drawnLengthMm(best), job.lengths[0]?.widthMm ?? 1500);
   const pieceNames = useMemo(
     () => new Map(input.plan.pieces.map((piece) => [piece.id as string, piece.name])),
@@ -117,7 +119,11 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
           >
             {sentenceCase(slotName(input, each.slotId))}
             <span className="number">
-              {showQuantity('length', totalUsedMm(bestLay(each, live).result), { system, unit: clothLengthUnit, digits: 2 })}
+              {showQuantity('length', totalUsedMm(bestLay(each, live).result), {
+                system,
+                unit: clothLengthUnit,
+                digits: 2,
+              })}
             </span>
           </button>
         ))}
@@ -127,7 +133,12 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
           <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
             What the coats need
           </button>
-          <button type="button" aria-pressed={where === 'stash'} disabled={!hasStash} onClick={() => onWhere('stash')}>
+          <button
+            type="button"
+            aria-pressed={where === 'stash'}
+            disabled={!hasStash}
+            onClick={() => onWhere('stash')}
+          >
             On your stash
           </button>
         </div>
@@ -154,11 +165,14 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
       <p className={`${style.words} number`} data-testid="lay-words">
         {sentenceCase(layWords(result, system))}.
       </p>
-      <div ref={sheet} className={style.sheet} tabIndex={0} role="region" aria-label="Drawing of the lay">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
+      <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
         {drawn.map(({ length, index, usedMm }) => (
           <div key={length.id}>
             {where === 'stash' && (
-              <p className={style.caption}>{lengthCaption(input, length.id, length.lengthMm, usedMm, system)}</p>
+              <p className={style.caption}>
+                {lengthCaption(input, length.id, length.lengthMm, usedMm, system)}
+              </p>
             )}
             <LengthDrawing
               job={job}
@@ -171,12 +185,18 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
             />
           </div>
         ))}
-      </div>
+      </section>
     </>
   );
 }
 
-function lengthCaption(input: FlowInput, lengthId: string, lengthMm: number | null, usedMm: number, system: 'metric' | 'imperial') {
+function lengthCaption(
+  input: FlowInput,
+  lengthId: string,
+  lengthMm: number | null,
+  usedMm: number,
+  system: 'metric' | 'imperial',
+) {
   const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
   if (lengthMm === null) return `To buy: ${show(usedMm)}`;
   for (const { lots } of input.shelf) {
@@ -211,7 +231,7 @@ const mostPxPerMm = 1.5;
 const besidePx = 108;
 
 /** Scale of the drawing: at first the cloth's width at a good height. */
-function useZoom(sheet: RefObject<HTMLDivElement | null>, lengthMm: number, widthMm: number) {
+function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm: number) {
   const [roomPx, setRoomPx] = useState(1000);
   const [chosen, setChosen] = useState<number | null>(null);
   const centre = useRef(0);

@@ -59,7 +59,13 @@ export function LengthDrawing(props: LengthDrawingProps) {
       onPointerLeave={() => setHovered(null)}
     >
       <defs>
-        <pattern id={hatchId} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <pattern
+          id={hatchId}
+          width="6"
+          height="6"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
           <path className={style.hatch} d="M0 0v6" />
         </pattern>
       </defs>
@@ -67,7 +73,10 @@ export function LengthDrawing(props: LengthDrawingProps) {
       <rect className={style.cloth} y={tapePx} width={size.x} height={size.y + 2 * selvagePx} />
       <rect className={style.selvage} y={tapePx} width={size.x} height={selvagePx} />
       <rect className={style.selvage} y={bottomPx} width={size.x} height={selvagePx} />
-      <path className={style.cut} d={`M.5 ${tapePx}V${total.y}${length.lengthMm === null ? '' : `M${size.x - 0.5} ${tapePx}V${total.y}`}`} />
+      <path
+        className={style.cut}
+        d={`M.5 ${tapePx}V${total.y}${length.lengthMm === null ? '' : `M${size.x - 0.5} ${tapePx}V${total.y}`}`}
+      />
       {length.flaws.map((flaw) => (
         <rect
           key={`${flaw.x} ${flaw.y}`}
@@ -99,6 +108,8 @@ export function LengthDrawing(props: LengthDrawingProps) {
 }
 
 interface DrawnPiece {
+  /** Unique on the length; a better lay moves the piece of the same key. */
+  readonly key: string;
   readonly name: string;
   readonly hue: number;
   readonly path: string;
@@ -118,10 +129,14 @@ function drawnPieces(
 ): DrawnPiece[] {
   // Copies of a shape that lie the same way share one outline.
   const turned = new Map<string, { path: string; box: ReturnType<typeof ringBox> }>();
+  const copies = new Map<string, number>();
   return result.placements
     .filter((placement) => placement.length === lengthIndex)
     .map((placement) => {
       const shape = job.shapes[placement.shape]!;
+      const copyOf = `${placement.shape} ${placement.mirrored}`;
+      const copy = (copies.get(copyOf) ?? 0) + 1;
+      copies.set(copyOf, copy);
       const key = `${placement.shape} ${placement.turnDeg} ${placement.mirrored} ${placement.onFold}`;
       let outline = turned.get(key);
       if (!outline) {
@@ -132,6 +147,7 @@ function drawnPieces(
       }
       const { path, box } = outline;
       return {
+        key: `${copyOf} ${copy}`,
         name: pieceNames.get(shape.id) ?? shape.id,
         hue: hueOf(shape.id),
         path,
@@ -154,8 +170,7 @@ function hueOf(id: string): number {
 const Pieces = memo(function Pieces({ pieces }: { pieces: readonly DrawnPiece[] }) {
   return pieces.map((piece, index) => (
     <path
-      // Placements of one result keep their order; another result draws anew.
-      key={index}
+      key={piece.key}
       className={style.piece}
       style={{ '--hue': piece.hue } as CSSProperties}
       data-piece={index}
@@ -167,7 +182,15 @@ const Pieces = memo(function Pieces({ pieces }: { pieces: readonly DrawnPiece[] 
 
 const letterPx = 6;
 
-const Names = memo(function Names({ pieces, pxPerMm, bottomPx }: { pieces: readonly DrawnPiece[]; pxPerMm: number; bottomPx: number }) {
+const Names = memo(function Names({
+  pieces,
+  pxPerMm,
+  bottomPx,
+}: {
+  pieces: readonly DrawnPiece[];
+  pxPerMm: number;
+  bottomPx: number;
+}) {
   return pieces.map((piece, index) => {
     const fits = {
       x: (piece.maxX - piece.minX) * pxPerMm * 0.86 > piece.name.length * letterPx,
@@ -176,7 +199,7 @@ const Names = memo(function Names({ pieces, pxPerMm, bottomPx }: { pieces: reado
     if (!fits.x || !fits.y) return null;
     return (
       <text
-        key={index}
+        key={piece.key}
         className={style.name}
         x={((piece.minX + piece.maxX) / 2) * pxPerMm}
         y={bottomPx - ((piece.minY + piece.maxY) / 2) * pxPerMm}
@@ -191,7 +214,7 @@ function Tape({ lengthMm, pxPerMm }: { lengthMm: number; pxPerMm: number }) {
   const system = useSystem();
   const marks = tapeMarks(lengthMm, pxPerMm, system);
   return (
-    <g aria-hidden="true">
+    <g>
       <path
         className={style.tape}
         d={`${marks.map((mark) => `M${mark.atMm * pxPerMm + 0.5} ${tapePx - 2}v${mark.label === null ? -5 : -10}`).join('')}M0 ${tapePx - 1.5}H${lengthMm * pxPerMm}`}
@@ -209,7 +232,17 @@ function Tape({ lengthMm, pxPerMm }: { lengthMm: number; pxPerMm: number }) {
 }
 
 /** The piece under the pointer: its grain as an arrow, and its name and turn in a tip. */
-function Pointed({ piece, pxPerMm, bottomPx, roomPx }: { piece: DrawnPiece; pxPerMm: number; bottomPx: number; roomPx: number }) {
+function Pointed({
+  piece,
+  pxPerMm,
+  bottomPx,
+  roomPx,
+}: {
+  piece: DrawnPiece;
+  pxPerMm: number;
+  bottomPx: number;
+  roomPx: number;
+}) {
   const { turnDeg, mirrored } = piece.placement;
   const [cos, sin] = turnCosSin(turnDeg);
   const at = {
@@ -218,7 +251,11 @@ function Pointed({ piece, pxPerMm, bottomPx, roomPx }: { piece: DrawnPiece; pxPe
   };
   const extent = Math.abs(cos) > 0.5 ? piece.maxX - piece.minX : piece.maxY - piece.minY;
   const half = Math.max(8, Math.min(60, extent * pxPerMm * 0.35));
-  const words = [piece.name, turnDeg === 0 ? 'as drawn' : `turned ${turnDeg}°`, ...(mirrored ? ['mirrored'] : [])].join(', ');
+  const words = [
+    piece.name,
+    turnDeg === 0 ? 'as drawn' : `turned ${turnDeg}°`,
+    ...(mirrored ? ['mirrored'] : []),
+  ].join(', ');
   const tipWidth = words.length * 6.4 + 20;
   const tipX = Math.max(0, Math.min(at.x - tipWidth / 2, roomPx - tipWidth));
   const tipY = Math.max(tapePx, bottomPx - piece.maxY * pxPerMm - 28);

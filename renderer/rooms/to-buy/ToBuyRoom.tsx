@@ -1,7 +1,13 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
 import { useState } from 'react';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { bySupplier, shoppingCsv, shoppingText, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import {
+  bySupplier,
+  shoppingCsv,
+  shoppingText,
+  unitsWords,
+} from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
@@ -59,7 +65,11 @@ export function ToBuyRoom() {
                 {copied}
               </span>
               <Button onClick={() => void copy()}>Copy as text</Button>
-              <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', shoppingCsv(input, toBuy, settings))}>
+              <Button
+                onClick={() =>
+                  saveFile(fileName(name, 'csv'), 'text/csv', shoppingCsv(input, toBuy, settings))
+                }
+              >
                 Save as table
               </Button>
               <Button onClick={() => window.print()}>Print</Button>
@@ -70,7 +80,9 @@ export function ToBuyRoom() {
       {isNothing && (
         <EmptyState
           title="Nothing is missing"
-          action={<a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'cover' })}>See what is used</a>}
+          action={
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'cover' })}>See what is used</a>
+          }
         >
           Every slot is covered by what lies on the shelf.
         </EmptyState>
@@ -130,14 +142,13 @@ function Line({ line }: { line: ToBuyLine }) {
         <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
           <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
           <span className="quiet small">
-            {line.unitCount} × {sellingWords(line.offer.unit, system)} at{' '}
-            {showQuantity('money', line.offer.priceMinor, { system, currency })}, priced {dayText(line.offer.pricedOn)}
+            {priceWords(line, system, currency)}, priced {dayText(line.offer.pricedOn)}
             {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
           </span>
           {dearer && (
             <span className="quiet small">
-              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier}, dearer by{' '}
-              {showQuantity('money', dearer.priceMinor - line.priceMinor, { system, currency })}
+              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},
+              dearer by {showQuantity('money', dearer.priceMinor - line.priceMinor, { system, currency })}
             </span>
           )}
         </div>
@@ -148,6 +159,13 @@ function Line({ line }: { line: ToBuyLine }) {
       </td>
     </tr>
   );
+}
+
+/** "70 x 10 cm, 147 cm wide at EUR 1.15" for what is sold by steps; "EUR 3.10 each" for what is sold whole. */
+function priceWords({ offer, unitCount }: ToBuyLine, system: MeasureSystem, currency: string): string {
+  const price = showQuantity('money', offer.priceMinor, { system, currency });
+  const isSteps = offer.unit.kind === 'by length' || offer.unit.kind === 'by mass';
+  return isSteps ? `${unitCount} × ${sellingWords(offer.unit, system)}, at ${price}` : `${price} each`;
 }
 
 /** What the list cannot close, and what the maker can do about it. */
@@ -163,12 +181,15 @@ function Gaps({ toBuy }: { toBuy: ToBuy }) {
             {gap.why === 'no item chosen' ? (
               <>
                 <span>Nothing is chosen for: {slotNames(input, gap.slotIds)}.</span>
-                <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Choose in the plan</a>
+                <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
+                  Choose in the plan
+                </a>
               </>
             ) : (
               <>
                 <span>
-                  No offer closes the gap of {itemById(input, gap.itemId)?.name} ({slotNames(input, gap.slotIds)}).
+                  No offer closes the gap of {itemById(input, gap.itemId)?.name} (
+                  {slotNames(input, gap.slotIds)}).
                 </span>
                 <a href={routeHash({ kind: 'stash', itemId: gap.itemId })}>Add an offer</a>
               </>
