@@ -1,17 +1,33 @@
-/** How good a lay is, in one line: "4.31 m; no lay can be shorter than 3.98 m; 82 % of the cloth is used; looked for 3 s". */
+/** How good a lay is, in one line: "4.31 m, 82 % of the cloth used; no lay can be shorter than 3.98 m; looked for 3 s". */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { LayResult } from './job.ts';
 import { totalUsedMm } from './plan-lay.ts';
 
 export function layWords(result: LayResult, system: MeasureSystem): string {
-  const length = (mm: number) => showQuantity('length', mm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 2 });
-  const looked = `looked for ${result.seconds < 10 ? result.seconds.toFixed(1) : Math.round(result.seconds)} s`;
-  const end = result.stoppedBy === 'floor' ? `${looked}, and it cannot be shorter` : looked;
+  const length = (mm: number) =>
+    showQuantity('length', mm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 2 });
+  const outsideCount = result.unplaced.reduce((sum, { count }) => sum + count, 0);
   return [
-    length(totalUsedMm(result)),
-    `no lay can be shorter than ${length(result.floorMm)}`,
-    `${Math.round(result.utilisation * 100)} % of the cloth is used`,
-    end,
+    `${length(totalUsedMm(result))}, ${Math.floor(result.utilisation * 100)} % of the cloth used`,
+    ...(outsideCount > 0
+      ? [`${outsideCount} ${outsideCount === 1 ? 'piece has' : 'pieces have'} no room`]
+      : []),
+    shortestWords(result, length),
+    lookedWords(result),
   ].join('; ');
+}
+
+function shortestWords(result: LayResult, length: (mm: number) => string): string {
+  return result.stoppedBy === 'floor'
+    ? 'no lay can be shorter'
+    : `no lay can be shorter than ${length(result.floorMm)}`;
+}
+
+function lookedWords({ seconds, stoppedBy }: LayResult): string {
+  const looked =
+    seconds < 0.1
+      ? 'looked for less than 0.1 s'
+      : `looked for ${seconds < 9.95 ? seconds.toFixed(1).replace('.0', '') : Math.round(seconds)} s`;
+  return stoppedBy === 'maker' ? `${looked}, then stopped by you` : looked;
 }
