@@ -120,6 +120,14 @@ const small = [
   'ten',
   'eleven',
   'twelve',
+  'thirteen',
+  'fourteen',
+  'fifteen',
+  'sixteen',
+  'seventeen',
+  'eighteen',
+  'nineteen',
+  'twenty',
 ];
 
 function spelled(value: number): string {

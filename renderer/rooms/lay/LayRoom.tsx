@@ -208,7 +208,7 @@ function lengthCaption(
           {sentenceCase(length.form)} of {show(lengthMm)}
           {lot.dyeLot && `, dye lot ${lot.dyeLot}`}
           <span>
-            : {show(usedMm)} used, {show(Math.max(0, lengthMm - usedMm))} left
+            : {show(usedMm)} used, {lengthMm - usedMm < 10 ? 'nothing' : show(lengthMm - usedMm)} left
           </span>
         </>
       );

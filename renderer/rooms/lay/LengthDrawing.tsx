@@ -191,7 +191,7 @@ const Names = memo(function Names({
   pxPerMm: number;
   bottomPx: number;
 }) {
-  return pieces.map((piece, index) => {
+  return pieces.map((piece) => {
     const fits = {
       x: (piece.maxX - piece.minX) * pxPerMm * 0.86 > piece.name.length * letterPx,
       y: (piece.maxY - piece.minY) * pxPerMm > 15,
