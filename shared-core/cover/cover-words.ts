@@ -53,15 +53,24 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
   return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortage.amount, context)}${length} (${item?.name ?? slot.name}).`;
 }
 
-/** "3.20 m of 4.10 m from the lot of 2026-09-14", lots joined by commas. */
+/** "3.2 m of the 4.1 m free in dye lot P-2207", lots joined by "and". */
 function usesWords(slotCover: SlotCover, context: WordsContext): string {
   const lots = new Map(context.shelf.flatMap(({ lots: all }) => all.map((lot) => [lot.id, lot] as const)));
   const one = (use: Use): string => {
     const lot = lots.get(use.lotId);
-    const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `the lot of ${lot?.receivedOn ?? ''}`;
+    const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `the lot of ${dayWords(lot?.receivedOn ?? '')}`;
     return `${amountWords(slotCover, use.amount, context)} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
   };
   return listed(slotCover.uses.map(one));
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
+
+/** "14 Apr 2026" for an ISO date; another text comes back as it is. */
+function dayWords(iso: string): string {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
+  const monthName = months[Number(month) - 1];
+  return monthName ? `${Number(day)} ${monthName} ${year}` : iso;
 }
 
 /** An amount of a slot's kind with its unit: "1.20 m", "340 g", "1,200 m of thread", "6 pieces". */
@@ -93,6 +102,8 @@ export function coverHeadline(covers: readonly SlotCover[]): string {
   const open = covers.filter((slotCover) => slotCover.state === 'open').length;
   if (covers.length === 0) return 'The plan has no slots yet.';
   if (short === 0 && open === 0) return 'The stash covers the whole plan.';
+  // Words up to twenty, figures beyond; never both in one line.
+  const spelled = (value: number) => (covers.length < small.length && small[value]) || String(value);
   const parts: string[] = [];
   if (short > 0)
     parts.push(`${spelled(short)} of ${spelled(covers.length)} slots ${short === 1 ? 'is' : 'are'} short`);
@@ -106,33 +117,10 @@ export function coverHeadline(covers: readonly SlotCover[]): string {
   return `${sentence[0]?.toUpperCase()}${sentence.slice(1)}.`;
 }
 
-const small = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-  'thirteen',
-  'fourteen',
-  'fifteen',
-  'sixteen',
-  'seventeen',
-  'eighteen',
-  'nineteen',
-  'twenty',
-];
-
-function spelled(value: number): string {
-  return small[value] ?? String(value);
-}
+const small =
+  'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
+    ' ',
+  );
 
 /** Slots are named by makers, in English: "snaps are", "shell is", "cross is". */
 function isOrAre(slotName: string): string {
