@@ -19,7 +19,13 @@ export function cubicPoint(from: Point, control1: Point, control2: Point, to: Po
  * Steps are even in t; their number follows from the second differences of the control points, whose
  * largest bounds the distance: d <= max|B''| / (8 n^2) with max|B''| <= 6 max(|P0 - 2 P1 + P2|, |P1 - 2 P2 + P3|).
  */
-export function cubicChords(from: Point, control1: Point, control2: Point, to: Point, toleranceMm: number): Point[] {
+export function cubicChords(
+  from: Point,
+  control1: Point,
+  control2: Point,
+  to: Point,
+  toleranceMm: number,
+): Point[] {
   const bend = Math.max(
     Math.hypot(from.x - 2 * control1.x + control2.x, from.y - 2 * control1.y + control2.y),
     Math.hypot(control1.x - 2 * control2.x + to.x, control1.y - 2 * control2.y + to.y),

@@ -108,7 +108,7 @@ export function ringMoved(ring: Ring, dx: number, dy: number): Ring {
 
 /** Cosine and sine of a turn, exact for multiples of 90 degrees. */
 export function turnCosSin(turnDeg: number): readonly [number, number] {
-  switch ((((turnDeg % 360) + 360) % 360)) {
+  switch (((turnDeg % 360) + 360) % 360) {
     case 0:
       return [1, 0];
     case 90:

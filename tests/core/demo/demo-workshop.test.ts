@@ -169,6 +169,15 @@ describe('the demo coat', () => {
     }
   });
 
+  it('has folds that lie along the grain', () => {
+    const folded = coat.pieces.filter((piece) => piece.foldEdge !== null);
+    expect(folded.map((piece) => piece.id)).toContain('back-lining');
+    for (const { outline, foldEdge } of folded) {
+      expect(outline.edges[0]!.name).toBe(foldEdge);
+      expect(outline.edges[0]!.segments.map((segment) => segment.to.y)).toEqual([outline.start.y]);
+    }
+  });
+
   it('opened from its fold has twice the area of its half', () => {
     for (const piece of coat.pieces.filter((candidate) => candidate.foldEdge !== null)) {
       const bare = {

@@ -24,6 +24,10 @@ it('a side that runs back over the one before it counts', () => {
   expect(crossingSides(ring(0, 0, 80, 0, 30, 0, 30, 40))).not.toBeNull();
 });
 
+it('three points in one line double back', () => {
+  expect(crossingSides(ring(0, 0, 80, 0, 30, 0))).not.toBeNull();
+});
+
 it('finds a crossing exactly when a plain comparison of every pair does', () => {
   const grid = fc.tuple(fc.integer({ min: 0, max: 12 }), fc.integer({ min: 0, max: 9 }));
   let crossed = 0;

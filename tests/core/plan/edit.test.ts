@@ -125,6 +125,12 @@ describe('lengthening', () => {
     expect(after).toBeCloseTo(before, 9);
   });
 
+  it('shortening takes out the band below the line, and what ended in it ends on the line', () => {
+    const back = pieceOf(edited(lengthenPiece(vest(), 'back', -60, 450)).plan, 'back');
+    const ends = back.outline.edges.map((edge) => edge.segments[0]!.to.x);
+    expect(ends).toEqual([600, 620, 560, 450, 60, 60]);
+  });
+
   it.each([0, Number.NaN, 2500])('by %s mm is refused', (mm) => {
     expect(refusal(lengthenPiece(vest(), 'back', mm))).toContain('Length to add is');
   });
