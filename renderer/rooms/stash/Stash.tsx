@@ -107,6 +107,8 @@ export function Stash({ itemId }: { itemId: string | null }) {
           item={null}
           onClose={() => setIsAdding(false)}
           onSaved={async (id) => {
+            // What is new stands in the list, whatever was searched for before.
+            if (isNarrowed) showEverything();
             await changed();
             goTo({ kind: 'stash', itemId: id });
           }}
