@@ -6,17 +6,28 @@ export type Route =
   | { readonly kind: 'welcome' }
   | { readonly kind: 'stash'; readonly itemId: string | null }
   | { readonly kind: 'coats' }
-  | { readonly kind: 'coat'; readonly planId: string; readonly step: Step }
+  | {
+      readonly kind: 'coat';
+      readonly planId: string;
+      readonly step: Step;
+      /** The slot that the maker came for, where the step shows several. */
+      readonly slotId?: string;
+    }
   | { readonly kind: 'settings' };
 
 export function readRoute(hash: string): Route {
-  const [room, id, step] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  const [room, id, step, slotId] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   switch (room) {
     case 'stash':
       return { kind: 'stash', itemId: id || null };
     case 'coats':
       return id
-        ? { kind: 'coat', planId: id, step: steps.find((known) => known === step) ?? 'plan' }
+        ? {
+            kind: 'coat',
+            planId: id,
+            step: steps.find((known) => known === step) ?? 'plan',
+            ...(slotId && { slotId }),
+          }
         : { kind: 'coats' };
     case 'settings':
       return { kind: 'settings' };
@@ -34,12 +45,18 @@ export function routeHash(route: Route): string {
     case 'coats':
       return '#/coats';
     case 'coat':
-      return `#/coats/${encodeURIComponent(route.planId)}/${route.step}`;
+      return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
     case 'settings':
       return '#/settings';
     default:
       return route satisfies never;
   }
+}
+
+/** The slot that the address names now, or null. */
+export function slotInAddress(): string | null {
+  const route = readRoute(window.location.hash);
+  return route.kind === 'coat' ? (route.slotId ?? null) : null;
 }
 
 export function goTo(route: Route): void {

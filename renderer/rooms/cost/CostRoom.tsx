@@ -71,7 +71,7 @@ export function CostRoom() {
             </th>
             <th scope="col">From</th>
             <th scope="col" className={table.amount}>
-              Between pieces
+              Of it waste
             </th>
             <th scope="col" className={table.amount}>
               Cost

@@ -60,7 +60,7 @@ function SlotCard({ slotCover }: { slotCover: SlotCover }) {
   const bound = shelf.find(({ item }) => item.id === slotCover.itemId);
   const sentences = coverSentences(slotCover, { plan, shelf, system });
   const link = (step: 'lay' | 'to-buy' | 'plan', words: string) => (
-    <a href={routeHash({ kind: 'coat', planId: plan.id, step })}>{words}</a>
+    <a href={routeHash({ kind: 'coat', planId: plan.id, step, slotId: slot.id })}>{words}</a>
   );
   return (
     <li className={style.slot} data-state={slotCover.state} aria-label={sentenceCase(slot.name)}>

@@ -1,15 +1,18 @@
 /** The lay of each slot, drawn to scale: on endless cloth, as the coats need it, or on what the stash has. */
+import { Tabs } from '@base-ui/react/tabs';
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import type { LayResult } from '../../../shared-core/lay/job.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotName } from '../../client/coat-words.ts';
-import { routeHash } from '../../client/route.ts';
+import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { clothLengthUnit } from '../../parts/Amount.tsx';
+import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
@@ -23,8 +26,9 @@ type Where = 'needs' | 'stash';
 
 export function LayRoom() {
   const { input, estimate } = useCoat();
-  const [slotId, setSlotId] = useState<string | null>(null);
-  const [where, setWhere] = useState<Where>('needs');
+  const [slotId, setSlotId] = useState(slotInAddress);
+  // Who comes for one slot comes from what the stash has for it.
+  const [where, setWhere] = useState<Where>(() => (slotInAddress() === null ? 'needs' : 'stash'));
   if (!input) return null;
   if (!estimate) {
     return (
@@ -54,7 +58,6 @@ export function LayRoom() {
   const slotLay = where === 'stash' && onStash ? onStash : shown;
   return (
     <OneLay
-      key={`${shown.slotId} ${where}`}
       input={input}
       slotLay={slotLay}
       lays={estimate.lays}
@@ -84,7 +87,12 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   const name = slotName(input, slotId);
   const isWorking = phase === 'quick' || phase === 'thorough';
   const sheet = useRef<HTMLElement>(null);
-  const { pxPerMm, zoom, fit } = useZoom(sheet, drawnLengthMm(best), job.lengths[0]?.widthMm ?? 1500);
+  const { pxPerMm, zoom, fit } = useZoom(
+    sheet,
+    drawnLengthMm(best),
+    job.lengths[0]?.widthMm ?? 1500,
+    `${slotId} ${where}`,
+  );
   const pieceNames = useMemo(
     () => new Map(input.plan.pieces.map((piece) => [piece.id as string, piece.name])),
     [input.plan.pieces],
@@ -103,89 +111,105 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
         lead={`${sentenceCase(name)}, ${item?.name ?? 'cloth still to be chosen'}`}
         actions={
           <>
-            <Button onClick={saveDrawing}>Save as drawing</Button>
+            <Button onClick={saveDrawing}>Save drawing</Button>
             <Button onClick={() => window.print()}>Print</Button>
           </>
         }
       />
-      <fieldset className={style.slots} aria-label="Slot">
-        {lays.map((each) => (
-          <button
-            key={each.slotId}
-            type="button"
-            className={`${style.slot} eased`}
-            aria-pressed={each.slotId === slotId}
-            onClick={() => onSlot(each.slotId)}
-          >
-            {sentenceCase(slotName(input, each.slotId))}
-            <span className="number">
-              {showQuantity('length', totalUsedMm(bestLay(each, live).result), {
-                system,
-                unit: clothLengthUnit,
-                digits: 2,
-              })}
-            </span>
-          </button>
-        ))}
-      </fieldset>
-      <div className={style.bar}>
-        <div className={style.where}>
-          <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
-            What the coats need
-          </button>
-          <button
-            type="button"
-            aria-pressed={where === 'stash'}
-            disabled={!hasStash}
-            onClick={() => onWhere('stash')}
-          >
-            On your stash
-          </button>
-        </div>
-        <div className={style.group}>
-          <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
-            −
-          </Button>
-          <Button aria-label="Larger" onClick={() => zoom(1.4)}>
-            +
-          </Button>
-          <Button onClick={fit}>Whole length</Button>
-        </div>
-        <div className={style.group}>
-          {isWorking ? (
-            <Button onClick={stop}>Stop</Button>
-          ) : (
-            <>
-              <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
-              <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
-            </>
-          )}
-        </div>
-      </div>
-      <p className={`${style.words} number`} data-testid="lay-words">
-        {sentenceCase(layWords(result, system))}.
-      </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
-      <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
-        {drawn.map(({ length, index, usedMm }) => (
-          <div key={length.id}>
-            {where === 'stash' && (
-              <p className={style.caption}>
-                {lengthCaption(input, length.id, length.lengthMm, usedMm, system)}
-              </p>
-            )}
-            <LengthDrawing
-              job={job}
-              result={result}
-              lengthIndex={index}
-              pxPerMm={pxPerMm}
-              selvageMm={selvageMm}
-              pieceNames={pieceNames}
-              label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
-            />
+      <Tabs.Root value={slotId} onValueChange={(next) => onSlot(String(next))} className={style.room}>
+        <Tabs.List className={style.slots} aria-label="Slot">
+          {lays.map((each) => (
+            <SlotTab key={each.slotId} slotId={each.slotId} result={bestLay(each, live).result} />
+          ))}
+        </Tabs.List>
+        <Tabs.Panel value={slotId} tabIndex={-1} className={style.room}>
+          <div className={style.bar}>
+            <div className={style.where}>
+              <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
+                What the coats need
+              </button>
+              <button
+                type="button"
+                aria-pressed={where === 'stash'}
+                disabled={!hasStash}
+                onClick={() => onWhere('stash')}
+              >
+                On your stash
+              </button>
+            </div>
+            <div className={style.group}>
+              <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
+                −
+              </Button>
+              <Button aria-label="Larger" onClick={() => zoom(1.4)}>
+                +
+              </Button>
+              <Button onClick={fit}>Whole length</Button>
+            </div>
+            <div className={style.group}>
+              {isWorking ? (
+                <Button onClick={stop}>Stop</Button>
+              ) : (
+                <>
+                  <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
+                  <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
+                </>
+              )}
+            </div>
           </div>
-        ))}
-      </section>
+          <p className={`${style.words} number`} data-testid="lay-words">
+            {sentenceCase(layWords(result, system))}.
+          </p>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
+          <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
+            {drawn.map(({ length, index, usedMm }) => (
+              <div key={length.id}>
+                <p className={style.caption}>
+                  {where === 'stash'
+                    ? lengthCaption(input, length.id, length.lengthMm, usedMm, system)
+                    : endlessCaption(length.widthMm, selvageMm, system)}
+                </p>
+                <LengthDrawing
+                  job={job}
+                  result={result}
+                  lengthIndex={index}
+                  pxPerMm={pxPerMm}
+                  selvageMm={selvageMm}
+                  pieceNames={pieceNames}
+                  label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
+                />
+              </div>
+            ))}
+          </section>
+        </Tabs.Panel>
+      </Tabs.Root>
+    </>
+  );
+}
+
+/** A slot with the length that its coats need and how much of that length is used. */
+function SlotTab({ slotId, result }: { slotId: string; result: LayResult }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  if (!input) return null;
+  return (
+    <Tabs.Tab value={slotId} className={`${style.slot} eased`}>
+      {sentenceCase(slotName(input, slotId))}
+      <span className="number">
+        {showQuantity('length', totalUsedMm(result), { system, unit: clothLengthUnit, digits: 2 })} ·{' '}
+        {Math.floor(result.utilisation * 100)} %
+      </span>
+    </Tabs.Tab>
+  );
+}
+
+/** "Cloth of 147 cm, 143 cm between the selvages, as long as it takes". */
+function endlessCaption(usableMm: number, selvageMm: number, system: MeasureSystem) {
+  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothWidthUnit });
+  return (
+    <>
+      {show(usableMm + 2 * selvageMm)} wide
+      <span>{selvageMm > 0 && `, ${show(usableMm)} between the selvages`}, as long as it takes</span>
     </>
   );
 }
@@ -195,7 +219,7 @@ function lengthCaption(
   lengthId: string,
   lengthMm: number | null,
   usedMm: number,
-  system: 'metric' | 'imperial',
+  system: MeasureSystem,
 ) {
   const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
   if (lengthMm === null) return `To buy: ${show(usedMm)}`;
@@ -231,7 +255,7 @@ const mostPxPerMm = 1.5;
 const besidePx = 108;
 
 /** Scale of the drawing: at first the cloth's width at a good height. */
-function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm: number) {
+function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm: number, shown: string) {
   const [roomPx, setRoomPx] = useState(1000);
   const [chosen, setChosen] = useState<number | null>(null);
   const centre = useRef(0);
@@ -245,6 +269,12 @@ function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm
   const fitPxPerMm = Math.max(0.02, (roomPx - besidePx) / lengthMm);
   const usual = usualHeightPx / widthMm;
   const pxPerMm = chosen ?? usual;
+  // Another lay is looked at from its start, at its own scale.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown decides.
+  useLayoutEffect(() => {
+    setChosen(null);
+    if (sheet.current) sheet.current.scrollLeft = 0;
+  }, [sheet, shown]);
   // What was in the middle of the sheet stays there.
   useLayoutEffect(() => {
     const element = sheet.current;

@@ -1,5 +1,13 @@
 /** One length with what a lay puts on it, true to scale: the tape along it, selvages, flaws, pieces and the last cut. */
-import { type CSSProperties, memo, type PointerEvent, useId, useMemo, useState } from 'react';
+import {
+  type CSSProperties,
+  type KeyboardEvent,
+  memo,
+  type PointerEvent,
+  useId,
+  useMemo,
+  useState,
+} from 'react';
 import { ringBox, ringTurned, turnCosSin } from '../../../shared-core/geometry/ring.ts';
 import type { LayJob, LayResult, Placement } from '../../../shared-core/lay/job.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
@@ -46,64 +54,84 @@ export function LengthDrawing(props: LengthDrawingProps) {
     const index = (event.target as SVGElement).dataset.piece;
     setHovered(index === undefined ? null : Number(index));
   };
+  // One stop for the tab key; the arrows go from piece to piece.
+  const step = (event: KeyboardEvent<SVGSVGElement>) => {
+    const by = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    if (event.key === 'Escape') setHovered(null);
+    if (by === undefined || pieces.length === 0) return;
+    event.preventDefault();
+    const next = hovered === null ? 0 : (hovered + by + pieces.length) % pieces.length;
+    setHovered(next);
+    event.currentTarget
+      .querySelector(`[data-piece="${next}"]`)
+      ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  };
+  const pointed = hovered === null ? undefined : pieces[hovered];
   const toSheet = `translate(0 ${bottomPx}) scale(${pxPerMm} ${-pxPerMm})`;
   return (
-    <svg
-      className={style.drawing}
-      width={total.x}
-      height={total.y}
-      viewBox={`0 0 ${total.x} ${total.y}`}
-      role="img"
-      aria-label={label}
-      onPointerMove={follow}
-      onPointerLeave={() => setHovered(null)}
-    >
-      <defs>
-        <pattern
-          id={hatchId}
-          width="6"
-          height="6"
-          patternUnits="userSpaceOnUse"
-          patternTransform="rotate(45)"
-        >
-          <path className={style.hatch} d="M0 0v6" />
-        </pattern>
-      </defs>
-      <Tape lengthMm={drawnMm} pxPerMm={pxPerMm} />
-      <rect className={style.cloth} y={tapePx} width={size.x} height={size.y + 2 * selvagePx} />
-      <rect className={style.selvage} y={tapePx} width={size.x} height={selvagePx} />
-      <rect className={style.selvage} y={bottomPx} width={size.x} height={selvagePx} />
-      <path
-        className={style.cut}
-        d={`M.5 ${tapePx}V${total.y}${length.lengthMm === null ? '' : `M${size.x - 0.5} ${tapePx}V${total.y}`}`}
-      />
-      {length.flaws.map((flaw) => (
-        <rect
-          key={`${flaw.x} ${flaw.y}`}
-          className={style.flaw}
-          x={flaw.x * pxPerMm}
-          y={bottomPx - (flaw.y + flaw.widthY) * pxPerMm}
-          width={Math.max(4, flaw.widthX * pxPerMm)}
-          height={Math.max(4, flaw.widthY * pxPerMm)}
-          fill={`url(#${hatchId})`}
+    <>
+      <svg
+        className={style.drawing}
+        width={total.x}
+        height={total.y}
+        viewBox={`0 0 ${total.x} ${total.y}`}
+        role="img"
+        aria-label={label}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: its pieces are walked through with the arrow keys.
+        tabIndex={0}
+        onKeyDown={step}
+        onBlur={() => setHovered(null)}
+        onPointerMove={follow}
+        onPointerLeave={() => setHovered(null)}
+      >
+        <defs>
+          <pattern
+            id={hatchId}
+            width="6"
+            height="6"
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
+            <path className={style.hatch} d="M0 0v6" />
+          </pattern>
+        </defs>
+        <Tape lengthMm={drawnMm} pxPerMm={pxPerMm} />
+        <rect className={style.cloth} y={tapePx} width={size.x} height={size.y + 2 * selvagePx} />
+        <rect className={style.selvage} y={tapePx} width={size.x} height={selvagePx} />
+        <rect className={style.selvage} y={bottomPx} width={size.x} height={selvagePx} />
+        <path
+          className={style.cut}
+          d={`M.5 ${tapePx}V${total.y}${length.lengthMm === null ? '' : `M${size.x - 0.5} ${tapePx}V${total.y}`}`}
         />
-      ))}
-      <g transform={toSheet}>
-        <Pieces pieces={pieces} />
-      </g>
-      <Names pieces={pieces} pxPerMm={pxPerMm} bottomPx={bottomPx} />
-      {usedMm > 0 && (
-        <>
-          <path className={style.used} d={`M${usedMm * pxPerMm} ${tapePx - 12}V${total.y}`} />
-          <text className={style.usedFigure} x={usedMm * pxPerMm + 5} y={tapePx + 14}>
-            {showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}
-          </text>
-        </>
-      )}
-      {hovered !== null && pieces[hovered] && (
-        <Pointed piece={pieces[hovered]} pxPerMm={pxPerMm} bottomPx={bottomPx} roomPx={total.x} />
-      )}
-    </svg>
+        {length.flaws.map((flaw) => (
+          <rect
+            key={`${flaw.x} ${flaw.y}`}
+            className={style.flaw}
+            x={flaw.x * pxPerMm}
+            y={bottomPx - (flaw.y + flaw.widthY) * pxPerMm}
+            width={Math.max(4, flaw.widthX * pxPerMm)}
+            height={Math.max(4, flaw.widthY * pxPerMm)}
+            fill={`url(#${hatchId})`}
+          />
+        ))}
+        <g transform={toSheet}>
+          <Pieces pieces={pieces} />
+        </g>
+        <Names pieces={pieces} pxPerMm={pxPerMm} bottomPx={bottomPx} />
+        {usedMm > 0 && (
+          <>
+            <path className={style.used} d={`M${usedMm * pxPerMm} ${tapePx - 12}V${total.y}`} />
+            <text className={style.usedFigure} x={usedMm * pxPerMm + 5} y={tapePx + 14}>
+              {showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}
+            </text>
+          </>
+        )}
+        {pointed && <Pointed piece={pointed} pxPerMm={pxPerMm} bottomPx={bottomPx} roomPx={total.x} />}
+      </svg>
+      <span className="only-read-aloud" aria-live="polite">
+        {pointed && pieceWords(pointed)}
+      </span>
+    </>
   );
 }
 
@@ -231,6 +259,13 @@ function Tape({ lengthMm, pxPerMm }: { lengthMm: number; pxPerMm: number }) {
   );
 }
 
+/** "Front, turned 180°, mirrored". */
+function pieceWords({ name, placement: { turnDeg, mirrored } }: DrawnPiece): string {
+  return [name, turnDeg === 0 ? 'as drawn' : `turned ${turnDeg}°`, ...(mirrored ? ['mirrored'] : [])].join(
+    ', ',
+  );
+}
+
 /** The piece under the pointer: its grain as an arrow, and its name and turn in a tip. */
 function Pointed({
   piece,
@@ -243,7 +278,7 @@ function Pointed({
   bottomPx: number;
   roomPx: number;
 }) {
-  const { turnDeg, mirrored } = piece.placement;
+  const { turnDeg } = piece.placement;
   const [cos, sin] = turnCosSin(turnDeg);
   const at = {
     x: ((piece.minX + piece.maxX) / 2) * pxPerMm,
@@ -251,11 +286,7 @@ function Pointed({
   };
   const extent = Math.abs(cos) > 0.5 ? piece.maxX - piece.minX : piece.maxY - piece.minY;
   const half = Math.max(8, Math.min(60, extent * pxPerMm * 0.35));
-  const words = [
-    piece.name,
-    turnDeg === 0 ? 'as drawn' : `turned ${turnDeg}°`,
-    ...(mirrored ? ['mirrored'] : []),
-  ].join(', ');
+  const words = pieceWords(piece);
   const tipWidth = words.length * 6.4 + 20;
   const tipX = Math.max(0, Math.min(at.x - tipWidth / 2, roomPx - tipWidth));
   const tipY = Math.max(tapePx, bottomPx - piece.maxY * pxPerMm - 28);

@@ -11,7 +11,7 @@ import {
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
-import { routeHash } from '../../client/route.ts';
+import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
@@ -46,7 +46,7 @@ export function ToBuyRoom() {
       await navigator.clipboard.writeText(shoppingText(input, toBuy, settings));
       setCopied('Copied.');
     } catch {
-      setCopied('The list could not be copied. Save it as a table instead.');
+      setCopied('The list could not be copied. Save it as CSV instead.');
     }
   };
   return (
@@ -70,7 +70,7 @@ export function ToBuyRoom() {
                   saveFile(fileName(name, 'csv'), 'text/csv', shoppingCsv(input, toBuy, settings))
                 }
               >
-                Save as table
+                Save as CSV
               </Button>
               <Button onClick={() => window.print()}>Print</Button>
             </>
@@ -130,8 +130,9 @@ function Line({ line }: { line: ToBuyLine }) {
   if (!input || !item) return null;
   const dearer = line.alternatives[0];
   const left = line.boughtAmount - line.usedAmount;
+  const slotCameFor = slotInAddress();
   return (
-    <tr>
+    <tr className={style.line} data-came-for={slotCameFor !== null && line.slotIds.includes(slotCameFor)}>
       <td>
         <div className={style.what}>
           <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
