@@ -29,6 +29,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   exchange: ['papaparse', 'zod'],
   geometry: ['clipper2-ts'],
   lay: ['clipper2-ts'],
+  'to-buy': ['papaparse'],
 };
 
 const mainLayers = ['database', 'services', 'doors'];

@@ -59,7 +59,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
       mend: usage,
     });
   }
-  if (values.demo === (values.data !== undefined)) {
+  if ((values.demo === true) === (values.data !== undefined)) {
     return refused({ where: 'The command', what: 'needs either --demo or --data FILE', mend: usage });
   }
   const seconds = readNumber('--seconds', values.seconds, 0.05, 3600);

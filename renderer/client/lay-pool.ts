@@ -80,7 +80,10 @@ function run(worker: Worker, order: Waiting): void {
   };
   worker.onerror = (event) =>
     finish(() => order.reject(new Error(event.message || 'the lay could not be run')), false);
-  if (order.signal?.aborted) return stop();
+  if (order.signal?.aborted) {
+    stop();
+    return;
+  }
   order.signal?.addEventListener('abort', stop, { once: true });
   worker.postMessage({ id, job: order.job, seconds: order.seconds } satisfies LayAsked);
 }

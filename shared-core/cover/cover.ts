@@ -2,20 +2,14 @@
  * Which lengths of the stash carry what, and what is missing.
  * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
  */
-import { endlessLength, layJob, type RunLay, type SlotLay, usableWidthMm } from '../lay/plan-lay.ts';
-import type { LayLength, LayResult } from '../lay/job.ts';
+import { endlessLength, layJob, type RunLay, type SlotLay } from '../lay/plan-lay.ts';
+import type { LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import type { Offer } from '../stash/offer.ts';
-import type {
-  Item,
-  ItemId,
-  ItemOnShelf,
-  LengthId,
-  LengthOnShelf,
-  LotId,
-  LotOnShelf,
-} from '../stash/stash.ts';
+import type { Item, ItemId, ItemOnShelf, LengthId, LotId } from '../stash/stash.ts';
+import { dyeLotOf, type FreeLength, freeLengths, onShelf, smallestThatHolds } from './free-lengths.ts';
+import { substitutes } from './substitutes.ts';
 
 /** What is taken from one lot (and one length of it), in the kind's unit. */
 export interface Use {
@@ -111,42 +105,6 @@ function openCover(slot: Slot): SlotCover {
   };
 }
 
-interface FreeLength {
-  readonly lot: LotOnShelf;
-  readonly length: LengthOnShelf;
-  /** Where the free part begins: an earlier slot cuts from the start. */
-  readonly startMm: number;
-  readonly freeMm: number;
-}
-
-/** What is free of an item, in the order a maker would cut it: for what is seen the fullest dye lot first, else remnants first. */
-function freeLengths(shelf: ItemOnShelf, slot: Slot, taken: ReadonlyMap<string, number>): FreeLength[] {
-  const free = shelf.lots.flatMap((lot) =>
-    lot.lengths.map((length) => {
-      const startMm = taken.get(length.id) ?? 0;
-      return { lot, length, startMm, freeMm: length.onHandMm - length.reservedMm - startMm };
-    }),
-  );
-  const usable = free.filter((candidate) => candidate.freeMm > 1);
-  if (!slot.isSeen) return usable.sort((a, b) => a.freeMm - b.freeMm);
-  const byDyeLot = new Map<string, number>();
-  for (const { lot, freeMm } of usable)
-    byDyeLot.set(dyeLotOf(lot), (byDyeLot.get(dyeLotOf(lot)) ?? 0) + freeMm);
-  const isRemnant = (length: LengthOnShelf) => (length.form === 'remnant' ? 1 : 0);
-  return usable.sort(
-    (a, b) =>
-      (byDyeLot.get(dyeLotOf(b.lot)) ?? 0) - (byDyeLot.get(dyeLotOf(a.lot)) ?? 0) ||
-      dyeLotOf(a.lot).localeCompare(dyeLotOf(b.lot)) ||
-      isRemnant(a.length) - isRemnant(b.length) ||
-      b.freeMm - a.freeMm,
-  );
-}
-
-/** Lots without a dye lot written down count as a dye lot each. */
-function dyeLotOf(lot: LotOnShelf): string {
-  return lot.dyeLot || lot.id;
-}
-
 async function shapesCover(
   input: CoverInput,
   need: ShapesNeed,
@@ -205,33 +163,6 @@ export function boughtWidthMm(item: Item, offers: readonly Offer[]): number {
     if (offer.itemId === item.id && offer.unit.kind === 'by length') return offer.unit.widthMm;
   }
   return item.kind === 'cloth' || item.kind === 'batting' ? (item.facts.widthMm ?? 0) : 0;
-}
-
-function onShelf(candidate: FreeLength, item: Item): LayLength {
-  return {
-    id: candidate.length.id,
-    widthMm: usableWidthMm(candidate.length.widthMm, item),
-    lengthMm: candidate.freeMm,
-    flaws: candidate.length.flaws
-      .map((flaw) => ({ ...flaw, x: flaw.x - candidate.startMm }))
-      .filter((flaw) => flaw.x + flaw.widthX > 0),
-  };
-}
-
-/** The shortest length that takes the whole planned lay as it is: what leaves the most useful rest. */
-function smallestThatHolds(planned: SlotLay, free: readonly FreeLength[], item: Item): FreeLength | null {
-  const layWidthMm = planned.job.lengths[0]?.widthMm ?? 0;
-  const usedMm = planned.result.usedLengthMm[0] ?? 0;
-  const holding = free.filter(
-    (candidate) =>
-      candidate.length.flaws.length === 0 &&
-      candidate.freeMm >= usedMm &&
-      usableWidthMm(candidate.length.widthMm, item) >= layWidthMm - 1e-6,
-  );
-  return holding.reduce<FreeLength | null>(
-    (best, candidate) => (!best || candidate.freeMm < best.freeMm ? candidate : best),
-    null,
-  );
 }
 
 async function layOnShelf(
@@ -324,54 +255,4 @@ function amountCover(
     remnants: [],
     substitutes: [],
   };
-}
-
-/** Like kind, like weight (within a third), and free at least as much by area or amount. */
-function substitutes(
-  slot: Slot,
-  bound: Item | undefined,
-  shelf: readonly ItemOnShelf[],
-  need: Need,
-): ItemId[] {
-  return shelf
-    .filter(({ item }) => item.kind === slot.kind && item.id !== bound?.id && isLike(item, bound, need))
-    .filter((candidate) => hasEnough(candidate, need))
-    .map(({ item }) => item.id);
-}
-
-function isLike(item: Item, bound: Item | undefined, need: Need): boolean {
-  if (item.kind === 'fastening') {
-    const isLongEnough =
-      need.kind !== 'amount' ||
-      need.wantedLengthMm === null ||
-      (item.facts.lengthMm ?? 0) >= need.wantedLengthMm;
-    return isLongEnough && bound?.kind === 'fastening' && item.facts.form === bound.facts.form;
-  }
-  if (!bound || bound.kind !== item.kind) return !bound;
-  if (
-    (item.kind === 'cloth' && bound.kind === 'cloth') ||
-    (item.kind === 'batting' && bound.kind === 'batting')
-  ) {
-    const weight = item.facts.arealMassGPerM2;
-    const wanted = bound.facts.arealMassGPerM2;
-    return weight !== null && wanted !== null && Math.abs(weight - wanted) <= wanted / 3;
-  }
-  return true;
-}
-
-function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
-  if (need.kind === 'amount') {
-    return candidate.lots.reduce((sum, lot) => sum + lot.onHand - lot.reserved, 0) >= need.amount;
-  }
-  const areaMm2 = candidate.lots.reduce(
-    (sum, lot) =>
-      sum +
-      lot.lengths.reduce(
-        (lotSum, length) =>
-          lotSum + (length.onHandMm - length.reservedMm) * usableWidthMm(length.widthMm, candidate.item),
-        0,
-      ),
-    0,
-  );
-  return areaMm2 >= need.areaMm2;
 }

@@ -1,0 +1,77 @@
+/** What is free of an item on the shelf, length by length, in the order in which a slot may take it. */
+import type { LayLength } from '../lay/job.ts';
+import { type SlotLay, usableWidthMm } from '../lay/plan-lay.ts';
+import type { Slot } from '../plan/coat-plan.ts';
+import type { Item, ItemOnShelf, LengthOnShelf, LotOnShelf } from '../stash/stash.ts';
+
+export interface FreeLength {
+  readonly lot: LotOnShelf;
+  readonly length: LengthOnShelf;
+  /** Where the free part begins: an earlier slot cuts from the start. */
+  readonly startMm: number;
+  readonly freeMm: number;
+}
+
+/** What is free of an item, in the order a maker would cut it: for what is seen the fullest dye lot first, else remnants first. */
+export function freeLengths(
+  shelf: ItemOnShelf,
+  slot: Slot,
+  taken: ReadonlyMap<string, number>,
+): FreeLength[] {
+  const free = shelf.lots.flatMap((lot) =>
+    lot.lengths.map((length) => {
+      const startMm = taken.get(length.id) ?? 0;
+      return { lot, length, startMm, freeMm: length.onHandMm - length.reservedMm - startMm };
+    }),
+  );
+  const usable = free.filter((candidate) => candidate.freeMm > 1);
+  if (!slot.isSeen) return usable.sort((a, b) => a.freeMm - b.freeMm);
+  const byDyeLot = new Map<string, number>();
+  for (const { lot, freeMm } of usable)
+    byDyeLot.set(dyeLotOf(lot), (byDyeLot.get(dyeLotOf(lot)) ?? 0) + freeMm);
+  const isRemnant = (length: LengthOnShelf) => (length.form === 'remnant' ? 1 : 0);
+  return usable.sort(
+    (a, b) =>
+      (byDyeLot.get(dyeLotOf(b.lot)) ?? 0) - (byDyeLot.get(dyeLotOf(a.lot)) ?? 0) ||
+      dyeLotOf(a.lot).localeCompare(dyeLotOf(b.lot)) ||
+      isRemnant(a.length) - isRemnant(b.length) ||
+      b.freeMm - a.freeMm,
+  );
+}
+
+/** Lots without a dye lot written down count as a dye lot each. */
+export function dyeLotOf(lot: LotOnShelf): string {
+  return lot.dyeLot || lot.id;
+}
+
+/** A free length as the lay sees it: usable width, and flaws from where the free part begins. */
+export function onShelf(candidate: FreeLength, item: Item): LayLength {
+  return {
+    id: candidate.length.id,
+    widthMm: usableWidthMm(candidate.length.widthMm, item),
+    lengthMm: candidate.freeMm,
+    flaws: candidate.length.flaws
+      .map((flaw) => ({ ...flaw, x: flaw.x - candidate.startMm }))
+      .filter((flaw) => flaw.x + flaw.widthX > 0),
+  };
+}
+
+/** The shortest length that takes the whole planned lay as it is: what leaves the most useful rest. */
+export function smallestThatHolds(
+  planned: SlotLay,
+  free: readonly FreeLength[],
+  item: Item,
+): FreeLength | null {
+  const layWidthMm = planned.job.lengths[0]?.widthMm ?? 0;
+  const usedMm = planned.result.usedLengthMm[0] ?? 0;
+  const holding = free.filter(
+    (candidate) =>
+      candidate.length.flaws.length === 0 &&
+      candidate.freeMm >= usedMm &&
+      usableWidthMm(candidate.length.widthMm, item) >= layWidthMm - 1e-6,
+  );
+  return holding.reduce<FreeLength | null>(
+    (best, candidate) => (!best || candidate.freeMm < best.freeMm ? candidate : best),
+    null,
+  );
+}

@@ -1,0 +1,113 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runEstimate } from '../../../main/doors/command.ts';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
+
+const command = fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url));
+let folder: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-command-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function estimate(...words: string[]) {
+  const ended = spawnSync(process.execPath, [command, ...words], { encoding: 'utf8', cwd: folder });
+  return { code: ended.status, out: ended.stdout, complaint: ended.stderr };
+}
+
+/** The same command without a process of its own, for what it refuses. */
+async function refusal(...words: string[]): Promise<string> {
+  const printed: string[] = [];
+  const done = await runEstimate(words, (text) => printed.push(text));
+  expect(printed).toEqual([]);
+  return done.ok ? '' : done.problems.map(problemSentence).join('\n');
+}
+
+interface Lay {
+  readonly slot: string;
+  readonly usedLengthMm: number;
+  readonly floorMm: number;
+  readonly utilisation: number;
+  readonly seed: number;
+  readonly placements: readonly { readonly piece: string }[];
+}
+
+describe('the estimate for scripts', { timeout: 120_000 }, () => {
+  it('gives the whole road of the demo as JSON and draws its lays', () => {
+    const { code, out, complaint } = estimate(
+      '--demo',
+      '--json',
+      '--seconds',
+      '0.3',
+      '--svg',
+      join(folder, 'lays'),
+    );
+    expect(complaint).toBe('');
+    expect(code).toBe(0);
+    const road = JSON.parse(out);
+    expect(Object.keys(road)).toEqual(['coat', 'requirement', 'lays', 'cover', 'toBuy', 'cost']);
+    const lays: Lay[] = road.lays;
+    expect(lays.length).toBeGreaterThan(4);
+    for (const lay of lays) {
+      expect(lay.usedLengthMm).toBeGreaterThanOrEqual(lay.floorMm - 1);
+      expect(lay.utilisation).toBeGreaterThan(0.4);
+      expect(lay.utilisation).toBeLessThanOrEqual(1);
+      expect(Number.isInteger(lay.seed)).toBe(true);
+      expect(lay.placements.length).toBeGreaterThan(0);
+    }
+    const drawings = readdirSync(join(folder, 'lays'));
+    expect(drawings).toHaveLength(lays.length);
+    expect(readFileSync(join(folder, 'lays', 'shell.svg'), 'utf8')).toContain('<svg xmlns');
+    // What the batch costs is what its slots cost.
+    expect(
+      road.cost.lines.reduce((sum: number, line: { costMinor: number }) => sum + line.costMinor, 0),
+    ).toBe(road.cost.batchMinor);
+  });
+
+  it('says the same in words', async () => {
+    let out = '';
+    expect(await runEstimate(['--demo', '--seconds', '0.1'], (text) => (out += text))).toMatchObject({
+      ok: true,
+    });
+    for (const heading of ['What it needs', 'Cover: ', 'To buy', 'Cost of material'])
+      expect(out).toContain(heading);
+    expect(out).toMatch(/The shell is short by [\d.]+ m of 1\.47 m cloth/);
+  });
+
+  it.each([
+    ['no workshop named', [], 'needs either --demo or --data FILE'],
+    ['two workshops named', ['--demo', '--data', 'x.sqlite'], 'needs either --demo or --data FILE'],
+    ['an unknown word', ['--demo', '--fast'], 'cannot be read'],
+    ['a negative time', ['--demo', '--seconds=-3'], '--seconds is -3'],
+    ['a time in words', ['--demo', '--seconds', 'soon'], '--seconds is soon'],
+    [
+      'an unknown coat',
+      ['--demo', '--coat', 'Overcoat of nobody'],
+      'Overcoat of nobody is not in this workshop',
+    ],
+  ])('%s is refused in a sentence', async (_, words, sentence) => {
+    expect(await refusal(...words)).toContain(sentence);
+  });
+
+  it('a data file that is not there is not made', async () => {
+    const file = join(folder, 'nowhere.sqlite');
+    expect(await refusal('--data', file, '--coat', 'Fenwalk coat')).toContain('is not there');
+    expect(existsSync(file)).toBe(false);
+  });
+
+  it('a data file that is not a database is left as it was', () => {
+    const file = join(folder, 'letter.sqlite');
+    writeFileSync(file, 'Dear Wren, the taffeta has come.\n'.repeat(40));
+    const before = readFileSync(file);
+    const { code, out, complaint } = estimate('--data', file, '--coat', 'Fenwalk coat');
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(complaint).toContain('letter.sqlite');
+    expect(readFileSync(file).equals(before)).toBe(true);
+    expect(readdirSync(folder).filter((name) => name.startsWith('letter'))).toEqual(['letter.sqlite']);
+  });
+});
