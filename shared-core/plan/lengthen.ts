@@ -7,7 +7,7 @@ import { type Point, ringBox } from '../geometry/ring.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import type { CoatPlan, Notch, Piece } from './coat-plan.ts';
 import { type Edited, inMm, type LengthText, listed, notInPlan, unfitted } from './edited.ts';
-import { edgeStart, type Outline, type Segment } from './outline.ts';
+import type { Outline, Segment } from './outline.ts';
 import { pieceProblems } from './outline-problems.ts';
 import { edgeIndexOf, edgeLengthMm, edgePoints, seamRing } from './outline-ring.ts';
 
@@ -150,18 +150,22 @@ export function lengthenedPiece(piece: Piece, byMm: number, atX: number): Piece 
   return {
     ...piece,
     outline,
-    notches: piece.notches.map((notch) => movedNotch(piece.outline, outline, notch, atX)),
+    notches: piece.notches.map((notch) => movedNotch(piece.outline, outline, notch, byMm, atX)),
   };
 }
 
-/** A notch on the same side of the line as its edge's start stays as far from it, any other as far from the end. */
-function movedNotch(before: Outline, after: Outline, notch: Notch, atX: number): Notch {
+/** A notch keeps its distance from that end of its edge which moves as it does; the start where both do. */
+function movedNotch(before: Outline, after: Outline, notch: Notch, byMm: number, atX: number): Notch {
   const index = edgeIndexOf(before, notch.edge);
-  const startsBelow = edgeStart(before, index).x < atX;
-  const liesBelow = pointAt(edgePoints(before, index, 0.01), notch.atMm).x < atX;
-  if (startsBelow === liesBelow) return notch;
-  const atMm = edgeLengthMm(after, notch.edge) - (edgeLengthMm(before, notch.edge) - notch.atMm);
-  return { ...notch, atMm: Math.max(0, atMm) };
+  const shift = (x: number) => movedX(x, byMm, atX) - x;
+  const points = edgePoints(before, index, 0.01);
+  const own = shift(pointAt(points, notch.atMm).x);
+  const fromStart = Math.abs(own - shift(points[0]!.x));
+  const fromEnd = Math.abs(own - shift(points.at(-1)!.x));
+  const lengthMm = edgeLengthMm(after, notch.edge);
+  const atMm =
+    fromStart <= fromEnd + 1e-9 ? notch.atMm : lengthMm - (edgeLengthMm(before, notch.edge) - notch.atMm);
+  return { ...notch, atMm: Math.min(lengthMm, Math.max(0, atMm)) };
 }
 
 function pointAt(points: readonly Point[], atMm: number): Point {

@@ -129,6 +129,8 @@ describe('lengthening', () => {
     const back = pieceOf(edited(lengthenPiece(vest(), 'back', -60, 450)).plan, 'back');
     const ends = back.outline.edges.map((edge) => edge.segments[0]!.to.x);
     expect(ends).toEqual([600, 620, 560, 450, 60, 60]);
+    // 340 and 30 above the hem as drawn; the side itself starts 20 higher now.
+    expect(back.notches.map((notch) => notch.atMm)).toEqual([50, 360, 440]);
   });
 
   it.each([0, Number.NaN, 2500])('by %s mm is refused', (mm) => {
