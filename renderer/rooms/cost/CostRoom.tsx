@@ -145,18 +145,21 @@ function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
         {line.isIncomplete && line.costMinor === 0 ? '–' : <Money amountMinor={line.costMinor} />}
       </td>
       <td className={style.share}>
-        <svg
-          viewBox="0 0 100 8"
-          preserveAspectRatio="none"
-          role="img"
-          aria-label={`${Math.round(share * 100)} %`}
-        >
-          <rect className={style.ground} width="100" height="8" rx="4" />
-          <rect className={style.bar} width={share * 100} height="8" rx="4" />
-        </svg>
+        <div className={style.shareRow}>
+          <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+            <rect className={style.ground} width="100" height="8" rx="4" />
+            <rect className={style.bar} width={share * 100} height="8" rx="4" />
+          </svg>
+          <span className="number quiet small">{shareWords(share)}</span>
+        </div>
       </td>
     </tr>
   );
+}
+
+/** "39 %"; what costs something never shows as nothing. */
+function shareWords(share: number): string {
+  return share > 0 && share < 0.01 ? '< 1 %' : `${Math.round(share * 100)} %`;
 }
 
 function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isOnly: boolean }) {
