@@ -54,7 +54,8 @@ function turnedPoint(x: number, y: number, turnDeg: number, mirrored: boolean): 
 
 function points(ring: Float64Array, turnDeg: number, mirrored: boolean): (readonly [number, number])[] {
   const result: (readonly [number, number])[] = [];
-  for (let i = 0; i + 1 < ring.length; i += 2) result.push(turnedPoint(ring[i]!, ring[i + 1]!, turnDeg, mirrored));
+  for (let i = 0; i + 1 < ring.length; i += 2)
+    result.push(turnedPoint(ring[i]!, ring[i + 1]!, turnDeg, mirrored));
   return result;
 }
 
@@ -65,7 +66,14 @@ function integerPath(outline: readonly (readonly [number, number])[], scale: num
 
 function inflated(path: Path64, deltaUnits: number): Paths64 {
   if (Math.abs(deltaUnits) < 1) return [path];
-  return inflatePaths([path], deltaUnits, JoinType.Round, EndType.Polygon, 2, Math.max(1, Math.abs(deltaUnits) * 0.002));
+  return inflatePaths(
+    [path],
+    deltaUnits,
+    JoinType.Round,
+    EndType.Polygon,
+    2,
+    Math.max(1, Math.abs(deltaUnits) * 0.002),
+  );
 }
 
 function movedPaths(paths: Paths64, dx: number, dy: number): Paths64 {
@@ -83,7 +91,10 @@ function isOwnMirrorImage(shape: LayShape, scale: number): boolean {
     const outline = points(shape.ring, turnDeg, mirrored);
     const minX = Math.min(...outline.map(([x]) => x));
     const minY = Math.min(...outline.map(([, y]) => y));
-    return integerPath(outline.map(([x, y]) => [x - minX, y - minY] as const), scale);
+    return integerPath(
+      outline.map(([x, y]) => [x - minX, y - minY] as const),
+      scale,
+    );
   };
   const drawn = boxed(0, false);
   return shape.turnsDeg.some((turnDeg) => {
@@ -108,17 +119,26 @@ function countProblems(job: LayJob, result: LayResult, scale: number): Problem[]
     }
     for (const [mirrored, count] of asked) {
       const placed = result.placements.filter(
-        (placement) => placement.shape === index && (job.spread === 'folded' || placement.mirrored === mirrored),
+        (placement) =>
+          placement.shape === index && (job.spread === 'folded' || placement.mirrored === mirrored),
       ).length;
       const left = result.unplaced
         .filter((entry) => entry.shape === index && (job.spread === 'folded' || entry.mirrored === mirrored))
         .reduce((sum, entry) => sum + entry.count, 0);
       if (placed + left !== count) {
         const kind = mirrored ? ' (mirrored)' : '';
-        problems.push({ where: `Shape ${shape.id}${kind}`, what: `is laid ${placed} times instead of ${count}`, mend: AGAIN });
+        problems.push({
+          where: `Shape ${shape.id}${kind}`,
+          what: `is laid ${placed} times instead of ${count}`,
+          mend: AGAIN,
+        });
       }
       if (endless && left > 0) {
-        problems.push({ where: `Shape ${shape.id}`, what: 'is left out although the cloth is endless', mend: AGAIN });
+        problems.push({
+          where: `Shape ${shape.id}`,
+          what: 'is left out although the cloth is endless',
+          mend: AGAIN,
+        });
       }
     }
   });
@@ -176,7 +196,10 @@ function flawBoxes(job: LayJob, index: number): { minX: number; minY: number; ma
     const below = Math.max(half - box.minY, half - box.maxY);
     const above = Math.max(box.minY - half, box.maxY - half);
     const far = Math.max(below, above);
-    const near = box.minY < half && box.maxY > half ? 0 : Math.max(0, Math.min(Math.abs(half - box.minY), Math.abs(half - box.maxY)));
+    const near =
+      box.minY < half && box.maxY > half
+        ? 0
+        : Math.max(0, Math.min(Math.abs(half - box.minY), Math.abs(half - box.maxY)));
     return { ...box, minY: near, maxY: far };
   });
 }
@@ -190,7 +213,8 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
   const toleranceMm = checkToleranceMm(job);
   const clearanceMm = job.clearanceMm;
   let extentMm = 0;
-  for (const shape of job.shapes) for (const value of shape.ring) extentMm = Math.max(extentMm, Math.abs(value));
+  for (const shape of job.shapes)
+    for (const value of shape.ring) extentMm = Math.max(extentMm, Math.abs(value));
   const scale = Math.min(8e6 / Math.max(extentMm, clearanceMm, 1e-9), 30 / toleranceMm);
   const problems = countProblems(job, result, scale);
 
@@ -223,7 +247,11 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
       problems.push({ where: 'The lay', what: 'names a shape or a length that is not there', mend: AGAIN });
       continue;
     }
-    if (!Number.isFinite(placement.x) || !Number.isFinite(placement.y) || !Number.isFinite(placement.turnDeg)) {
+    if (
+      !Number.isFinite(placement.x) ||
+      !Number.isFinite(placement.y) ||
+      !Number.isFinite(placement.turnDeg)
+    ) {
       problems.push({ where: `Shape ${shape.id}`, what: 'lies nowhere', mend: AGAIN });
       continue;
     }
@@ -238,7 +266,16 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
       minY = Math.min(minY, y + placement.y);
       maxY = Math.max(maxY, y + placement.y);
     }
-    const laid: Laid = { name: `Shape ${shape.id}`, placement, grown: outline.grown, bare: outline.bare, minX, minY, maxX, maxY };
+    const laid: Laid = {
+      name: `Shape ${shape.id}`,
+      placement,
+      grown: outline.grown,
+      bare: outline.bare,
+      minX,
+      minY,
+      maxX,
+      maxY,
+    };
     laidByLength[placement.length]!.push(laid);
     used[placement.length] = Math.max(used[placement.length]!, maxX);
     placedArea[placement.length]! += outline.areaMm2;
@@ -258,7 +295,9 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
         const dy = Math.round((second.placement.y - first.placement.y) * scale);
         if (overlaps(first.grown, second.grown, dx, dy)) {
           const what =
-            clearanceMm > 0 ? `lies nearer than ${clearanceMm} mm to ${second.name}` : `lies on ${second.name}`;
+            clearanceMm > 0
+              ? `lies nearer than ${clearanceMm} mm to ${second.name}`
+              : `lies on ${second.name}`;
           problems.push({ where: `${first.name} on ${length.id}`, what, mend: AGAIN });
         }
       }
@@ -271,7 +310,8 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
         { x: Math.round(flaw.minX * scale), y: Math.round(flaw.maxY * scale) },
       ];
       for (const one of laid) {
-        if (one.maxX <= flaw.minX || one.minX >= flaw.maxX || one.maxY <= flaw.minY || one.minY >= flaw.maxY) continue;
+        if (one.maxX <= flaw.minX || one.minX >= flaw.maxX || one.maxY <= flaw.minY || one.minY >= flaw.maxY)
+          continue;
         const dx = Math.round(one.placement.x * scale);
         const dy = Math.round(one.placement.y * scale);
         if (overlaps([rectangle], one.bare, dx, dy)) {
@@ -280,7 +320,11 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
       }
     }
     if (Math.abs((result.usedLengthMm[index] ?? Number.NaN) - used[index]!) <= 2 * toleranceMm) return;
-    problems.push({ where: `Length ${length.id}`, what: 'is used to another extent than the lay says', mend: AGAIN });
+    problems.push({
+      where: `Length ${length.id}`,
+      what: 'is used to another extent than the lay says',
+      mend: AGAIN,
+    });
   });
 
   let usedArea = 0;
@@ -291,7 +335,10 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
   if (!(Math.abs(utilisation - result.utilisation) <= 1e-4)) {
     problems.push({ where: 'The lay', what: 'claims another utilisation than it has', mend: AGAIN });
   }
-  if (!(used.reduce((sum, one) => sum + one, 0) >= result.floorMm - toleranceMm) && result.unplaced.length === 0) {
+  if (
+    !(used.reduce((sum, one) => sum + one, 0) >= result.floorMm - toleranceMm) &&
+    result.unplaced.length === 0
+  ) {
     problems.push({ where: 'The lay', what: 'is shorter than the floor that it claims', mend: AGAIN });
   }
   return problems;

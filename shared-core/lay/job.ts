@@ -27,7 +27,12 @@ export interface LayShape {
    */
   readonly foldRing?: Ring;
   /** Only with a repeat: the point of the shape (its own frame) that must stand at `phase` of the repeat. */
-  readonly match?: { readonly x: number; readonly y: number; readonly phaseX: number; readonly phaseY: number };
+  readonly match?: {
+    readonly x: number;
+    readonly y: number;
+    readonly phaseX: number;
+    readonly phaseY: number;
+  };
 }
 
 /** A physical length of cloth, or cloth yet to be bought (lengthMm null: as long as needed). */
@@ -78,7 +83,11 @@ export interface Placement {
 export interface LayResult {
   readonly placements: readonly Placement[];
   /** Copies that no length had room for: shape index and how many as drawn or mirrored. Empty with an endless length. */
-  readonly unplaced: readonly { readonly shape: number; readonly mirrored: boolean; readonly count: number }[];
+  readonly unplaced: readonly {
+    readonly shape: number;
+    readonly mirrored: boolean;
+    readonly count: number;
+  }[];
   /** Used extent along x for each length of the job, from its start to the last cut edge. */
   readonly usedLengthMm: readonly number[];
   /** Area of what was placed (both plies when folded) over used length x usable width, 0 to 1. */

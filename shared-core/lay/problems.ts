@@ -42,7 +42,11 @@ function ringCrosses(ring: Ring): boolean {
 
 function ringProblem(where: string, ring: Ring): Problem | null {
   if (ring.length < 6 || ring.length % 2 !== 0) {
-    return { where, what: 'has fewer than three corners', mend: 'Draw an outline with three corners or more.' };
+    return {
+      where,
+      what: 'has fewer than three corners',
+      mend: 'Draw an outline with three corners or more.',
+    };
   }
   if (!ring.every(Number.isFinite)) {
     return { where, what: 'has a corner that is not a number', mend: 'Draw the outline again.' };
@@ -53,7 +57,11 @@ function ringProblem(where: string, ring: Ring): Problem | null {
     return { where, what: 'encloses nothing', mend: 'Draw an outline that goes round an area.' };
   }
   if (ringCrosses(ring)) {
-    return { where, what: 'crosses itself', mend: 'Move the corners so that no two edges of the outline cross or touch.' };
+    return {
+      where,
+      what: 'crosses itself',
+      mend: 'Move the corners so that no two edges of the outline cross or touch.',
+    };
   }
   return null;
 }
@@ -66,17 +74,27 @@ function isCount(value: number): boolean {
 function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
   const where = `Shape ${shape.id}`;
   if (!isCount(shape.count) || !isCount(shape.mirroredCount)) {
-    return [{ where, what: 'has a count that is not a whole number', mend: 'Type how many to cut, 0 or more.' }];
+    return [
+      { where, what: 'has a count that is not a whole number', mend: 'Type how many to cut, 0 or more.' },
+    ];
   }
   if (shape.turnsDeg.length === 0 || !shape.turnsDeg.every(Number.isFinite)) {
-    return [{ where, what: 'has no allowed turn', mend: 'Allow at least the turn in which it is drawn (0).' }];
+    return [
+      { where, what: 'has no allowed turn', mend: 'Allow at least the turn in which it is drawn (0).' },
+    ];
   }
   const onFold = job.spread === 'folded' && shape.foldRing !== undefined;
   const ring = onFold ? shape.foldRing! : shape.ring;
   const wrong = ringProblem(onFold ? `${where} (its half on the fold)` : where, ring);
   if (wrong !== null) return [wrong];
   if (onFold && Math.abs(ringBox(ring).minY) > 1e-3) {
-    return [{ where, what: 'does not touch the fold', mend: 'Draw its half with the folded edge on the line y = 0, the rest above it.' }];
+    return [
+      {
+        where,
+        what: 'does not touch the fold',
+        mend: 'Draw its half with the folded edge on the line y = 0, the rest above it.',
+      },
+    ];
   }
   const match = shape.match;
   if (match !== undefined && ![match.x, match.y, match.phaseX, match.phaseY].every(Number.isFinite)) {
@@ -89,7 +107,9 @@ function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
 function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean): Problem[] {
   const where = `Shape ${shape.id}`;
   const across = shape.match === undefined ? 0 : (job.repeat?.acrossMm ?? 0);
-  const turns = onFold ? shape.turnsDeg.filter((turnDeg) => (((turnDeg % 360) + 360) % 360) % 180 === 0) : shape.turnsDeg;
+  const turns = onFold
+    ? shape.turnsDeg.filter((turnDeg) => (((turnDeg % 360) + 360) % 360) % 180 === 0)
+    : shape.turnsDeg;
   const mirrors = job.spread === 'folded' ? [false, true] : [];
   if (job.spread === 'open' && shape.count > 0) mirrors.push(false);
   if (job.spread === 'open' && shape.mirroredCount > 0) mirrors.push(true);
@@ -98,7 +118,7 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
     let fitsWidth = false;
     let fitsRepeat = false;
     for (const turnDeg of turns) {
-      if (onFold && mirrored !== ((((turnDeg % 360) + 360) % 360) === 180)) continue;
+      if (onFold && mirrored !== (((turnDeg % 360) + 360) % 360 === 180)) continue;
       const box = ringBox(ringTurned(ringCounterClockwise(ring), turnDeg, mirrored));
       const heightMm = box.maxY - box.minY;
       if (heightMm > widestMm + FIT_MM) continue;
@@ -107,7 +127,8 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
         fitsRepeat = true;
         continue;
       }
-      const matched = ringTurned(Float64Array.of(shape.match!.x, shape.match!.y), turnDeg, mirrored)[1]! - box.minY;
+      const matched =
+        ringTurned(Float64Array.of(shape.match!.x, shape.match!.y), turnDeg, mirrored)[1]! - box.minY;
       const lowest = latticeUp(-FIT_MM, across, shape.match!.phaseY, matched, 0);
       if (onFold ? Math.abs(lowest) <= 2 * FIT_MM : lowest + heightMm <= widestMm + FIT_MM) fitsRepeat = true;
     }
@@ -149,9 +170,16 @@ function lengthProblems(job: LayJob): Problem[] {
       problems.push({ where, what: 'is endless but not the last', mend: 'Put the endless length last.' });
     }
     for (const flaw of length.flaws) {
-      const sound = [flaw.x, flaw.y, flaw.widthX, flaw.widthY].every(Number.isFinite) && flaw.widthX > 0 && flaw.widthY > 0;
+      const sound =
+        [flaw.x, flaw.y, flaw.widthX, flaw.widthY].every(Number.isFinite) &&
+        flaw.widthX > 0 &&
+        flaw.widthY > 0;
       if (!sound) {
-        problems.push({ where, what: 'has a flaw without a size', mend: 'Mark the flaw as a rectangle with both sides above 0.' });
+        problems.push({
+          where,
+          what: 'has a flaw without a size',
+          mend: 'Mark the flaw as a rectangle with both sides above 0.',
+        });
       }
     }
   });
@@ -165,14 +193,29 @@ export function layProblems(job: LayJob): Problem[] {
   }
   const problems = lengthProblems(job);
   if (!Number.isFinite(job.clearanceMm) || job.clearanceMm < 0) {
-    problems.push({ where: 'Clearance', what: 'is not 0 or more', mend: 'Type the distance between pieces, 0 or more.' });
+    problems.push({
+      where: 'Clearance',
+      what: 'is not 0 or more',
+      mend: 'Type the distance between pieces, 0 or more.',
+    });
   }
   const repeat = job.repeat;
-  if (repeat !== null && ![repeat.alongMm, repeat.acrossMm].every((step) => Number.isFinite(step) && step >= 0)) {
-    problems.push({ where: 'Pattern repeat', what: 'is not 0 or more', mend: 'Type the repeat in each direction, 0 for none.' });
+  if (
+    repeat !== null &&
+    ![repeat.alongMm, repeat.acrossMm].every((step) => Number.isFinite(step) && step >= 0)
+  ) {
+    problems.push({
+      where: 'Pattern repeat',
+      what: 'is not 0 or more',
+      mend: 'Type the repeat in each direction, 0 for none.',
+    });
   }
   if (!Number.isFinite(job.seed)) {
-    problems.push({ where: 'The lay', what: 'has a seed that is not a number', mend: 'Use any whole number.' });
+    problems.push({
+      where: 'The lay',
+      what: 'has a seed that is not a number',
+      mend: 'Use any whole number.',
+    });
   }
   if (problems.length > 0) return problems;
   for (const shape of job.shapes) problems.push(...shapeProblems(job, shape));

@@ -62,7 +62,8 @@ function joined(ring: Ring, one: Part, two: Part): Part | null {
     for (let k = 1; k <= one.length; k++) union.push(one[(i + k) % one.length]!);
     for (let k = 2; k < two.length; k++) union.push(two[(j + k) % two.length]!);
     for (let k = 0; k < union.length; k++) {
-      if (cross(ring, union[k]!, union[(k + 1) % union.length]!, union[(k + 2) % union.length]!) < 0) return null;
+      if (cross(ring, union[k]!, union[(k + 1) % union.length]!, union[(k + 2) % union.length]!) < 0)
+        return null;
     }
     return union;
   }

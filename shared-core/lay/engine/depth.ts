@@ -71,7 +71,8 @@ function convexSumPlanes(a: Ring, b: Ring): Float64Array {
       const x = dy / length;
       const y = -dx / length;
       let support = -Infinity;
-      for (let k = 0; k < other.length; k += 2) support = Math.max(support, other[k]! * x + other[k + 1]! * y);
+      for (let k = 0; k < other.length; k += 2)
+        support = Math.max(support, other[k]! * x + other[k + 1]! * y);
       angles.push({ x, y, reach: ring[i]! * x + ring[i + 1]! * y + support, angle: 0 });
     }
   };
@@ -109,7 +110,12 @@ function convolutionEdges(a: Ring, b: Ring): number[] {
         if (inX * dy - inY * dx < -near * (Math.abs(inX) + Math.abs(inY))) continue;
         if (dx * outY - dy * outX < -near * (Math.abs(outX) + Math.abs(outY))) continue;
         if (inX * dx + inY * dy < 0 && outX * dx + outY * dy < 0) continue;
-        edges.push(ring[i]! + other[k]!, ring[i + 1]! + other[k + 1]!, ring[next]! + other[k]!, ring[next + 1]! + other[k + 1]!);
+        edges.push(
+          ring[i]! + other[k]!,
+          ring[i + 1]! + other[k + 1]!,
+          ring[next]! + other[k]!,
+          ring[next + 1]! + other[k + 1]!,
+        );
       }
     }
   };
@@ -119,7 +125,15 @@ function convolutionEdges(a: Ring, b: Ring): number[] {
 }
 
 /** Takes away from [from, to] (in place, list of intervals) what lies strictly inside the convex set. */
-function cutOut(intervals: number[], x0: number, y0: number, ux: number, uy: number, planes: Float64Array, near: number): number[] {
+function cutOut(
+  intervals: number[],
+  x0: number,
+  y0: number,
+  ux: number,
+  uy: number,
+  planes: Float64Array,
+  near: number,
+): number[] {
   let enter = intervals[0]!;
   let leave = intervals[intervals.length - 1]!;
   for (let p = 0; p < planes.length; p += PLANE) {
@@ -224,7 +238,13 @@ function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): 
     const maxY = Math.max(y0, y0 + dy);
     let intervals = [0, length];
     for (let c = 0; c < convexes.length && intervals.length > 0; c++) {
-      if (maxX < boxes[c * 4]! || minX > boxes[c * 4 + 2]! || maxY < boxes[c * 4 + 1]! || minY > boxes[c * 4 + 3]!) continue;
+      if (
+        maxX < boxes[c * 4]! ||
+        minX > boxes[c * 4 + 2]! ||
+        maxY < boxes[c * 4 + 1]! ||
+        minY > boxes[c * 4 + 3]!
+      )
+        continue;
       intervals = cutOut(intervals, x0, y0, ux, uy, convexes[c]!, near);
     }
     for (let k = 0; k < intervals.length; k += 2) {
@@ -245,7 +265,14 @@ function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): 
   const cellX = (2 * halfX) / columnCount;
   const cellY = (2 * halfY) / rowCount;
   const distances = new Float64Array(edgeCount);
-  const visit = (column0: number, column1: number, row0: number, row1: number, candidates: Uint16Array, known: boolean): void => {
+  const visit = (
+    column0: number,
+    column1: number,
+    row0: number,
+    row1: number,
+    candidates: Uint16Array,
+    known: boolean,
+  ): void => {
     const centreX = -halfX + ((column0 + column1) / 2) * cellX;
     const centreY = -halfY + ((row0 + row1) / 2) * cellY;
     const spread = Math.sqrt(((column1 - column0) * cellX) ** 2 + ((row1 - row0) * cellY) ** 2) / 2;
@@ -398,7 +425,12 @@ function sameRing(one: Ring, two: Ring, near: number): boolean {
 }
 
 /** Everything needed to ask for depths between forms. toleranceMm: how far outwards outlines may be simplified. */
-export function depthsOf(forms: readonly DepthForm[], clearanceMm: number, spareMm: number, toleranceMm: number): Depths {
+export function depthsOf(
+  forms: readonly DepthForm[],
+  clearanceMm: number,
+  spareMm: number,
+  toleranceMm: number,
+): Depths {
   const bases: Base[] = [];
   const originals: Ring[] = [];
   const symmetries: number[][] = [];

@@ -5,8 +5,14 @@
 import type { Ring } from '../../geometry/ring.ts';
 
 function segmentsNearer(
-  ax: number, ay: number, bx: number, by: number,
-  cx: number, cy: number, dx: number, dy: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  cx: number,
+  cy: number,
+  dx: number,
+  dy: number,
   squaredLimit: number,
 ): boolean {
   const ux = bx - ax;
@@ -17,7 +23,11 @@ function segmentsNearer(
   const side2 = ux * (dy - ay) - uy * (dx - ax);
   const side3 = vx * (ay - cy) - vy * (ax - cx);
   const side4 = vx * (by - cy) - vy * (bx - cx);
-  if (((side1 > 0 && side2 < 0) || (side1 < 0 && side2 > 0)) && ((side3 > 0 && side4 < 0) || (side3 < 0 && side4 > 0))) return true;
+  if (
+    ((side1 > 0 && side2 < 0) || (side1 < 0 && side2 > 0)) &&
+    ((side3 > 0 && side4 < 0) || (side3 < 0 && side4 > 0))
+  )
+    return true;
   return (
     pointNearer(ax, ay, cx, cy, vx, vy, squaredLimit) ||
     pointNearer(bx, by, cx, cy, vx, vy, squaredLimit) ||
@@ -26,7 +36,15 @@ function segmentsNearer(
   );
 }
 
-function pointNearer(px: number, py: number, x: number, y: number, ux: number, uy: number, squaredLimit: number): boolean {
+function pointNearer(
+  px: number,
+  py: number,
+  x: number,
+  y: number,
+  ux: number,
+  uy: number,
+  squaredLimit: number,
+): boolean {
   const lengthSquared = ux * ux + uy * uy;
   let along = lengthSquared > 0 ? ((px - x) * ux + (py - y) * uy) / lengthSquared : 0;
   along = along < 0 ? 0 : along > 1 ? 1 : along;
@@ -84,7 +102,12 @@ export function ringsNearer(first: Ring, second: Ring, dx: number, dy: number, a
       for (let j = 0; j < count2; j += 2) {
         const ex = second[j]! + dx;
         const ey = second[j + 1]! + dy;
-        if (!(cx < lowX && ex < lowX) && !(cx > highX && ex > highX) && !(cy < lowY && ey < lowY) && !(cy > highY && ey > highY)) {
+        if (
+          !(cx < lowX && ex < lowX) &&
+          !(cx > highX && ex > highX) &&
+          !(cy < lowY && ey < lowY) &&
+          !(cy > highY && ey > highY)
+        ) {
           if (segmentsNearer(ax, ay, bx, by, cx, cy, ex, ey, squaredLimit)) return true;
         }
         cx = ex;
@@ -94,5 +117,7 @@ export function ringsNearer(first: Ring, second: Ring, dx: number, dy: number, a
     ax = bx;
     ay = by;
   }
-  return contains(first, second[0]! + dx, second[1]! + dy) || contains(second, first[0]! - dx, first[1]! - dy);
+  return (
+    contains(first, second[0]! + dx, second[1]! + dy) || contains(second, first[0]! - dx, first[1]! - dy)
+  );
 }

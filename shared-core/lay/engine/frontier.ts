@@ -59,7 +59,14 @@ function silhouette(
 }
 
 /** Candidate centres across the cloth for a form in a bin of this width; empty when it is too wide. */
-function acrossChoices(item: Item, form: Form, widthMm: number, slackMm: number, rowMm: number, everyRows: number): number[] {
+function acrossChoices(
+  item: Item,
+  form: Form,
+  widthMm: number,
+  slackMm: number,
+  rowMm: number,
+  everyRows: number,
+): number[] {
   const lowest = form.halfY;
   const highest = widthMm - form.halfY;
   if (highest < lowest - slackMm) return [];
@@ -121,7 +128,8 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
           for (let row = low; row <= high; row++) {
             if (left[row] !== Infinity) waste += x + left[row]! - frontier[row]!;
           }
-          const score = x + form.halfX + (0.6 * waste) / (high - low + 1) + random.next() * model.widthMm * 1e-4;
+          const score =
+            x + form.halfX + (0.6 * waste) / (high - low + 1) + random.next() * model.widthMm * 1e-4;
           if (score < bestScore) {
             bestScore = score;
             lay.form[index] = formIndex;
@@ -144,7 +152,13 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
   return lay;
 }
 
-function pastFlaws(flaws: Model['bins'][number]['flaws'], form: Form, item: Item, fromX: number, y: number): number {
+function pastFlaws(
+  flaws: Model['bins'][number]['flaws'],
+  form: Form,
+  item: Item,
+  fromX: number,
+  y: number,
+): number {
   let x = latticeUp(fromX, item.stepX, item.phaseX, form.matchX, 0);
   for (let again = true; again; ) {
     again = false;
@@ -161,16 +175,11 @@ function pastFlaws(flaws: Model['bins'][number]['flaws'], form: Form, item: Item
 
 /** Items with the largest first, in the sense given: by area, by extent along the cloth, or across it. */
 export function orderBy(model: Model, sense: 'area' | 'along' | 'across'): number[] {
-  const measure = model.items.map((item) => {
-    const form = model.forms[item.forms[0]!]!;
-    switch (sense) {
-      case 'area':
-        return item.areaMm2;
-      case 'along':
-        return form.halfX * form.halfX * form.halfY;
-      case 'across':
-        return form.halfY * form.halfY * form.halfX;
-    }
-  });
+  const sizes = {
+    area: (item: Item) => item.areaMm2,
+    along: (_: Item, form: Form) => form.halfX * form.halfX * form.halfY,
+    across: (_: Item, form: Form) => form.halfY * form.halfY * form.halfX,
+  };
+  const measure = model.items.map((item) => sizes[sense](item, model.forms[item.forms[0]!]!));
   return model.items.map((_, index) => index).sort((a, b) => measure[b]! - measure[a]! || a - b);
 }

@@ -75,7 +75,14 @@ export interface Lay {
 
 const GAP_MM = 10;
 
-function formOf(ring: Ring, shape: LayShape, index: number, turnDeg: number, mirrored: boolean, onFold: boolean): Form {
+function formOf(
+  ring: Ring,
+  shape: LayShape,
+  index: number,
+  turnDeg: number,
+  mirrored: boolean,
+  onFold: boolean,
+): Form {
   const turned = ringTurned(ring, turnDeg, mirrored);
   const box = ringBox(turned);
   const centreX = (box.minX + box.maxX) / 2;
@@ -134,7 +141,9 @@ function formKey(ring: Ring): string {
   const scale = 1e6 / Math.max(box.maxX - box.minX, box.maxY - box.minY);
   const points: string[] = [];
   for (let i = 0; i < ring.length; i += 2) {
-    points.push(`${Math.round((ring[i]! - box.minX) * scale)},${Math.round((ring[i + 1]! - box.minY) * scale)}`);
+    points.push(
+      `${Math.round((ring[i]! - box.minX) * scale)},${Math.round((ring[i + 1]! - box.minY) * scale)}`,
+    );
   }
   let first = 0;
   for (let i = 1; i < points.length; i++) if (points[i]! < points[first]!) first = i;
@@ -253,13 +262,25 @@ export function latticeUp(value: number, step: number, phase: number, match: num
   return base + Math.ceil((value - base) / step - 1e-9) * step;
 }
 
-export function latticeNear(value: number, step: number, phase: number, match: number, start: number): number {
+export function latticeNear(
+  value: number,
+  step: number,
+  phase: number,
+  match: number,
+  start: number,
+): number {
   if (step === 0) return value;
   const base = start + phase - match;
   return base + Math.round((value - base) / step) * step;
 }
 
-export function latticeDown(value: number, step: number, phase: number, match: number, start: number): number {
+export function latticeDown(
+  value: number,
+  step: number,
+  phase: number,
+  match: number,
+  start: number,
+): number {
   if (step === 0) return value;
   const base = start + phase - match;
   return base + Math.floor((value - base) / step + 1e-9) * step;

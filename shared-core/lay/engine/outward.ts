@@ -14,7 +14,9 @@ function distanceToLine(p: Corner, a: Corner, b: Corner): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const length = Math.hypot(dx, dy);
-  return length === 0 ? Math.hypot(p.x - a.x, p.y - a.y) : Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / length;
+  return length === 0
+    ? Math.hypot(p.x - a.x, p.y - a.y)
+    : Math.abs((p.x - a.x) * dy - (p.y - a.y) * dx) / length;
 }
 
 /** Is the point within reach of the segment a to b? */
@@ -73,7 +75,15 @@ export function outwardRing(ring: Ring, toleranceMm: number): Ring {
         // A hollow corner: cutting straight across it adds cloth.
         const cost = distanceToLine(here, before, after) + Math.max(strays[beforeEdge]!, strays[i]!);
         if (cost >= bestCost) continue;
-        if (meetsRing(corners, before, after, (e) => e === i || e === beforeEdge || e === (i + count - 2) % count || e === (i + 1) % count)) continue;
+        if (
+          meetsRing(
+            corners,
+            before,
+            after,
+            (e) => e === i || e === beforeEdge || e === (i + count - 2) % count || e === (i + 1) % count,
+          )
+        )
+          continue;
         bestCost = cost;
         best = { remove: i, put: null, cost };
         continue;

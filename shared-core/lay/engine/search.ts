@@ -18,6 +18,14 @@ const UNIFORM_SAMPLES = 40;
 const NEAR_SAMPLES = 20;
 const KEPT_SAMPLES = 3;
 const OUT_STEPS = 6;
+/** Settling is tried on layouts whose deepest overlap is under this part of the width. */
+const SETTLE_DEPTH = 0.01;
+const SETTLE_ROUNDS = 400;
+/** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
+const SETTLE_PATIENCE = 0.7;
+const SQUEEZE_END = 4e-5;
+/** Squeezing pays once the steps of the search are this small. */
+const SQUEEZE_FROM = 0.01;
 
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
@@ -656,11 +664,109 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return shorten(limit[active]! - byMm);
   }
 
+  const pairFirst: number[] = [];
+  const pairSecond: number[] = [];
+  const one = new Int32Array(1);
+  /**
+   * Pushes all overlapping pairs apart at once, each a little, again and again: what single moves cannot do
+   * when many pieces are each in the way by a hair. True when nothing overlaps any more.
+   */
+  function settle(rounds: number): boolean {
+    const room = 0.02 * model.widthMm;
+    let last = Infinity;
+    for (let round = 0; round < rounds; round++) {
+      if (round % 16 === 0) {
+        pairFirst.length = 0;
+        pairSecond.length = 0;
+        for (let i = 0; i < movers; i++) {
+          for (let j = i + 1; j < total; j++) {
+            if (Math.abs(x[j]! - x[i]!) >= halfX[i]! + halfX[j]! + reach + room) continue;
+            if (Math.abs(y[j]! - y[i]!) >= halfY[i]! + halfY[j]! + reach + room) continue;
+            pairFirst.push(i);
+            pairSecond.push(j);
+          }
+        }
+      }
+      let sum = 0;
+      let worst = 0;
+      const forwards = round % 2 === 0;
+      const count = pairFirst.length;
+      for (let step = 0; step < count; step++) {
+        const k = forwards ? step : count - 1 - step;
+        const i = pairFirst[k]!;
+        const j = pairSecond[k]!;
+        if (Math.abs(x[j]! - x[i]!) >= halfX[i]! + halfX[j]! + reach) continue;
+        if (Math.abs(y[j]! - y[i]!) >= halfY[i]! + halfY[j]! + reach) continue;
+        scratch[FIT_X] = x[i]!;
+        scratch[FIT_Y] = y[i]!;
+        scratch[BOUND] = Infinity;
+        one[0] = j;
+        evaluate(i, form[i]!, one, 1);
+        if (scratch[LOSS]! <= 0) continue;
+        const outX = scratch[OUT_X]!;
+        const outY = scratch[OUT_Y]!;
+        const depth = Math.sqrt(outX * outX + outY * outY);
+        if (depth <= nothing * 0.5) continue;
+        sum += depth;
+        if (depth > worst) worst = depth;
+        const movesJ = j < movers && items[j]!.stepX === 0 && items[j]!.stepY === 0;
+        const movesI = items[i]!.stepX === 0 && items[i]!.stepY === 0;
+        const shareI = movesI ? (movesJ ? 0.52 : 1.02) : 0;
+        const shareJ = movesJ ? (movesI ? 0.52 : 1.02) : 0;
+        let leftX = outX * (shareI + shareJ);
+        let leftY = outY * (shareI + shareJ);
+        if (movesI) {
+          scratch[TRY_X] = x[i]! + outX * shareI;
+          scratch[TRY_Y] = y[i]! + outY * shareI;
+          if (fit(i, form[i]!)) {
+            leftX -= scratch[FIT_X]! - x[i]!;
+            leftY -= scratch[FIT_Y]! - y[i]!;
+            x[i] = scratch[FIT_X]!;
+            y[i] = scratch[FIT_Y]!;
+          }
+        }
+        if (movesJ) {
+          // The second also takes what the border kept the first from doing.
+          scratch[TRY_X] = x[j]! - leftX;
+          scratch[TRY_Y] = y[j]! - leftY;
+          if (fit(j, form[j]!)) {
+            x[j] = scratch[FIT_X]!;
+            y[j] = scratch[FIT_Y]!;
+          }
+        }
+      }
+      if (worst <= nothing * 0.5) return measure() === 0;
+      if (round % 24 === 23) {
+        if (sum > last * SETTLE_PATIENCE) return false;
+        last = sum;
+      }
+    }
+    return false;
+  }
+
+  /** From the best lay: less cloth as long as settling makes room. Yields after each try. */
+  function* squeeze(): Generator<void, void, void> {
+    let ratio = 0.004;
+    while (ratio > SQUEEZE_END && !done) {
+      openBest();
+      const target = Math.max(limit[active]! * (1 - ratio), active === 0 ? model.floorMm : 0);
+      const start = bins[active]!.startX;
+      const factor = target / limit[active]!;
+      for (let i = 0; i < movers; i++) if (x[i]! >= start) x[i] = start + (x[i]! - start) * factor;
+      yield;
+      if (shorten(target) && settle(SETTLE_ROUNDS) && accept()) ratio *= 1.5;
+      else ratio *= 0.35;
+    }
+    openBest();
+  }
+
   /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
   function* separate(sweepsWithout: number, strikes: number): Generator<void, boolean, void> {
-    for (let i = 0; i < total; i++) for (let j = 0; j < total; j++) weight[i * total + j] = size[i]! * size[j]!;
+    for (let i = 0; i < total; i++)
+      for (let j = 0; j < total; j++) weight[i * total + j] = size[i]! * size[j]!;
     let loss = measure();
     let least = keep(loss);
+    let settled = Infinity;
     for (let strike = 0; strike < strikes && loss > 0; strike++) {
       const begun = least.loss;
       let without = 0;
@@ -684,6 +790,14 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         }
         loss = measure();
         if (loss === 0) return true;
+        if (deepest < SETTLE_DEPTH * model.widthMm && loss < settled * 0.8) {
+          settled = loss;
+          const before = keep(loss);
+          yield;
+          if (settle(SETTLE_ROUNDS)) return true;
+          restore(before);
+          loss = measure();
+        }
         if (loss < least.loss * 0.98) without = 0;
         else without += 1;
         if (loss < least.loss) least = keep(loss);
@@ -699,7 +813,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
 
   /** Swaps two large pieces, to leave a trap. */
   function disturb(): void {
-    const bySize = Array.from({ length: movers }, (_, i) => i).sort((a, b) => items[b]!.areaMm2 - items[a]!.areaMm2 || a - b);
+    const bySize = Array.from({ length: movers }, (_, i) => i).sort(
+      (a, b) => items[b]!.areaMm2 - items[a]!.areaMm2 || a - b,
+    );
     let covered = 0;
     let large = 0;
     while (large < movers && covered < model.areaMm2 * 0.75) {
@@ -744,6 +860,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         yield;
         const valid = shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3));
         if (valid && accept()) {
+          if (ratio <= SQUEEZE_FROM) yield* squeeze();
           pool.length = 0;
           failures = 0;
           if (ratio < 0.02) ratio *= 1.2;
@@ -768,7 +885,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       let cutFailures = 0;
       while (!done && (progress.planned ? progress.spent() < 1 : cutFailures < 20)) {
         openBest();
-        const share = progress.planned ? (progress.spent() - begun) / Math.max(1e-9, 1 - begun) : cutFailures / 20;
+        const share = progress.planned
+          ? (progress.spent() - begun) / Math.max(1e-9, 1 - begun)
+          : cutFailures / 20;
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
         yield;
         const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, 1));

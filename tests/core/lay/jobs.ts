@@ -20,7 +20,12 @@ export function shape(id: string, outline: Ring, more: Partial<LayShape> = {}): 
   return { id, ring: outline, count: 1, mirroredCount: 0, turnsDeg: [0, 180], ...more };
 }
 
-export function length(id: string, widthMm: number, lengthMm: number | null, flaws: readonly LayRect[] = []): LayLength {
+export function length(
+  id: string,
+  widthMm: number,
+  lengthMm: number | null,
+  flaws: readonly LayRect[] = [],
+): LayLength {
   return { id, widthMm, lengthMm, flaws };
 }
 
@@ -88,13 +93,16 @@ export function randomJob(seed: number): LayJob | null {
   const spread = next() < 0.25 ? 'folded' : 'open';
   const usableMm = spread === 'folded' ? widthMm / 2 : widthMm;
   const repeat =
-    next() < 0.25 ? { alongMm: next() < 0.3 ? 0 : 40 + next() * 150, acrossMm: next() < 0.4 ? 0 : 30 + next() * 90 } : null;
+    next() < 0.25
+      ? { alongMm: next() < 0.3 ? 0 : 40 + next() * 150, acrossMm: next() < 0.4 ? 0 : 30 + next() * 90 }
+      : null;
   const shapes: LayShape[] = [];
   const kinds = 1 + Math.floor(next() * 3);
   for (let k = 0; k < kinds; k++) {
     const spanX = usableMm * (0.1 + 0.6 * next());
     const spanY = usableMm * (0.08 + 0.5 * next());
-    const outline = next() < 0.25 ? rectangle(spanX, spanY) : next() < 0.3 ? wedge(spanX, spanY) : blob(next, spanX, spanY);
+    const outline =
+      next() < 0.25 ? rectangle(spanX, spanY) : next() < 0.3 ? wedge(spanX, spanY) : blob(next, spanX, spanY);
     const turnsDeg = TURNS[Math.floor(next() * TURNS.length)]!;
     const matched = repeat !== null && next() < 0.6;
     const match = matched

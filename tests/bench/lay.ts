@@ -1,0 +1,138 @@
+/**
+ * How short the lays are against published instances:
+ * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S] [--seeds N] [--json]
+ *
+ * DIR holds JSON files { name, stripHeight, bestKnownLength, items: [{ id, demand, allowedTurns, outline }] }.
+ * Each length is judged by the independent check. Gaps in % of the best known length.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { checkLay } from '../../shared-core/lay/check.ts';
+import type { LayJob } from '../../shared-core/lay/job.ts';
+import { lay } from '../../shared-core/lay/lay.ts';
+
+interface Instance {
+  readonly name: string;
+  readonly stripHeight: number;
+  readonly bestKnownLength: number;
+  readonly items: readonly {
+    readonly id: number | string;
+    readonly demand: number;
+    readonly allowedTurns: readonly number[];
+    readonly outline: readonly (readonly [number, number])[];
+  }[];
+}
+
+interface Run {
+  readonly name: string;
+  readonly seed: number;
+  readonly length: number;
+  readonly bestKnown: number;
+  readonly gapPercent: number;
+  readonly densityPercent: number;
+  readonly firstMs: number;
+  readonly within5PercentS: number | null;
+  readonly within2PercentS: number | null;
+  readonly moves: number;
+  readonly isValid: boolean;
+}
+
+function jobOf(instance: Instance, seed: number): LayJob {
+  return {
+    shapes: instance.items.map((item) => ({
+      id: String(item.id),
+      ring: Float64Array.from(item.outline.flat()),
+      count: item.demand,
+      mirroredCount: 0,
+      turnsDeg: item.allowedTurns,
+    })),
+    lengths: [{ id: 'strip', widthMm: instance.stripHeight, lengthMm: null, flaws: [] }],
+    clearanceMm: 0,
+    spread: 'open',
+    repeat: null,
+    seed,
+  };
+}
+
+function round(value: number, digits: number): number {
+  return Number(value.toFixed(digits));
+}
+
+function run(instance: Instance, seed: number, seconds: number): Run {
+  const job = jobOf(instance, seed);
+  const best = instance.bestKnownLength;
+  const start = performance.now();
+  let firstMs: number | null = null;
+  let within5: number | null = null;
+  let within2: number | null = null;
+  const result = lay(
+    job,
+    { seconds, iterations: null },
+    {
+      clock: () => performance.now(),
+      onBetter: (better) => {
+        const ms = performance.now() - start;
+        const ratio = better.usedLengthMm[0]! / best;
+        firstMs ??= ms;
+        if (ratio <= 1.05) within5 ??= ms / 1000;
+        if (ratio <= 1.02) within2 ??= ms / 1000;
+      },
+    },
+  );
+  const problems = checkLay(job, result);
+  for (const problem of problems) console.error(`${instance.name}: ${problem.where} ${problem.what}`);
+  return {
+    name: instance.name,
+    seed,
+    length: round(result.usedLengthMm[0]!, 3),
+    bestKnown: best,
+    gapPercent: round((result.usedLengthMm[0]! / best - 1) * 100, 2),
+    densityPercent: round(result.utilisation * 100, 2),
+    firstMs: round(firstMs ?? Number.NaN, 1),
+    within5PercentS: within5 === null ? null : round(within5, 2),
+    within2PercentS: within2 === null ? null : round(within2, 2),
+    moves: result.iterations,
+    isValid: problems.length === 0,
+  };
+}
+
+const { values } = parseArgs({
+  options: {
+    instances: { type: 'string' },
+    only: { type: 'string' },
+    seconds: { type: 'string', default: '5' },
+    seeds: { type: 'string', default: '1' },
+    json: { type: 'boolean', default: false },
+  },
+});
+if (values.instances === undefined) {
+  console.error('Say where the instances are: --instances DIR');
+  process.exit(2);
+}
+const folder = values.instances;
+const instances = readdirSync(folder)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => JSON.parse(readFileSync(join(folder, file), 'utf8')) as Instance)
+  .filter((instance) => values.only === undefined || instance.name === values.only);
+const runs: Run[] = [];
+for (const instance of instances) {
+  for (let seed = 1; seed <= Number(values.seeds); seed++) {
+    const one = run(instance, seed, Number(values.seconds));
+    runs.push(one);
+    if (!values.json) console.error(`${one.name} seed ${seed}: ${one.gapPercent} %`);
+  }
+}
+const gaps = runs.map((one) => one.gapPercent);
+const summary = {
+  seconds: Number(values.seconds),
+  meanGapPercent: round(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length, 3),
+  worstGapPercent: Math.max(...gaps),
+  areAllValid: runs.every((one) => one.isValid),
+};
+if (values.json) console.log(JSON.stringify({ ...summary, runs }, null, 1));
+else {
+  console.table(runs);
+  console.log(summary);
+}
+if (!summary.areAllValid) process.exitCode = 1;

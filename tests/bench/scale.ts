@@ -1,0 +1,120 @@
+/**
+ * How the lay of a coat's shell grows with the number of coats laid at once:
+ * node tests/bench/scale.ts [--coats 1,2,4,8] [--seconds 60] [--seed 1] [--json]
+ *
+ * For each number of coats: time to the first valid lay, time to within 2 % of the lay found at the end, memory;
+ * and the exponent of growth fitted through each (time against shapes, both in logarithms).
+ */
+import { parseArgs } from 'node:util';
+import { demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
+import { checkLay } from '../../shared-core/lay/check.ts';
+import type { LayJob } from '../../shared-core/lay/job.ts';
+import { lay } from '../../shared-core/lay/lay.ts';
+import { endlessLength, layJob } from '../../shared-core/lay/plan-lay.ts';
+import { requirement } from '../../shared-core/requirement/requirement.ts';
+
+/** The job that is measured: the shell of the demo coat, for that many coats, on cloth of 1450 mm. */
+function shellJob(coatCount: number, seed: number): LayJob {
+  const demo = demoWorkshop();
+  const plan = { ...demo.plans[0]!, coatCount };
+  const items = new Map(
+    plan.slots.flatMap((slot) => {
+      const item = demo.items.find((one) => one.id === slot.itemId);
+      return item === undefined ? [] : [[slot.id, item] as const];
+    }),
+  );
+  const need = requirement(plan, items).find((one) => one.kind === 'shapes' && one.slotId === 'shell');
+  if (need?.kind !== 'shapes') throw new Error('the demo coat has no shell to cut');
+  return layJob(need, [endlessLength('roll', 1450, undefined)], plan.clearanceMm, undefined, seed);
+}
+
+interface Row {
+  readonly coats: number;
+  readonly shapes: number;
+  readonly corners: number;
+  readonly firstMs: number;
+  readonly firstMm: number;
+  readonly endMm: number;
+  readonly utilisationPercent: number;
+  readonly within2PercentS: number;
+  readonly memoryMB: number;
+  readonly isValid: boolean;
+  readonly checkMs: number;
+}
+
+function measure(coatCount: number, seconds: number, seed: number): Row {
+  const job = shellJob(coatCount, seed);
+  const shapes = job.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
+  const seen: { ms: number; mm: number }[] = [];
+  const start = performance.now();
+  const result = lay(
+    job,
+    { seconds, iterations: null },
+    {
+      clock: () => performance.now(),
+      onBetter: (better) => seen.push({ ms: performance.now() - start, mm: better.usedLengthMm[0]! }),
+    },
+  );
+  const endMm = result.usedLengthMm[0]!;
+  const checkStart = performance.now();
+  const problems = checkLay(job, result);
+  const checkMs = performance.now() - checkStart;
+  for (const problem of problems) console.error(`${coatCount} coats: ${problem.where} ${problem.what}`);
+  const memory = process.memoryUsage();
+  return {
+    coats: coatCount,
+    shapes,
+    corners: Math.round(
+      job.shapes.reduce((sum, shape) => sum + shape.ring.length / 2, 0) / Math.max(1, job.shapes.length),
+    ),
+    firstMs: Number(seen[0]!.ms.toFixed(1)),
+    firstMm: Math.round(seen[0]!.mm),
+    endMm: Math.round(endMm),
+    utilisationPercent: Number((result.utilisation * 100).toFixed(2)),
+    within2PercentS: Number((seen.find((one) => one.mm <= endMm * 1.02)!.ms / 1000).toFixed(2)),
+    memoryMB: Math.round((memory.heapUsed + memory.arrayBuffers) / 1e6),
+    isValid: problems.length === 0,
+    checkMs: Number(checkMs.toFixed(1)),
+  };
+}
+
+/** Slope of the line through (log shapes, log time). */
+function exponent(rows: readonly Row[], time: (row: Row) => number): number {
+  const points = rows.map((row) => [Math.log(row.shapes), Math.log(Math.max(1e-3, time(row)))] as const);
+  const meanX = points.reduce((sum, [x]) => sum + x, 0) / points.length;
+  const meanY = points.reduce((sum, [, y]) => sum + y, 0) / points.length;
+  const top = points.reduce((sum, [x, y]) => sum + (x - meanX) * (y - meanY), 0);
+  const bottom = points.reduce((sum, [x]) => sum + (x - meanX) ** 2, 0);
+  return Number((top / bottom).toFixed(2));
+}
+
+const { values } = parseArgs({
+  options: {
+    coats: { type: 'string', default: '1,2,4,8' },
+    seconds: { type: 'string', default: '60' },
+    seed: { type: 'string', default: '1' },
+    json: { type: 'boolean', default: false },
+  },
+});
+const rows: Row[] = [];
+// The first run also compiles the code; it is not counted.
+measure(1, 0.5, 2);
+for (const coats of values.coats.split(',')) {
+  const row = measure(Number(coats), Number(values.seconds), Number(values.seed));
+  rows.push(row);
+  if (!values.json)
+    console.error(`${row.coats} coats: first ${row.firstMs} ms, within 2 % at ${row.within2PercentS} s`);
+}
+const growth =
+  rows.length < 2
+    ? null
+    : {
+        firstExponent: exponent(rows, (row) => row.firstMs),
+        within2PercentExponent: exponent(rows, (row) => row.within2PercentS),
+      };
+if (values.json) console.log(JSON.stringify({ seconds: Number(values.seconds), rows, growth }, null, 1));
+else {
+  console.table(rows);
+  console.log(growth);
+}
+if (!rows.every((row) => row.isValid)) process.exitCode = 1;
