@@ -110,7 +110,9 @@ function Substitutes({ slotCover }: { slotCover: SlotCover }) {
             look="quiet"
             onClick={() => void take(onShelf.item.id, onShelf.item.name)}
           >
-            Use {onShelf.item.name} ({amountText(onShelf.item.kind, itemFree(onShelf), system)} free)
+            Use {onShelf.item.name}
+            {onShelf.item.colour && `, ${onShelf.item.colour}`} (
+            {amountText(onShelf.item.kind, itemFree(onShelf), system)} free)
           </Button>
         ))}
       <Problems problems={problems} />

@@ -128,7 +128,6 @@ function Line({ line }: { line: ToBuyLine }) {
   const { system, currency } = useWorkshop().facts.settings;
   const item = input && itemById(input, line.itemId);
   if (!input || !item) return null;
-  const dearer = line.alternatives[0];
   const left = line.boughtAmount - line.usedAmount;
   const slotCameFor = slotInAddress();
   return (
@@ -146,12 +145,12 @@ function Line({ line }: { line: ToBuyLine }) {
             {priceWords(line, system, currency)}, priced {dayText(line.offer.pricedOn)}
             {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
           </span>
-          {dearer && (
-            <span className="quiet small">
-              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},
-              dearer by {showQuantity('money', dearer.priceMinor - line.priceMinor, { system, currency })}
+          {line.alternatives.map((dearer) => (
+            <span key={dearer.offer.id} className="quiet small">
+              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},{' '}
+              {dearerWords(dearer.priceMinor - line.priceMinor, { system, currency })}
             </span>
-          )}
+          ))}
         </div>
       </td>
       <td>{sentenceCase(slotNames(input, line.slotIds))}</td>
@@ -167,6 +166,10 @@ function priceWords({ offer, unitCount }: ToBuyLine, system: MeasureSystem, curr
   const price = showQuantity('money', offer.priceMinor, { system, currency });
   const isSteps = offer.unit.kind === 'by length' || offer.unit.kind === 'by mass';
   return isSteps ? `${unitCount} × ${sellingWords(offer.unit, system)}, at ${price}` : `${price} each`;
+}
+
+function dearerWords(byMinor: number, settings: { system: MeasureSystem; currency: string }): string {
+  return byMinor === 0 ? 'at the same price' : `dearer by ${showQuantity('money', byMinor, settings)}`;
 }
 
 /** What the list cannot close, and what the maker can do about it. */
