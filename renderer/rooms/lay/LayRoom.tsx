@@ -249,7 +249,11 @@ function drawnLengthMm({ job, result }: SlotLay): number {
   return Math.max(500, ...drawn);
 }
 
-const usualHeightPx = 320;
+/** A good height for the cloth: near half of the window, which leaves room for the words above it. */
+function usualHeightPx(): number {
+  return Math.max(300, Math.min(560, window.innerHeight * 0.44));
+}
+
 const mostPxPerMm = 1.5;
 /** Beside the drawing: the sheet's own edge and the figure at the last cut. */
 const besidePx = 108;
@@ -267,7 +271,7 @@ function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm
     return () => watch.disconnect();
   }, [sheet]);
   const fitPxPerMm = Math.max(0.02, (roomPx - besidePx) / lengthMm);
-  const usual = usualHeightPx / widthMm;
+  const usual = usualHeightPx() / widthMm;
   const pxPerMm = chosen ?? usual;
   // Another lay is looked at from its start, at its own scale.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown decides.
