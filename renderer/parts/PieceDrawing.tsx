@@ -30,7 +30,7 @@ export const PieceDrawing = memo(function PieceDrawing({ piece, mmPerPixel }: Pi
       role="img"
       aria-label={`${piece.name}, drawn to scale`}
     >
-      <g transform={`rotate(-90) translate(${-middleX} ${-middleY})`}>
+      <g transform={`rotate(-90) scale(1 -1) translate(${-middleX} ${-middleY})`}>
         <path className={style.cut} d={cutPath} />
         <path className={style.seam} d={seamPath} />
         {foldPath && <path className={style.fold} d={foldPath} />}

@@ -44,19 +44,27 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
     parts.push(
       `<rect width="${length.lengthMm ?? usedMm}" height="${length.widthMm}" fill="#eef2f0" stroke="#66777b"/>`,
     );
+    // The cloth's y runs up and a drawing's runs down: turned over, no piece comes out as its mirror image.
+    parts.push(`<g transform="matrix(1 0 0 -1 0 ${length.widthMm})">`);
     for (const flaw of length.flaws) {
       parts.push(
         `<rect x="${flaw.x}" y="${flaw.y}" width="${flaw.widthX}" height="${flaw.widthY}" fill="#d9a9a3"/>`,
       );
     }
-    for (const placement of result.placements) {
-      if (placement.length !== index) continue;
-      const ring = placedRing(job, placement);
-      const box = ringBox(ring);
-      const name = pieceById(plan, job.shapes[placement.shape]!.id).name;
+    const placed = result.placements
+      .filter((placement) => placement.length === index)
+      .map((placement) => ({
+        ring: placedRing(job, placement),
+        name: pieceById(plan, job.shapes[placement.shape]!.id).name,
+      }));
+    for (const { ring } of placed) {
       parts.push(`<path d="${ringPath(ring)}" fill="#cfe3da" stroke="#17614f"/>`);
+    }
+    parts.push('</g>');
+    for (const { ring, name } of placed) {
+      const box = ringBox(ring);
       parts.push(
-        `<text x="${(box.minX + box.maxX) / 2}" y="${(box.minY + box.maxY) / 2}" font-size="${nameSizeMm(box.maxX - box.minX, name)}" text-anchor="middle" dominant-baseline="middle">${escaped(name)}</text>`,
+        `<text x="${(box.minX + box.maxX) / 2}" y="${length.widthMm - (box.minY + box.maxY) / 2}" font-size="${nameSizeMm(box.maxX - box.minX, name)}" text-anchor="middle" dominant-baseline="middle">${escaped(name)}</text>`,
       );
     }
     parts.push(`<path d="M${usedMm} 0V${length.widthMm}" stroke="#a92d28" stroke-dasharray="12 8"/>`, '</g>');

@@ -15,7 +15,7 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { clothLengthUnit } from '../../parts/Amount.tsx';
 import style from './LengthDrawing.module.css';
-import { tapeMarks } from './ruler.ts';
+import { Tape, tapePx } from './Tape.tsx';
 
 export interface LengthDrawingProps {
   readonly job: LayJob;
@@ -28,7 +28,6 @@ export interface LengthDrawingProps {
   readonly label: string;
 }
 
-const tapePx = 26;
 const usedRoomPx = 70;
 /** An endless length is drawn this far beyond the last cut. */
 const beyondMm = 150;
@@ -237,27 +236,6 @@ const Names = memo(function Names({
     );
   });
 });
-
-function Tape({ lengthMm, pxPerMm }: { lengthMm: number; pxPerMm: number }) {
-  const system = useSystem();
-  const marks = tapeMarks(lengthMm, pxPerMm, system);
-  return (
-    <g>
-      <path
-        className={style.tape}
-        d={`${marks.map((mark) => `M${mark.atMm * pxPerMm + 0.5} ${tapePx - 2}v${mark.label === null ? -5 : -10}`).join('')}M0 ${tapePx - 1.5}H${lengthMm * pxPerMm}`}
-      />
-      {marks.map(
-        (mark) =>
-          mark.label !== null && (
-            <text key={mark.atMm} className={style.number} x={mark.atMm * pxPerMm + 4} y={tapePx - 9}>
-              {mark.label}
-            </text>
-          ),
-      )}
-    </g>
-  );
-}
 
 /** "Front, turned 180°, mirrored". */
 function pieceWords({ name, placement: { turnDeg, mirrored } }: DrawnPiece): string {

@@ -127,13 +127,18 @@ describe('the drawing of a lay', () => {
   });
 
   it('draws each piece where the lay put it, under the length it lies on', () => {
-    const groups = drawing().split('<g ').slice(1);
+    const groups = drawing().split('<g transform="translate(').slice(1);
     expect(groups).toHaveLength(3);
     expect(groups[0]).toContain(ringPath(placedRing(job, result.placements[0]!)));
     expect(groups[0]).toContain(ringPath(placedRing(job, result.placements[1]!)));
     expect(groups[1]).not.toContain('<path d="M12');
     expect(groups[2]).toContain(ringPath(placedRing(job, result.placements[2]!)));
     expect(drawing().match(/<path d="M[^"]*Z"/g)).toHaveLength(3);
+  });
+
+  it('is turned over once, so that a piece cut from it is no mirror image', () => {
+    const turnedOver = [...drawing().matchAll(/matrix\(1 0 0 -1 0 (\d+)\)/g)].map(([, widthMm]) => widthMm);
+    expect(turnedOver).toEqual(['1370', '1180', '1473']);
   });
 
   it('shows the flaw where it is', () => {
