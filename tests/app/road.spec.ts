@@ -25,6 +25,10 @@ async function goToStep(page: Page, name: string): Promise<void> {
   await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible();
 }
 
+async function textOf(place: Locator): Promise<string> {
+  return (await place.textContent()) ?? '';
+}
+
 async function saved(page: Page, button: string): Promise<{ name: string; text: string }> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
@@ -68,7 +72,7 @@ test('the shopping list is saved as CSV and says what the screen says', async ({
   // The list holds still once nothing is looked for any more.
   await page.getByRole('button', { name: 'Stop here' }).click();
   await expect(page.getByText('Stopped.')).toBeVisible(whileLaying);
-  const total = /([\d,.]+) EUR/.exec(await page.getByText('In all').locator('..').innerText())?.[1];
+  const total = /([\d,.]+) EUR/.exec(await textOf(page.getByText('In all').locator('..')))?.[1];
 
   const { name, text } = await saved(page, 'Save as CSV');
   expect(name).toBe('fenwalk-coat-to-buy.csv');
@@ -95,7 +99,7 @@ test('a lay is stopped, keeps what it has found, and can be looked for again', a
   await page.getByRole('tab', { name: /^Body lining/ }).click();
   await page.getByRole('button', { name: 'What the coats need' }).click();
   const drawing = page.getByRole('img', { name: /^Lay of the body lining/ });
-  const wordsBefore = await page.getByTestId('lay-words').innerText();
+  const wordsBefore = await textOf(page.getByTestId('lay-words'));
   expect(wordsBefore).toMatch(
     /^[\d.]+ m, \d+ % of the cloth used; no lay can be shorter( than [\d.]+ m)?; looked for/,
   );
@@ -110,7 +114,7 @@ test('a lay is stopped, keeps what it has found, and can be looked for again', a
   await stop.click();
   await expect(page.getByRole('button', { name: 'Look 10 s longer' })).toBeVisible();
   const usedM = (words: string) => Number(/^[\d.]+/.exec(words)?.[0]);
-  expect(usedM(await page.getByTestId('lay-words').innerText())).toBeLessThanOrEqual(usedM(wordsBefore));
+  expect(usedM(await textOf(page.getByTestId('lay-words')))).toBeLessThanOrEqual(usedM(wordsBefore));
 });
 
 test('the drawing of a lay is saved in millimetres', async ({ page }) => {
@@ -141,8 +145,8 @@ test('the cost says what a coat and the batch cost, slot by slot', async ({ page
   await expect(page.getByText('Stopped.')).toBeVisible(whileLaying);
   const amount = (text: string) =>
     Math.round(Number(/([\d,]+\.\d\d) EUR/.exec(text)?.[1]?.replace(',', '')) * 100);
-  const batch = amount(await page.getByText('The batch of 6 coats').locator('..').innerText());
-  const coat = amount(await page.getByText('One coat', { exact: true }).locator('..').innerText());
+  const batch = amount(await textOf(page.getByText('The batch of 6 coats').locator('..')));
+  const coat = amount(await textOf(page.getByText('One coat', { exact: true }).locator('..')));
   expect(batch).toBeGreaterThan(0);
   expect(Math.abs(coat * 6 - batch)).toBeLessThan(6);
   await expect(page.getByRole('row', { name: /^Shell/ })).toContainText('To buy');

@@ -101,6 +101,12 @@ describe('how a slot stands, in sentences', () => {
     ]);
   });
 
+  it('a cross is one thing, though it ends in s', () => {
+    expect(coverSentences(covered({ slotId: 'cross', state: 'short', shortage }), context)[0]).toMatch(
+      /^The cross is short by 1\.52 m/,
+    );
+  });
+
   it('an open slot says that nothing is chosen, and nothing else', () => {
     expect(coverSentences(covered({ slotId: 'cross', state: 'open', itemId: null }), context)).toEqual([
       'Nothing is chosen for the cross yet.',
