@@ -123,7 +123,11 @@ function corner(before: Side, after: Side): Point[] {
     // How far the mitre lies back along the side before, and on along the side after.
     const backMm = (da * cosine - db) / sine;
     const onMm = (db * cosine - da) / sine;
-    const isWithin = backMm <= sideLengthMm(before) / 2 && onMm <= sideLengthMm(after) / 2;
+    // In a hollow corner each allowance must also end inside the other's strip, which is as long as its side.
+    const hollow = Math.max(0, -sine);
+    const isWithin =
+      Math.max(backMm, db * hollow) <= sideLengthMm(before) / 2 &&
+      Math.max(onMm, da * hollow) <= sideLengthMm(after) / 2;
     const reachMm = Math.hypot(da, backMm);
     if (isWithin && reachMm <= mitreLimitRatio * Math.max(da, db) + 1e-9) {
       return [{ x: end.x + a.y * backMm, y: end.y - a.x * backMm }];

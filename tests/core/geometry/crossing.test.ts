@@ -26,6 +26,7 @@ it('a side that runs back over the one before it counts', () => {
 
 it('three points in one line double back', () => {
   expect(crossingSides(ring(0, 0, 80, 0, 30, 0))).not.toBeNull();
+  expect(crossingSides(ring(30, 0, 0, 0, 80, 0))).not.toBeNull();
 });
 
 it('finds a crossing exactly when a plain comparison of every pair does', () => {

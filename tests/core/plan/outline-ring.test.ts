@@ -1,6 +1,4 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crossingSides } from '../../../shared-core/geometry/crossing.ts';
 import {
   type Point,
   type Ring,
@@ -9,68 +7,18 @@ import {
   ringFromPoints,
   ringTurned,
 } from '../../../shared-core/geometry/ring.ts';
-import type { Edge, Outline } from '../../../shared-core/plan/outline.ts';
+import type { Outline } from '../../../shared-core/plan/outline.ts';
 import { cutRing, edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
-import { areaOutside, discRing, strip, trimmedStrip, unionRing } from './clipper-referee.ts';
-
-/** A polygon with an allowance for each side, edges named 0, 1, 2 ... */
-function polygon(points: readonly (readonly [number, number])[], allowancesMm: readonly number[]): Outline {
-  const edges = points.map((_, index): Edge => {
-    const [x, y] = points[(index + 1) % points.length]!;
-    return {
-      name: String(index),
-      segments: [{ kind: 'line', to: { x, y } }],
-      allowanceMm: allowancesMm[index]!,
-      seam: null,
-    };
-  });
-  return { start: { x: points[0]![0], y: points[0]![1] }, edges };
-}
-
-function transformed(outline: Outline, move: (point: Point) => Point): Outline {
-  return {
-    start: move(outline.start),
-    edges: outline.edges.map((edge) => ({
-      ...edge,
-      segments: edge.segments.map((segment) =>
-        segment.kind === 'line'
-          ? { kind: 'line', to: move(segment.to) }
-          : {
-              kind: 'cubic',
-              control1: move(segment.control1),
-              control2: move(segment.control2),
-              to: move(segment.to),
-            },
-      ),
-    })),
-  };
-}
-
-/** The outline mirrored (y becomes -y) and drawn backwards, so that it runs counter-clockwise again. */
-function mirroredOutline(outline: Outline): Outline {
-  const flipped = transformed(outline, (point) => ({ x: point.x, y: -point.y }));
-  let from = flipped.start;
-  const backwards = flipped.edges.map((edge): Edge => {
-    const segments = edge.segments.map((segment) => {
-      const start = from;
-      from = segment.to;
-      return segment.kind === 'line'
-        ? ({ kind: 'line', to: start } as const)
-        : ({ kind: 'cubic', control1: segment.control2, control2: segment.control1, to: start } as const);
-    });
-    return { ...edge, segments: segments.reverse() };
-  });
-  return { start: flipped.start, edges: backwards.reverse() };
-}
-
-const fourTurns = [0, 90, 180, 270];
-
-function turnedOutline(outline: Outline, turnDeg: number): Outline {
-  return transformed(outline, (point) => {
-    const [x, y] = ringTurned(ringFromPoints([point]), turnDeg, false);
-    return { x: x!, y: y! };
-  });
-}
+import { areaOutside } from './clipper-referee.ts';
+import {
+  at,
+  fourTurns,
+  mirroredOutline,
+  pointsOf,
+  polygon,
+  turnedOutline,
+  withAllowance,
+} from './drawn-outline.ts';
 
 /** Corners in any order of start: the ring's points rounded to 1/100 mm and sorted. */
 function corners(ring: Ring): string[] {
@@ -91,8 +39,6 @@ function expectCorners(outline: Outline, foldEdge: string | null, expected: read
     expect(corners(cutRing(drawn, foldEdge))).toEqual(corners(mirrored));
   }
 }
-
-const at = (x: number, y: number): Point => ({ x, y });
 
 describe('the cut line', () => {
   it('a rectangle with a deep hem is cut larger by each edge’s own allowance, in four turns and mirrored', () => {
@@ -121,6 +67,22 @@ describe('the cut line', () => {
       [5, 6, 9, 14, 3, 2],
     );
     expectCorners(ell, null, [at(-2, -5), at(306, -5), at(306, 99), at(144, 99), at(144, 223), at(-2, 223)]);
+  });
+
+  it('a hollow corner before a short edge keeps the allowance of the long one', () => {
+    // The long edge comes from the right; the short one, 12 mm with a deep allowance, turns up and away from it.
+    const notch = polygon(
+      [
+        [0, 0],
+        [240, 0],
+        [240, 30],
+        [60, 30],
+        [60, 42],
+        [0, 42],
+      ],
+      [0, 0, 16, 50, 0, 0],
+    );
+    expectCorners(notch, null, [at(0, 0), at(240, 0), at(240, 46), at(60, 46), at(60, 42), at(0, 42)]);
   });
 
   it('two edges in one line with different allowances make a step', () => {
@@ -336,91 +298,4 @@ describe('the cut line', () => {
     };
     expect(ringAreaMm2(cutRing(notch, null))).toBeCloseTo(240 * 140, -1);
   });
-
-  const allowance = fc.constantFrom(0, 3, 6.5, 16, 16, 40);
-  /** Star-shaped round the origin: spikes, hollows and long sides alike. */
-  const star = fc
-    .array(
-      fc.record({
-        radius: fc.integer({ min: 40, max: 400 }),
-        wedge: fc.integer({ min: 20, max: 100 }),
-        allowance,
-      }),
-      { minLength: 3, maxLength: 9 },
-    )
-    .map((spokes) => {
-      const sum = spokes.reduce((total, spoke) => total + spoke.wedge, 0);
-      let turned = 0;
-      const points = spokes.map(({ radius, wedge }): [number, number] => {
-        turned += (wedge / sum) * 2 * Math.PI;
-        return [Math.round(radius * Math.cos(turned) * 8) / 8, Math.round(radius * Math.sin(turned) * 8) / 8];
-      });
-      return polygon(
-        points,
-        spokes.map((spoke) => spoke.allowance),
-      );
-    })
-    .filter((outline) => ringAreaMm2(seamRing(outline)) > 2000 && crossingSides(seamRing(outline)) === null);
-
-  it('whatever the corners, each edge has its whole allowance and no more is cut than a mitre reaches', () => {
-    fc.assert(
-      fc.property(star, (outline) => {
-        const seam = seamRing(outline);
-        const cut = cutRing(outline, null);
-        const points = pointsOf(seam);
-        const parts: Ring[] = [seam];
-        outline.edges.forEach((edge, index) => {
-          const count = points.length;
-          const around = (step: number) => (index + step + count) % count;
-          parts.push(
-            trimmedStrip(points[around(-1)]!, points[index]!, points[around(1)]!, points[around(2)]!, {
-              before: outline.edges[around(-1)]!.allowanceMm,
-              own: edge.allowanceMm,
-              after: outline.edges[around(1)]!.allowanceMm,
-            }),
-          );
-        });
-        for (const part of parts) expect(areaOutside(part, cut)).toBeLessThan(1);
-        const discs = outline.edges.map((edge, index) => {
-          const before = outline.edges[(index + outline.edges.length - 1) % outline.edges.length]!;
-          return discRing(points[index]!, 2.5 * Math.max(edge.allowanceMm, before.allowanceMm) + 0.05);
-        });
-        const wholeStrips = outline.edges.map((edge, index) =>
-          strip(points[index]!, points[(index + 1) % points.length]!, edge.allowanceMm),
-        );
-        expect(areaOutside(cut, unionRing([seam, ...wholeStrips, ...discs]))).toBeLessThan(3);
-      }),
-      { numRuns: 400 },
-    );
-  });
-
-  it('turned and mirrored outlines are cut to turned and mirrored rings', () => {
-    fc.assert(
-      fc.property(star, fc.constantFrom(...fourTurns), fc.boolean(), (outline, turnDeg, mirrored) => {
-        const moved = ringTurned(cutRing(outline, null), turnDeg, mirrored);
-        const drawn = cutRing(turnedOutline(mirrored ? mirroredOutline(outline) : outline, turnDeg), null);
-        expect(areaOutside(moved, drawn)).toBeLessThan(3);
-        expect(areaOutside(drawn, moved)).toBeLessThan(3);
-      }),
-      { numRuns: 200 },
-    );
-  });
-
-  it('without allowance the cut line is the seam line', () => {
-    fc.assert(
-      fc.property(star, (outline) => {
-        const bare = withAllowance(outline, 0);
-        expect(areaOutside(cutRing(bare, null), seamRing(bare))).toBeLessThan(1);
-        expect(areaOutside(seamRing(bare), cutRing(bare, null))).toBeLessThan(1);
-      }),
-    );
-  });
 });
-
-function pointsOf(ring: Ring): Point[] {
-  return Array.from({ length: ring.length / 2 }, (_, i) => at(ring[2 * i]!, ring[2 * i + 1]!));
-}
-
-function withAllowance(outline: Outline, allowanceMm: number): Outline {
-  return { ...outline, edges: outline.edges.map((edge) => ({ ...edge, allowanceMm })) };
-}
