@@ -7,6 +7,7 @@ const rooms = [
   'stash',
   'plan',
   'quilting',
+  'draft',
   'requirement',
   'lay',
   'cover',
@@ -20,13 +21,13 @@ const rooms = [
 /** Rooms that see less than their place in the order allows. */
 const narrower: Readonly<Record<string, readonly string[]>> = {
   exchange: ['measure', 'geometry', 'stash', 'plan'],
-  demo: ['measure', 'geometry', 'stash', 'plan'],
+  demo: ['measure', 'geometry', 'stash', 'plan', 'draft'],
 };
 
 /** What carries data in from outside or computes outlines may use a package for it; the rest is arithmetic. */
 const corePackages: Readonly<Record<string, readonly string[]>> = {
   contract: ['zod'],
-  exchange: ['papaparse', 'zod'],
+  exchange: ['papaparse', 'saxes', 'svgpath', 'zod'],
   geometry: ['clipper2-ts'],
   lay: ['clipper2-ts'],
   'to-buy': ['papaparse'],
