@@ -114,7 +114,7 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
         setProblems([
           {
             where: 'The estimate',
-            what: error instanceof Error ? error.message : String(error),
+            what: `could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
             mend: 'Undo the last change, or report it.',
           },
         ]);

@@ -7,5 +7,7 @@ export interface ButtonProps extends ButtonHTMLAttributes<HTMLButtonElement> {
 }
 
 export function Button({ look = 'plain', type = 'button', className, ...rest }: ButtonProps) {
-  return <button type={type} className={`${style.button} ${style[look]} eased ${className ?? ''}`} {...rest} />;
+  return (
+    <button type={type} className={`${style.button} ${style[look]} eased ${className ?? ''}`} {...rest} />
+  );
 }

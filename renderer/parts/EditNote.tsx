@@ -36,8 +36,11 @@ export function EditNote() {
             {change.slots.length === 0 && <li>No slot needs more or less than before.</li>}
           </ul>
           <p>
-            {change.isEnough ? 'What is on the shelf is still enough.' : 'What is on the shelf is not enough.'} To buy{' '}
-            <Money amountMinor={change.toBuyMinor} withSign />, cost of the batch <Money amountMinor={change.batchCostMinor} withSign />.
+            {change.isEnough
+              ? 'What is on the shelf is still enough.'
+              : 'What is on the shelf is not enough.'}{' '}
+            To buy <Money amountMinor={change.toBuyMinor} withSign />, cost of the batch{' '}
+            <Money amountMinor={change.batchCostMinor} withSign />.
           </p>
         </>
       )}
@@ -58,7 +61,9 @@ function SlotSentence({ change }: { change: SlotChange }) {
   return (
     <>
       {name}: {change.before === null ? `now needs ${show(change.after ?? 0)}` : null}
-      {change.before !== null && Math.abs(more) > 0 ? `${show(Math.abs(more))} ${more > 0 ? 'more' : 'less'}, ${show(change.after ?? 0)} in all` : null}
+      {change.before !== null && Math.abs(more) > 0
+        ? `${show(Math.abs(more))} ${more > 0 ? 'more' : 'less'}, ${show(change.after ?? 0)} in all`
+        : null}
       {change.stateAfter !== change.stateBefore
         ? isCovered(change.stateAfter)
           ? '; now covered.'

@@ -2,7 +2,15 @@ import type { ReactNode } from 'react';
 import style from './EmptyState.module.css';
 
 /** What an empty room says: what belongs here, and what to do to begin. */
-export function EmptyState({ title, children, action }: { title: string; children: ReactNode; action?: ReactNode }) {
+export function EmptyState({
+  title,
+  children,
+  action,
+}: {
+  title: string;
+  children: ReactNode;
+  action?: ReactNode;
+}) {
   return (
     <div className={style.empty}>
       <h3>{title}</h3>

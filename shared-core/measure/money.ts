@@ -38,10 +38,10 @@ export function splitMinor(totalMinor: number, weights: readonly number[]): numb
   return parts;
 }
 
-/** "1234" of "EUR" as "EUR 12.34"; always two places, minus in front. */
+/** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always two places. */
 export function showMoney(amountMinor: number, currency: string): string {
   const sign = amountMinor < 0 ? '-' : '';
   const digits = Math.abs(amountMinor).toString().padStart(3, '0');
   const whole = digits.slice(0, -2).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return `${sign}${currency} ${whole}.${digits.slice(-2)}`;
+  return `${sign}${whole}.${digits.slice(-2)}${currency && ` ${currency}`}`;
 }

@@ -17,7 +17,7 @@ export interface ShowOptions {
   readonly step?: number;
   /** "4 1/2 inches" rather than "4 1/2 in". */
   readonly long?: boolean;
-  /** For money: "EUR 12.50". Without it the amount stands alone. */
+  /** For money: "12.50 EUR". Without it the amount stands alone. */
   readonly currency?: string;
 }
 
@@ -39,7 +39,7 @@ export function showQuantity(kind: QuantityKind, value: number, options: ShowOpt
 export function showParts(kind: QuantityKind, value: number, options: ShowOptions): ShownParts {
   if (!Number.isFinite(value)) throw new RangeError(`not a ${kind} to show: ${value}`);
   if (kind === 'money') {
-    return { number: showMoney(minor(value), '').replace(' ', ''), unit: options.currency ?? '' };
+    return { number: showMoney(minor(value), ''), unit: options.currency ?? '' };
   }
   const shown = shownUnit(kind, value, options);
   const number = numberText(kind, shown, value, options);

@@ -41,9 +41,7 @@ export function unitsWords(unit: SellingUnit, unitCount: number, system: Measure
 }
 
 /** Lines by supplier in the order of their names; within one, in the order of the plan's slots. */
-export function bySupplier(
-  toBuy: ToBuy,
-): readonly {
+export function bySupplier(toBuy: ToBuy): readonly {
   readonly supplier: string;
   readonly lines: readonly ToBuyLine[];
   readonly totalMinor: number;

@@ -161,7 +161,7 @@ function Line({ line }: { line: ToBuyLine }) {
   );
 }
 
-/** "70 x 10 cm, 147 cm wide at EUR 1.15" for what is sold by steps; "EUR 3.10 each" for what is sold whole. */
+/** "70 x 10 cm, 147 cm wide at 1.15 EUR" for what is sold by steps; "3.10 EUR each" for what is sold whole. */
 function priceWords({ offer, unitCount }: ToBuyLine, system: MeasureSystem, currency: string): string {
   const price = showQuantity('money', offer.priceMinor, { system, currency });
   const isSteps = offer.unit.kind === 'by length' || offer.unit.kind === 'by mass';

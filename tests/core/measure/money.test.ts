@@ -92,12 +92,12 @@ describe('a part of a lot costs its share', () => {
 
 describe('money is shown with two places', () => {
   it.each([
-    [0, 'EUR 0.00'],
-    [7, 'EUR 0.07'],
-    [-45, '-EUR 0.45'],
-    [1234, 'EUR 12.34'],
-    [123_456_789, 'EUR 1,234,567.89'],
-    [-100_000, '-EUR 1,000.00'],
+    [0, '0.00 EUR'],
+    [7, '0.07 EUR'],
+    [-45, '-0.45 EUR'],
+    [1234, '12.34 EUR'],
+    [123_456_789, '1,234,567.89 EUR'],
+    [-100_000, '-1,000.00 EUR'],
   ])('%d as %s', (amountMinor, shown) => {
     expect(showMoney(amountMinor, 'EUR')).toBe(shown);
   });

@@ -166,7 +166,7 @@ describe('a field refuses what it cannot be sure of', () => {
         },
       ),
     );
-    expect(sentence('money', '99', { max: 1250, currency: 'EUR' })).toContain('Type EUR 12.50 or less.');
+    expect(sentence('money', '99', { max: 1250, currency: 'EUR' })).toContain('Type 12.50 EUR or less.');
     expect(sentence('length', '2 m', { max: 1470, system: 'imperial' })).toContain('Type 57.87 in or less.');
   });
 

@@ -108,9 +108,9 @@ describe('the list as text', () => {
       shoppingText(sources, { ...list, lines: [list.lines[0]!], totalMinor: 4945 }, metric).split('\n'),
     ).toEqual([
       'Tallow Lane',
-      '  shell item: 4.3 m of 1.47 m width, EUR 49.45 (shell, facing)',
-      '  together EUR 49.45',
-      'In all EUR 49.45',
+      '  shell item: 4.3 m of 1.47 m width, 49.45 EUR (shell, facing)',
+      '  together 49.45 EUR',
+      'In all 49.45 EUR',
     ]);
   });
 
