@@ -4,20 +4,8 @@
  */
 import type { Point } from '../geometry/ring.ts';
 import type { Outline } from '../plan/outline.ts';
-import {
-  at,
-  curve,
-  edge,
-  foldEdge,
-  hemAllowanceMm,
-  line,
-  liningHemAllowanceMm,
-  moved,
-  type Path,
-  path,
-  pathEnd,
-  pathReversed,
-} from './coat-drawing.ts';
+import { at, curve, foldEdge, line, moved, type Path, path, pathEnd, pathReversed } from '../draft/pen.ts';
+import { edge, hemAllowanceMm, liningHemAllowanceMm } from './coat-drawing.ts';
 import { backQuarterMm, type CoatMeasures, frontQuarterMm } from './coat-measures.ts';
 
 /** The hem runs straight as far as this from the centre, so that a facing ends on a straight line. */

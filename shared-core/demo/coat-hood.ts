@@ -8,7 +8,6 @@ import { backDraft, frontDraft } from './coat-body.ts';
 import {
   at,
   curve,
-  edge,
   foldEdge,
   line,
   moved,
@@ -17,7 +16,8 @@ import {
   pathEnd,
   pathLengthMm,
   solve,
-} from './coat-drawing.ts';
+} from '../draft/pen.ts';
+import { edge } from './coat-drawing.ts';
 import type { CoatMeasures } from './coat-measures.ts';
 
 /** From the centre back to the zip along the neckline. */

@@ -1,7 +1,8 @@
 /** Patch pockets and their flaps, inside pockets, the belt and the wind flap. Frame: x upwards as worn. */
 import type { Outline } from '../plan/outline.ts';
 import { frontDraft } from './coat-body.ts';
-import { at, curve, edge, line, path, rectangle } from './coat-drawing.ts';
+import { at, curve, line, path } from '../draft/pen.ts';
+import { edge, rectangle } from './coat-drawing.ts';
 import type { CoatMeasures } from './coat-measures.ts';
 
 /** Control points at this share of the radius make a quarter circle within 0.03 % of it. */

@@ -8,7 +8,6 @@ import { backDraft, frontDraft } from './coat-body.ts';
 import {
   at,
   curve,
-  edge,
   line,
   moved,
   type Path,
@@ -16,9 +15,9 @@ import {
   pathEnd,
   pathLengthMm,
   pathMoved,
-  rectangle,
   solve,
-} from './coat-drawing.ts';
+} from '../draft/pen.ts';
+import { edge, rectangle } from './coat-drawing.ts';
 import type { CoatMeasures } from './coat-measures.ts';
 
 interface SleeveDraft {

@@ -1,0 +1,113 @@
+/** A coat drafted from measures: a whole plan, ready to be laid and costed, and a report of how it fits. */
+import { found, type Outcome, refused } from '../measure/problem.ts';
+import { type CoatPlan, emptySlot, type Slot } from '../plan/coat-plan.ts';
+import { planProblems } from '../plan/plan-problems.ts';
+import type { Body } from './body.ts';
+import { type DraftInput, draftProblems } from './draft-input.ts';
+import { draftPieces } from './pieces.ts';
+import { type DraftReport, draftReport } from './report.ts';
+import { draftSeams } from './seams.ts';
+import { armholeAndSleeve } from './sleeve.ts';
+
+export interface DraftedCoat {
+  readonly plan: CoatPlan;
+  readonly report: DraftReport;
+}
+
+/** Distance of quilting lines that a drafted coat begins with: about 3 in (common practice, no source). */
+const usualSpacingMm = 76.2;
+
+/** The coat, or why these measures make none. */
+export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
+  const problems = draftProblems(input);
+  if (problems.length > 0) return refused(...problems);
+  const armhole = armholeAndSleeve(input);
+  if (!armhole) {
+    return refused({
+      where: 'The upper arm',
+      what: 'is too large for any armhole of this coat',
+      mend: 'Check it, or give the coat more ease at the bust.',
+    });
+  }
+  const plan: CoatPlan = {
+    id: input.id,
+    name: input.name,
+    size: input.size,
+    coatCount: 1,
+    slots: draftSlots(input),
+    pieces: draftPieces(input, armhole),
+    seams: draftSeams(input),
+    quilting: {
+      spacingMm: usualSpacingMm,
+      stitch: '301',
+      stitchLengthMm: 3,
+      threadSlotId: 'quilting-thread',
+      riseMm: null,
+    },
+    clearanceMm: 2,
+    threadWastageRatio: 0.15,
+    sewingMinutesPerCoat: 600,
+    notes: notesOf(input),
+  };
+  const flaws = planProblems(plan);
+  return flaws.length > 0 ? refused(...flaws) : found({ plan, report: draftReport(plan, input, armhole) });
+}
+
+/** One size of a style: its name, its plan's id and its body. */
+export interface SizeToDraft {
+  readonly size: string;
+  readonly id: string;
+  readonly body: Body;
+}
+
+/**
+ * One plan for each size, in the given order, all with the choices of `input` and named after it: "Coat, size 42".
+ * The coat's length keeps its distance from the waist in the first size, in proportion to height.
+ * Any size that cannot be drafted refuses them all, its problems under its own name.
+ */
+export function draftSizes(
+  input: DraftInput,
+  sizes: readonly SizeToDraft[],
+): Outcome<readonly DraftedCoat[]> {
+  if (sizes.length === 0) return refused({ where: 'Sizes', what: 'are none', mend: 'Choose at least one.' });
+  const outcomes = sizes.map(({ size, id, body }) => {
+    const grown = input.coatLengthMm * (body.heightMm / input.body.heightMm);
+    return draftCoat({ ...input, id, size, body, name: `${input.name}, size ${size}`, coatLengthMm: grown });
+  });
+  const problems = outcomes.flatMap((outcome, index) =>
+    outcome.ok
+      ? []
+      : outcome.problems.map((problem) => ({
+          ...problem,
+          where: `Size ${sizes[index]!.size}: ${problem.where}`,
+        })),
+  );
+  if (problems.length > 0) return refused(...problems);
+  return found(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
+}
+
+function draftSlots(input: DraftInput): Slot[] {
+  const along = [
+    { pieceId: 'front', edge: 'front edge' },
+    ...(input.hasCollar ? [{ pieceId: 'collar', edge: 'front end' }] : []),
+  ];
+  return [
+    { ...emptySlot('shell', 'shell', 'cloth'), isQuilted: true },
+    emptySlot('body-lining', 'body lining', 'cloth'),
+    ...(input.sleeveLining === 'own' ? [emptySlot('sleeve-lining', 'sleeve lining', 'cloth')] : []),
+    emptySlot('batting', 'batting', 'batting'),
+    { ...emptySlot('pocketing', 'pocketing', 'cloth'), isSeen: false },
+    { ...emptySlot('sewing-thread', 'sewing thread', 'thread'), isSeen: true },
+    { ...emptySlot('quilting-thread', 'quilting thread', 'thread'), isSeen: true },
+    emptySlot('needles', 'needles', 'needle'),
+    input.lapMm === 0
+      ? { ...emptySlot('zip', 'front zip', 'fastening'), isSeen: true, alongEdges: along }
+      : { ...emptySlot('snaps', 'front snaps', 'fastening'), isSeen: true, amountPerCoat: 8 },
+  ];
+}
+
+function notesOf(input: DraftInput): string {
+  const pleat =
+    input.pleatMm > 0 ? ` The back lining has a pleat of ${input.pleatMm.toFixed(0)} mm at the centre.` : '';
+  return `Drafted from measures without bust darts: sew a trial body before cutting. Quilt first, then cut to the outline.${pleat}`;
+}

@@ -1,0 +1,129 @@
+/** What is sewn to what in a drafted coat, with which stitch. */
+import type { EdgePlace, Seam } from '../plan/outline.ts';
+import type { DraftInput } from './draft-input.ts';
+
+const assembly: Omit<Seam, 'id' | 'label'> = {
+  stitch: '301',
+  threadSlotId: 'sewing-thread',
+  overcast: null,
+  topstitchRowCount: 0,
+};
+
+/** "neck edge" of piece collar is written 'collar: neck edge'. */
+function places(...texts: readonly string[]): EdgePlace[] {
+  return texts.map((text) => {
+    const [pieceId, edge] = text.split(': ');
+    return { pieceId: pieceId!, edge: edge! };
+  });
+}
+
+function seam(id: string, more: Partial<Seam> = {}): Seam {
+  return { ...assembly, id, label: id.charAt(0).toUpperCase() + id.slice(1), ...more };
+}
+
+const overcast = '504';
+
+/** The seams of the coat's own layer and then those of its lining; only those that the chosen pieces have. */
+export function draftSeams(input: DraftInput): Seam[] {
+  const hasStrip = input.sideStripMm > 0;
+  const hoodNeck = input.hood === 'three panels' ? ['side', 'centre'] : ['side'];
+  const capEase = { leastMm: 2 * input.capEaseMm - 1, mostMm: 2 * input.capEaseMm + 1 };
+  const sleeve = (prefix: '' | 'lining ', more: Partial<Seam>): Seam[] =>
+    input.sleeve === 'one part'
+      ? [seam(`${prefix}sleeve`, more)]
+      : [seam(`${prefix}sleeve front`, more), seam(`${prefix}sleeve back`, more)];
+  const side = (prefix: '' | 'lining ', more: Partial<Seam>): Seam[] =>
+    hasStrip
+      ? [seam(`${prefix}side front`, more), seam(`${prefix}side back`, more)]
+      : [seam(`${prefix}side`, more)];
+  const caps = (suffix: '' | '-lining') =>
+    input.sleeve === 'one part'
+      ? places(`sleeve${suffix}: cap`)
+      : places(`top-sleeve${suffix}: cap`, `under-sleeve${suffix}: cap`);
+  const neckFirst = (suffix: '' | '-facing' | '-lining') =>
+    input.hasCollar
+      ? places(`collar${suffix}: neck edge`)
+      : places(...hoodNeck.map((part) => `hood-${part}${suffix}: neck`));
+  return [
+    seam('shoulder', { topstitchRowCount: 1 }),
+    ...side('', {}),
+    ...sleeve('', {}),
+    seam('armhole', { firstSide: caps(''), ease: capEase }),
+    seam('cuff end'),
+    seam('cuff', { firstSide: places('cuff: sleeve edge') }),
+    seam('neck', { firstSide: neckFirst('') }),
+    ...(input.hasCollar
+      ? [seam('collar edge', { firstSide: places('collar: top', 'collar: front end'), topstitchRowCount: 1 })]
+      : []),
+    ...hoodSeams(input, hoodNeck),
+    seam('front edge', {
+      firstSide: places('front: front edge', ...(input.lapMm > 0 ? ['front: lap top'] : [])),
+      topstitchRowCount: 1,
+    }),
+    seam('placket'),
+    seam('placket end'),
+    seam('welt', { topstitchRowCount: 1 }),
+    seam('bag mouth', { firstSide: places('bag-front: mouth', 'bag-back: mouth') }),
+    seam('bag edge', {
+      firstSide: places('bag-front: front side', 'bag-front: back side', 'bag-front: bottom'),
+      overcast,
+    }),
+    seam('hem', {
+      label: 'Hem of the shell, by hand',
+      stitch: 'hand',
+      firstSide: places(
+        'back: hem',
+        'front: hem',
+        'front-facing: hem',
+        ...(hasStrip ? ['side-strip: hem'] : []),
+      ),
+    }),
+    seam('facing shoulder'),
+    seam('facing neck', { firstSide: neckFirst(input.hasCollar ? '-facing' : '-lining') }),
+    seam('facing to lining', { overcast }),
+    seam('lining shoulder', { overcast }),
+    ...side('lining ', { overcast }),
+    ...sleeve('lining ', { overcast }),
+    seam('lining armhole', { firstSide: caps('-lining'), ease: capEase, overcast }),
+    seam('lining neck', {
+      label: input.pleatMm > 0 ? 'Lining to neck facing, with the pleat' : 'Lining to neck facing',
+      firstSide: places('back-lining: neckline'),
+      ...(input.pleatMm > 0 ? { ease: { leastMm: input.pleatMm - 1, mostMm: input.pleatMm + 1 } } : {}),
+    }),
+    seam('cuff lining', { firstSide: places('cuff: lining edge') }),
+    seam('lining hem', {
+      firstSide: places(
+        'back-lining: hem',
+        'front-lining: hem',
+        ...(hasStrip ? ['side-strip-lining: hem'] : []),
+      ),
+    }),
+    seam('loop', { label: 'Hanging loop' }),
+  ];
+}
+
+/** A hood's own seams; under a collar its neck is bound with its lining's. */
+function hoodSeams(input: DraftInput, parts: readonly string[]): Seam[] {
+  if (input.hood === 'none') return [];
+  const hasCentre = input.hood === 'three panels';
+  const crown = (suffix: '' | '-lining'): Partial<Seam> =>
+    hasCentre
+      ? { firstSide: places(`hood-centre${suffix}: right crown`, `hood-centre${suffix}: left crown`) }
+      : {};
+  return [
+    seam('hood crown', { ...crown(''), topstitchRowCount: 1 }),
+    seam('hood lining crown', { ...crown('-lining'), overcast }),
+    seam('hood face', {
+      firstSide: places(...parts.map((part) => `hood-${part}: face`)),
+      topstitchRowCount: 2,
+    }),
+    ...(input.hasCollar
+      ? [
+          seam('hood neck', {
+            firstSide: places(...parts.map((part) => `hood-${part}: neck`)),
+            topstitchRowCount: 1,
+          }),
+        ]
+      : []),
+  ];
+}
