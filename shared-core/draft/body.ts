@@ -53,7 +53,7 @@ export interface WholeBody
  * to half the bust: direct draft of the trade school M. Müller & Sohn, from memory.
  * Men: scye depth 1/8 chest + 1/4 back length + 0.5 cm, back length 1/4 height + 1, back 1/5 chest and beyond a chest
  * of 100 a tenth of what is over: proportionate draft for height 176 and chest 96 printed by a tailors' forum.
- * Children: scye depth 1/10 height + 4.2 cm, back 1/5 chest + 0.6: common practice, no source.
+ * Children: scye depth 1/20 height + 1/10 chest + 3.9 cm, back 1/5 chest + 0.6: common practice, no source.
  * Hip, arm, upper arm, wrist and hip depth: common practice, no source.
  */
 export function wholeBody(body: Body): WholeBody {
@@ -113,7 +113,7 @@ function scyeDepthMm({ kind, bustMm, heightMm }: Body, backLengthMm: number): nu
     case 'men':
       return bustMm / 8 + backLengthMm / 4 + 5;
     case 'children':
-      return heightMm / 10 + 42;
+      return heightMm / 20 + bustMm / 10 + 39;
     default:
       return kind satisfies never;
   }
