@@ -88,7 +88,7 @@ export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
     if (run.stopped?.() === true) return { ...result, stoppedBy: 'maker' };
     const going = search.advance({
       ms: budget.seconds === null && budget.iterations !== null ? null : Math.min(leftMs, SLICE_MS),
-      iterations: budget.iterations === null ? null : Math.min(leftIterations, SLICE_ITERATIONS),
+      iterations: Math.min(leftIterations, SLICE_ITERATIONS),
     });
     tell();
     if (!going) return search.best();

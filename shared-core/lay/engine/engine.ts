@@ -3,7 +3,7 @@ import type { LayBudget } from '../job.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { randomFrom } from './random.ts';
-import { startSearch } from './search.ts';
+import { FLOOR_GRAINS, startSearch } from './search.ts';
 
 export interface Engine {
   /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
@@ -66,7 +66,7 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
     iterations: () => done,
     atFloor: () => {
       const [bin, used] = costOf(model, search.best());
-      return bin === 0 && used <= model.floorMm + 2 * model.grainMm;
+      return bin === 0 && used <= model.floorMm + FLOOR_GRAINS * model.grainMm;
     },
     finished: search.finished,
   };

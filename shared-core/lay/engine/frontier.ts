@@ -96,8 +96,8 @@ function acrossChoices(
 export function frontierLay(model: Model, order: readonly number[], random: Random, everyRows: number): Lay {
   const { forms, items, bins } = model;
   const rows = bins.map(() => new Float64Array(ROW_COUNT));
-  const left = new Float64Array(ROW_COUNT + 1);
-  const right = new Float64Array(ROW_COUNT + 1);
+  const left = new Float64Array(ROW_COUNT);
+  const right = new Float64Array(ROW_COUNT);
   const reachMm = model.clearanceMm + 4 * model.grainMm;
   const lay = {
     form: new Int32Array(items.length).fill(-1),

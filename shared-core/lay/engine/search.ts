@@ -14,6 +14,10 @@ import type { Random } from './random.ts';
 /** Overlaps up to this many grains count as none; the tables ask for more than that beyond the clearance. */
 const NOTHING_GRAINS = 1;
 const SPARE_GRAINS = 2;
+/** Nearer to the floor than this a lay is at the floor: the hairs between pieces add up. */
+export const FLOOR_GRAINS = 20;
+/** How far pieces may pass a selvage: far under what the check allows. */
+const EDGE_GRAINS = 4;
 const UNIFORM_SAMPLES = 40;
 const NEAR_SAMPLES = 20;
 const KEPT_SAMPLES = 3;
@@ -24,8 +28,6 @@ const SETTLE_ROUNDS = 400;
 /** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
 const SETTLE_PATIENCE = 0.7;
 const SQUEEZE_END = 4e-5;
-/** Squeezing pays once the steps of the search are this small. */
-const SQUEEZE_FROM = 0.01;
 
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
@@ -48,6 +50,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   const movers = items.length;
   const grain = model.grainMm;
   const nothing = NOTHING_GRAINS * grain;
+  // Pieces that fill the width exactly need room for the hairs between them.
+  const edge = EDGE_GRAINS * grain;
 
   // Flaws are items that never move, each with a form of its own.
   const depthForms: DepthForm[] = forms.map((form) => ({ ring: form.ring, flaw: false }));
@@ -324,11 +328,11 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     const hx = formHalfX[f]!;
     const hy = formHalfY[f]!;
     const lowX = bin.startX + hx;
-    const highX = bin.startX + limit[b]! - hx;
-    const lowY = hy;
-    const highY = bin.widthMm - hy;
-    if (highX < lowX - grain || highY < lowY - grain) return false;
+    const highX = bin.startX + limit[b]! - hx + (b < active ? edge : 0);
     const item = items[i]!;
+    const lowY = item.onFold ? hy : hy - edge;
+    const highY = bin.widthMm - hy + edge;
+    if (highX < lowX - grain || highY < lowY - grain) return false;
     scratch[FIT_X] = px < lowX ? lowX : px > highX ? highX : px;
     scratch[FIT_Y] = item.onFold ? lowY : py < lowY ? lowY : py > highY ? highY : py;
     if (item.stepX > 0 || item.stepY > 0) {
@@ -621,7 +625,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     for (let b = 0; b < active; b++) limit[b] = bins[b]!.lengthMm;
     limit[active] = usedOf(active);
     bestCost = limit[active]!;
-    if (active === 0 && bestCost <= model.floorMm + grain) done = true;
+    if (active === 0 && bestCost <= model.floorMm + FLOOR_GRAINS * grain) done = true;
   }
 
   /** Shortens the active bin to lengthMm and pushes what sticks out back in. False when a piece has no room at all. */
@@ -749,7 +753,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     let ratio = 0.004;
     while (ratio > SQUEEZE_END && !done) {
       openBest();
-      const target = Math.max(limit[active]! * (1 - ratio), active === 0 ? model.floorMm : 0);
+      const target = Math.max(
+        limit[active]! * (1 - ratio),
+        active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0,
+      );
       const start = bins[active]!.startX;
       const factor = target / limit[active]!;
       for (let i = 0; i < movers; i++) if (x[i]! >= start) x[i] = start + (x[i]! - start) * factor;
@@ -761,7 +768,11 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   }
 
   /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
-  function* separate(sweepsWithout: number, strikes: number): Generator<void, boolean, void> {
+  function* separate(
+    sweepsWithout: number,
+    strikes: number,
+    settles: boolean,
+  ): Generator<void, boolean, void> {
     for (let i = 0; i < total; i++)
       for (let j = 0; j < total; j++) weight[i * total + j] = size[i]! * size[j]!;
     let loss = measure();
@@ -790,7 +801,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         }
         loss = measure();
         if (loss === 0) return true;
-        if (deepest < SETTLE_DEPTH * model.widthMm && loss < settled * 0.8) {
+        if (settles && deepest < SETTLE_DEPTH * model.widthMm && loss < settled * 0.8) {
           settled = loss;
           const before = keep(loss);
           yield;
@@ -855,12 +866,15 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const pool: State[] = [];
       let failures = 0;
       while (!done && (progress.planned ? progress.spent() < 0.8 : failures < 12)) {
-        const target = Math.max(bestCost * (1 - ratio), active === 0 ? model.floorMm : 0);
+        const target = Math.max(
+          bestCost * (1 - ratio),
+          active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0,
+        );
         // A piece without room overlaps nothing, so no move would yield: give the caller its turn here.
         yield;
-        const valid = shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3));
+        const valid =
+          shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3, false));
         if (valid && accept()) {
-          if (ratio <= SQUEEZE_FROM) yield* squeeze();
           pool.length = 0;
           failures = 0;
           if (ratio < 0.02) ratio *= 1.2;
@@ -879,7 +893,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         restore(pool[pick]!);
         disturb();
       }
-      // Compress.
+      // Compress: close the hair-wide gaps first, then cut and separate again.
+      yield* squeeze();
       const begun = progress.spent();
       let cutRatio = 0.0005;
       let cutFailures = 0;
@@ -890,8 +905,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           : cutFailures / 20;
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
         yield;
-        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, 1));
+        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, 1, true));
         if (valid && accept()) {
+          yield* squeeze();
           cutFailures = 0;
         } else cutFailures += 1;
       }
