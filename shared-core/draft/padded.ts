@@ -1,5 +1,5 @@
 /** The same coat drawn larger for its padding: by the girth that the padding takes, or on the body of a larger size. */
-import { type Body, wholeBody } from './body.ts';
+import type { Body } from './body.ts';
 import type { BodyRow } from './body-tables.ts';
 import type { DraftInput } from './draft-input.ts';
 
@@ -24,17 +24,13 @@ export function goneUpToSize(input: DraftInput, row: BodyRow): DraftInput {
   const { body } = input;
   const growth = row.bustMm / body.bustMm;
   const grown = (mm: number | null): number | null => (mm === null ? null : mm * growth);
-  const whole = wholeBody(body);
   const larger: Body = {
     ...body,
     bustMm: row.bustMm,
     waistMm: Math.max(row.waistMm, body.waistMm),
     hipMm: row.hipMm ?? grown(body.hipMm),
-    // The back stays as long as the wearer's, whatever the proportion says of the larger size.
-    backLengthMm: whole.backLengthMm,
     upperArmMm: grown(body.upperArmMm),
     wristMm: grown(body.wristMm),
-    neckMm: body.neckMm,
   };
   return { ...input, size: row.size, body: larger, paddingGirthMm: { body: 0, sleeve: 0 } };
 }

@@ -189,6 +189,7 @@ function collarPieces(input: DraftInput, block: Block): Piece[] {
   ];
 }
 
+/** The inner layer is seen round the face, so it is cut from the shell's cloth. */
 function hoodPieces(input: DraftInput, block: Block): Piece[] {
   if (input.hood === 'none') return [];
   const padded = [shell, ...batting(Math.min(1, input.battingPlies.body))];
@@ -201,7 +202,7 @@ function hoodPieces(input: DraftInput, block: Block): Piece[] {
     ...(hasCentre
       ? [piece('hood-centre', 'Hood centre', hoodCentreOutline(input, block, outer), padded, quilted)]
       : []),
-    piece('hood-side-lining', 'Hood side, inner', hoodSideOutline(input, block, inner), [bodyLining], pair),
+    piece('hood-side-lining', 'Hood side, inner', hoodSideOutline(input, block, inner), [shell], pair),
     ...(hasCentre
       ? [
           piece('hood-centre-lining', 'Hood centre, inner', hoodCentreOutline(input, block, inner), [

@@ -1,0 +1,236 @@
+/**
+ * The drafted block against published drafts and size tables, and what a drafted coat takes of cloth.
+ *
+ * Makers speak of a little under five yards. Bare outlines, laid on open cloth, take 2.7 yd: their area, 3.3 yd2, would
+ * fill no five yards of 58 in cloth (8.1 yd2) in any lay. The makers' figure is met by their way of cutting: cloth folded
+ * selvage to selvage, and every piece that is quilted cut as a panel with 2 in to spare all round and trimmed to its
+ * outline after quilting. With 1 in to spare it is 4.1 yd. So the row states both habits, and is evidence for them as much
+ * as for the draft.
+ */
+import { wholeBody } from '../../shared-core/draft/body.ts';
+import { blockOf } from '../../shared-core/draft/block.ts';
+import { bodyFromRow, bodyTables, usualHeightMm } from '../../shared-core/draft/body-tables.ts';
+import { draftCoat } from '../../shared-core/draft/draft.ts';
+import { type DraftInput, usualDraft } from '../../shared-core/draft/draft-input.ts';
+import { goneUpToSize } from '../../shared-core/draft/padded.ts';
+import { type Ring, ringBox, ringFromPoints } from '../../shared-core/geometry/ring.ts';
+import { lay } from '../../shared-core/lay/lay.ts';
+import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { pieceById, slotById } from '../../shared-core/plan/coat-plan.ts';
+import { girthTakenMm, sizesToGoUp } from '../../shared-core/requirement/padding.ts';
+import { shapesNeed } from '../../shared-core/requirement/shapes.ts';
+import { sizeTables } from '../../shared-core/requirement/size-tables.ts';
+import type { OutsideCheck } from './outside.ts';
+
+const mm = 25.4;
+const yardMm = 914.4;
+const misses = sizeTables.find((table) => table.id === 'misses 2011')!;
+const missesRow = (size: string) => misses.rows.find((row) => row.size === size)!;
+
+const women38 = wholeBody(bodyFromRow('women', { size: '38', bustMm: 880, waistMm: 700, hipMm: 940 }, 1680));
+const menExample = {
+  ...bodyFromRow('men', { size: '48', bustMm: 960, waistMm: 880, hipMm: 1000 }, 1760),
+};
+const men48 = wholeBody(menExample);
+/** The worked example has 11 cm of ease on the half. */
+const jacket48 = blockOf(
+  { ...usualDraft('plan', 'Jacket', '48', menExample), easeMm: 220, coatLengthMm: 780 },
+  0,
+);
+
+/** Size 8 by the table, hip length, hood of three panels, lined sleeves and facings from the shell's cloth. */
+function nylonCoat(): DraftInput {
+  const body = bodyFromRow('women', missesRow('8'), usualHeightMm.women);
+  const coat = usualDraft('plan', 'Coat', '8', body);
+  return goneUpToSize({ ...coat, hood: 'three panels', sleeveLining: 'shell' }, missesRow('12'));
+}
+
+const sparePanelMm = 2 * mm;
+
+/** The ring's box, larger by the spare all round. */
+function panel(ring: Ring): Ring {
+  const { minX, minY, maxX, maxY } = ringBox(ring);
+  const [left, right] = [minX - sparePanelMm, maxX + sparePanelMm];
+  const [low, high] = [minY - sparePanelMm, maxY + sparePanelMm];
+  return ringFromPoints([
+    { x: left, y: low },
+    { x: right, y: low },
+    { x: right, y: high },
+    { x: left, y: high },
+  ]);
+}
+
+/** Yards of cloth that the shell's pieces take on folded cloth, quilted ones cut as panels; a small budget, seed 1. */
+function shellYards(input: DraftInput, widthMm: number): number {
+  const drafted = draftCoat(input);
+  if (!drafted.ok) return Number.NaN;
+  const { plan } = drafted.value;
+  const need = shapesNeed(plan, slotById(plan, 'shell'), new Map());
+  const shapes = need.shapes.map((shape) =>
+    pieceById(plan, shape.pieceId).quilted === null ? shape : { ...shape, ring: panel(shape.ring) },
+  );
+  const cloth = endlessLength('cloth', widthMm, undefined);
+  const job = layJob({ ...need, shapes }, [cloth], plan.clearanceMm, undefined, 1);
+  const laid = lay({ ...job, spread: 'folded' }, { seconds: null, iterations: 400 }, { clock: () => 0 });
+  return totalUsedMm(laid) / yardMm;
+}
+
+const within = (least: number, most: number) => ({
+  expected: (least + most) / 2,
+  tolerance: (most - least) / 2,
+});
+const sizesUp = (thicknessIn: number) => {
+  const found = sizesToGoUp(misses, '8', girthTakenMm(thicknessIn * mm));
+  return found.ok ? found.value.sizeCount : Number.NaN;
+};
+const direct = 'direct draft of M. Müller & Sohn, size 38, from memory';
+const proportionate =
+  'proportionate draft for height 176 and chest 96, printed by a tailors’ forum on plus.google.com';
+const childSteps = bodyTables
+  .find((table) => table.kind === 'children')!
+  .rows.map((row, index, rows) => (index === 0 ? 60 : row.heightMm! - rows[index - 1]!.heightMm!));
+
+const rows: readonly OutsideCheck[] = [
+  {
+    name: 'scye depth of bust 88, cm',
+    source: direct,
+    expected: 19.3,
+    got: women38.scyeDepthMm / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'half back of bust 88, cm',
+    source: direct,
+    expected: 16.5,
+    got: women38.backWidthMm / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'width of the arm of bust 88, cm',
+    source: direct,
+    expected: 9.5,
+    got: women38.armWidthMm / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'half chest of bust 88, cm',
+    source: direct,
+    expected: 18,
+    got: women38.chestWidthMm / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'back, arm and chest of bust 88 together, cm: half of the bust',
+    source: 'helikastyle-empire.com, bodice without darts',
+    expected: 44,
+    got: (women38.backWidthMm + women38.armWidthMm + women38.chestWidthMm) / 10,
+    tolerance: 1e-9,
+  },
+  {
+    name: 'back length of a man of 176, cm (printed as 44.5 and as 45)',
+    source: proportionate,
+    expected: 44.75,
+    got: men48.backLengthMm / 10,
+    tolerance: 0.26,
+  },
+  {
+    name: 'scye depth of chest 96, cm',
+    source: proportionate,
+    expected: 23.5,
+    got: men48.scyeDepthMm / 10,
+    tolerance: 0.3,
+  },
+  {
+    name: 'half back of chest 96 with the ease of a jacket, cm: 1/5 of 96 and 2 (printed as 21.5)',
+    source: proportionate,
+    expected: 21.2,
+    got: (men48.backWidthMm + 15) / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'arm of chest 96 with the ease of a jacket, cm',
+    source: proportionate,
+    expected: 18,
+    got: (2 * (jacket48.backQuarterMm - (men48.backWidthMm + 15))) / 10,
+    tolerance: 0.05,
+  },
+  {
+    name: 'half of a jacket for chest 96 at the chest line, cm: half the chest and 11',
+    source: proportionate,
+    expected: 59,
+    got: (jacket48.backQuarterMm + jacket48.frontQuarterMm) / 10,
+    tolerance: 1e-6,
+  },
+  {
+    name: 'waist to seat of a man of 176, cm: half of the back length in a suit',
+    source: proportionate,
+    expected: 22.1,
+    got: men48.hipDepthMm / 10,
+    tolerance: 1.5,
+  },
+  ...childSteps.map(
+    (got, index): OutsideCheck => ({
+      name: `step of a child’s height up to size ${bodyTables[1]!.rows[index]!.size}, mm`,
+      source: 'EN 13402-3: heights in steps of 6 cm',
+      expected: 60,
+      got,
+      tolerance: 0,
+    }),
+  ),
+  {
+    name: 'bust from size 8 to 10 to 12, in',
+    source: misses.source,
+    expected: 2.5,
+    got: (nylonCoat().body.bustMm - missesRow('8').bustMm) / mm,
+    tolerance: 1e-9,
+  },
+  {
+    name: 'girth that 1/4 in of batting takes, in, beside the makers’ rule of two sizes or more',
+    source: 'circumference of a circle, 2 pi t',
+    expected: 1.571,
+    got: girthTakenMm(mm / 4) / mm,
+    tolerance: 0.0005,
+  },
+  {
+    name: 'girth that 1/2 in of batting takes, in, beside the makers’ rule of two sizes or more',
+    source: 'circumference of a circle, 2 pi t',
+    expected: 3.142,
+    got: girthTakenMm(mm / 2) / mm,
+    tolerance: 0.0005,
+  },
+  {
+    name: 'sizes up that 1/4 in takes on size 8: at least two by the makers’ rule',
+    source: 'common practice, no source',
+    expected: 2,
+    got: sizesUp(1 / 4),
+    tolerance: 0,
+  },
+  {
+    name: 'sizes up that 1/2 in takes on size 8: maybe three by the makers’ rule',
+    source: 'common practice, no source',
+    expected: 3,
+    got: sizesUp(1 / 2),
+    tolerance: 0,
+  },
+  {
+    name: 'seam allowance that a draft begins with, in',
+    source: 'common practice, no source',
+    expected: 5 / 8,
+    got: nylonCoat().allowanceMm / mm,
+    tolerance: 1e-9,
+  },
+  {
+    name: 'yards of 58 in nylon for a hip-length hooded coat, two sizes up, folded and quilted as panels',
+    source: 'a little under five yards: common practice, no source',
+    ...within(4.2, 5.2),
+    got: shellYards(nylonCoat(), 58 * mm),
+  },
+  {
+    name: 'yards of 60 in nylon for a hip-length hooded coat, two sizes up, folded and quilted as panels',
+    source: 'a little under five yards: common practice, no source',
+    ...within(4.2, 5.2),
+    got: shellYards(nylonCoat(), 60 * mm),
+  },
+];
+
+export default rows;
