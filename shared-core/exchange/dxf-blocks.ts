@@ -11,13 +11,19 @@ export interface InsertedBlock {
   readonly entities: readonly Entity[];
 }
 
-/** Each block as it first stands in the drawing, scaled and turned as there; those that stand nowhere as they are. */
+/** Each block as it first stands in the drawing, scaled and turned as there; as it is where it stands nowhere. Parts of other blocks are none. */
 export function insertedBlocks(drawing: DxfDrawing, limits: ReadLimits): InsertedBlock[] | Problem {
   const found: InsertedBlock[] = [];
   let entityCount = 0;
+  const parts = new Set(
+    [...drawing.blocks.values()].flatMap(({ entities }) =>
+      entities.flatMap((entity) => (entity.kind === 'insert' ? [entity.block] : [])),
+    ),
+  );
   for (const block of drawing.blocks.values()) {
     if (block.name.startsWith('*')) continue;
     const insert = drawing.entities.find((entity) => entity.kind === 'insert' && entity.block === block.name);
+    if (!insert && parts.has(block.name)) continue;
     const matrix = insert?.kind === 'insert' ? { ...insert, at: { x: 0, y: 0 } } : null;
     const entities = expanded(
       block.entities,

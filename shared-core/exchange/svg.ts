@@ -97,6 +97,8 @@ export function read(bytes: Uint8Array, limits: ReadLimits, choices: ReadChoices
     }
     const data = pathData(node);
     if (data === null) {
+      // What is written beside a piece here repeats its attributes.
+      if (ownGroup) return;
       unread.set(node.name, (unread.get(node.name) ?? 0) + 1);
       return;
     }
