@@ -3,6 +3,7 @@ import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
 import { Coat } from './Coat.tsx';
 import { Coats } from '../rooms/coats/Coats.tsx';
+import { DraftRoom } from '../rooms/draft/DraftRoom.tsx';
 import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
 import { Stash } from '../rooms/stash/Stash.tsx';
 import { Welcome } from '../rooms/welcome/Welcome.tsx';
@@ -25,7 +26,7 @@ export function Frame({ route }: { route: Route }) {
           <RoomLink route={{ kind: 'stash', itemId: null }} isHere={route.kind === 'stash'}>
             Stash
           </RoomLink>
-          <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats'}>
+          <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats' || route.kind === 'draft'}>
             Coats
           </RoomLink>
         </ul>
@@ -76,6 +77,8 @@ function Room({ route }: { route: Route }) {
       return <Coats />;
     case 'coat':
       return <Coat key={route.planId} planId={route.planId} step={route.step} />;
+    case 'draft':
+      return <DraftRoom />;
     case 'settings':
       return <SettingsRoom />;
     default:

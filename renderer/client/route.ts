@@ -6,6 +6,8 @@ export type Route =
   | { readonly kind: 'welcome' }
   | { readonly kind: 'stash'; readonly itemId: string | null }
   | { readonly kind: 'coats' }
+  /** A new coat drafted from measures. */
+  | { readonly kind: 'draft' }
   | {
       readonly kind: 'coat';
       readonly planId: string;
@@ -29,6 +31,8 @@ export function readRoute(hash: string): Route {
             ...(slotId && { slotId }),
           }
         : { kind: 'coats' };
+    case 'draft':
+      return { kind: 'draft' };
     case 'settings':
       return { kind: 'settings' };
     default:
@@ -46,6 +50,8 @@ export function routeHash(route: Route): string {
       return '#/coats';
     case 'coat':
       return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
+    case 'draft':
+      return '#/draft';
     case 'settings':
       return '#/settings';
     default:

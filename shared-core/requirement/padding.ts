@@ -42,7 +42,7 @@ export interface SizesUp {
  * The least number of sizes to go up so that the bust grows by what the padding takes.
  * A size that the table does not have, and a girth beyond its end, are problems.
  */
-export function sizesToGoUp(table: SizeTable, size: string, takenMm: number): Outcome<SizesUp> {
+export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm: number): Outcome<SizesUp> {
   const at = table.rows.findIndex((row) => row.size === size);
   const from = table.rows[at];
   if (!from) {

@@ -43,9 +43,12 @@ export function Coats() {
       <header className={style.header}>
         <h1>Coats</h1>
         {rows.length > 0 && (
-          <Button look="main" onClick={() => setIsAdding(true)}>
-            New coat
-          </Button>
+          <div className={style.actions}>
+            <Button onClick={() => goTo({ kind: 'draft' })}>Draft a coat</Button>
+            <Button look="main" onClick={() => setIsAdding(true)}>
+              New coat
+            </Button>
+          </div>
         )}
       </header>
       <Problems problems={problems} />
@@ -53,9 +56,12 @@ export function Coats() {
         <EmptyState
           title="No coat planned yet"
           action={
-            <Button look="main" onClick={() => setIsAdding(true)}>
-              New coat
-            </Button>
+            <div className={style.actions}>
+              <Button look="main" onClick={() => setIsAdding(true)}>
+                New coat
+              </Button>
+              <Button onClick={() => goTo({ kind: 'draft' })}>Draft a coat</Button>
+            </div>
           }
         >
           A plan holds the pieces of a coat, what each is cut from, and how many coats you make. From it come

@@ -1,0 +1,135 @@
+/** Draft a coat: measures and choices on the left, every piece to scale and how it fits on the right; then it is a plan. */
+import { useDeferredValue, useMemo, useState } from 'react';
+import type { Body } from '../../../shared-core/draft/body.ts';
+import { draftCoat, type DraftedCoat } from '../../../shared-core/draft/draft.ts';
+import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { goTo } from '../../client/route.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { CoatFields } from './CoatFields.tsx';
+import { bodyOfSize, type DraftForm, firstForm, paddedInput, plainInput, wearer } from './draft-form.ts';
+import style from './DraftRoom.module.css';
+import { FitReport } from './FitReport.tsx';
+import { PaddingPanel } from './PaddingPanel.tsx';
+import { PieceSheetDrawing } from './PieceSheetDrawing.tsx';
+import { WearerFields } from './WearerFields.tsx';
+
+/** The draft of the form's own size. Until it has a name it is drawn as "Coat". */
+function draftOfForm(form: DraftForm, body: Outcome<Body>): Outcome<DraftedCoat> {
+  if (!body.ok) return body;
+  const named = { ...form, name: form.name.trim() || 'Coat' };
+  const input = paddedInput(named, plainInput(named, body.value, 'draft', form.size));
+  return input.ok ? draftCoat(input.value) : input;
+}
+
+export function DraftRoom() {
+  const { workshop, refresh } = useWorkshop();
+  const system = useSystem();
+  const [form, setForm] = useState(() => firstForm(system));
+  const [refusals, setRefusals] = useState<readonly Problem[]>([]);
+  const [isSaving, setIsSaving] = useState(false);
+  const drawnForm = useDeferredValue(form);
+  const body = useMemo(() => wearer(drawnForm), [drawnForm]);
+  const draft = useMemo(() => draftOfForm(drawnForm, body), [drawnForm, body]);
+  const change = (part: Partial<DraftForm>) => setForm((now) => ({ ...now, ...part }));
+
+  const make = async () => {
+    if (isSaving) return;
+    setIsSaving(true);
+    try {
+      const drafts = namedDrafts(form);
+      if (!drafts.ok) return setRefusals(drafts.problems);
+      const listed = await call('listPlans', workshop, {});
+      if (!listed.ok) return setRefusals(listed.problems);
+      const taken = drafts.value.filter(({ plan }) =>
+        listed.value.rows.some((row) => row.name === plan.name),
+      );
+      if (taken.length > 0) {
+        return setRefusals(
+          taken.map(({ plan }) => ({
+            where: `A coat called ${plan.name}`,
+            what: 'is planned already',
+            mend: 'Choose another name.',
+          })),
+        );
+      }
+      for (const { plan } of drafts.value) {
+        const saved = await call('savePlan', workshop, {
+          plan,
+          basedOn: null,
+          said: 'Drafted from measures.',
+        });
+        if (!saved.ok) return setRefusals(saved.problems);
+      }
+      await refresh();
+      goTo({ kind: 'coat', planId: drafts.value[0]!.plan.id, step: 'plan' });
+    } finally {
+      setIsSaving(false);
+    }
+  };
+
+  return (
+    <div className={style.room}>
+      <RoomHead
+        title="Draft a coat"
+        lead="From measures or a size to every piece of a quilted coat, with the room that its padding needs."
+        actions={
+          <Button look="main" disabled={isSaving || !draft.ok} onClick={() => void make()}>
+            {form.moreSizes.length > 0 ? `Make these ${form.moreSizes.length + 1} plans` : 'Make this plan'}
+          </Button>
+        }
+      />
+      <Problems problems={refusals} />
+      <div className={style.columns}>
+        <form className={style.form} noValidate onSubmit={(event) => event.preventDefault()}>
+          <WearerFields form={form} setForm={setForm} change={change} />
+          <CoatFields form={form} change={change} body={body.ok ? body.value : null} />
+        </form>
+        <div className={style.drawn}>
+          {draft.ok && body.ok ? (
+            <>
+              <PieceSheetDrawing pieces={draft.value.plan.pieces} />
+              <PaddingPanel form={form} change={change} body={body.value} report={draft.value.report} />
+              <FitReport report={draft.value.report} />
+            </>
+          ) : (
+            <>
+              <Problems problems={draft.ok ? [] : draft.problems} />
+              {form.way === 'go up sizes' && (
+                <Button onClick={() => change({ way: 'add the girth' })}>Add the girth instead</Button>
+              )}
+            </>
+          )}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** All sizes that were asked for, each under an id of its own; the form's own size first. */
+function namedDrafts(form: DraftForm): Outcome<readonly DraftedCoat[]> {
+  const body = wearer(form);
+  if (!body.ok) return body;
+  const problems: Problem[] = [];
+  const drafts: DraftedCoat[] = [];
+  const isStyle = form.moreSizes.length > 0;
+  for (const size of [form.size, ...form.moreSizes]) {
+    const wears = size === form.size ? body.value : bodyOfSize(form, body.value, size);
+    if (!wears) continue;
+    const plain = plainInput(form, wears, crypto.randomUUID(), size);
+    const padded = paddedInput(form, isStyle ? { ...plain, name: `${plain.name}, size ${size}` } : plain);
+    const draft = padded.ok ? draftCoat(padded.value) : padded;
+    if (draft.ok) drafts.push(draft.value);
+    else
+      problems.push(
+        ...draft.problems.map((each) => ({
+          ...each,
+          where: isStyle ? `Size ${size}: ${each.where}` : each.where,
+        })),
+      );
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: drafts };
+}

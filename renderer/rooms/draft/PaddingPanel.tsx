@@ -1,0 +1,137 @@
+/** What the padding takes from the girth, the two ways to give it back, and the ease that is left at each place. */
+import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
+import type { DraftReport } from '../../../shared-core/draft/report.ts';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { easeLeft } from '../../../shared-core/requirement/padding.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { DraftField } from '../../parts/DraftField.tsx';
+import { ChoiceField, QuantityField } from '../../parts/Field.tsx';
+import { Figure } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
+import { bodyUnit, type DraftForm, type PaddingWay, paddingOf, sizesUp } from './draft-form.ts';
+import style from './DraftRoom.module.css';
+
+const ways: readonly { value: PaddingWay; label: string }[] = [
+  { value: 'add the girth', label: 'Add what it takes to the ease' },
+  { value: 'go up sizes', label: 'Go up sizes' },
+  { value: 'as it is', label: 'Leave the draft as it is' },
+];
+
+export interface PaddingPanelProps {
+  readonly form: DraftForm;
+  readonly change: (part: Partial<DraftForm>) => void;
+  readonly body: Body;
+  readonly report: DraftReport;
+}
+
+export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) {
+  const system = useSystem();
+  const padding = paddingOf(form);
+  const worn = wholeBody(body);
+  const left = easeLeft([
+    { place: 'bust', bodyMm: worn.bustMm, garmentMm: report.girthMm.bust, thicknessMm: padding.bodyMm },
+    { place: 'waist', bodyMm: worn.waistMm, garmentMm: report.girthMm.waist, thicknessMm: padding.bodyMm },
+    { place: 'hip', bodyMm: worn.hipMm, garmentMm: report.girthMm.hip, thicknessMm: padding.bodyMm },
+    {
+      place: 'upper arm',
+      bodyMm: worn.upperArmMm,
+      garmentMm: report.girthMm.upperArm,
+      thicknessMm: padding.sleeveMm,
+    },
+  ]);
+  const text = (mm: number) => showQuantity('length', mm, { system, unit: bodyUnit });
+  return (
+    <section className={style.panel} aria-labelledby="padding">
+      <h2 id="padding">Padding</h2>
+      <div className={style.three}>
+        <QuantityField
+          label="Layers in the body"
+          quantity="count"
+          value={form.bodyPlies}
+          max={6}
+          isRequired
+          onChange={({ value }) => value !== null && change({ bodyPlies: value })}
+        />
+        <QuantityField
+          label="Layers in the sleeve"
+          quantity="count"
+          value={form.sleevePlies}
+          max={6}
+          isRequired
+          onChange={({ value }) => value !== null && change({ sleevePlies: value })}
+        />
+        <DraftField
+          label="Loft of one layer"
+          quantity="length"
+          unit={{ metric: 'mm', imperial: 'in' }}
+          draft={form.choices.loft}
+          max={100}
+          hint={`usual: ${showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } })}`}
+          onChange={(loft) => change({ choices: { ...form.choices, loft } })}
+        />
+        <ChoiceField
+          label="Give it room"
+          value={form.way}
+          options={ways}
+          onChange={(way) => way && change({ way })}
+        />
+      </div>
+      <p className={style.words}>
+        Worn, half of the loft is left: {text(padding.bodyMm)} in the body. That takes{' '}
+        <strong>{text(padding.taken.bodyMm)}</strong> from the girth, and {text(padding.taken.sleeveMm)} in
+        the sleeve. <SizesUpWords form={form} />
+      </p>
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th>Place</th>
+            <th className={table.amount}>Coat</th>
+            <th className={table.amount}>Ease drafted</th>
+            <th className={table.amount}>Padding takes</th>
+            <th className={table.amount}>Ease left</th>
+            <th>Feels like</th>
+          </tr>
+        </thead>
+        <tbody>
+          {left.map((place) => (
+            <tr key={place.place}>
+              <td>{place.place}</td>
+              {[girthAt(report, place.place), place.draftedMm, place.takenMm, place.leftMm].map(
+                (mm, index) => (
+                  // Four figures in a fixed order.
+                  // biome-ignore lint/suspicious/noArrayIndexKey: the columns never move
+                  <td key={index} className={table.amount}>
+                    <Figure quantity="length" value={mm} options={{ unit: bodyUnit }} />
+                  </td>
+                ),
+              )}
+              <td>{place.words}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className={style.source}>
+        A rule of thumb: 2 π times the thickness as worn, half of the loft; words by the ease of coats at the
+        bust.
+      </p>
+    </section>
+  );
+}
+
+function girthAt(report: DraftReport, place: 'bust' | 'waist' | 'hip' | 'upper arm'): number {
+  return report.girthMm[place === 'upper arm' ? 'upperArm' : place];
+}
+
+function SizesUpWords({ form }: { form: DraftForm }) {
+  const up = sizesUp(form, form.size);
+  if (up === null) return null;
+  if (!up.ok) return <>{up.problems.map(problemSentence).join(' ')}</>;
+  const { sizeCount, size } = up.value;
+  if (sizeCount === 0) return <>No larger size is needed.</>;
+  return (
+    <>
+      By sizes that is {sizeCount} up: from {form.size} to {size}.
+    </>
+  );
+}

@@ -1,0 +1,28 @@
+/** Every piece beside the others, all to one scale. */
+import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
+import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
+import style from './DraftRoom.module.css';
+
+/** So that the longest coat still stands in the window beside its other pieces. */
+const mmPerPixel = 4.6;
+
+export function PieceSheetDrawing({ pieces }: { pieces: readonly Piece[] }) {
+  return (
+    <section className={style.panel} aria-labelledby="drawn">
+      <h2 id="drawn">{pieces.length} pieces, to one scale</h2>
+      <ul className={style.pieces}>
+        {pieces.map((piece) => (
+          <li key={piece.id} className={style.piece}>
+            <PieceDrawing piece={piece} mmPerPixel={mmPerPixel} />
+            <span>
+              {piece.name}
+              <span className={style.cut}>
+                {piece.foldEdge ? 'on the fold' : piece.cutCount > 1 ? `cut ${piece.cutCount}` : 'cut 1'}
+              </span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
