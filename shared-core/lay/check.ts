@@ -4,9 +4,10 @@
  *
  * Tolerance: a hundred-thousandth of the widest usable width (0.015 mm on 1450 mm cloth), for every edge.
  */
-import { EndType, FillRule, JoinType, area, areaPaths, inflatePaths, intersect, xor } from 'clipper2-ts';
+import { area, areaPaths, FillRule, xor } from 'clipper2-ts';
 import type { Path64, Paths64 } from 'clipper2-ts';
 import type { Problem } from '../measure/problem.ts';
+import { inflated, integerPath, normalTurn, overlaps, points, turnedPoint } from './check-outline.ts';
 import type { LayJob, LayResult, LayShape, Placement } from './job.ts';
 
 /** Depth to which two edges may lie in each other before the check objects, mm. */
@@ -35,55 +36,6 @@ interface Outline {
 }
 
 const AGAIN = 'Lay again; if it comes back, keep the project file and report it.';
-
-function normalTurn(turnDeg: number): number {
-  const turn = turnDeg % 360;
-  return turn < 0 ? turn + 360 : turn;
-}
-
-function turnedPoint(x: number, y: number, turnDeg: number, mirrored: boolean): readonly [number, number] {
-  const up = mirrored ? -y : y;
-  const turn = normalTurn(turnDeg);
-  if (turn === 0) return [x, up];
-  if (turn === 90) return [-up, x];
-  if (turn === 180) return [-x, -up];
-  if (turn === 270) return [up, -x];
-  const angle = (turn / 180) * Math.PI;
-  return [x * Math.cos(angle) - up * Math.sin(angle), x * Math.sin(angle) + up * Math.cos(angle)];
-}
-
-function points(ring: Float64Array, turnDeg: number, mirrored: boolean): (readonly [number, number])[] {
-  const result: (readonly [number, number])[] = [];
-  for (let i = 0; i + 1 < ring.length; i += 2)
-    result.push(turnedPoint(ring[i]!, ring[i + 1]!, turnDeg, mirrored));
-  return result;
-}
-
-function integerPath(outline: readonly (readonly [number, number])[], scale: number): Path64 {
-  const path = outline.map(([x, y]) => ({ x: Math.round(x * scale), y: Math.round(y * scale) }));
-  return area(path) < 0 ? path.reverse() : path;
-}
-
-function inflated(path: Path64, deltaUnits: number): Paths64 {
-  if (Math.abs(deltaUnits) < 1) return [path];
-  return inflatePaths(
-    [path],
-    deltaUnits,
-    JoinType.Round,
-    EndType.Polygon,
-    2,
-    Math.max(1, Math.abs(deltaUnits) * 0.002),
-  );
-}
-
-function movedPaths(paths: Paths64, dx: number, dy: number): Paths64 {
-  return paths.map((path) => path.map((point) => ({ x: point.x + dx, y: point.y + dy })));
-}
-
-function overlaps(first: Paths64, second: Paths64, dx: number, dy: number): boolean {
-  const shared = intersect(first, movedPaths(second, dx, dy), FillRule.NonZero);
-  return Math.abs(areaPaths(shared)) > 4;
-}
 
 /** Does the shape, mirrored, cover the same cloth in some allowed turn? Within a ten-thousandth of its area. */
 function isOwnMirrorImage(shape: LayShape, scale: number): boolean {

@@ -16,7 +16,7 @@ test('lengthening the back says what it changes, and undo takes it back', async 
   await page.getByRole('button', { name: /^Back, drawn to scale/ }).click();
   const sheet = page.getByRole('dialog', { name: 'Back', exact: true });
   const sideLength = sheet.getByRole('row', { name: /^centre back/ });
-  const before = await sideLength.innerText();
+  const before = (await sideLength.textContent()) ?? '';
   await sheet.getByLabel('By').fill('4.5 cm');
   await sheet.getByRole('button', { name: 'Lengthen' }).click();
   const note = page.getByRole('status', { name: 'What the last change did' });
@@ -32,5 +32,5 @@ test('lengthening the back says what it changes, and undo takes it back', async 
   await note.getByRole('button', { name: 'Undo' }).click();
   await expect(note).toContainText('The last change was taken back.');
   await page.getByRole('button', { name: /^Back, drawn to scale/ }).click();
-  await expect.poll(() => sideLength.innerText()).toBe(before);
+  await expect.poll(() => sideLength.textContent()).toBe(before);
 });

@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type Point,
-  type Ring,
-  ringAreaMm2,
-  ringBox,
-  ringFromPoints,
-  ringTurned,
-} from '../../../shared-core/geometry/ring.ts';
+import type { Point, Ring } from '../../../shared-core/geometry/ring.ts';
+import { ringAreaMm2, ringBox, ringFromPoints, ringTurned } from '../../../shared-core/geometry/ring.ts';
 import type { Outline } from '../../../shared-core/plan/outline.ts';
 import { cutRing, edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { areaOutside } from './clipper-referee.ts';
