@@ -9,6 +9,7 @@ import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
 import { CostRoom } from '../rooms/cost/CostRoom.tsx';
 import { CoverRoom } from '../rooms/cover/CoverRoom.tsx';
+import { PatternFiles } from '../rooms/import/PatternFiles.tsx';
 import { LayRoom } from '../rooms/lay/LayRoom.tsx';
 import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
@@ -45,7 +46,7 @@ export function Coat({ planId, step }: { planId: string; step: Step }) {
 function StepRoom({ step }: { step: Step }) {
   switch (step) {
     case 'plan':
-      return <PlanRoom />;
+      return <PlanRoom patternFiles={<PatternFiles />} />;
     case 'needs':
       return <NeedsRoom />;
     case 'lay':

@@ -9,8 +9,9 @@ import { distance } from './drawn.ts';
 
 /** Allowances are read from drawn lines, so they are kept to this grid, mm. */
 const allowanceStepMm = 0.01;
-/** An allowance that differs more than this along one edge is said, mm. */
-const unevenMm = 1;
+/** Places of an edge agree within this, mm; an allowance on which fewer than four of fifteen agree is called uneven. */
+const agreeingMm = 0.2;
+const evenFromCount = 4;
 const furthestMm = 200;
 const sampleCount = 15;
 
@@ -20,7 +21,7 @@ export interface MeasuredAllowance {
 }
 
 /**
- * Distance from an edge out to the cutting line, square to the edge: the middle one of fifteen places along it.
+ * Distance from an edge out to the cutting line, square to the edge, by fifteen places along it.
  * Null where the cutting line does not lie outside the edge within 200 mm. Linear in the points of the cutting line.
  */
 export function measuredAllowance(
@@ -34,13 +35,16 @@ export function measuredAllowance(
   });
   if (distances.length <= sampleCount / 2) return null;
   distances.sort((a, b) => a - b);
-  const middle = distances[Math.floor(distances.length / 2)]!;
-  // The outer quarters may look past a corner.
-  const low = distances[Math.floor(distances.length / 4)]!;
-  const high = distances[Math.ceil((distances.length * 3) / 4) - 1]!;
+  // Towards its ends the cutting line may run into its neighbours' corners, so what most places agree on counts.
+  let best = { from: 0, count: 0 };
+  distances.forEach((from, index) => {
+    const count = distances.filter((mm, other) => other >= index && mm <= from + agreeingMm).length;
+    if (count > best.count) best = { from: index, count };
+  });
+  const middle = distances[best.from + Math.floor((best.count - 1) / 2)]!;
   return {
     allowanceMm: Math.max(0, Math.round(middle / allowanceStepMm) * allowanceStepMm),
-    isUneven: high - low > unevenMm,
+    isUneven: best.count < evenFromCount,
   };
 }
 

@@ -87,6 +87,5 @@ function utf8Text(bytes: Uint8Array): string | null {
 
 /** Without line ends and other control signs, which would break the lines of a file. */
 export function oneLine(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control signs would break the lines of a file
-  return text.replace(/[\u0000-\u001f\u007f]+/g, ' ').trim();
+  return text.replace(/\p{Cc}+/gu, ' ').trim();
 }

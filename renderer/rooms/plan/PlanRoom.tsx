@@ -1,5 +1,5 @@
 /** The coat plan: how many coats, what fills each slot, and the pieces; every change is said and estimated at once. */
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -13,7 +13,8 @@ import style from './PlanRoom.module.css';
 import { SlotTable } from './SlotTable.tsx';
 import { StripSheet } from './StripSheet.tsx';
 
-export function PlanRoom() {
+/** patternFiles: the way in and out for files of pieces, another room's. */
+export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
   const { input } = useCoat();
   const [openPiece, setOpenPiece] = useState<string | null>(null);
   const [isAdding, setIsAdding] = useState(false);
@@ -47,7 +48,10 @@ export function PlanRoom() {
           <h2 id="pieces" className={style.title}>
             Pieces
           </h2>
-          <Button onClick={() => setIsAdding(true)}>Add a strip</Button>
+          <div className={style.row}>
+            {patternFiles}
+            <Button onClick={() => setIsAdding(true)}>Add a strip</Button>
+          </div>
         </div>
         {plan.pieces.length === 0 ? (
           <EmptyState
@@ -58,7 +62,8 @@ export function PlanRoom() {
               </Button>
             }
           >
-            A coat needs pieces before anything can be laid. Begin with a strip of typed measures.
+            A coat needs pieces before anything can be laid. Bring them in from a pattern file, or begin with
+            a strip of typed measures.
           </EmptyState>
         ) : (
           <ul className={style.gallery}>

@@ -1,0 +1,60 @@
+/** One file from the maker's disk, read into memory and nowhere else. */
+import { useId, useState } from 'react';
+import field from '../../parts/Field.module.css';
+import style from './import.module.css';
+
+export interface ChosenFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface FileChoiceProps {
+  readonly label: string;
+  readonly hint: string;
+  readonly accept: string;
+  readonly chosen: ChosenFile | null;
+  readonly mostBytes: number;
+  readonly onChoose: (file: ChosenFile) => void;
+}
+
+export function FileChoice({ label, hint, accept, chosen, mostBytes, onChoose }: FileChoiceProps) {
+  const inputId = useId();
+  const [problem, setProblem] = useState<string | null>(null);
+  const take = async (file: File | undefined) => {
+    if (!file) return;
+    // A little beyond the limit is enough to be refused by it; the rest of a huge file stays on the disk.
+    try {
+      const bytes = new Uint8Array(await file.slice(0, mostBytes + 1).arrayBuffer());
+      setProblem(null);
+      onChoose({ name: file.name, bytes });
+    } catch {
+      setProblem(`${file.name} cannot be read. Choose it again, or copy it to this machine first.`);
+    }
+  };
+  return (
+    <div className={field.field}>
+      <label className={field.label} htmlFor={inputId}>
+        {label}
+      </label>
+      <input
+        id={inputId}
+        className={style.file}
+        type="file"
+        accept={accept}
+        aria-describedby={`${inputId}-note`}
+        onChange={(event) => {
+          void take(event.target.files?.[0]);
+          // The same file may be chosen again after it was mended.
+          event.target.value = '';
+        }}
+      />
+      <p
+        id={`${inputId}-note`}
+        className={problem ? field.problem : field.hint}
+        role={problem ? 'alert' : undefined}
+      >
+        {problem ?? (chosen ? chosen.name : hint)}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+/**
+ * Pieces from a pattern file: what was found is drawn with its size in the maker's own units before anything is saved,
+ * so that a wrong unit is seen; then one save brings all ticked pieces in.
+ */
+import { useMemo, useState } from 'react';
+import { bringIn } from '../../../shared-core/exchange/bring-in.ts';
+import { patternFormats, readPattern } from '../../../shared-core/exchange/formats.ts';
+import { type ReadChoices, usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
+import { FormSheet } from '../../parts/FormSheet.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { type BroughtDraft, draftsOf } from './brought-drafts.ts';
+import { FileChoice, type ChosenFile } from './FileChoice.tsx';
+import style from './import.module.css';
+import { PieceRow } from './PieceRow.tsx';
+import { ScaleFields } from './ScaleFields.tsx';
+
+export function ImportSheet({ onClose }: { onClose: () => void }) {
+  const { input, edit } = useCoat();
+  const [file, setFile] = useState<ChosenFile | null>(null);
+  const [choices, setChoices] = useState<ReadChoices>(usualChoices);
+  const [allowance, setAllowance] = useState(emptyDraft);
+  const [size, setSize] = useState('');
+  const [drafts, setDrafts] = useState<readonly BroughtDraft[]>([]);
+  const allowanceMm = allowance.value ?? 0;
+  const read = useMemo(
+    () => (file ? readPattern(file.bytes, file.name, usualLimits, { ...choices, allowanceMm }) : null),
+    [file, choices, allowanceMm],
+  );
+  if (!input) return null;
+  const found = read?.found ?? null;
+  const pieces = found?.pieces.filter((piece) => size === '' || piece.size === size) ?? [];
+
+  const choose = (plan: CoatPlan, chosen: ChosenFile) => {
+    const first = readPattern(chosen.bytes, chosen.name, usualLimits, usualChoices).found;
+    const sizes = new Set(first?.pieces.map((piece) => piece.size) ?? []);
+    const wanted = [plan.size, first?.sampleSize ?? ''].find((each) => sizes.has(each));
+    setFile(chosen);
+    setChoices(usualChoices);
+    setSize(sizes.size > 1 ? (wanted ?? [...sizes][0]!) : '');
+    setDrafts(first ? draftsOf(plan, first.pieces) : []);
+  };
+  const save = async (): Promise<readonly Problem[]> => {
+    if (!found) return [{ where: 'A file', what: 'is not chosen', mend: 'Choose a DXF or SVG file.' }];
+    const misread = misreadProblems('The pattern', [allowance]);
+    if (misread.length > 0) return misread;
+    const brought = pieces.flatMap((piece) => {
+      const draft = drafts.find(({ key }) => key === piece.key);
+      return draft?.isTicked ? [{ found: piece, ...draft }] : [];
+    });
+    const answer = await edit((plan) => bringIn(plan, brought));
+    return answer.ok ? [] : answer.problems;
+  };
+  return (
+    <FormSheet title="Bring in pieces" saveLabel="Bring them in" onClose={onClose} onSave={save}>
+      <FileChoice
+        label="Pattern file"
+        hint={`${patternFormats.map(({ name }) => name).join(' or ')}, with each piece as a closed line`}
+        accept={patternFormats.map(({ ending }) => ending).join(',')}
+        chosen={file}
+        mostBytes={usualLimits.byteCount}
+        onChoose={(chosen) => choose(input.plan, chosen)}
+      />
+      {read && <Problems problems={read.problems} />}
+      {found && (
+        <>
+          <ScaleFields
+            key={`${file?.name} ${file?.bytes.length}`}
+            found={found}
+            pieces={pieces}
+            choices={choices}
+            onChange={setChoices}
+            allowance={allowance}
+            onAllowance={setAllowance}
+            size={size}
+            onSize={setSize}
+          />
+          <ul className={style.pieces} aria-label="Pieces found">
+            {pieces.map((piece) => {
+              const draft = drafts.find(({ key }) => key === piece.key);
+              return (
+                draft && (
+                  <PieceRow
+                    key={piece.key}
+                    piece={piece}
+                    plan={input.plan}
+                    draft={draft}
+                    onChange={(next) =>
+                      setDrafts(drafts.map((each) => (each.key === next.key ? next : each)))
+                    }
+                  />
+                )
+              );
+            })}
+          </ul>
+          {found.notes.length > 0 && (
+            <details className={style.notes}>
+              <summary>What does not come with it</summary>
+              <ul>
+                {[...new Set(found.notes)].map((note) => (
+                  <li key={note}>{note}</li>
+                ))}
+              </ul>
+            </details>
+          )}
+        </>
+      )}
+    </FormSheet>
+  );
+}

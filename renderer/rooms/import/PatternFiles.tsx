@@ -1,0 +1,30 @@
+/** The Plan room's way in and out for pattern files. */
+import { useState } from 'react';
+import { patternFormats } from '../../../shared-core/exchange/formats.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { Button } from '../../parts/Button.tsx';
+import { fileName, saveFile } from '../../parts/save-file.ts';
+import { ImportSheet } from './ImportSheet.tsx';
+
+export function PatternFiles() {
+  const { input } = useCoat();
+  const [isOpen, setIsOpen] = useState(false);
+  if (!input) return null;
+  const { plan } = input;
+  return (
+    <>
+      <Button onClick={() => setIsOpen(true)}>Bring in pieces from a file</Button>
+      {plan.pieces.length > 0 &&
+        patternFormats.map(({ name, ending, mediaType, write }) => (
+          <Button
+            key={name}
+            look="quiet"
+            onClick={() => saveFile(fileName(`${plan.name} pieces`, ending.slice(1)), mediaType, write(plan))}
+          >
+            Save pieces as {name}
+          </Button>
+        ))}
+      {isOpen && <ImportSheet onClose={() => setIsOpen(false)} />}
+    </>
+  );
+}
