@@ -1,4 +1,4 @@
-/** A worker for each core but one: lays wait their turn, and one that is stopped gives its best so far. */
+/** A worker for each core: the window itself is idle while lays are looked for. Lays wait their turn, and one that is stopped gives its best so far. */
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
 import type { LayAnswer, LayAsked } from './lay-worker.ts';
 
@@ -15,7 +15,7 @@ interface Waiting extends LayOrder {
   readonly reject: (error: Error) => void;
 }
 
-const workerCount = Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
+const workerCount = Math.max(1, Math.min(8, navigator.hardwareConcurrency || 2));
 const idle: Worker[] = [];
 let startedCount = 0;
 const waiting: Waiting[] = [];
