@@ -1,0 +1,144 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from '@playwright/test';
+import { readPattern } from '../../shared-core/exchange/formats.ts';
+import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern.ts';
+import { line, patternText, point, polyline, words } from '../core/exchange/dxf-text.ts';
+import { expect, test } from './door.ts';
+
+const whileLaying = { timeout: 30_000 };
+
+async function openPlan(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  const road = page.getByRole('region', { name: 'The road of this coat' });
+  await expect(road.getByRole('link', { name: /^Plan/ })).toBeVisible();
+  await road.getByRole('link', { name: /^Plan/ }).click();
+  await expect(page.getByRole('heading', { name: 'Fenwalk coat', level: 1 })).toBeVisible();
+  // Nothing else moves on the page once no lay is looked for.
+  await page.getByRole('button', { name: 'Stop here' }).click(whileLaying);
+}
+
+/** A yoke of 21 by 6.5 in with one notch, and a cuff with no sewing line, by the open standard in inches. */
+const yoke = [
+  [0, 0],
+  [21, 0],
+  [21, 6.5],
+  [0, 6.5],
+] as const;
+const seam = [
+  [0.5, 0.5],
+  [20.5, 0.5],
+  [20.5, 6],
+  [0.5, 6],
+] as const;
+const pattern = patternText({
+  blocks: {
+    YOKE: [
+      ...words(1, 'Piece Name: Shoulder yoke'),
+      ...words(1, 'Quantity: 1,1'),
+      ...words(1, 'Material: body lining'),
+      ...polyline(1, yoke),
+      ...polyline(14, seam),
+      ...seam.flatMap((at) => point(2, at)),
+      ...point(4, [9, 0]),
+      ...line(7, [2, 3], [18, 3]),
+      ...point(13, [10, 3]),
+    ],
+    CUFF: [
+      ...words(1, 'Piece Name: Cuff'),
+      ...polyline(1, [
+        [0, 0],
+        [12, 0],
+        [12, 4],
+        [0, 4],
+      ]),
+      ...line(7, [1, 1], [9, 1]),
+    ],
+  },
+  entities: [...words(1, 'Style Name: Saltmarsh'), ...words(1, 'Units: ENGLISH')],
+});
+
+test('pieces of a pattern file are looked at, put right and brought in with one save', async ({ page }) => {
+  await openPlan(page);
+  await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
+  await sheet
+    .getByLabel('Pattern file')
+    .setInputFiles({ name: 'saltmarsh.dxf', mimeType: 'application/dxf', buffer: Buffer.from(pattern) });
+
+  // The size stands in the maker's own units: 21 in are 533 mm.
+  await expect(sheet.getByRole('status')).toContainText('Shoulder yoke is 533.4 mm long and 165.1 mm wide');
+  await sheet.getByLabel('Unit of the file').selectOption('Millimetres');
+  await expect(sheet.getByRole('status')).toContainText('Shoulder yoke is 21 mm long');
+  await expect(sheet.getByRole('alert')).toContainText('would be 21 mm, small for a coat');
+  await sheet.getByLabel('Unit of the file').selectOption({ label: 'As the file says: inches' });
+  await expect(sheet.getByRole('alert')).toBeHidden();
+
+  const found = sheet.getByRole('list', { name: 'Pieces found' });
+  const newPiece = found.getByRole('listitem', { name: 'Shoulder yoke' });
+  await expect(newPiece).toContainText('cut 2, mirrored');
+  await expect(newPiece).toContainText('allowances from the file');
+  await expect(newPiece.getByLabel('As')).toHaveValue('');
+  await expect(newPiece.getByLabel('body lining')).toBeChecked();
+  await newPiece.getByLabel('Name').fill('Back yoke');
+  await newPiece.getByLabel('shell').check();
+  // A piece of the plan's own name is offered in its place.
+  const cuff = found.getByRole('listitem', { name: 'Cuff' });
+  await expect(cuff.getByLabel('As').locator('option:checked')).toHaveText('in place of Cuff');
+  await sheet.getByLabel('Seam allowance').fill('1/2 in');
+  await expect(cuff).toContainText('330.2 mm × 127 mm');
+  await sheet.getByText('What does not come with it').click();
+  await expect(sheet).toContainText('1 drill hole not kept: a piece has no place for them.');
+
+  await sheet.getByRole('button', { name: 'Bring them in' }).click();
+  await expect(sheet).toBeHidden();
+  const note = page.getByRole('status', { name: 'What the last change did' });
+  await expect(note).toContainText('Back yoke brought in. Cuff replaced from the file.');
+  await page.getByRole('button', { name: /^Back yoke, drawn to scale/ }).click();
+  const opened = page.getByRole('dialog', { name: 'Back yoke', exact: true });
+  await expect(opened.getByLabel('Allowance at edge 1')).toHaveValue('12.7 mm');
+  await expect(opened.getByRole('row', { name: /^edge 1/ })).toContainText('508 mm');
+  await opened.getByRole('button', { name: 'Done' }).click();
+
+  await note.getByRole('button', { name: 'Undo' }).click();
+  await expect(note).toContainText('The last change was taken back.');
+  await expect(page.getByRole('button', { name: /^Back yoke/ })).toHaveCount(0);
+});
+
+test('a file that is no pattern says what it is, and nothing is changed', async ({ page }) => {
+  await openPlan(page);
+  const cards = page.getByRole('button', { name: /drawn to scale/ });
+  const before = await cards.count();
+  await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
+  const choose = (name: string, text: string) =>
+    sheet
+      .getByLabel('Pattern file')
+      .setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+  await choose('letter.dxf', 'Dear Moss, here is the pattern.');
+  await expect(sheet.getByRole('alert')).toContainText('Line 1 should be a group code of DXF');
+  await choose('sheets.pdf', '%PDF-1.7');
+  await expect(sheet.getByRole('alert')).toContainText('The file is a PDF');
+  await choose('bare.svg', '<svg xmlns="http://www.w3.org/2000/svg"><rect width="300" height="90"/></svg>');
+  await expect(sheet.getByRole('alert')).toContainText('does not say its unit; mm are taken');
+  await sheet.getByLabel('Unit of the file').selectOption('By a length I know');
+  await sheet.getByLabel('Real length of Piece 1').fill('7 1/2 in');
+  await expect(sheet.getByRole('status')).toContainText('Piece 1 is 190.5 mm long and 635 mm wide');
+  await sheet.getByRole('button', { name: 'Cancel' }).click();
+  await expect(cards).toHaveCount(before);
+});
+
+test('the pieces go out as DXF and as SVG, and are read again', async ({ page }) => {
+  await openPlan(page);
+  for (const format of ['DXF', 'SVG']) {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: `Save pieces as ${format}` }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe(`fenwalk-coat-pieces.${format.toLowerCase()}`);
+    const bytes = await readFile(await download.path());
+    const { found, problems } = readPattern(bytes, '', usualLimits, usualChoices);
+    expect(problems).toEqual([]);
+    expect(found?.styleName).toBe('Fenwalk coat');
+    expect(found?.pieces.map(({ name }) => name)).toContain('Top sleeve lining');
+  }
+});
