@@ -120,7 +120,7 @@ function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => 
     const saved = await call('savePlan', workshop, { plan, basedOn: null, said: 'Begun.' });
     if (!saved.ok) return saved.problems;
     await refresh();
-    goTo({ kind: 'coat', planId: plan.id, step: 'plan' });
+    goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
     return [];
   };
   return (

@@ -51,7 +51,7 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
         />
         {form.front === 'overlap' && field('lap', 'Laps over by')}
         <ChoiceField
-          label="Neck"
+          label="At the neck"
           value={form.neck}
           options={[
             { value: 'collar', label: 'Stand collar' },

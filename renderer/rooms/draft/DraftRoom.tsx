@@ -56,6 +56,8 @@ export function DraftRoom() {
           })),
         );
       }
+      // The workshop gives each plan an id of its own; the form's own size is opened.
+      let openId: string | null = null;
       for (const { plan } of drafts.value) {
         const saved = await call('savePlan', workshop, {
           plan,
@@ -63,9 +65,10 @@ export function DraftRoom() {
           said: 'Drafted from measures.',
         });
         if (!saved.ok) return setRefusals(saved.problems);
+        openId ??= saved.value.planId;
       }
       await refresh();
-      goTo({ kind: 'coat', planId: drafts.value[0]!.plan.id, step: 'plan' });
+      if (openId !== null) goTo({ kind: 'coat', planId: openId, step: 'plan' });
     } finally {
       setIsSaving(false);
     }
@@ -109,7 +112,7 @@ export function DraftRoom() {
   );
 }
 
-/** All sizes that were asked for, each under an id of its own; the form's own size first. */
+/** All sizes that were asked for, the form's own size first. */
 function namedDrafts(form: DraftForm): Outcome<readonly DraftedCoat[]> {
   const body = wearer(form);
   if (!body.ok) return body;
@@ -119,7 +122,7 @@ function namedDrafts(form: DraftForm): Outcome<readonly DraftedCoat[]> {
   for (const size of [form.size, ...form.moreSizes]) {
     const wears = size === form.size ? body.value : bodyOfSize(form, body.value, size);
     if (!wears) continue;
-    const plain = plainInput(form, wears, crypto.randomUUID(), size);
+    const plain = plainInput(form, wears, 'draft', size);
     const padded = paddedInput(form, isStyle ? { ...plain, name: `${plain.name}, size ${size}` } : plain);
     const draft = padded.ok ? draftCoat(padded.value) : padded;
     if (draft.ok) drafts.push(draft.value);

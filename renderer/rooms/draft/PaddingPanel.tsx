@@ -70,6 +70,8 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
           hint={`usual: ${showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } })}`}
           onChange={(loft) => change({ choices: { ...form.choices, loft } })}
         />
+      </div>
+      <div className={style.wide}>
         <ChoiceField
           label="Give it room"
           value={form.way}

@@ -73,17 +73,6 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
               if (first) setForm(withTable(form, first, '', system));
             }}
           />
-          <ChoiceField
-            label="Size table"
-            value={form.table}
-            emptyLabel="Own measures"
-            options={tables.map(({ label }) => ({ value: label, label }))}
-            onChange={(label) => {
-              const chosen = formTables.find((each) => each.label === label);
-              if (chosen) setForm(withTable(form, chosen, form.size, system));
-              else change({ table: '', size: '', moreSizes: [] });
-            }}
-          />
           {table ? (
             <ChoiceField
               label="Size"
@@ -95,6 +84,17 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
             <TextField label="Size" value={form.size} onChange={(size) => change({ size })} />
           )}
         </div>
+        <ChoiceField
+          label="Size table"
+          value={form.table}
+          emptyLabel="Own measures"
+          options={tables.map(({ label }) => ({ value: label, label }))}
+          onChange={(label) => {
+            const chosen = formTables.find((each) => each.label === label);
+            if (chosen) setForm(withTable(form, chosen, form.size, system));
+            else change({ table: '', size: '', moreSizes: [] });
+          }}
+        />
         {table && <p className={style.source}>{table.source}</p>}
         <div className={style.pair}>
           {bodyMeasures.map(({ key, label }) =>
