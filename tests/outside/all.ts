@@ -7,6 +7,7 @@ import fill from './fill.ts';
 import label from './label.ts';
 import needles from './needles.ts';
 import padding from './padding.ts';
+import patternFiles from './pattern-files.ts';
 import takeUp from './take-up.ts';
 import thread from './thread.ts';
 import units from './units.ts';
@@ -27,6 +28,7 @@ export const outsideModules: readonly OutsideModule[] = [
   { name: 'label', rows: label },
   { name: 'needles', rows: needles },
   { name: 'padding', rows: padding },
+  { name: 'pattern files', rows: patternFiles },
   { name: 'take-up', rows: takeUp },
   { name: 'thread', rows: thread },
   { name: 'warmth', rows: warmth },
