@@ -1,7 +1,12 @@
 /** Lays for the headless command: a few worker threads, each one lay at a time. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { LayBudget, LayJob, LayResult } from '../../shared-core/lay/job.ts';
+import {
+  type LayBudget,
+  type LayJob,
+  type LayResult,
+  sensibleIterations,
+} from '../../shared-core/lay/job.ts';
 import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
 import type { ThreadAnswer, ThreadOrder } from './lay-thread.ts';
 
@@ -17,7 +22,7 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-/** Threads that lay within a budget; jobs wait their turn in the order asked. Rejects with the name of the lay that failed. */
+/** Threads that lay within a budget, with overtime on a busy machine until a lay is sensible; jobs wait their turn in the order asked. Rejects with the name of the lay that failed. */
 export function openLayThreads(
   budget: LayBudget,
   threadCount = Math.min(8, availableParallelism()),
@@ -48,7 +53,8 @@ export function openLayThreads(
       else failed(new Error(answer.sentence));
       serve();
     });
-    worker.postMessage({ job, budget } satisfies ThreadOrder);
+    const leastIterations = budget.seconds === null ? 0 : sensibleIterations(job);
+    worker.postMessage({ job, budget: { ...budget, leastIterations } } satisfies ThreadOrder);
   };
 
   return {

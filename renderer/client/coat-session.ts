@@ -71,6 +71,7 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
           const laid = await layInWorker({
             job,
             seconds,
+            isThorough: seconds > quickSeconds,
             signal,
             onBetter: (better) => {
               if (kept && totalUsedMm(kept) <= totalUsedMm(better)) return;

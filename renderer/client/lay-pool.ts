@@ -5,6 +5,7 @@ import type { LayAnswer, LayAsked } from './lay-worker.ts';
 export interface LayOrder {
   readonly job: LayJob;
   readonly seconds: number;
+  readonly isThorough: boolean;
   readonly onBetter?: (result: LayResult) => void;
   /** Aborting takes the best lay so far; a lay that has none yet rejects. */
   readonly signal?: AbortSignal;
@@ -85,7 +86,8 @@ function run(worker: Worker, order: Waiting): void {
     return;
   }
   order.signal?.addEventListener('abort', stop, { once: true });
-  worker.postMessage({ id, job: order.job, seconds: order.seconds } satisfies LayAsked);
+  const { job, seconds, isThorough } = order;
+  worker.postMessage({ id, job, seconds, isThorough } satisfies LayAsked);
 }
 
 /** Lays a job on the next free worker. */

@@ -1,6 +1,6 @@
 /** Runs one lay at a time beside the window: posts the first valid lay at once, then each better one, each checked first. */
 import { checkLay } from '../../shared-core/lay/check.ts';
-import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
+import { type LayJob, type LayResult, sensibleIterations } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 
@@ -8,6 +8,8 @@ export interface LayAsked {
   readonly id: number;
   readonly job: LayJob;
   readonly seconds: number;
+  /** Takes overtime on a busy machine until the lay is sensible. */
+  readonly isThorough: boolean;
 }
 
 export type LayAnswer =
@@ -26,11 +28,11 @@ function checked(job: LayJob, result: LayResult): LayResult {
 }
 
 self.onmessage = (event: MessageEvent<LayAsked>) => {
-  const { id, job, seconds } = event.data;
+  const { id, job, seconds, isThorough } = event.data;
   try {
     const result = lay(
       job,
-      { seconds, iterations: null },
+      { seconds, iterations: null, leastIterations: isThorough ? sensibleIterations(job) : 0 },
       {
         clock: () => performance.now(),
         onBetter: (better) => answer({ kind: 'better', id, result: checked(job, better) }),

@@ -5,7 +5,7 @@
 import { startEngine } from './engine/engine.ts';
 import { modelOf } from './engine/model.ts';
 import { layResult } from './engine/result.ts';
-import type { LayBudget, LayJob, LayResult } from './job.ts';
+import { type LayBudget, type LayJob, type LayResult, mostOvertime } from './job.ts';
 import { layProblems } from './problems.ts';
 
 export { layProblems } from './problems.ts';
@@ -81,7 +81,9 @@ export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
   for (;;) {
     const result = search.best();
     if (result.stoppedBy === 'floor') return result;
-    const leftMs = budget.seconds === null ? Infinity : startedMs + budget.seconds * 1000 - run.clock();
+    const isBehind = result.iterations < (budget.leastIterations ?? 0);
+    const seconds = budget.seconds === null ? Infinity : budget.seconds * (isBehind ? mostOvertime : 1);
+    const leftMs = startedMs + seconds * 1000 - run.clock();
     if (leftMs <= 0) return { ...result, stoppedBy: 'time' };
     const leftIterations = budget.iterations === null ? Infinity : budget.iterations - result.iterations;
     if (leftIterations <= 0) return { ...result, stoppedBy: 'iterations' };
