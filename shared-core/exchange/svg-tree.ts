@@ -28,8 +28,6 @@ interface OpenNode {
   line: number;
 }
 
-class Stop extends Error {}
-
 export function readTree(text: string, limits: ReadLimits): ReadTree {
   const parser = new SaxesParser();
   const open: OpenNode[] = [];
@@ -38,7 +36,7 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
   let problem: Problem | null = null;
   const stop = (what: string, mend: string): never => {
     problem = { where: `Line ${parser.line}`, what, mend };
-    throw new Stop(what);
+    throw new Error(what);
   };
   parser.on('doctype', (doctype) => {
     if (doctype.includes('[')) stop('defines entities of its own', 'Save the drawing as plain SVG.');

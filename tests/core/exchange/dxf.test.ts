@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
-import { edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
+import { seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
 import {
   type At,
@@ -144,120 +144,6 @@ describe('a piece of the standard', () => {
   it('too small for a coat is named, so that a wrong unit is noticed', () => {
     const { problems } = readText(sleeve(), { mmPerUnit: 0.1 });
     expect(problems.map(({ what }) => what)).toEqual(['would be 41 mm, small for a coat']);
-  });
-
-  it('is parted into edges at its turn points; curve points stay in the edge', () => {
-    const bent: At[] = [
-      [0, 0],
-      [400, 0],
-      [400, 200],
-      [300, 230],
-      [200, 240],
-      [100, 232],
-      [0, 200],
-    ];
-    const drawn = (points: readonly At[]) =>
-      onlyPiece(
-        patternText({
-          blocks: {
-            A: [
-              ...polyline(1, bent),
-              ...points.flatMap((at) => point(2, at)),
-              ...[bent[3]!, bent[4]!, bent[5]!].flatMap((at) => point(3, at)),
-              ...line(7, [9, 9], [90, 9]),
-            ],
-          },
-          entities: metric,
-        }),
-      ).outline.edges.map(({ segments }) => segments.length);
-    expect(drawn([bent[0]!, bent[1]!, bent[2]!, bent[6]!])).toEqual([1, 1, 4, 1]);
-    // A turn point along a curve parts it, where the bend alone would not.
-    expect(drawn([bent[0]!, bent[1]!, bent[2]!, bent[4]!, bent[6]!])).toEqual([1, 1, 2, 2, 1]);
-    expect(drawn([])).toEqual([1, 1, 4, 1]);
-  });
-
-  it('with a mirror line is on the fold there', () => {
-    const piece = onlyPiece(sleeve(line(6, [600, 100], [600, 510])));
-    const fold = piece.outline.edges.find(({ name }) => name === piece.foldEdge)!;
-    expect([fold.segments.length, fold.allowanceMm, edgeLengthMm(piece.outline, fold.name)]).toEqual([
-      1,
-      0,
-      expect.closeTo(410, 6),
-    ]);
-    const added = onlyPiece(sleeve(line(6, [600, 100], [600, 510])), { allowanceMm: 12 });
-    expect(added.outline.edges.map(({ name, allowanceMm }) => [name === 'fold', allowanceMm]).sort()).toEqual(
-      [
-        [false, 12],
-        [false, 12],
-        [false, 12],
-        [true, 0],
-      ],
-    );
-    const { found } = readText(sleeve(line(6, [700, 100], [700, 510])));
-    expect([found?.pieces[0]?.foldEdge, found?.notes]).toEqual([
-      null,
-      ['The mirror line of SLEEVE lies along none of its edges, so the piece is cut as it is drawn.'],
-    ]);
-  });
-
-  it('with a sewing line has that as its outline, and the allowance of each edge', () => {
-    const sewn: At[] = [
-      [610, 140],
-      [810, 140],
-      [810, 505],
-      [610, 505],
-    ];
-    const piece = onlyPiece(sleeve([...polyline(14, sewn), ...sewn.flatMap((at) => point(2, at))]));
-    expect(piece.hasSewLine).toBe(true);
-    expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(200 * 365, 3);
-    expect(foundExtentMm(piece)).toEqual({
-      alongMm: expect.closeTo(410, 2),
-      acrossMm: expect.closeTo(230, 2),
-    });
-    expect(
-      piece.outline.edges.map(({ allowanceMm }) => Math.round(allowanceMm * 100) / 100).sort((a, b) => a - b),
-    ).toEqual([5, 10, 20, 40]);
-  });
-
-  it('with a sewing line in four open lines is the same', () => {
-    const sewn: At[] = [
-      [610, 140],
-      [810, 140],
-      [810, 505],
-      [610, 505],
-    ];
-    const lines = sewn.flatMap((at, i) =>
-      i === 2 ? line(14, sewn[3]!, at) : line(14, at, sewn[(i + 1) % 4]!),
-    );
-    const piece = onlyPiece(sleeve(lines));
-    expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(200 * 365, 3);
-  });
-
-  it('drawn at the cutting line alone is sewn inside it by the stated allowance', () => {
-    const piece = onlyPiece(sleeve(), { outlineIs: 'cutting line', allowanceMm: 11 });
-    expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(388 * 208, 3);
-    expect(foundExtentMm(piece).alongMm).toBeCloseTo(410, 3);
-    const outside = onlyPiece(sleeve(), { allowanceMm: 11 });
-    expect(foundExtentMm(outside)).toEqual({
-      alongMm: expect.closeTo(432, 3),
-      acrossMm: expect.closeTo(252, 3),
-    });
-  });
-
-  it('takes its notches of every form to their edges, from either line', () => {
-    const sewn: At[] = [
-      [610, 140],
-      [810, 140],
-      [810, 505],
-      [610, 505],
-    ];
-    const marks = [...point(4, [600, 230]), ...point(83, [810, 300])];
-    const piece = onlyPiece(sleeve([...polyline(14, sewn), ...marks]));
-    expect(piece.notches.map(({ atMm }) => Math.round(atMm * 100) / 100).sort((a, b) => a - b)).toEqual([
-      160, 275,
-    ]);
-    const { problems } = readText(sleeve(point(4, [700, 300])));
-    expect(problems.map(({ what }) => what)).toEqual(['has a notch that lies on none of its edges']);
   });
 
   it('says what a plan has no place for', () => {
