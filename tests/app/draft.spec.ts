@@ -6,7 +6,7 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   workshop,
 }) => {
   test.setTimeout(180_000);
-  await page.getByRole('link', { name: 'Coats' }).click();
+  await page.getByRole('link', { name: 'Coats', exact: true }).click();
   await page.getByRole('button', { name: 'Draft a coat' }).click();
   await expect(page.getByRole('heading', { name: 'Draft a coat', level: 1 })).toBeVisible();
   await expect(page.getByRole('img', { name: 'Back, drawn to scale' })).toBeVisible();
@@ -36,15 +36,15 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   await expect(page.getByRole('button', { name: /^Hood side, drawn to scale/ })).toBeVisible();
 
   const again = await workshop.reopen();
-  await again.getByRole('link', { name: 'Coats' }).click();
-  await expect(again.getByRole('link', { name: 'Harrow coat, size 8' })).toBeVisible();
+  await again.getByRole('link', { name: 'Coats', exact: true }).click();
+  await expect(again.getByRole('link', { name: 'Harrow coat, size 8', exact: true })).toBeVisible();
   await expect(again.getByRole('link', { name: 'Harrow coat, size 12' })).toBeVisible();
 });
 
 test('measures in either system draw the coat anew, and what cannot be drafted says why', async ({
   page,
 }) => {
-  await page.getByRole('link', { name: 'Coats' }).click();
+  await page.getByRole('link', { name: 'Coats', exact: true }).click();
   await page.getByRole('button', { name: 'Draft a coat' }).click();
   await page.getByLabel('Drafted for').selectOption({ label: 'A child' });
   const fit = page.getByRole('region', { name: 'How it goes together' });

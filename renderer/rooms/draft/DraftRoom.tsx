@@ -1,8 +1,13 @@
 /** Draft a coat: measures and choices on the left, every piece to scale and how it fits on the right; then it is a plan. */
 import { useDeferredValue, useMemo, useState } from 'react';
 import type { Body } from '../../../shared-core/draft/body.ts';
-import { draftCoat, type DraftedCoat } from '../../../shared-core/draft/draft.ts';
-import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import {
+  draftCoat,
+  type DraftedCoat,
+  draftSizes,
+  type SizeToDraft,
+} from '../../../shared-core/draft/draft.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
@@ -112,27 +117,24 @@ export function DraftRoom() {
   );
 }
 
-/** All sizes that were asked for, the form's own size first. */
+/** The coat in the form's size; with more sizes, one of each under the style's name, the form's own size first. */
 function namedDrafts(form: DraftForm): Outcome<readonly DraftedCoat[]> {
   const body = wearer(form);
   if (!body.ok) return body;
-  const problems: Problem[] = [];
-  const drafts: DraftedCoat[] = [];
-  const isStyle = form.moreSizes.length > 0;
-  for (const size of [form.size, ...form.moreSizes]) {
-    const wears = size === form.size ? body.value : bodyOfSize(form, body.value, size);
-    if (!wears) continue;
-    const plain = plainInput(form, wears, 'draft', size);
-    const padded = paddedInput(form, isStyle ? { ...plain, name: `${plain.name}, size ${size}` } : plain);
-    const draft = padded.ok ? draftCoat(padded.value) : padded;
-    if (draft.ok) drafts.push(draft.value);
-    else
-      problems.push(
-        ...draft.problems.map((each) => ({
-          ...each,
-          where: isStyle ? `Size ${size}: ${each.where}` : each.where,
-        })),
-      );
+  const input = paddedInput(form, plainInput(form, body.value, 'draft', form.size));
+  if (!input.ok) return input;
+  if (form.moreSizes.length === 0) {
+    const draft = draftCoat(input.value);
+    return draft.ok ? found([draft.value]) : draft;
   }
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: drafts };
+  const sizes: SizeToDraft[] = [{ size: form.size, id: `draft-${form.size}`, body: input.value.body }];
+  const problems: Problem[] = [];
+  for (const size of form.moreSizes) {
+    const wears = bodyOfSize(form, body.value, size);
+    if (!wears) continue;
+    const padded = paddedInput(form, plainInput(form, wears, 'draft', size));
+    if (padded.ok) sizes.push({ size, id: `draft-${size}`, body: padded.value.body });
+    else problems.push(...padded.problems);
+  }
+  return problems.length > 0 ? refused(...problems) : draftSizes(input.value, sizes);
 }
