@@ -127,6 +127,19 @@ describe('the lines of a piece', () => {
     });
   });
 
+  it('drawn at the cutting line alone keeps its fold where it is', () => {
+    const piece = onlyPiece(sleeve(line(6, [600, 100], [600, 510])), {
+      outlineIs: 'cutting line',
+      allowanceMm: 11,
+    });
+    expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(388 * 219, 3);
+    expect(piece.outline.edges.find(({ name }) => name === piece.foldEdge)?.allowanceMm).toBe(0);
+    expect(foundExtentMm(piece)).toEqual({
+      alongMm: expect.closeTo(410, 3),
+      acrossMm: expect.closeTo(230, 3),
+    });
+  });
+
   it('takes its notches of every form to their edges, from either line', () => {
     const sewn: At[] = [
       [610, 140],
