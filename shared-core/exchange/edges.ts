@@ -3,7 +3,7 @@
  * corners sharper than `cornerDeg` do. Curve points stay as the straight lines between them that the file draws.
  */
 import type { Point } from '../geometry/ring.ts';
-import type { Edge, Outline, Segment } from '../plan/outline.ts';
+import { type Edge, edgeStart, type Outline, type Segment } from '../plan/outline.ts';
 import { type DrawnPath, distance, pathEnd } from './drawn.ts';
 
 /** A bend below this belongs to a curve drawn with straight lines; above it, an edge ends (rule of thumb). */
@@ -11,8 +11,8 @@ export const cornerDeg = 35;
 /** A turn point this near to a point of the outline is that point, mm. */
 export const turnPointReachMm = 0.1;
 /** Edges of more straight lines than this are thinned; no point left out lies further from them than thinnedWithinMm. */
-export const thinnedFromCount = 400;
-export const thinnedWithinMm = 0.05;
+export const thinnedFromCount = 24;
+export const thinnedWithinMm = 0.1;
 
 /** Path in mm, counter-clockwise. `turnPoints` that lie on no point of it are passed over. Names: "edge 1" onwards. */
 export function edgesOfPath(
@@ -39,7 +39,7 @@ export function edgesOfPath(
     for (let i = from; i < to; i++) segments.push(steps.segments[i % count]!);
     return {
       name: `edge ${place + 1}`,
-      segments: thinned(starts[from]!, segments),
+      segments,
       allowanceMm: 0,
       seam: null,
     };
@@ -100,6 +100,17 @@ function pointIndex(points: readonly Point[]): (point: Point) => boolean {
       }
     }
     return false;
+  };
+}
+
+/** The outline with fewer points where an edge has very many. */
+export function thinnedOutline(outline: Outline): Outline {
+  return {
+    ...outline,
+    edges: outline.edges.map((edge, index) => ({
+      ...edge,
+      segments: thinned(edgeStart(outline, index), edge.segments),
+    })),
   };
 }
 

@@ -17,7 +17,7 @@ import {
   movedPoint,
   pathPoints,
 } from './drawn.ts';
-import { edgesOfPath, nearestOnStep } from './edges.ts';
+import { edgesOfPath, nearestOnStep, thinnedOutline } from './edges.ts';
 import type { FoundPiece, ReadChoices } from './pattern.ts';
 
 /** Ends of lines this near are one point, mm. */
@@ -72,6 +72,7 @@ export function settledPiece(drawn: DrawnPiece, mmPerUnit: number, choices: Read
   else if (choices.outlineIs === 'cutting line' && choices.allowanceMm > 0)
     outline = sewingLineInside(outline, choices.allowanceMm, foldEdge);
   else outline = withAllowance(outline, foldEdge, choices.allowanceMm);
+  outline = thinnedOutline(outline);
   const notches = settledNotches(drawn, matrix, outline, name, problems);
   const quantity = cutQuantity(drawn.texts.get('quantity') ?? '');
   if (!quantity)

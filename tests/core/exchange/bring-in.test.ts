@@ -104,6 +104,22 @@ describe('a piece that comes into a plan', () => {
     expect(planProblems(plan)).toEqual([]);
   });
 
+  it('that a fastening runs along, of another shape, is not run along where it has no such edge', () => {
+    const slot = coat.slots.find(({ alongEdges }) => alongEdges.length > 0)!;
+    const { pieceId } = slot.alongEdges[0]!;
+    const old = pieceById(coat, pieceId);
+    const { plan } = edited(coat, brought({ replacesId: pieceId, name: old.name }));
+    const edges = pieceById(plan, pieceId).outline.edges.map(({ name }) => name);
+    const along = plan.slots
+      .find(({ id }) => id === slot.id)!
+      .alongEdges.filter((place) => place.pieceId === pieceId);
+    expect(slot.alongEdges.some((place) => place.pieceId === pieceId && !edges.includes(place.edge))).toBe(
+      true,
+    );
+    expect(along.filter((place) => !edges.includes(place.edge))).toEqual([]);
+    expect(planProblems(plan)).toEqual([]);
+  });
+
   it('twice takes two ids', () => {
     const { plan } = edited(coat, brought(), brought({ name: 'Yoke (2)' }), brought({ name: 'yoke-2' }));
     expect(plan.pieces.slice(-3).map(({ id }) => id)).toEqual(['yoke', 'yoke-2', 'yoke-2-2']);

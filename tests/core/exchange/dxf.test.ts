@@ -180,6 +180,20 @@ describe('a piece of the standard', () => {
       410,
       6,
     );
+    const uneven = sleeve(
+      [],
+      [
+        ...metric,
+        ...insert('SLEEVE', [
+          [41, 2],
+          [42, 3],
+        ]),
+      ],
+    );
+    expect(foundExtentMm(onlyPiece(uneven))).toEqual({
+      alongMm: expect.closeTo(1230, 6),
+      acrossMm: expect.closeTo(460, 6),
+    });
   });
 
   it('may be drawn by blocks within its block', () => {
@@ -232,35 +246,30 @@ describe('any other drawing', () => {
     expect(areas).toEqual([expect.closeTo(Math.PI * 65 * 65, -1), expect.closeTo((300 * 170) / 2, 6)]);
   });
 
-  it('reads light polylines with arcs', () => {
-    const light: Pairs = [
-      [0, 'LWPOLYLINE'],
-      [8, '0'],
-      [90, 4],
-      [70, 1],
+  it.each([
+    [1, (Math.PI * 1600) / 2],
+    // 20 mm high over a chord of 80: radius 50, and the sine of its angle is 0.96.
+    [0.5, 1250 * (4 * Math.atan(0.5) - 0.96)],
+    [-0.5, -1250 * (4 * Math.atan(0.5) - 0.96)],
+  ])('reads light polylines with arcs, of bulge %d', (bulge, addedMm2) => {
+    const corners: Pairs = [
       [10, 0],
       [20, 0],
       [10, 200],
       [20, 0],
-      [42, 1],
+      [42, bulge],
       [10, 200],
       [20, 80],
       [10, 0],
       [20, 80],
     ];
-    const found = wellRead(
-      patternText({
-        header: [
-          [9, '$INSUNITS'],
-          [70, 4],
-        ],
-        entities: light,
-      }),
-    );
-    expect(ringAreaMm2(seamRing(found.pieces[0]!.outline, 0.01))).toBeCloseTo(
-      200 * 80 + (Math.PI * 1600) / 2,
-      -1,
-    );
+    const light: Pairs = [[0, 'LWPOLYLINE'], [8, '0'], [90, 4], [70, 1], ...corners];
+    const header: Pairs = [
+      [9, '$INSUNITS'],
+      [70, 4],
+    ];
+    const { outline } = wellRead(patternText({ header, entities: light })).pieces[0]!;
+    expect(ringAreaMm2(seamRing(outline, 0.001))).toBeCloseTo(200 * 80 + addedMm2, -1);
   });
 
   it('says which kinds of line it does not read', () => {

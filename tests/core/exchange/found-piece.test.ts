@@ -59,6 +59,47 @@ describe('the lines of a piece', () => {
     expect(drawn([])).toEqual([1, 1, 4, 1]);
   });
 
+  it('of many curve points keeps those that its shape needs, within a tenth of a mm', () => {
+    const count = 360;
+    const arch = Array.from({ length: count + 1 }, (_, i): At => {
+      const angle = (Math.PI * i) / count;
+      return [300 * Math.cos(angle), 300 * Math.sin(angle)];
+    });
+    const [, curve] = onlyPiece(
+      patternText({
+        blocks: {
+          ARCH: [
+            ...polyline(1, arch),
+            ...[arch[0]!, arch[count]!].flatMap((at) => point(2, at)),
+            ...line(7, [0, 9], [50, 9]),
+          ],
+        },
+        entities: metric,
+      }),
+    )
+      .outline.edges.map(({ segments }) => segments)
+      .sort((a, b) => a.length - b.length);
+    expect(curve!.length).toBeLessThan(count / 3);
+    expect(curve!.length).toBeGreaterThan(20);
+    // Few points stay as they are.
+    const coarse = arch.filter((_, i) => i % 20 === 0);
+    const [, kept] = onlyPiece(
+      patternText({
+        blocks: {
+          ARCH: [
+            ...polyline(1, coarse),
+            ...[arch[0]!, arch[count]!].flatMap((at) => point(2, at)),
+            ...line(7, [0, 9], [50, 9]),
+          ],
+        },
+        entities: metric,
+      }),
+    )
+      .outline.edges.map(({ segments }) => segments)
+      .sort((a, b) => a.length - b.length);
+    expect(kept).toHaveLength(18);
+  });
+
   it('with a mirror line is on the fold there', () => {
     const piece = onlyPiece(sleeve(line(6, [600, 100], [600, 510])));
     const fold = piece.outline.edges.find(({ name }) => name === piece.foldEdge)!;
