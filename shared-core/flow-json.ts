@@ -3,7 +3,8 @@ import type { Estimate, FlowSources } from './flow.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
 import type { LayResult } from './lay/job.ts';
-import { pieceById, slotById } from './plan/coat-plan.ts';
+import { slotById } from './plan/coat-plan.ts';
+import { coatTotal, sizedPieceName } from './plan/sizes.ts';
 
 /** Keys: coat, requirement, lays, cover, toBuy, cost. Lengths in mm, amounts in the kind's unit, money in minor units. */
 export function estimateJson(sources: FlowSources, estimate: Estimate, currency: string) {
@@ -12,7 +13,7 @@ export function estimateJson(sources: FlowSources, estimate: Estimate, currency:
   const item = (itemId: string | null) =>
     sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? null;
   return {
-    coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: plan.coatCount, currency },
+    coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     requirement: estimate.requirement.map((need) =>
       need.kind === 'amount'
         ? { slot: slot(need.slotId), ...need }
@@ -73,6 +74,6 @@ function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'ne
 function placementsJson(sources: FlowSources, shapes: SlotLay['job']['shapes'], result: LayResult) {
   return result.placements.map((placement) => {
     const pieceId = shapes[placement.shape]?.id ?? '';
-    return { pieceId, piece: pieceById(sources.plan, pieceId).name, ...placement };
+    return { pieceId, piece: sizedPieceName(sources.plan, pieceId), ...placement };
   });
 }

@@ -4,7 +4,8 @@ import type { Estimate, FlowSources } from './flow.ts';
 import { layWords } from './lay/lay-words.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
-import { slotById } from './plan/coat-plan.ts';
+import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import { plansBySize } from './plan/sizes.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
 export interface TextOptions {
@@ -34,7 +35,7 @@ export function estimateText(
   );
   const perCoat = estimate.cost.perCoatMinor[0] ?? 0;
   return [
-    `${plan.name}, size ${plan.size}, ${plan.coatCount} ${plan.coatCount === 1 ? 'coat' : 'coats'}`,
+    sizesWords(plan),
     section('What it needs', needs),
     section(
       `Cover: ${coverHeadline(estimate.cover)}`,
@@ -65,4 +66,12 @@ function indented(text: string): string {
     .split('\n')
     .map((line) => (line === '' ? line : `  ${line}`))
     .join('\n');
+}
+
+/** "Fenwalk coat, size 40: 6 coats, size 42: 2 coats". */
+function sizesWords(plan: CoatPlan): string {
+  const sizes = plansBySize(plan).map(
+    ({ size, coatCount }) => `${size && `size ${size}: `}${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}`,
+  );
+  return [plan.name, ...sizes].join(', ');
 }

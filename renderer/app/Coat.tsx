@@ -4,6 +4,7 @@ import { CoatContext } from '../client/coat-context.ts';
 import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
+import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
@@ -98,7 +99,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
   if (!input || !estimate) {
     const waiting = plain(input ? '…' : '');
     return {
-      plan: plain(input ? `${input.plan.coatCount} ×` : ''),
+      plan: plain(input ? `${coatTotal(input.plan)} ×` : ''),
       needs: waiting,
       lay: waiting,
       cover: waiting,
@@ -111,7 +112,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
   ).length;
   const clothMm = estimate.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0);
   return {
-    plan: plain(`${input.plan.coatCount} ×`),
+    plan: plain(`${coatTotal(input.plan)} ×`),
     needs: plain(`${estimate.requirement.length} slots`),
     lay: plain(showQuantity('length', clothMm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 1 })),
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },

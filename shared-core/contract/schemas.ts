@@ -120,6 +120,16 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   threadWastageRatio: z.number().min(0).max(2),
   sewingMinutesPerCoat: z.number().min(0).max(100_000),
   notes: longText,
+  sizes: z
+    .array(
+      z.strictObject({
+        size: z.string().min(1).max(80),
+        coatCount: z.number().int().min(0).max(1000),
+        pieces: z.array(piece).max(400),
+      }),
+    )
+    .max(40)
+    .exactOptional(),
 });
 
 const wholeCount = z.number().int().min(0).max(1e9);

@@ -2,6 +2,7 @@
 import { roundMinor, shareMinor, splitMinor } from '../measure/money.ts';
 import type { SlotCover } from '../cover/cover.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
+import { coatTotal } from '../plan/sizes.ts';
 import type { ItemOnShelf, LotId } from '../stash/stash.ts';
 import { fromMilli } from '../stash/stash.ts';
 import type { ToBuy } from '../to-buy/to-buy.ts';
@@ -67,7 +68,7 @@ export function cost(
     batchMinor,
     perCoatMinor: splitMinor(
       batchMinor,
-      Array.from({ length: plan.coatCount }, () => 1),
+      Array.from({ length: coatTotal(plan) }, () => 1),
     ).sort((a, b) => b - a),
     isIncomplete: lines.some((line) => line.isIncomplete),
   };

@@ -1,6 +1,7 @@
 /** A lay as a drawing of its own, true to scale: SVG in mm, lengths one below the other, pieces named. */
 import { type Ring, ringBox, ringMoved, ringTurned } from '../geometry/ring.ts';
-import { type CoatPlan, pieceById, slotById } from '../plan/coat-plan.ts';
+import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { sizedPieceName } from '../plan/sizes.ts';
 import type { LayJob, Placement } from './job.ts';
 import type { SlotLay } from './plan-lay.ts';
 
@@ -55,7 +56,7 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
       .filter((placement) => placement.length === index)
       .map((placement) => ({
         ring: placedRing(job, placement),
-        name: pieceById(plan, job.shapes[placement.shape]!.id).name,
+        name: sizedPieceName(plan, job.shapes[placement.shape]!.id),
       }));
     for (const { ring } of placed) {
       parts.push(`<path d="${ringPath(ring)}" fill="#cfe3da" stroke="#17614f"/>`);

@@ -100,6 +100,16 @@ export interface CoatPlan {
   /** Sewing time of one coat, for needles and optional labour. */
   readonly sewingMinutesPerCoat: number;
   readonly notes: string;
+  /** Sizes beside the one at hand (plan/sizes.ts); absent: none. */
+  readonly sizes?: readonly PlanSize[];
+}
+
+/** A size that waits beside the plan's own, cut from the same slots. */
+export interface PlanSize {
+  readonly size: string;
+  /** 0: the size is kept and none is made. */
+  readonly coatCount: number;
+  readonly pieces: readonly Piece[];
 }
 
 export function slotById(plan: CoatPlan, slotId: string): Slot {

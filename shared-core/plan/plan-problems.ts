@@ -26,6 +26,28 @@ export function planProblems(plan: CoatPlan): Problem[] {
     ),
     ...plan.seams.flatMap((seam) => seamProblems(plan, seam)),
     ...quiltingProblems(plan),
+    ...sizeProblems(plan),
+  ];
+}
+
+/** The sizes beside the one at hand: named once each, their pieces as sound as its own. */
+function sizeProblems(plan: CoatPlan): Problem[] {
+  const sizes = plan.sizes ?? [];
+  const twice = sizes.filter(
+    ({ size }, index) => size === plan.size || sizes.findIndex((each) => each.size === size) !== index,
+  );
+  return [
+    ...twice.map(({ size }) => ({
+      where: `Size ${size}`,
+      what: 'is in the plan twice',
+      mend: 'Name each size once.',
+    })),
+    ...sizes.flatMap(({ size, pieces }) =>
+      [
+        ...repeated('piece', pieces),
+        ...pieces.flatMap((piece) => [...pieceProblems(piece), ...cutFromProblems(plan, piece)]),
+      ].map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
+    ),
   ];
 }
 

@@ -1,5 +1,6 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
+import { plansBySize, sizedPieceId } from '../plan/sizes.ts';
 import { fasteningNeed } from './fastenings.ts';
 import { fillNeed } from './fill.ts';
 import type { Need, SlotItems } from './need.ts';
@@ -7,9 +8,54 @@ import { needleNeed } from './needles.ts';
 import { shapesNeed } from './shapes.ts';
 import { threadNeed } from './thread.ts';
 
-/** What every slot of the plan needs for the whole batch, in the order of the plan's slots. */
+/** What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. */
 export function requirement(plan: CoatPlan, items: SlotItems): readonly Need[] {
-  return plan.slots.map((slot) => slotNeed(plan, slot, items));
+  const plans = plansBySize(plan);
+  return plan.slots.map((slot) => {
+    const needs = plans.map((each) => sized(plan, each.size, slotNeed(each, slot, items)));
+    return needs.reduce(together);
+  });
+}
+
+/** The need of one size, its pieces and parts told apart from those of the size at hand. */
+function sized(plan: CoatPlan, size: string, need: Need): Need {
+  if (size === plan.size) return need;
+  return need.kind === 'shapes'
+    ? {
+        ...need,
+        shapes: need.shapes.map((shape) => ({
+          ...shape,
+          pieceId: sizedPieceId(plan, size, shape.pieceId),
+          name: `${shape.name}, ${size}`,
+        })),
+      }
+    : { ...need, parts: need.parts.map((part) => ({ ...part, what: `${part.what}, ${size}` })) };
+}
+
+/** The needs of one slot in two sizes as one; what runs along an edge must do for the longer. */
+function together(first: Need, second: Need): Need {
+  const basis = [
+    ...first.basis,
+    ...second.basis.filter((each) => !first.basis.some(({ how }) => how === each.how)),
+  ];
+  if (first.kind === 'shapes' && second.kind === 'shapes') {
+    return {
+      ...first,
+      shapes: [...first.shapes, ...second.shapes],
+      areaMm2: first.areaMm2 + second.areaMm2,
+      basis,
+    };
+  }
+  if (first.kind !== 'amount' || second.kind !== 'amount')
+    throw new TypeError('one slot has one kind of need');
+  const wanted = [first.wantedLengthMm, second.wantedLengthMm].filter((lengthMm) => lengthMm !== null);
+  return {
+    ...first,
+    amount: first.amount + second.amount,
+    parts: [...first.parts, ...second.parts],
+    wantedLengthMm: wanted.length > 0 ? Math.max(...wanted) : null,
+    basis,
+  };
 }
 
 function slotNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {

@@ -8,6 +8,7 @@ import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { sizedPieceName } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotName } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
@@ -94,8 +95,8 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
     `${slotId} ${where}`,
   );
   const pieceNames = useMemo(
-    () => new Map(input.plan.pieces.map((piece) => [piece.id as string, piece.name])),
-    [input.plan.pieces],
+    () => new Map(job.shapes.map((shape) => [shape.id, sizedPieceName(input.plan, shape.id)])),
+    [input.plan, job],
   );
   const item = itemById(input, input.plan.slots.find((slot) => slot.id === slotId)?.itemId ?? null);
   const selvageMm = item?.kind === 'cloth' ? (item.facts.selvageMm ?? 0) : 0;
