@@ -72,6 +72,7 @@ export function settledPiece(drawn: DrawnPiece, mmPerUnit: number, choices: Read
   else if (choices.outlineIs === 'cutting line' && choices.allowanceMm > 0)
     outline = sewingLineInside(outline, choices.allowanceMm, foldEdge);
   else outline = withAllowance(outline, foldEdge, choices.allowanceMm);
+  const corner = ringBox(seamRing(outline, 0.02));
   outline = thinnedOutline(outline);
   const notches = settledNotches(drawn, matrix, outline, name, problems);
   const quantity = cutQuantity(drawn.texts.get('quantity') ?? '');
@@ -90,7 +91,7 @@ export function settledPiece(drawn: DrawnPiece, mmPerUnit: number, choices: Read
     category: drawn.texts.get('category') ?? '',
     annotation: drawn.texts.get('annotation') ?? '',
     ...(quantity ?? { cutCount: 1, isMirrored: false }),
-    outline: atOrigin(outline),
+    outline: movedBy(outline, -corner.minX, -corner.minY),
     foldEdge,
     notches,
     hasSewLine: sewLine !== null,
@@ -270,9 +271,8 @@ export function cutQuantity(text: string): { cutCount: number; isMirrored: boole
   return { cutCount: plain + mirrored, isMirrored: mirrored > 0 };
 }
 
-function atOrigin(outline: Outline): Outline {
-  const { minX, minY } = ringBox(seamRing(outline));
-  const move = (point: Point): Point => ({ x: point.x - minX, y: point.y - minY });
+function movedBy(outline: Outline, dx: number, dy: number): Outline {
+  const move = (point: Point): Point => ({ x: point.x + dx, y: point.y + dy });
   return {
     start: move(outline.start),
     edges: outline.edges.map((edge) => ({

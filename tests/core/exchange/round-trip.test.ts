@@ -10,8 +10,8 @@ import { cutRing, edgeIndexOf, edgePoints, seamRing } from '../../../shared-core
 import { draftedName, draftedPiece, planOf } from './drafted.ts';
 import { bytesOf } from './dxf-text.ts';
 
-/** Curves go out as points within 0.02 mm, with four decimals of a mm, and come in thinned within 0.1 mm. */
-const lineToleranceMm = 0.13;
+/** Curves go out as points within 0.02 mm, come in thinned within 0.1 mm, and their corner may lie 0.02 mm off. */
+const lineToleranceMm = 0.145;
 
 const ways: readonly (readonly [string, (plan: CoatPlan) => string, number])[] = [
   ['DXF in mm', (plan) => writeDxf(plan, { unit: 'mm' }), 1],
