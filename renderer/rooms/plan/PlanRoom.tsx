@@ -10,6 +10,7 @@ import { PieceCard } from './PieceCard.tsx';
 import { PieceSheet } from './PieceSheet.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import style from './PlanRoom.module.css';
+import { Sizes } from './Sizes.tsx';
 import { SlotTable } from './SlotTable.tsx';
 import { StripSheet } from './StripSheet.tsx';
 
@@ -42,6 +43,8 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
         </h2>
         <SlotTable />
       </section>
+
+      <Sizes />
 
       <section aria-labelledby="pieces">
         <div className={style.header}>

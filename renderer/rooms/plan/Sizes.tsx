@@ -1,0 +1,140 @@
+/** The sizes of the style: the one at hand, those beside it with their number of coats, and one more from another plan. */
+import { useEffect, useState } from 'react';
+import type { PlanRow } from '../../../shared-core/contract/contract.ts';
+import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { Edited } from '../../../shared-core/plan/edited.ts';
+import { addSize, chooseSize, removeSize, setSizeCount } from '../../../shared-core/plan/sizes.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import table from '../../parts/table.module.css';
+import style from './PlanRoom.module.css';
+
+export function Sizes() {
+  const { input, edit } = useCoat();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  if (!input) return null;
+  const { plan } = input;
+  const make = async (change: (plan: CoatPlan) => Outcome<Edited>) => {
+    const answer = await edit(change);
+    setProblems(answer.ok ? [] : answer.problems);
+  };
+  const others = plan.sizes ?? [];
+  return (
+    <section aria-labelledby="sizes">
+      <h2 id="sizes" className={style.title}>
+        Sizes
+      </h2>
+      <Problems problems={problems} />
+      {others.length > 0 && (
+        <table className={`${table.table} ${style.sizes}`}>
+          <thead>
+            <tr>
+              <th>Size</th>
+              <th>Coats</th>
+              <th>
+                <span className="only-read-aloud">Actions</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <td>
+                {plan.size || 'no size named'}{' '}
+                <span className="quiet">at hand: its pieces are shown below</span>
+              </td>
+              <td className="number">{plan.coatCount}</td>
+              <td />
+            </tr>
+            {others.map(({ size, coatCount }) => (
+              <tr key={size}>
+                <td>{size}</td>
+                <td>
+                  <SettledField
+                    label={`Coats in size ${size}`}
+                    isLabelHidden
+                    quantity="count"
+                    value={coatCount}
+                    max={1000}
+                    onSet={(count) => void make((current) => setSizeCount(current, size, count))}
+                  />
+                </td>
+                <td className={table.amount}>
+                  <Button
+                    look="quiet"
+                    disabled={coatCount === 0}
+                    onClick={() => void make((current) => chooseSize(current, size))}
+                  >
+                    Bring to hand
+                  </Button>
+                  <Button look="quiet" onClick={() => void make((current) => removeSize(current, size))}>
+                    Take out
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <AddSize
+        plan={plan}
+        onAdd={(from) => make((current) => addSize(current, from, 1))}
+        onProblems={setProblems}
+      />
+    </section>
+  );
+}
+
+interface AddSizeProps {
+  readonly plan: CoatPlan;
+  readonly onAdd: (from: CoatPlan) => Promise<void>;
+  readonly onProblems: (problems: readonly Problem[]) => void;
+}
+
+/** Takes the pieces of another plan of the same style: one that was drafted, copied or brought in at another size. */
+function AddSize({ plan, onAdd, onProblems }: AddSizeProps) {
+  const { workshop } = useWorkshop();
+  const [rows, setRows] = useState<readonly PlanRow[]>([]);
+  const [planId, setPlanId] = useState('');
+  useEffect(() => {
+    void call('listPlans', workshop, {}).then((answer) => {
+      if (answer.ok) setRows(answer.value.rows);
+    });
+  }, [workshop]);
+  const others = rows.filter((row) => row.id !== plan.id && row.size !== plan.size);
+  const add = async () => {
+    const answer = await call('readPlan', workshop, { planId });
+    if (answer.ok) await onAdd(answer.value.plan);
+    else onProblems(answer.problems);
+    setPlanId('');
+  };
+  if (others.length === 0) {
+    return (
+      <p className="quiet">
+        To make several sizes in one batch, draft or copy the coat in another size; it can then be added here.
+      </p>
+    );
+  }
+  return (
+    <div className={style.addSize}>
+      <ChoiceField
+        label="Another size, from the plan"
+        value={planId}
+        options={others.map((row) => ({
+          value: row.id as string,
+          label: `${row.name}, size ${row.size || 'not named'}`,
+        }))}
+        onChange={setPlanId}
+        emptyLabel="Choose a plan"
+      />
+      <Button disabled={planId === ''} onClick={() => void add()}>
+        Add this size
+      </Button>
+    </div>
+  );
+}
