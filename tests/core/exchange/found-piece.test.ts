@@ -12,6 +12,7 @@ import {
   point,
   polyline,
   readText,
+  wellRead,
 } from './dxf-text.ts';
 
 /** 410 up the page, 230 across, drawn clockwise far from the origin. */
@@ -155,6 +156,25 @@ describe('the lines of a piece', () => {
     );
     const piece = onlyPiece(sleeve(lines));
     expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(200 * 365, 3);
+  });
+
+  it('with a sewing line that is broken, or runs unevenly, says so', () => {
+    const broken = wellRead(
+      sleeve([...line(14, [610, 140], [810, 140]), ...line(14, [810, 140], [810, 505])]),
+    );
+    expect(broken.notes).toEqual([
+      'The sewing line of SLEEVE is not one closed line, so its boundary is taken alone.',
+    ]);
+    expect(broken.pieces[0]?.hasSewLine).toBe(false);
+    const slanted: At[] = [
+      [610, 120],
+      [810, 150],
+      [810, 505],
+      [610, 505],
+    ];
+    const { notes } = wellRead(sleeve([...polyline(14, slanted), ...slanted.flatMap((at) => point(2, at))]));
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatch(/^The allowance at edge 1 of SLEEVE is uneven; [234]\d\.\d mm is taken\.$/);
   });
 
   it('drawn at the cutting line alone is sewn inside it by the stated allowance', () => {
