@@ -34,6 +34,7 @@ const pattern = patternText({
   blocks: {
     YOKE: [
       ...words(1, 'Piece Name: Shoulder yoke'),
+      ...words(1, 'Size: 16'),
       ...words(1, 'Quantity: 1,1'),
       ...words(1, 'Material: body lining'),
       ...polyline(1, yoke),
@@ -42,6 +43,17 @@ const pattern = patternText({
       ...point(4, [9, 0]),
       ...line(7, [2, 3], [18, 3]),
       ...point(13, [10, 3]),
+    ],
+    YOKE18: [
+      ...words(1, 'Piece Name: Shoulder yoke'),
+      ...words(1, 'Size: 18'),
+      ...polyline(1, [
+        [0, 0],
+        [23, 0],
+        [23, 7],
+        [0, 7],
+      ]),
+      ...line(7, [2, 3], [18, 3]),
     ],
     CUFF: [
       ...words(1, 'Piece Name: Cuff'),
@@ -54,7 +66,11 @@ const pattern = patternText({
       ...line(7, [1, 1], [9, 1]),
     ],
   },
-  entities: [...words(1, 'Style Name: Saltmarsh'), ...words(1, 'Units: ENGLISH')],
+  entities: [
+    ...words(1, 'Style Name: Saltmarsh'),
+    ...words(1, 'Sample Size: 16'),
+    ...words(1, 'Units: ENGLISH'),
+  ],
 });
 
 test('pieces of a pattern file are looked at, put right and brought in with one save', async ({ page }) => {
@@ -65,11 +81,16 @@ test('pieces of a pattern file are looked at, put right and brought in with one 
     .getByLabel('Pattern file')
     .setInputFiles({ name: 'saltmarsh.dxf', mimeType: 'application/dxf', buffer: Buffer.from(pattern) });
 
-  // The size stands in the maker's own units: 21 in are 533 mm.
+  // One size of the two is looked at, the sample size first.
+  await expect(sheet.getByLabel('Size', { exact: true })).toHaveValue('16');
+  await sheet.getByLabel('Size', { exact: true }).selectOption('18');
+  await expect(sheet.getByRole('status')).toContainText('Shoulder yoke is 584.2 mm long');
+  await sheet.getByLabel('Size', { exact: true }).selectOption('16');
+  // The measures stand in the maker's own units: 21 in are 533 mm.
   await expect(sheet.getByRole('status')).toContainText('Shoulder yoke is 533.4 mm long and 165.1 mm wide');
   await sheet.getByLabel('Unit of the file').selectOption('Millimetres');
   await expect(sheet.getByRole('status')).toContainText('Shoulder yoke is 21 mm long');
-  await expect(sheet.getByRole('alert')).toContainText('would be 21 mm, small for a coat');
+  await expect(sheet.getByRole('alert')).toContainText('would be 23 mm, small for a coat');
   await sheet.getByLabel('Unit of the file').selectOption({ label: 'As the file says: inches' });
   await expect(sheet.getByRole('alert')).toBeHidden();
 

@@ -16,7 +16,7 @@ import { type BroughtDraft, draftsOf } from './brought-drafts.ts';
 import { FileChoice, type ChosenFile } from './FileChoice.tsx';
 import style from './import.module.css';
 import { PieceRow } from './PieceRow.tsx';
-import { ScaleFields } from './ScaleFields.tsx';
+import { ScaleFields, sizesOf } from './ScaleFields.tsx';
 
 export function ImportSheet({ onClose }: { onClose: () => void }) {
   const { input, edit } = useCoat();
@@ -32,11 +32,13 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
   );
   if (!input) return null;
   const found = read?.found ?? null;
-  const pieces = found?.pieces.filter((piece) => size === '' || piece.size === size) ?? [];
+  // A piece without a size belongs to all.
+  const pieces =
+    found?.pieces.filter((piece) => size === '' || piece.size === '' || piece.size === size) ?? [];
 
   const choose = (plan: CoatPlan, chosen: ChosenFile) => {
     const first = readPattern(chosen.bytes, chosen.name, usualLimits, usualChoices).found;
-    const sizes = new Set(first?.pieces.map((piece) => piece.size) ?? []);
+    const sizes = new Set(first ? sizesOf(first) : []);
     const wanted = [plan.size, first?.sampleSize ?? ''].find((each) => sizes.has(each));
     setFile(chosen);
     setChoices(usualChoices);

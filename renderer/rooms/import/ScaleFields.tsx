@@ -37,7 +37,7 @@ export function ScaleFields(props: ScaleFieldsProps) {
   const lengthText = useLengthText();
   const [taken, setTaken] = useState<Taken>('file');
   const [known, setKnown] = useState(emptyDraft);
-  const sizes = [...new Set(found.pieces.map((piece) => piece.size))];
+  const sizes = sizesOf(found);
   const longest = pieces.reduce<FoundPiece | null>(
     (best, piece) => (best && foundExtentMm(best).alongMm >= foundExtentMm(piece).alongMm ? best : piece),
     null,
@@ -95,7 +95,7 @@ export function ScaleFields(props: ScaleFieldsProps) {
           <ChoiceField
             label="Size"
             value={size}
-            options={sizes.map((each) => ({ value: each, label: each || 'without a size' }))}
+            options={sizes.map((each) => ({ value: each, label: each }))}
             onChange={onSize}
           />
         )}
@@ -124,6 +124,11 @@ export function ScaleFields(props: ScaleFieldsProps) {
       </div>
     </>
   );
+}
+
+/** The sizes that the file tells apart. */
+export function sizesOf(found: FoundPattern): string[] {
+  return [...new Set(found.pieces.map((piece) => piece.size))].filter((size) => size !== '');
 }
 
 /** Length of the line that the file draws: the cutting line where it holds the allowance, the sewing line where that is added. */
