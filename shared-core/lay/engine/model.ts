@@ -61,7 +61,7 @@ export interface Model {
   readonly floorMm: number;
   /** Widest usable width of any bin. */
   readonly widthMm: number;
-  /** Distances below this are nothing: a two-millionth of the width. */
+  /** Distances below this are nothing: a twenty-millionth of the width. */
   readonly grainMm: number;
 }
 
@@ -250,7 +250,7 @@ export function modelOf(job: LayJob): Model {
     areaMm2,
     floorMm: Math.max(areaMm2 / widthMm, longestMm),
     widthMm,
-    grainMm: widthMm * 5e-7,
+    grainMm: widthMm * 5e-8,
   };
 }
 

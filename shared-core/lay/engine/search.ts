@@ -15,15 +15,20 @@ import type { Random } from './random.ts';
 const NOTHING_GRAINS = 1;
 const SPARE_GRAINS = 2;
 /** Nearer to the floor than this a lay is at the floor: the hairs between pieces add up. */
-export const FLOOR_GRAINS = 20;
+export const FLOOR_GRAINS = 200;
 /** How far pieces may pass a selvage: far under what the check allows. */
-const EDGE_GRAINS = 4;
+const EDGE_GRAINS = 40;
 const UNIFORM_SAMPLES = 40;
 const NEAR_SAMPLES = 20;
 const KEPT_SAMPLES = 3;
 const OUT_STEPS = 6;
+/** A start that has failed this often at the finest step is stuck; new starts are made in the first part of the effort. */
+const STUCK_FAILURES = 2;
+const NEW_STARTS_RATIO = 0.35;
 /** Settling is tried on layouts whose deepest overlap is under this part of the width. */
 const SETTLE_DEPTH = 0.01;
+/** While exploring only hair-wide overlaps are settled. */
+const SETTLE_HAIR = 0.001;
 const SETTLE_ROUNDS = 400;
 /** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
 const SETTLE_PATIENCE = 0.7;
@@ -99,8 +104,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   let active = 0;
   const limit = new Float64Array(bins.length);
 
+  /** The best lay of this start, from which the search goes on; and the best of all starts. */
   let bestLay: Lay = first;
   let bestCost = 0;
+  let shownLay: Lay = first;
+  let shownActive = bins.length;
+  let shownCost = Infinity;
   let better = 0;
   let done = movers === 0;
 
@@ -244,7 +253,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       const distance = Math.sqrt(least);
       const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + heads[head + 4]!;
       if (depth <= 0) continue;
-      const part = depth * weight[row + j]!;
+      const overX = Math.min(ax - (vx < 0 ? -vx : vx), 2 * halfX[j]!, 2 * hx);
+      const overY = Math.min(ay - (vy < 0 ? -vy : vy), 2 * halfY[j]!, 2 * hy);
+      // A long overlap is harder to undo than a corner of the same depth.
+      const part = depth * Math.sqrt(overX + overY) * weight[row + j]!;
       loss += part;
       if (loss >= bound) {
         scratch[LOSS] = loss;
@@ -294,6 +306,13 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return depthBetween(depths, form[i]!, form[j]!, dx, dy);
   }
 
+  /** Sides of the box that both boxes share, added: a long overlap is harder to undo than a corner. */
+  function over(i: number, j: number): number {
+    const ox = Math.min(halfX[i]! + halfX[j]! - Math.abs(x[i]! - x[j]!), 2 * halfX[i]!, 2 * halfX[j]!);
+    const oy = Math.min(halfY[i]! + halfY[j]! - Math.abs(y[i]! - y[j]!), 2 * halfY[i]!, 2 * halfY[j]!);
+    return Math.max(0, ox) + Math.max(0, oy);
+  }
+
   /** Overlap depths of all pairs, and their sum with sizes but without weights. */
   const overlapOf = new Float64Array(total);
   let deepest = 0;
@@ -308,7 +327,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         pairDepth[i * total + j] = depth;
         pairDepth[j * total + i] = depth;
         if (depth > 0) {
-          sum += depth * size[i]! * size[j]!;
+          sum += depth * Math.sqrt(over(i, j)) * size[i]! * size[j]!;
           overlapOf[i]! += depth;
           overlapOf[j]! += depth;
           if (depth > deepest) deepest = depth;
@@ -417,7 +436,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     gatherNear(i, f);
     scratch[BOUND] = Infinity;
     evaluate(i, f, near, nearCount);
-    for (let outs = 0; outs < OUT_STEPS && scratch[AT_LOSS]! > 0; outs++) {
+    for (let outs = 0; outs < (firstRatio > 0.1 ? 0 : OUT_STEPS) && scratch[AT_LOSS]! > 0; outs++) {
       scratch[TRY_X] = scratch[AT_X]! + scratch[OUT_X]!;
       scratch[TRY_Y] = scratch[AT_Y]! + scratch[OUT_Y]!;
       if (!fit(i, f)) break;
@@ -509,7 +528,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     let bestX = 0;
     let bestY = 0;
     let bestForm = 0;
-    for (let k = 0; k < keptCount && bestLoss > 0; k++) {
+    for (let k = 0; k < keptCount; k++) {
       const f = keptForm[k]!;
       scratch[AT_X] = keptX[k]!;
       scratch[AT_Y] = keptY[k]!;
@@ -608,9 +627,18 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     const bin = new Int32Array(movers);
     for (let i = 0; i < movers; i++) bin[i] = binAt(x[i]!);
     bestLay = { x: x.slice(0, movers), y: y.slice(0, movers), form: form.slice(0, movers), bin };
-    better += 1;
     openBest();
+    show();
     return true;
+  }
+
+  /** Shows the best lay of this start, if it is the best of all. */
+  function show(): void {
+    if (active > shownActive || (active === shownActive && bestCost >= shownCost)) return;
+    shownLay = bestLay;
+    shownActive = active;
+    shownCost = bestCost;
+    better += 1;
   }
 
   /** Sets limits from the best lay: the last bin in use is the one to shorten. */
@@ -801,7 +829,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         }
         loss = measure();
         if (loss === 0) return true;
-        if (settles && deepest < SETTLE_DEPTH * model.widthMm && loss < settled * 0.8) {
+        if (deepest < (settles ? SETTLE_DEPTH : SETTLE_HAIR) * model.widthMm && loss < settled * 0.8) {
           settled = loss;
           const before = keep(loss);
           yield;
@@ -886,6 +914,18 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           continue;
         }
         failures += 1;
+        if (failures >= STUCK_FAILURES && bins.length === 1 && progress.planned) {
+          const again = progress.spent() < NEW_STARTS_RATIO;
+          if (again || bestLay !== shownLay) {
+            // Stuck early: begin anew from the loose lay, and go on from the best of all starts later.
+            bestLay = again ? first : shownLay;
+            openBest();
+            ratio = again ? 0.05 : 0.002;
+            failures = 0;
+            pool.length = 0;
+            continue;
+          }
+        }
         const state = keep(measure());
         pool.push(state);
         pool.sort((a, b) => a.loss - b.loss);
@@ -893,6 +933,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         restore(pool[pick]!);
         disturb();
       }
+      bestLay = shownLay;
+      openBest();
       // Compress: close the hair-wide gaps first, then cut and separate again.
       yield* squeeze();
       const begun = progress.spent();
@@ -922,10 +964,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   }
 
   openBest();
+  show();
+  better = 0;
   return {
     run,
-    best: () => bestLay,
-    bestCostMm: () => bestCost,
+    best: () => shownLay,
+    bestCostMm: () => shownCost,
     betterCount: () => better,
     finished: () => done,
   };
