@@ -1,10 +1,8 @@
 /** What the last change of the plan did, slot by slot, and whether what is left is still enough. */
-import { showQuantity } from '../../shared-core/measure/show.ts';
 import type { SlotChange } from '../../shared-core/flow-change.ts';
-import { kindRecords } from '../../shared-core/stash/kinds.ts';
 import { useCoat } from '../client/coat-context.ts';
 import { useSystem } from '../client/workshop.ts';
-import { countedQuantity } from '../client/words.ts';
+import { amountText } from './Amount.tsx';
 import { Button } from './Button.tsx';
 import style from './EditNote.module.css';
 import { Money } from './Figure.tsx';
@@ -53,8 +51,7 @@ function SlotSentence({ change }: { change: SlotChange }) {
   const system = useSystem();
   const slot = input?.plan.slots.find((candidate) => candidate.id === change.slotId);
   if (!slot) return <>A slot was taken out.</>;
-  const quantity = countedQuantity(kindRecords[slot.kind].counted);
-  const show = (value: number) => showQuantity(quantity, value, { system });
+  const show = (value: number) => amountText(slot.kind, value, system);
   const name = slot.name[0]?.toUpperCase() + slot.name.slice(1);
   const more = (change.after ?? 0) - (change.before ?? 0);
   const isCovered = (state: SlotChange['stateAfter']) => state === 'covered' || state === 'covered with care';
