@@ -41,7 +41,10 @@ export interface LayLength {
   /** Usable: selvages and crosswise shrinkage are already taken off. Full width also when folded. */
   readonly widthMm: number;
   readonly lengthMm: number | null;
-  /** Parts that nothing may be cut from, in the frame of this length. */
+  /**
+   * Parts that nothing may be cut from, in the frame of this length opened flat (y from 0 to widthMm).
+   * Folded, the fold is at y = widthMm / 2 of that frame, and a flaw in either ply spoils both.
+   */
   readonly flaws: readonly LayRect[];
 }
 
