@@ -3,6 +3,7 @@ import { createPortal } from 'react-dom';
 import { CoatContext } from '../client/coat-context.ts';
 import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
+import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
@@ -14,12 +15,14 @@ import { PatternFiles } from '../rooms/import/PatternFiles.tsx';
 import { LayRoom } from '../rooms/lay/LayRoom.tsx';
 import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
+import { QuiltingRoom } from '../rooms/quilting/QuiltingRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
 import style from './Coat.module.css';
 import { routeHash, type Step, steps } from '../client/route.ts';
 
 const stepNames: Record<Step, string> = {
   plan: 'Plan',
+  quilting: 'Quilting',
   needs: 'Needs',
   lay: 'Lay',
   cover: 'Cover',
@@ -48,6 +51,8 @@ function StepRoom({ step }: { step: Step }) {
   switch (step) {
     case 'plan':
       return <PlanRoom patternFiles={<PatternFiles />} />;
+    case 'quilting':
+      return <QuiltingRoom />;
     case 'needs':
       return <NeedsRoom />;
     case 'lay':
@@ -100,6 +105,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     const waiting = plain(input ? '…' : '');
     return {
       plan: plain(input ? `${coatTotal(input.plan)} ×` : ''),
+      quilting: plain(spacingText(input, system)),
       needs: waiting,
       lay: waiting,
       cover: waiting,
@@ -113,12 +119,19 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
   const clothMm = estimate.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0);
   return {
     plan: plain(`${coatTotal(input.plan)} ×`),
+    quilting: plain(spacingText(input, system)),
     needs: plain(`${estimate.requirement.length} slots`),
     lay: plain(showQuantity('length', clothMm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 1 })),
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.totalMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
   };
+}
+
+/** Distance of the lines, or nothing for a coat that is not quilted. */
+function spacingText(input: CoatSession['input'], system: MeasureSystem): string {
+  const spacingMm = input?.plan.quilting?.spacingMm;
+  return spacingMm === undefined ? '' : showQuantity('length', spacingMm, { system });
 }
 
 function Progress({ session }: { session: CoatSession }) {

@@ -1,4 +1,5 @@
 /** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
+import { useEffect, useRef } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
 import { Coat } from './Coat.tsx';
@@ -12,6 +13,11 @@ import { type Route, routeHash } from '../client/route.ts';
 
 export function Frame({ route }: { route: Route }) {
   const { workshop, facts, open } = useWorkshop();
+  const main = useRef<HTMLElement>(null);
+  const place = route.kind === 'coat' ? `${route.planId} ${route.step}` : route.kind;
+  // Each room begins at its top, wherever the one before was left.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the place is what it answers to
+  useEffect(() => main.current?.scrollTo({ top: 0 }), [place]);
   return (
     <div className={style.frame}>
       <nav className={style.rail} aria-label="Rooms">
@@ -49,7 +55,7 @@ export function Frame({ route }: { route: Route }) {
             </Button>
           </aside>
         )}
-        <main className={style.main}>
+        <main ref={main} className={style.main}>
           <Room route={route} />
         </main>
       </div>

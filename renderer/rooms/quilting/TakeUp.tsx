@@ -1,0 +1,140 @@
+/** What the lines take up, by geometry or as the maker measured it on a swatch. */
+import { useMemo, useState } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
+import { setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
+import { isPieceQuilted } from '../../../shared-core/quilting/lines.ts';
+import { takeUpBoth } from '../../../shared-core/quilting/take-up.ts';
+import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { Button } from '../../parts/Button.tsx';
+import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
+import { Figure } from '../../parts/Figure.tsx';
+import { FormSheet } from '../../parts/FormSheet.tsx';
+import table from '../../parts/table.module.css';
+import style from './QuiltingRoom.module.css';
+
+export function TakeUp() {
+  const { input, edit } = useCoat();
+  const [isMeasuring, setIsMeasuring] = useState(false);
+  const rows = useMemo(() => {
+    if (!input?.plan.quilting) return [];
+    const { plan } = input;
+    const { quilting } = plan;
+    if (!quilting) return [];
+    const items = slotItems(input);
+    return plan.pieces
+      .filter((piece) => isPieceQuilted(plan, piece))
+      .map((piece) => {
+        const rise = quiltedRise(plan, piece, items);
+        return { piece, rise, ...takeUpBoth(piece.quilted ?? 'across', quilting.spacingMm, rise.riseMm) };
+      });
+  }, [input]);
+  if (!input) return null;
+  const measured = input.plan.slots.find((slot) => slot.isQuilted && slot.takeUpAlongRatio !== null);
+  return (
+    <section aria-labelledby="take-up">
+      <h2 id="take-up" className={style.title}>
+        Take-up
+      </h2>
+      {measured ? (
+        <p>
+          Cut <Figure quantity="ratio" value={measured.takeUpAlongRatio ?? 0} options={{ digits: 1 }} />{' '}
+          longer and{' '}
+          <Figure quantity="ratio" value={measured.takeUpAcrossRatio ?? 0} options={{ digits: 1 }} /> wider,
+          as your swatch measured it.{' '}
+          <Button look="quiet" onClick={() => void edit((plan) => setSwatch(plan, null))}>
+            Go back to the geometry
+          </Button>
+        </p>
+      ) : (
+        <>
+          <p className={style.lead}>
+            By geometry: the cloth rises in an arc between two lines, so more is cut than is finished. How far
+            it rises is a rule of thumb from the loft of the batting. A swatch of your own beats it.
+          </p>
+          <table className={`${table.table} ${style.meetings}`}>
+            <thead>
+              <tr>
+                <th>Piece</th>
+                <th className={table.amount}>Rise</th>
+                <th className={table.amount}>Longer</th>
+                <th className={table.amount}>Wider</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map(({ piece, rise, alongRatio, acrossRatio }) => (
+                <tr key={piece.id} title={rise.basis.how}>
+                  <td>{piece.name}</td>
+                  <td className={table.amount}>
+                    <Figure
+                      quantity="length"
+                      value={rise.riseMm}
+                      options={{ unit: { metric: 'mm', imperial: 'in' }, digits: 1 }}
+                    />
+                  </td>
+                  <td className={table.amount}>
+                    <Figure quantity="ratio" value={alongRatio} options={{ digits: 1 }} />
+                  </td>
+                  <td className={table.amount}>
+                    <Figure quantity="ratio" value={acrossRatio} options={{ digits: 1 }} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </>
+      )}
+      <Button onClick={() => setIsMeasuring(true)}>Measured on a swatch</Button>
+      {isMeasuring && <SwatchSheet onClose={() => setIsMeasuring(false)} />}
+    </section>
+  );
+}
+
+const fields = [
+  ['beforeAlongMm', 'Along the grain, before'],
+  ['afterAlongMm', 'Along the grain, after'],
+  ['beforeAcrossMm', 'Across the grain, before'],
+  ['afterAcrossMm', 'Across the grain, after'],
+] as const satisfies readonly (readonly [keyof Swatch, string])[];
+
+function SwatchSheet({ onClose }: { onClose: () => void }) {
+  const { edit } = useCoat();
+  const [drafts, setDrafts] = useState(() => fields.map(() => emptyDraft));
+  const save = async (): Promise<readonly Problem[]> => {
+    const misread = misreadProblems('The swatch', drafts);
+    if (misread.length > 0) return misread;
+    const missing = fields.filter((_, index) => drafts[index]?.value == null);
+    if (missing.length > 0) {
+      return missing.map(([, label]) => ({
+        where: label,
+        what: 'is missing',
+        mend: 'Type it, such as 300 mm or 12 in.',
+      }));
+    }
+    const swatch = Object.fromEntries(
+      fields.map(([key], index) => [key, drafts[index]?.value]),
+    ) as unknown as Swatch;
+    const answer = await edit((plan) => setSwatch(plan, swatch));
+    return answer.ok ? [] : answer.problems;
+  };
+  return (
+    <FormSheet title="Measured on a swatch" saveLabel="Use these measures" onClose={onClose} onSave={save}>
+      <p className="quiet">
+        Quilt a square of shell and batting as the coat will be, and measure it before and after.
+      </p>
+      <div className={style.pair}>
+        {fields.map(([key, label], index) => (
+          <DraftField
+            key={key}
+            label={label}
+            quantity="length"
+            draft={drafts[index] ?? emptyDraft}
+            aboveZero
+            onChange={(draft) => setDrafts(drafts.map((each, at) => (at === index ? draft : each)))}
+          />
+        ))}
+      </div>
+    </FormSheet>
+  );
+}

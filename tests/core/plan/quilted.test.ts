@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { setQuilted, setSwatch } from '../../../shared-core/plan/quilted.ts';
+import { requirement } from '../../../shared-core/requirement/requirement.ts';
+import { piece, plan, rectangle, slot } from '../../fixtures/small-workshop.ts';
+
+const quilted = plan({
+  slots: [slot('shell', 'cloth', { isQuilted: true }), slot('lining', 'cloth')],
+  pieces: [
+    piece('back', rectangle(700, 500), {
+      quilted: 'across',
+      cutFrom: [
+        { slotId: 'shell', plyCount: 1 },
+        { slotId: 'lining', plyCount: 1 },
+      ],
+    }),
+  ],
+  quilting: { spacingMm: 80, stitch: '301', stitchLengthMm: 3, threadSlotId: 'thread', riseMm: 5 },
+});
+
+function areas(of: typeof quilted): number[] {
+  return requirement(of, new Map()).map((need) => (need.kind === 'shapes' ? Math.round(need.areaMm2) : 0));
+}
+
+describe('what the maker says of the quilting', () => {
+  it('a swatch of 300 x 310 that came out 291 x 305 takes the place of the geometry, on quilted cloth alone', () => {
+    const swatch = { beforeAlongMm: 300, afterAlongMm: 291, beforeAcrossMm: 310, afterAcrossMm: 305 };
+    const outcome = setSwatch(quilted, swatch);
+    if (!outcome.ok) throw new Error('refused');
+    const [shell, lining] = outcome.value.plan.slots;
+    expect(shell?.takeUpAlongRatio).toBeCloseTo(300 / 291 - 1, 12);
+    expect(shell?.takeUpAcrossRatio).toBeCloseTo(310 / 305 - 1, 12);
+    expect(lining?.takeUpAlongRatio).toBeNull();
+    expect(areas(outcome.value.plan)).toEqual([Math.round(700 * 500 * (300 / 291) * (310 / 305)), 350_000]);
+  });
+
+  it('and without the swatch the geometry counts again', () => {
+    const measured = setSwatch(quilted, {
+      beforeAlongMm: 300,
+      afterAlongMm: 291,
+      beforeAcrossMm: 310,
+      afterAcrossMm: 305,
+    });
+    const back = measured.ok ? setSwatch(measured.value.plan, null) : measured;
+    expect(back.ok && back.value.plan).toEqual(quilted);
+  });
+
+  it('a swatch that grew, or that has no size after, is refused', () => {
+    const grown = setSwatch(quilted, {
+      beforeAlongMm: 300,
+      afterAlongMm: 304,
+      beforeAcrossMm: 310,
+      afterAcrossMm: 0,
+    });
+    expect(grown.ok ? [] : grown.problems.map(({ where, what }) => `${where} ${what}`)).toEqual([
+      'The swatch along the grain grew in quilting',
+      'The swatch across the grain shrank by more than half',
+    ]);
+  });
+
+  it('a piece that is not quilted is cut as it is drawn', () => {
+    const outcome = setQuilted(quilted, 'back', null);
+    expect(outcome.ok && areas(outcome.value.plan)).toEqual([350_000, 350_000]);
+    expect(areas(quilted)[0]).toBeGreaterThan(350_000);
+    expect(setQuilted(quilted, 'hood', 'along').ok).toBe(false);
+  });
+});
