@@ -3,6 +3,7 @@
  * Lines and curves that cross it are drawn anew between their moved points, as a maker trues a seam after spreading
  * the paper; so nothing is left with a corner, and edges of one shape keep one shape.
  */
+import { chainPointAt } from '../geometry/chain.ts';
 import { type Point, ringBox } from '../geometry/ring.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import type { CoatPlan, Notch, Piece } from './coat-plan.ts';
@@ -159,28 +160,13 @@ function movedNotch(before: Outline, after: Outline, notch: Notch, byMm: number,
   const index = edgeIndexOf(before, notch.edge);
   const shift = (x: number) => movedX(x, byMm, atX) - x;
   const points = edgePoints(before, index, 0.01);
-  const own = shift(pointAt(points, notch.atMm).x);
+  const own = shift(chainPointAt(points, notch.atMm).x);
   const fromStart = Math.abs(own - shift(points[0]!.x));
   const fromEnd = Math.abs(own - shift(points.at(-1)!.x));
   const lengthMm = edgeLengthMm(after, notch.edge);
   const atMm =
     fromStart <= fromEnd + 1e-9 ? notch.atMm : lengthMm - (edgeLengthMm(before, notch.edge) - notch.atMm);
   return { ...notch, atMm: Math.min(lengthMm, Math.max(0, atMm)) };
-}
-
-function pointAt(points: readonly Point[], atMm: number): Point {
-  let leftMm = atMm;
-  for (let i = 1; i < points.length; i++) {
-    const a = points[i - 1]!;
-    const b = points[i]!;
-    const stepMm = Math.hypot(b.x - a.x, b.y - a.y);
-    if (leftMm <= stepMm) {
-      const share = stepMm === 0 ? 0 : leftMm / stepMm;
-      return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
-    }
-    leftMm -= stepMm;
-  }
-  return points.at(-1)!;
 }
 
 /** True when part of the edge lies on each side of the line at x. */

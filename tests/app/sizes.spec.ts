@@ -12,8 +12,8 @@ test('a second size joins the batch, and everything counts for both', async ({ p
     await form.getByLabel('Size').fill(size);
     await form.getByRole('button', { name: 'Begin the plan' }).click();
     await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible();
-    await page.getByRole('button', { name: 'Add a strip' }).first().click();
-    const strip = page.getByRole('dialog', { name: 'Add a strip' });
+    await page.getByRole('button', { name: 'Add a shape' }).first().click();
+    const strip = page.getByRole('dialog', { name: 'Add a shape' });
     await strip.getByLabel('Name').fill('Panel');
     await strip.getByLabel('Length').fill(length);
     await strip.getByLabel('Width', { exact: true }).fill('400 mm');

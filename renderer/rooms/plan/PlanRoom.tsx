@@ -12,7 +12,7 @@ import { SettledField } from '../../parts/SettledField.tsx';
 import style from './PlanRoom.module.css';
 import { Sizes } from './Sizes.tsx';
 import { SlotTable } from './SlotTable.tsx';
-import { StripSheet } from './StripSheet.tsx';
+import { ShapeSheet } from './ShapeSheet.tsx';
 
 /** patternFiles: the way in and out for files of pieces, another room's. */
 export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
@@ -53,7 +53,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           </h2>
           <div className={style.row}>
             {patternFiles}
-            <Button onClick={() => setIsAdding(true)}>Add a strip</Button>
+            <Button onClick={() => setIsAdding(true)}>Add a shape</Button>
           </div>
         </div>
         {plan.pieces.length === 0 ? (
@@ -61,12 +61,12 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
             title="No pieces yet"
             action={
               <Button look="main" onClick={() => setIsAdding(true)}>
-                Add a strip
+                Add a shape
               </Button>
             }
           >
             A coat needs pieces before anything can be laid. Bring them in from a pattern file, or begin with
-            a strip of typed measures.
+            a simple shape of typed measures.
           </EmptyState>
         ) : (
           <ul className={style.gallery}>
@@ -77,7 +77,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
         )}
       </section>
       {opened && <PieceSheet key={opened.id} piece={opened} onClose={() => setOpenPiece(null)} />}
-      {isAdding && <StripSheet onClose={() => setIsAdding(false)} />}
+      {isAdding && <ShapeSheet onClose={() => setIsAdding(false)} />}
     </>
   );
 }

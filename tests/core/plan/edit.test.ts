@@ -15,10 +15,9 @@ import {
 } from '../../../shared-core/plan/edit.ts';
 import type { Edited } from '../../../shared-core/plan/edited.ts';
 import { lengthenPiece, lengthenPieces, piecesSewnAcross } from '../../../shared-core/plan/lengthen.ts';
-import { cutRing, edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
+import { edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
 import { seamWalk } from '../../../shared-core/plan/seam-walk.ts';
-import { addStrip } from '../../../shared-core/plan/strip.ts';
 import { areaOutside } from './clipper-referee.ts';
 import { pieceOf, vest } from './vest.ts';
 
@@ -150,51 +149,6 @@ describe('lengthening', () => {
       'Back has only 200 mm below the line',
     );
     expect(plan).toEqual(vest());
-  });
-});
-
-describe('a strip', () => {
-  const strip = { name: 'Side strip', lengthMm: 610, widthMm: 72, count: 2, slotIds: ['shell', 'batting'] };
-
-  it('is added as a rectangle with the plan’s usual allowance', () => {
-    const { plan, said } = edited(addStrip(coat, strip));
-    expect(said).toBe('2 of Side strip added, 610 mm by 72 mm and 16 mm of allowance all round.');
-    const piece = plan.pieces.at(-1)!;
-    expect(piece).toMatchObject({
-      id: 'side-strip',
-      cutCount: 2,
-      cutFrom: [
-        { slotId: 'shell', plyCount: 1 },
-        { slotId: 'batting', plyCount: 1 },
-      ],
-    });
-    expect(ringAreaMm2(cutRing(piece.outline, null))).toBeCloseTo(642 * 104, 6);
-    expect(edgeLengthMm(piece.outline, 'long edge')).toBe(610);
-    expect(planProblems(plan)).toEqual([]);
-  });
-
-  it('wider than long has its long edges across the grain', () => {
-    const piece = edited(
-      addStrip(vest(), { ...strip, lengthMm: 50, widthMm: 300, allowanceMm: 0 }),
-    ).plan.pieces.at(-1)!;
-    expect(edgeLengthMm(piece.outline, 'long edge')).toBe(300);
-    expect(edgeLengthMm(piece.outline, 'end')).toBe(50);
-  });
-
-  it('of a second name gets an id of its own', () => {
-    const once = edited(addStrip(vest(), { ...strip, name: 'Tab!' })).plan;
-    expect(edited(addStrip(once, { ...strip, name: 'Tab?' })).plan.pieces.at(-1)!.id).toBe('tab-2');
-  });
-
-  it.each([
-    [{ name: ' ' }, 'Name of the strip is missing'],
-    [{ name: 'back' }, 'The piece back is in the plan already'],
-    [{ widthMm: 0 }, 'Width of Side strip is 0 mm'],
-    [{ lengthMm: 5200 }, 'Outline of Side strip is 5.20 m long or wide'],
-    [{ count: 0 }, 'Number of Side strip to cut is 0'],
-    [{ slotIds: ['felt'] }, 'The slot felt is not in the plan'],
-  ])('with %o is refused', (change, sentence) => {
-    expect(refusal(addStrip(vest(), { ...strip, ...change }))).toContain(sentence);
   });
 });
 
