@@ -18,9 +18,9 @@ const SPARE_GRAINS = 2;
 export const FLOOR_GRAINS = 200;
 /** How far pieces may pass a selvage: far under what the check allows. */
 const EDGE_GRAINS = 40;
-const UNIFORM_SAMPLES = 40;
-const NEAR_SAMPLES = 20;
-const KEPT_SAMPLES = 3;
+const UNIFORM_SAMPLES = 10;
+const NEAR_SAMPLES = 8;
+const KEPT_SAMPLES = 2;
 const OUT_STEPS = 6;
 /** A start that has failed this often at the finest step is stuck; new starts are made in the first part of the effort. */
 const STUCK_FAILURES = 2;
