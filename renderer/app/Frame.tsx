@@ -17,7 +17,9 @@ export function Frame({ route }: { route: Route }) {
   const place = route.kind === 'coat' ? `${route.planId} ${route.step}` : route.kind;
   // Each room begins at its top, wherever the one before was left.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the place is what it answers to
-  useEffect(() => main.current?.scrollTo({ top: 0 }), [place]);
+  useEffect(() => {
+    main.current?.scrollTo({ top: 0 });
+  }, [place]);
   return (
     <div className={style.frame}>
       <nav className={style.rail} aria-label="Rooms">
