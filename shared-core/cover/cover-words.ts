@@ -2,6 +2,7 @@
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { listed } from '../plan/edited.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 import type { Shortage, SlotCover, Use } from './cover.ts';
@@ -137,10 +138,4 @@ function count(value: number, one: string, many: string): string {
 
 function lower(name: string): string {
   return `${name[0]?.toLowerCase() ?? ''}${name.slice(1)}`;
-}
-
-/** "a", "a and b", "a, b and c". */
-export function listed(words: readonly string[]): string {
-  if (words.length <= 1) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 }

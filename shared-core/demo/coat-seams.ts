@@ -1,24 +1,6 @@
 /** The seams of the demo coat: what is sewn to what, with which stitch. */
-import type { EdgePlace, Seam } from '../plan/outline.ts';
-
-const assembly: Omit<Seam, 'id' | 'label'> = {
-  stitch: '301',
-  threadSlotId: 'sewing-thread',
-  overcast: null,
-  topstitchRowCount: 0,
-};
-
-/** "front hem" of piece front-facing is written 'front-facing: front hem'. */
-function places(...texts: readonly string[]): EdgePlace[] {
-  return texts.map((text) => {
-    const [pieceId, edge] = text.split(': ');
-    return { pieceId: pieceId!, edge: edge! };
-  });
-}
-
-function seam(id: string, more: Partial<Seam> = {}): Seam {
-  return { ...assembly, id, label: id.charAt(0).toUpperCase() + id.slice(1), ...more };
-}
+import { places, seam } from '../draft/written-seam.ts';
+import type { Seam } from '../plan/outline.ts';
 
 /** Ease of both caps together, and how far it may stray from the draft's. */
 function capEase(easeMm: number): Seam['ease'] {

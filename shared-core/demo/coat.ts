@@ -1,4 +1,5 @@
 /** The workshop's own coat: knee length, quilted, with a hood that snaps on, made in a batch of six. */
+import { onFold, pair, piece } from '../draft/written-piece.ts';
 import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from '../plan/coat-plan.ts';
 import type { Outline } from '../plan/outline.ts';
 import { edgeLengthMm } from '../plan/outline-ring.ts';
@@ -18,32 +19,6 @@ const trim: CutFrom = { slotId: 'trim', plyCount: 1 };
 function batting(plyCount: number): CutFrom {
   return { slotId: 'batting', plyCount };
 }
-
-/** Cut once, on its own grain, unless said otherwise. */
-function piece(
-  id: string,
-  name: string,
-  outline: Outline,
-  cutFrom: readonly CutFrom[],
-  more: Partial<Piece> = {},
-): Piece {
-  return {
-    id,
-    name,
-    outline,
-    cutCount: 1,
-    isMirrored: false,
-    foldEdge: null,
-    turns: 'grain',
-    notches: [],
-    cutFrom,
-    quilted: null,
-    ...more,
-  };
-}
-
-const pair = { cutCount: 2, isMirrored: true } as const;
-const onFold = { foldEdge: 'centre back' } as const;
 
 /** Notches where the ease of the cap begins and ends, and where the armhole takes them. */
 const capNotches = { front: 62, back: 74 };

@@ -17,36 +17,12 @@ import { backHalf } from './halves.ts';
 import { collarOutline, hoodCentreOutline, hoodSideOutline } from './neck-pieces.ts';
 import { pathLengthMm } from './pen.ts';
 import { type Armhole, cuffOutline, sleeveOutline } from './sleeve.ts';
+import { onFold, pair, piece } from './written-piece.ts';
 import { loopOutline, placketOutline, pocketBagOutline, pocketMouthMm, weltOutline } from './small-pieces.ts';
 
 const shell: CutFrom = { slotId: 'shell', plyCount: 1 };
 const bodyLining: CutFrom = { slotId: 'body-lining', plyCount: 1 };
 const pocketing: CutFrom = { slotId: 'pocketing', plyCount: 1 };
-const pair = { cutCount: 2, isMirrored: true } as const;
-const onFold = { foldEdge: 'centre back' } as const;
-
-/** Cut once, on its own grain, unless said otherwise. */
-function piece(
-  id: string,
-  name: string,
-  outline: Outline,
-  cutFrom: readonly CutFrom[],
-  more: Partial<Piece> = {},
-): Piece {
-  return {
-    id,
-    name,
-    outline,
-    cutCount: 1,
-    isMirrored: false,
-    foldEdge: null,
-    turns: 'grain',
-    notches: [],
-    cutFrom,
-    quilted: null,
-    ...more,
-  };
-}
 
 function batting(plyCount: number): CutFrom[] {
   return plyCount > 0 ? [{ slotId: 'batting', plyCount }] : [];

@@ -1,25 +1,7 @@
 /** What is sewn to what in a drafted coat, with which stitch. */
-import type { EdgePlace, Seam } from '../plan/outline.ts';
+import type { Seam } from '../plan/outline.ts';
 import type { DraftInput } from './draft-input.ts';
-
-const assembly: Omit<Seam, 'id' | 'label'> = {
-  stitch: '301',
-  threadSlotId: 'sewing-thread',
-  overcast: null,
-  topstitchRowCount: 0,
-};
-
-/** "neck edge" of piece collar is written 'collar: neck edge'. */
-function places(...texts: readonly string[]): EdgePlace[] {
-  return texts.map((text) => {
-    const [pieceId, edge] = text.split(': ');
-    return { pieceId: pieceId!, edge: edge! };
-  });
-}
-
-function seam(id: string, more: Partial<Seam> = {}): Seam {
-  return { ...assembly, id, label: id.charAt(0).toUpperCase() + id.slice(1), ...more };
-}
+import { places, seam } from './written-seam.ts';
 
 const overcast = '504';
 

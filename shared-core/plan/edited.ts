@@ -38,6 +38,7 @@ export function notInPlan(word: string, id: string): Problem {
   return { where: `The ${word} ${id}`, what: 'is not in the plan', mend: `Choose a ${word} of the plan.` };
 }
 
+/** "a", "a and b", "a, b and c". */
 export function listed(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? '';
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -3,9 +3,9 @@ import {
   amountWords,
   coverHeadline,
   coverSentences,
-  listed,
   type WordsContext,
 } from '../../../shared-core/cover/cover-words.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import type { CoverState, SlotCover } from '../../../shared-core/cover/cover.ts';
 import { clothLot, item, lot, onShelf, plan, slot } from '../../fixtures/small-workshop.ts';
 
