@@ -8,6 +8,7 @@ const rooms = [
   'plan',
   'quilting',
   'draft',
+  'paper',
   'requirement',
   'lay',
   'cover',
@@ -20,6 +21,7 @@ const rooms = [
 
 /** Rooms that see less than their place in the order allows. */
 const narrower: Readonly<Record<string, readonly string[]>> = {
+  paper: ['measure'],
   exchange: ['measure', 'geometry', 'stash', 'plan'],
   demo: ['measure', 'geometry', 'stash', 'plan', 'draft'],
 };
@@ -30,7 +32,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   exchange: ['papaparse', 'saxes', 'svgpath', 'zod'],
   geometry: ['clipper2-ts'],
   lay: ['clipper2-ts'],
-  'to-buy': ['papaparse'],
+  paper: ['papaparse', '@cantoo/pdf-lib'],
 };
 
 const mainLayers = ['database', 'services', 'doors'];

@@ -1,5 +1,4 @@
-/** The list of what to buy as text and as CSV: by supplier, units said as the shop sells them. */
-import Papa from 'papaparse';
+/** The list of what to buy as text: by supplier, units said as the shop sells them. */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { slotById } from '../plan/coat-plan.ts';
@@ -75,23 +74,6 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
       : `No offer closes the gap of ${itemName(sources, gap.itemId)} (${slotNames(sources, gap.slotIds)}).`,
   );
   return [...blocks, `In all ${money(toBuy.totalMinor)}`, ...gaps].join('\n');
-}
-
-/** One row a line of the list. Texts that a spreadsheet would run as a formula are kept as text. */
-export function shoppingCsv(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
-  const rows = bySupplier(toBuy).flatMap(({ supplier, lines }) =>
-    lines.map((line) => ({
-      supplier,
-      item: itemName(sources, line.itemId),
-      'for slots': slotNames(sources, line.slotIds),
-      buy: unitsWords(line.offer.unit, line.unitCount, system),
-      units: line.unitCount,
-      [`price each (${currency})`]: (line.offer.priceMinor / 100).toFixed(2),
-      [`price (${currency})`]: (line.priceMinor / 100).toFixed(2),
-      'priced on': line.offer.pricedOn,
-    })),
-  );
-  return Papa.unparse(rows, { escapeFormulae: true });
 }
 
 function itemName(sources: ListSources, itemId: string | null): string {

@@ -1,34 +1,27 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
-import { useState } from 'react';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import {
-  bySupplier,
-  shoppingCsv,
-  shoppingText,
-  unitsWords,
-} from '../../../shared-core/to-buy/shopping-list.ts';
+import { bySupplier, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import { shoppingTable } from '../../../shared-core/to-buy/shopping-table.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
-import { Button } from '../../parts/Button.tsx';
 import { dayText } from '../../parts/calendar.ts';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
-import { fileName, saveFile } from '../../parts/save-file.ts';
 import { sellingWords } from '../../parts/selling-words.ts';
 import table from '../../parts/table.module.css';
+import { TableActions } from '../../parts/TableActions.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './ToBuyRoom.module.css';
 
 export function ToBuyRoom() {
   const { input, estimate } = useCoat();
   const { settings } = useWorkshop().facts;
-  const [copied, setCopied] = useState('');
   if (!input) return null;
   if (!estimate) {
     return (
@@ -40,15 +33,6 @@ export function ToBuyRoom() {
   }
   const { toBuy } = estimate;
   const isNothing = toBuy.lines.length === 0 && toBuy.unbuyable.length === 0;
-  const name = `${input.plan.name} to buy`;
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(shoppingText(input, toBuy, settings));
-      setCopied('Copied.');
-    } catch {
-      setCopied('The list could not be copied. Save it as CSV instead.');
-    }
-  };
   return (
     <>
       <RoomHead
@@ -60,20 +44,7 @@ export function ToBuyRoom() {
         }
         actions={
           toBuy.lines.length > 0 && (
-            <>
-              <span role="status" className="quiet small" style={{ alignSelf: 'center' }}>
-                {copied}
-              </span>
-              <Button onClick={() => void copy()}>Copy as text</Button>
-              <Button
-                onClick={() =>
-                  saveFile(fileName(name, 'csv'), 'text/csv', shoppingCsv(input, toBuy, settings))
-                }
-              >
-                Save as CSV
-              </Button>
-              <Button onClick={() => window.print()}>Print</Button>
-            </>
+            <TableActions table={shoppingTable(input, toBuy, settings)} name={`${input.plan.name} to buy`} />
           )
         }
       />

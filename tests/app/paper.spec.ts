@@ -1,0 +1,47 @@
+/** What leaves the window on paper: the list as PDF says what the screen says, and print shows the list alone. */
+import { readFile } from 'node:fs/promises';
+import { pdfSheets } from '../core/paper/pdf-text.ts';
+import { expect, test } from './door.ts';
+
+test('the shopping list is saved as PDF and printed without the room around it', async ({ page }) => {
+  test.setTimeout(120_000);
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await page.getByRole('link', { name: /^To buy/ }).click();
+  const total = page.getByText('In all').locator('..');
+  await expect(total).toBeVisible({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Stop here' }).click();
+  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 30_000 });
+  const [, amount = 'none'] = /([\d,.]+) EUR/.exec((await total.textContent()) ?? '') ?? [];
+
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as PDF' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('fenwalk-coat-to-buy.pdf');
+  const [sheet] = await pdfSheets(new Uint8Array(await readFile(await download.path())));
+  // The demo measures in metres: its paper is A4.
+  expect([sheet?.width, sheet?.height]).toEqual([595.28, 841.89]);
+  const texts = sheet?.texts.map(({ text }) => text) ?? [];
+  expect(texts).toContain('Peatwater nylon');
+  expect(texts).toContain(`${amount} EUR`);
+  expect(texts).toContain('Page 1 of 1');
+
+  const paper = page.locator('[data-paper]');
+  await expect(paper).toHaveCount(0);
+  await page.evaluate(() => {
+    document.documentElement.dataset.theme = 'dark';
+    window.dispatchEvent(new Event('beforeprint'));
+  });
+  await page.emulateMedia({ media: 'print' });
+  await expect(paper).toBeVisible();
+  await expect(page.getByRole('navigation', { name: 'Rooms' })).toBeHidden();
+  await expect(paper).toContainText('Peatwater nylon');
+  await expect(paper).toContainText(`${amount} EUR`);
+  const colours = await paper.evaluate((element) => [
+    getComputedStyle(element).color,
+    getComputedStyle(document.body).backgroundColor,
+  ]);
+  expect(colours).toEqual(['rgb(23, 38, 42)', 'rgb(255, 255, 255)']);
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await expect(paper).toHaveCount(0);
+});
