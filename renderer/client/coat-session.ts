@@ -8,7 +8,7 @@ import { type Estimate, estimate } from '../../shared-core/flow.ts';
 import { type EstimateChange, estimateChange } from '../../shared-core/flow-change.ts';
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
-import { found, type Outcome, type Problem } from '../../shared-core/measure/problem.ts';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
@@ -41,6 +41,12 @@ export interface CoatSession {
 const quickSeconds = 0.3;
 const thoroughSeconds = 3;
 
+const notOpen: Problem = {
+  where: 'The coat',
+  what: 'could not be read, so nothing was changed',
+  mend: 'Open it again.',
+};
+
 export function useCoatSession(workshop: Workshop, planId: string): CoatSession {
   const [input, setInput] = useState<FlowInput | null>(null);
   const [result, setResult] = useState<Estimate | null>(null);
@@ -52,6 +58,16 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
   const [canUndo, setCanUndo] = useState(false);
   const running = useRef<AbortController | null>(null);
   const settled = useRef<Estimate | null>(null);
+  // What was read last: a change builds on it, whatever the screen still shows.
+  const newest = useRef<FlowInput | null>(null);
+  const lastTurn = useRef<Promise<unknown>>(Promise.resolve());
+
+  /** Changes and readings go one after another, each when the one before it has been saved and read. */
+  const inTurn = useCallback(<Value>(task: () => Promise<Value>): Promise<Value> => {
+    const done = lastTurn.current.then(task);
+    lastTurn.current = done.catch(() => undefined);
+    return done;
+  }, []);
 
   /** One pass over the flow. A kept lay that was looked for as long is taken as it is. */
   const pass = useCallback(
@@ -136,17 +152,23 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     }
     if (planAnswer.ok) setCanUndo(planAnswer.value.canUndo);
     setProblems([]);
+    newest.current = flowAnswer.value;
     setInput(flowAnswer.value);
     return flowAnswer.value;
   }, [workshop, planId]);
 
-  const reload = useCallback(async () => {
-    const sources = await read();
-    if (sources) await run(sources, [quickSeconds, thoroughSeconds]);
-  }, [read, run]);
+  const estimateAnew = useCallback(
+    async (sources: FlowInput | null) => {
+      if (sources) await run(sources, [quickSeconds, thoroughSeconds]);
+    },
+    [run],
+  );
+
+  const reload = useCallback(async () => estimateAnew(await inTurn(read)), [estimateAnew, inTurn, read]);
 
   useEffect(() => {
     settled.current = null;
+    newest.current = null;
     setResult(null);
     setLastEdit(null);
     setPhase('reading');
@@ -166,29 +188,32 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
   }, [phase, result]);
 
   const edit = useCallback<CoatSession['edit']>(
-    async (change) => {
-      if (!input) return found('');
-      const edited = change(input.plan);
-      if (!edited.ok) return edited;
-      const saved = await call('savePlan', workshop, {
-        plan: edited.value.plan,
-        basedOn: input.revision,
-        said: edited.value.said,
-      });
-      if (!saved.ok) return saved;
-      setLastEdit({ said: edited.value.said, change: null });
-      void reload();
-      return found(edited.value.said);
-    },
-    [input, reload, workshop],
+    (change) =>
+      inTurn(async () => {
+        const on = newest.current;
+        if (!on) return refused(notOpen);
+        const edited = change(on.plan);
+        if (!edited.ok) return edited;
+        const { plan, said } = edited.value;
+        const saved = await call('savePlan', workshop, { plan, basedOn: on.revision, said });
+        if (!saved.ok) return saved;
+        setLastEdit({ said, change: null });
+        void estimateAnew(await read());
+        return found(said);
+      }),
+    [estimateAnew, inTurn, read, workshop],
   );
 
-  const undo = useCallback(async () => {
-    const answer = await call('undoPlan', workshop, { planId });
-    if (!answer.ok) return setProblems(answer.problems);
-    setLastEdit({ said: 'The last change was taken back.', change: null });
-    await reload();
-  }, [planId, reload, workshop]);
+  const undo = useCallback(
+    () =>
+      inTurn(async () => {
+        const answer = await call('undoPlan', workshop, { planId });
+        if (!answer.ok) return setProblems(answer.problems);
+        setLastEdit({ said: 'The last change was taken back.', change: null });
+        void estimateAnew(await read());
+      }),
+    [estimateAnew, inTurn, planId, read, workshop],
+  );
 
   const stop = useCallback(() => running.current?.abort(), []);
   const lookLonger = useCallback(

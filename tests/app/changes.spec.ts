@@ -1,0 +1,34 @@
+/** Changes made faster than the workshop answers: each builds on the one before it, and so does undo. */
+import { expect, test } from './door.ts';
+
+test('a second change made before the first is read back is kept as well, and both are taken back', async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await page.getByRole('link', { name: 'Coats', exact: true }).click();
+  await page.getByRole('button', { name: 'New coat' }).first().click();
+  const form = page.getByRole('dialog', { name: 'New coat' });
+  await form.getByLabel('Name').fill('Hollin waistcoat');
+  await form.getByRole('button', { name: 'Begin the plan' }).click();
+  await expect(page.getByRole('heading', { name: 'Hollin waistcoat', level: 1 })).toBeVisible();
+
+  // Answers come late, as from a slow disk.
+  await page.route('**/call', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, 400));
+    await route.continue();
+  });
+  await page.getByLabel('Coats', { exact: true }).fill('7');
+  await page.getByLabel('Quilting lines apart').fill('55 mm');
+  await page.getByLabel('Quilting lines apart').press('Enter');
+  const note = page.getByRole('status', { name: 'What the last change did' });
+  await expect(note).toContainText('Quilting lines are now 55 mm apart.');
+  await expect(page.getByText('was changed meanwhile')).toHaveCount(0);
+  await expect(page.getByLabel('Coats', { exact: true })).toHaveValue('7');
+  await expect(page.getByLabel('Quilting lines apart')).toHaveValue('55 mm');
+
+  const undo = note.getByRole('button', { name: 'Undo' });
+  await undo.click();
+  await undo.click();
+  await expect(page.getByLabel('Coats', { exact: true })).toHaveValue('1');
+  await expect(page.getByLabel('Quilting lines apart')).toHaveValue('76.2 mm');
+});
