@@ -3,6 +3,7 @@ import { memo, useMemo } from 'react';
 import { ringBox, ringFromPoints } from '../../shared-core/geometry/ring.ts';
 import { ringPath } from '../../shared-core/lay/lay-svg.ts';
 import type { Piece } from '../../shared-core/plan/coat-plan.ts';
+import type { StraightLine } from '../../shared-core/plan/outline-cut.ts';
 import { cutRing, edgeIndexOf, edgePoints, seamRing } from '../../shared-core/plan/outline-ring.ts';
 import style from './PieceDrawing.module.css';
 
@@ -10,9 +11,11 @@ export interface PieceDrawingProps {
   readonly piece: Piece;
   /** Drawn mm for each pixel, so that pieces beside each other compare; absent: fitted to its frame. */
   readonly mmPerPixel?: number;
+  /** Where the piece is to be changed, drawn over it. */
+  readonly line?: StraightLine | null;
 }
 
-export const PieceDrawing = memo(function PieceDrawing({ piece, mmPerPixel }: PieceDrawingProps) {
+export const PieceDrawing = memo(function PieceDrawing({ piece, mmPerPixel, line }: PieceDrawingProps) {
   const drawing = useMemo(() => drawnPiece(piece), [piece]);
   const { cutPath, seamPath, foldPath, notchPath, box } = drawing;
   // The piece's x runs from hem to neck; turned a quarter so that the neck is up, as it is worn.
@@ -39,6 +42,16 @@ export const PieceDrawing = memo(function PieceDrawing({ piece, mmPerPixel }: Pi
           className={style.grain}
           d={`M${middleX - arrow} ${middleY}H${middleX + arrow}m-14 -8 14 8-14 8M${middleX - arrow + 14} ${middleY - 8}l-14 8 14 8`}
         />
+        {line && (
+          <path
+            className={style.line}
+            d={
+              line.direction === 'across'
+                ? `M${line.atMm} ${box.minY}V${box.maxY}`
+                : `M${box.minX} ${line.atMm}H${box.maxX}`
+            }
+          />
+        )}
       </g>
     </svg>
   );

@@ -11,9 +11,19 @@ export interface SheetProps {
   readonly footer: ReactNode;
   /** A form stays open when the room beside it is clicked, so that a slip of the hand loses nothing typed. */
   readonly staysOnOutsidePress?: boolean;
+  /** Room for two columns. */
+  readonly isWide?: boolean;
 }
 
-export function Sheet({ title, isOpen, onClose, children, footer, staysOnOutsidePress = false }: SheetProps) {
+export function Sheet({
+  title,
+  isOpen,
+  onClose,
+  children,
+  footer,
+  staysOnOutsidePress = false,
+  isWide = false,
+}: SheetProps) {
   const body = useRef<HTMLDivElement>(null);
   // The first field, rather than the button that closes the sheet.
   const firstField = () => body.current?.querySelector<HTMLElement>('input, select, textarea') ?? true;
@@ -25,7 +35,7 @@ export function Sheet({ title, isOpen, onClose, children, footer, staysOnOutside
     >
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
-        <Dialog.Popup className={style.sheet} initialFocus={firstField}>
+        <Dialog.Popup className={style.sheet} data-wide={isWide || undefined} initialFocus={firstField}>
           <header className={style.header}>
             <Dialog.Title className={style.title}>{title}</Dialog.Title>
             <Dialog.Close className={style.close} aria-label="Close">

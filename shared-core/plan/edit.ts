@@ -1,6 +1,7 @@
 /**
  * Edits of a coat plan: each gives a new plan and a sentence that says what was done, or the problems that forbid it
- * with nothing changed. Lengthening (lengthen.ts) and strips (strip.ts) have files of their own. Whoever shows the plan keeps the old one for undo.
+ * with nothing changed. What changes outlines has files of its own: lengthen.ts, widen.ts, split.ts, fold.ts, grain.ts,
+ * shapes.ts. Whoever shows the plan keeps the old one for undo.
  */
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { ItemId } from '../stash/stash.ts';

@@ -3,7 +3,7 @@ import type { PlanId } from '../stash/stash.ts';
 import { type CoatPlan, emptySlot } from './coat-plan.ts';
 
 /** Distance of quilting lines that a new plan begins with: about 3 in (common practice, no source). */
-const usualSpacingMm = 76.2;
+export const usualSpacingMm = 76.2;
 
 export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
   return {

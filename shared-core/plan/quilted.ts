@@ -1,7 +1,8 @@
 /** Edits of the quilting: which way a piece is quilted, and what the maker measured on a swatch. */
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { CoatPlan } from './coat-plan.ts';
-import { type Edited, notInPlan, withPiece } from './edited.ts';
+import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
+import { usualSpacingMm } from './new-plan.ts';
 
 /** Lines run across the piece, along it, or there are none. */
 export function setQuilted(
@@ -22,6 +23,9 @@ export interface Swatch {
   readonly beforeAcrossMm: number;
   readonly afterAcrossMm: number;
 }
+
+const leastStitchMm = 0.5;
+const mostStitchMm = 50;
 
 /** More than this is no take-up but a slip of the tape. */
 const mostTakeUpRatio = 1;
@@ -59,4 +63,74 @@ function ratio(way: string, beforeMm: number, afterMm: number) {
     what: value < 0 ? 'grew in quilting' : 'shrank by more than half',
     mend: 'Measure the square before and after quilting, and type both.',
   };
+}
+
+/** How far one face stands off the flat between two lines, as measured; null goes back to the loft of the batting. */
+export function setRise(plan: CoatPlan, riseMm: number | null, text = inMm): Outcome<Edited> {
+  const { quilting } = plan;
+  if (quilting === null) return refused(notQuilted(plan));
+  if (riseMm !== null && !(riseMm >= 0 && riseMm <= quilting.spacingMm / 2)) {
+    return refused({
+      where: 'Rise of the quilting',
+      what: Number.isFinite(riseMm) ? `is ${text(riseMm)}` : 'is not a number',
+      mend: `Type 0 to ${text(quilting.spacingMm / 2)}, half of what the lines are apart.`,
+    });
+  }
+  return found({
+    plan: { ...plan, quilting: { ...quilting, riseMm } },
+    said:
+      riseMm === null
+        ? 'The rise between two lines follows from the batting again.'
+        : `The cloth rises ${text(riseMm)} between two lines, as measured.`,
+  });
+}
+
+/** Length of one stitch of the quilting lines. */
+export function setStitchLength(plan: CoatPlan, stitchLengthMm: number, text = inMm): Outcome<Edited> {
+  const { quilting } = plan;
+  if (quilting === null) return refused(notQuilted(plan));
+  if (!(stitchLengthMm >= leastStitchMm && stitchLengthMm <= mostStitchMm)) {
+    return refused({
+      where: 'Stitch length of the quilting',
+      what: Number.isFinite(stitchLengthMm) ? `is ${text(stitchLengthMm)}` : 'is not a number',
+      mend: `Type a length from ${text(leastStitchMm)} to ${text(mostStitchMm)}.`,
+    });
+  }
+  return found({
+    plan: { ...plan, quilting: { ...quilting, stitchLengthMm } },
+    said: `Quilting stitches are now ${text(stitchLengthMm)} long.`,
+  });
+}
+
+/** Gives a plan that is not quilted its lines: 3 in apart, lockstitch, with its first thread. No piece has any yet. */
+export function startQuilting(plan: CoatPlan, text = inMm): Outcome<Edited> {
+  if (plan.quilting !== null) {
+    return refused({ where: plan.name, what: 'is quilted already', mend: 'Change its lines instead.' });
+  }
+  const threads = plan.slots.filter((slot) => slot.kind === 'thread');
+  const thread = threads.find((slot) => slot.name.includes('quilt')) ?? threads[0];
+  if (!thread) {
+    return refused({
+      where: plan.name,
+      what: 'has no slot for thread',
+      mend: 'Give it one before it is quilted.',
+    });
+  }
+  return found({
+    plan: {
+      ...plan,
+      quilting: {
+        spacingMm: usualSpacingMm,
+        stitch: '301',
+        stitchLengthMm: 3,
+        threadSlotId: thread.id,
+        riseMm: null,
+      },
+    },
+    said: `Quilting lines are ${text(usualSpacingMm)} apart. Choose the pieces that have them.`,
+  });
+}
+
+function notQuilted(plan: CoatPlan) {
+  return { where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' };
 }

@@ -11,9 +11,26 @@ test('the lines meet at the sides, and a swatch says how much larger to cut', as
   const side = page.getByRole('row', { name: /^side seam|^side/i }).first();
   await expect(side).toContainText(/meet/);
   await expect(page.getByRole('img', { name: 'Back with its quilting lines' })).toBeVisible();
-  const offsets = page.getByRole('list', { name: 'Lines of Back from the hem' }).getByRole('listitem');
-  expect(await offsets.count()).toBeGreaterThan(8);
-  await expect(offsets.first()).toContainText(/\d mm$/);
+  const lines = page.getByRole('table', { name: 'Lines of Back from the hem' }).getByRole('row');
+  expect(await lines.count()).toBeGreaterThan(8);
+  // The first line stands one spacing above the hem, and so does the second above the first.
+  await expect(lines.nth(1)).toHaveText('170 mm70 mm');
+  await expect(lines.nth(2)).toHaveText('2140 mm70 mm');
+  // The two shoulders slant differently, which no spacing mends.
+  await expect(page.getByText('The lines meet at 4 of 5 seams.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /^Shoulder: the lines do not meet/ })).toContainText(
+    /[1-9][\d.]* mm/,
+  );
+
+  // A rise measured with a ruler beats the loft of the batting: arc over chord of 7 mm in 70 mm is 2.6 %.
+  const takeUp = page.getByRole('row', { name: /^Back [\d.]+ mm/ });
+  await page.getByLabel('Rise of one face, measured').fill('0.7 cm');
+  await page.getByLabel('Rise of one face, measured').press('Enter');
+  await expect(page.getByText('The cloth rises 7 mm between two lines, as measured.')).toBeVisible();
+  await expect(takeUp).toContainText(/7.0 mm\s*2.6 %\s*0.0 %/);
+  await page.getByLabel('Rise of one face, measured').fill('60 mm');
+  await page.getByLabel('Rise of one face, measured').press('Enter');
+  await expect(page.getByRole('alert')).toContainText('Rise of the quilting is 60 mm');
 
   await page.getByRole('button', { name: 'Measured on a swatch' }).click();
   const sheet = page.getByRole('dialog', { name: 'Measured on a swatch' });
@@ -30,5 +47,12 @@ test('the lines meet at the sides, and a swatch says how much larger to cut', as
 
   await page.getByLabel('Lines of Back run').selectOption('along the grain');
   await expect(page.getByText('Back is quilted along.')).toBeVisible();
-  await expect(page.getByRole('list', { name: 'Lines of Back from the edge' })).toBeVisible();
+  await expect(page.getByRole('table', { name: 'Lines of Back from the edge' })).toBeVisible();
+
+  // A piece that loses its lines can be given them again.
+  await page.getByLabel('Lines of Back run').selectOption('not at all');
+  await expect(page.getByRole('img', { name: 'Back with its quilting lines' })).toBeHidden();
+  const plain = page.getByRole('region', { name: 'Pieces without lines' });
+  await plain.getByLabel('Lines of Back run', { exact: true }).selectOption('across the grain');
+  await expect(page.getByRole('img', { name: 'Back with its quilting lines' })).toBeVisible();
 });

@@ -47,10 +47,8 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
       <Sizes />
 
       <section aria-labelledby="pieces">
-        <div className={style.header}>
-          <h2 id="pieces" className={style.title}>
-            Pieces
-          </h2>
+        <div className={`${style.header} ${style.piecesHead}`}>
+          <h2 id="pieces">Pieces</h2>
           <div className={style.row}>
             {patternFiles}
             <Button onClick={() => setIsAdding(true)}>Add a shape</Button>

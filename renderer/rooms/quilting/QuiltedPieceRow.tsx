@@ -8,30 +8,34 @@ import type { QuiltedPiece } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
 import style from './QuiltingRoom.module.css';
 
-/** One piece with its lines, and their distances from the hem to mark on the cloth. */
-export function QuiltedPieceRow({ piece, quilted }: { piece: Piece; quilted: QuiltedPiece }) {
-  const { edit } = useCoat();
-  const narrow = Math.min(...quilted.channels.map((channel) => channel.widthMm));
-  const wide = Math.max(...quilted.channels.map((channel) => channel.widthMm));
+const inSmallUnit = { unit: { metric: 'mm', imperial: 'in' } } as const;
+
+/** One piece with its lines, and a table of them to mark on the cloth. mmPerPixel: the same for all, to compare them. */
+export function QuiltedPieceRow({
+  piece,
+  quilted,
+  mmPerPixel,
+}: {
+  piece: Piece;
+  quilted: QuiltedPiece;
+  mmPerPixel: number;
+}) {
+  const from = quilted.direction === 'across' ? 'hem' : 'edge';
+  // The channel below the first line, then between each two, then above the last.
+  const last = quilted.channels.at(-1);
   return (
     <li className={style.piece}>
-      <LinesDrawing piece={piece} quilted={quilted} />
-      <div className={style.words}>
+      <div className={style.head}>
         <h3>{piece.name}</h3>
-        <div className={style.choice}>
-          <ChoiceField
-            label={`Lines of ${piece.name} run`}
-            value={quilted.direction}
-            options={[
-              { value: 'across', label: 'across the grain' },
-              { value: 'along', label: 'along the grain' },
-            ]}
-            emptyLabel="not at all"
-            onChange={(way) => void edit((plan) => setQuilted(plan, piece.id, way === '' ? null : way))}
-          />
-        </div>
+        <DirectionField piece={piece} />
+      </div>
+      <div className={style.frame}>
+        <LinesDrawing piece={piece} quilted={quilted} mmPerPixel={mmPerPixel} />
+      </div>
+      <div className={style.words}>
         <p className="quiet small">
           {quilted.lines.length} lines,{' '}
           <Figure
@@ -39,29 +43,75 @@ export function QuiltedPieceRow({ piece, quilted }: { piece: Piece; quilted: Qui
             value={quilted.stitchingMm}
             options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 2 }}
           />{' '}
-          of stitching in one; channels <Figure quantity="length" value={narrow} /> to{' '}
-          <Figure quantity="length" value={wide} /> wide.
+          of stitching in one.
         </p>
-        <ol
-          className={style.offsets}
-          aria-label={`Lines of ${piece.name} from the ${quilted.direction === 'across' ? 'hem' : 'edge'}`}
+        <table
+          className={`${table.table} ${style.lines}`}
+          aria-label={`Lines of ${piece.name} from the ${from}`}
         >
-          {quilted.offsetsMm.map((offsetMm) => (
-            <li key={offsetMm}>
-              <Figure
-                quantity="length"
-                value={offsetMm}
-                options={{ unit: { metric: 'mm', imperial: 'in' } }}
-              />
-            </li>
-          ))}
-        </ol>
+          <thead>
+            <tr>
+              <th>Line</th>
+              <th className={table.amount}>From the {from}</th>
+              <th className={table.amount}>Channel below</th>
+            </tr>
+          </thead>
+          <tbody>
+            {quilted.offsetsMm.map((offsetMm, index) => (
+              <tr key={offsetMm}>
+                <td className="number">{index + 1}</td>
+                <td className={table.amount}>
+                  <Figure quantity="length" value={offsetMm} options={inSmallUnit} />
+                </td>
+                <td className={table.amount}>
+                  <Figure
+                    quantity="length"
+                    value={quilted.channels[index]?.widthMm ?? 0}
+                    options={inSmallUnit}
+                  />
+                </td>
+              </tr>
+            ))}
+            {last && quilted.lines.length > 0 && (
+              <tr>
+                <td className="quiet">top</td>
+                <td />
+                <td className={table.amount}>
+                  <Figure quantity="length" value={last.widthMm} options={inSmallUnit} />
+                </td>
+              </tr>
+            )}
+          </tbody>
+        </table>
       </div>
     </li>
   );
 }
 
-const LinesDrawing = memo(function LinesDrawing({ piece, quilted }: { piece: Piece; quilted: QuiltedPiece }) {
+/** Which way the lines of a piece run, or that it has none. */
+export function DirectionField({ piece }: { piece: Piece }) {
+  const { edit } = useCoat();
+  return (
+    <ChoiceField
+      label={`Lines of ${piece.name} run`}
+      value={piece.quilted ?? ''}
+      options={[
+        { value: 'across', label: 'across the grain' },
+        { value: 'along', label: 'along the grain' },
+      ]}
+      emptyLabel="not at all"
+      onChange={(way) => void edit((plan) => setQuilted(plan, piece.id, way === '' ? null : way))}
+    />
+  );
+}
+
+interface LinesDrawingProps {
+  readonly piece: Piece;
+  readonly quilted: QuiltedPiece;
+  readonly mmPerPixel: number;
+}
+
+const LinesDrawing = memo(function LinesDrawing({ piece, quilted, mmPerPixel }: LinesDrawingProps) {
   const { path, box } = useMemo(() => {
     const ring = wholeSeamRing(piece);
     return { path: ringPath(ring), box: ringBox(ring) };
@@ -76,6 +126,8 @@ const LinesDrawing = memo(function LinesDrawing({ piece, quilted }: { piece: Pie
   return (
     <svg
       className={style.drawing}
+      width={(widthMm + 12) / mmPerPixel}
+      height={(heightMm + 12) / mmPerPixel}
       viewBox={`${-widthMm / 2 - 6} ${-heightMm / 2 - 6} ${widthMm + 12} ${heightMm + 12}`}
       role="img"
       aria-label={`${piece.name} with its quilting lines`}

@@ -1,8 +1,12 @@
 /** The quilting map: lines of every quilted piece from its hem, whether they meet at the seams, and what they take up. */
 import { useMemo, useState } from 'react';
-import { problemSentence } from '../../../shared-core/measure/problem.ts';
+import { ringBox } from '../../../shared-core/geometry/ring.ts';
+import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
-import { meetingReport } from '../../../shared-core/quilting/meeting.ts';
+import type { Edited } from '../../../shared-core/plan/edited.ts';
+import { setStitchLength, startQuilting } from '../../../shared-core/plan/quilted.ts';
+import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import { quiltingMap } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
@@ -11,10 +15,14 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
-import { QuiltedPieceRow } from './QuiltedPieceRow.tsx';
+import { Meetings } from './Meetings.tsx';
+import { DirectionField, QuiltedPieceRow } from './QuiltedPieceRow.tsx';
 import style from './QuiltingRoom.module.css';
 import { TakeUp } from './TakeUp.tsx';
+
+/** Drawings are as large as this lets the largest be. */
+const drawingWidthPixels = 170;
+const drawingHeightPixels = 300;
 
 export function QuiltingRoom() {
   const { input, edit } = useCoat();
@@ -22,21 +30,40 @@ export function QuiltingRoom() {
   const [problem, setProblem] = useState<string | null>(null);
   const plan = input?.plan ?? null;
   const map = useMemo(() => (plan ? quiltingMap(plan) : []), [plan]);
-  const meetings = useMemo(() => (plan ? meetingReport(plan) : []), [plan]);
   if (!input || !plan) return null;
+  const make = async (change: (current: CoatPlan) => Outcome<Edited>) => {
+    const answer = await edit(change);
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+  };
   if (!plan.quilting) {
     return (
       <>
         <RoomHead title="Quilting" />
-        <EmptyState title="This coat is not quilted">Its plan names no distance of lines.</EmptyState>
+        <EmptyState
+          title="This coat is not quilted"
+          action={
+            <Button look="main" onClick={() => void make((current) => startQuilting(current, lengthText))}>
+              Quilt this coat
+            </Button>
+          }
+        >
+          {problem ?? 'Give it lines, and then choose the pieces that have them.'}
+        </EmptyState>
       </>
     );
   }
-  const apart = meetings.filter((meeting) => !meeting.meets);
-  const setSpacing = async (spacingMm: number) => {
-    const answer = await edit((current) => setQuiltingSpacing(current, spacingMm, lengthText));
-    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-  };
+  const quilted = plan.pieces.flatMap((piece) => {
+    const lines = map.find((each) => each.pieceId === piece.id);
+    return lines ? [{ piece, lines }] : [];
+  });
+  const plain = plan.pieces.filter((piece) => piece.quilted === null);
+  const boxes = quilted.map(({ piece }) => ringBox(wholeSeamRing(piece)));
+  const mmPerPixel = Math.max(
+    1,
+    ...boxes.map((box) => (box.maxY - box.minY + 12) / drawingWidthPixels),
+    ...boxes.map((box) => (box.maxX - box.minX + 12) / drawingHeightPixels),
+  );
+  const stitchedMm = map.reduce((sum, piece) => sum + piece.stitchingMm * piece.copyCount, 0);
   return (
     <>
       <RoomHead
@@ -44,48 +71,37 @@ export function QuiltingRoom() {
         lead="Lines are measured from the hem, so that they meet where pieces are sewn together. Quilt first, then cut to the outline."
         actions={<Button onClick={() => window.print()}>Print</Button>}
       />
-      <div className={style.spacing}>
+      <p className={style.onPaper}>
+        {plan.name}
+        {plan.size && `, size ${plan.size}`}
+      </p>
+      <div className={style.choices}>
         <SettledField
           label="Lines apart, finished"
           quantity="length"
           value={plan.quilting.spacingMm}
           aboveZero
-          onSet={(spacingMm) => void setSpacing(spacingMm)}
+          onSet={(mm) => void make((current) => setQuiltingSpacing(current, mm, lengthText))}
           problem={problem}
         />
+        <SettledField
+          label="Stitch length"
+          quantity="length"
+          value={plan.quilting.stitchLengthMm}
+          aboveZero
+          onSet={(mm) => void make((current) => setStitchLength(current, mm, lengthText))}
+        />
+        <p className={style.total}>
+          <span className="quiet small">Stitching in all</span>
+          <Figure
+            quantity="length"
+            value={stitchedMm}
+            options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 1 }}
+          />
+        </p>
       </div>
 
-      <section aria-labelledby="meeting">
-        <h2 id="meeting" className={style.title}>
-          Where they meet
-        </h2>
-        {meetings.length === 0 && <p className="quiet">No two quilted pieces are sewn together yet.</p>}
-        {meetings.length > 0 && apart.length === 0 && (
-          <p>Every line meets its partner, at all {meetings.length} seams.</p>
-        )}
-        <table className={`${table.table} ${style.meetings}`}>
-          <thead>
-            <tr>
-              <th>Seam</th>
-              <th className={table.amount}>Apart by at most</th>
-            </tr>
-          </thead>
-          <tbody>
-            {meetings.map((meeting) => (
-              <tr key={`${meeting.seamId} ${meeting.a.pieceId} ${meeting.b.pieceId}`}>
-                <td>{meeting.says}</td>
-                <td className={table.amount}>
-                  <Figure
-                    quantity="length"
-                    value={meeting.largestGapMm}
-                    options={{ unit: { metric: 'mm', imperial: 'in' }, digits: 1 }}
-                  />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+      <Meetings plan={plan} />
 
       <TakeUp />
 
@@ -93,13 +109,30 @@ export function QuiltingRoom() {
         <h2 id="pieces" className={style.title}>
           Lines by piece
         </h2>
+        {quilted.length === 0 && (
+          <p className="quiet">No piece has lines yet. Choose which way they run on each piece below.</p>
+        )}
         <ul className={style.pieces}>
-          {plan.pieces.map((piece) => {
-            const quilted = map.find((each) => each.pieceId === piece.id);
-            return quilted ? <QuiltedPieceRow key={piece.id} piece={piece} quilted={quilted} /> : null;
-          })}
+          {quilted.map(({ piece, lines }) => (
+            <QuiltedPieceRow key={piece.id} piece={piece} quilted={lines} mmPerPixel={mmPerPixel} />
+          ))}
         </ul>
       </section>
+
+      {plain.length > 0 && (
+        <section aria-labelledby="plain" className={style.plain}>
+          <h2 id="plain" className={style.title}>
+            Pieces without lines
+          </h2>
+          <ul className={style.plainPieces}>
+            {plain.map((piece) => (
+              <li key={piece.id}>
+                <DirectionField piece={piece} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
     </>
   );
 }

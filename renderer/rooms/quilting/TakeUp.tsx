@@ -1,14 +1,17 @@
 /** What the lines take up, by geometry or as the maker measured it on a swatch. */
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
-import { setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
+import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
 import { isPieceQuilted } from '../../../shared-core/quilting/lines.ts';
 import { takeUpBoth } from '../../../shared-core/quilting/take-up.ts';
 import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { useLengthText } from '../../client/length-text.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
+import { QuantityField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import table from '../../parts/table.module.css';
@@ -31,6 +34,13 @@ export function TakeUp() {
       });
   }, [input]);
   if (!input) return null;
+  const bases = [
+    ...new Set(
+      rows.map(
+        ({ rise: { basis } }) => `${basis.how} (${[basis.kind, basis.source].filter(Boolean).join('; ')})`,
+      ),
+    ),
+  ];
   const measured = input.plan.slots.find((slot) => slot.isQuilted && slot.takeUpAlongRatio !== null);
   return (
     <section aria-labelledby="take-up">
@@ -50,8 +60,8 @@ export function TakeUp() {
       ) : (
         <>
           <p className={style.lead}>
-            By geometry: the cloth rises in an arc between two lines, so more is cut than is finished. How far
-            it rises is a rule of thumb from the loft of the batting. A swatch of your own beats it.
+            By geometry: the cloth rises in an arc between two lines, so more is cut than is finished.
+            {bases.map((how) => ` ${sentenceCase(how)}.`)} A swatch of your own beats it.
           </p>
           <table className={`${table.table} ${style.meetings}`}>
             <thead>
@@ -85,9 +95,47 @@ export function TakeUp() {
           </table>
         </>
       )}
-      <Button onClick={() => setIsMeasuring(true)}>Measured on a swatch</Button>
+      <div className={style.measured}>
+        <Rise />
+        <Button onClick={() => setIsMeasuring(true)}>Measured on a swatch</Button>
+      </div>
       {isMeasuring && <SwatchSheet onClose={() => setIsMeasuring(false)} />}
     </section>
+  );
+}
+
+/** The rise between two lines as the maker measured it; without a measure it comes from the batting. */
+function Rise() {
+  const { input, edit } = useCoat();
+  const lengthText = useLengthText();
+  const [problem, setProblem] = useState<string | null>(null);
+  const [typed, setTyped] = useState<number | null | undefined>(undefined);
+  const known = input?.plan.quilting?.riseMm ?? null;
+  const settle = async () => {
+    if (typed === undefined || typed === known) return;
+    const answer = await edit((plan) => setRise(plan, typed, lengthText));
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+    setTyped(undefined);
+  };
+  return (
+    <form
+      className={style.rise}
+      onBlur={() => void settle()}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void settle();
+      }}
+    >
+      <QuantityField
+        label="Rise of one face, measured"
+        quantity="length"
+        value={known}
+        onChange={({ value }) => setTyped(value)}
+        hint="leave it empty to take it from the batting"
+        problem={problem}
+        min={0}
+      />
+    </form>
   );
 }
 

@@ -5,6 +5,7 @@ import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { foldPiece, openPiece } from '../../../shared-core/plan/fold.ts';
 import { cutRing, edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
+import { seamWalk } from '../../../shared-core/plan/seam-walk.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import { areaOutside } from './clipper-referee.ts';
 import { areaMm2, edited, refusal, stitchedMm, unfittedSeams } from './edit-outcomes.ts';
@@ -49,6 +50,25 @@ describe('opening a piece that is on the fold', () => {
     ]);
   });
 
+  it('notches of an edge that ends at the fold stand on both halves of it', () => {
+    const marked = withPieceChanged(vest(), 'back', (back) => ({
+      ...back,
+      notches: [
+        { edge: 'hem', atMm: 60 },
+        { edge: 'neckline', atMm: 25 },
+      ],
+    }));
+    const whole = pieceOf(edited(openPiece(marked, 'back')).plan, 'back');
+    const neckMm = edgeLengthMm(pieceOf(vest(), 'back').outline, 'neckline');
+    // The hem runs to the fold, 255 from the side; the neckline begins at it.
+    expect(whole.notches.map(({ edge, atMm }) => [edge, Math.round(atMm * 1e6) / 1e6])).toEqual([
+      ['hem', 60],
+      ['hem', 450],
+      ['neckline', Math.round((neckMm + 25) * 1e6) / 1e6],
+      ['neckline', Math.round((neckMm - 25) * 1e6) / 1e6],
+    ]);
+  });
+
   it('leaves the seams as long and as fitting as they were', () => {
     const { plan } = edited(openPiece(vest(), 'back'));
     expect(unfittedSeams(plan)).toEqual([]);
@@ -87,6 +107,22 @@ describe('folding a symmetric piece', () => {
     expect(half.foldEdge).toBe('fold');
     expect(half.notches).toHaveLength(2);
     expect(stitchedMm(plan)).toEqual(stitchedMm(open));
+  });
+
+  it('two edges sewn to each other become one that meets its mirror image, and are sewn as long as before', () => {
+    const sewn = (edge: string, plan: CoatPlan) =>
+      withEdgeChanged(plan, 'back', edge, (drawn) => ({ ...drawn, seam: 'tube' }));
+    const tube = {
+      ...vest().seams[0]!,
+      id: 'tube',
+      label: 'Tube',
+      firstSide: [{ pieceId: 'back', edge: 'side' }],
+    };
+    const whole = sewn('side', sewn('other side', { ...open, seams: [...open.seams, tube] }));
+    const before = seamWalk(whole).find((report) => report.seamId === 'tube')!;
+    expect(before).toMatchObject({ sides: 'two', stitchedMm: 430 });
+    const after = seamWalk(edited(foldPiece(whole, 'back')).plan).find((report) => report.seamId === 'tube')!;
+    expect(after).toMatchObject({ sides: 'mirror', fits: true, stitchedMm: 430 });
   });
 
   it('a front with a neckline at one side only is refused, with how far the halves part', () => {

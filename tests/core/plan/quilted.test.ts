@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { setQuilted, setSwatch } from '../../../shared-core/plan/quilted.ts';
+import {
+  setQuilted,
+  setRise,
+  setStitchLength,
+  setSwatch,
+  startQuilting,
+} from '../../../shared-core/plan/quilted.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
+import { edited, refusal } from './edit-outcomes.ts';
 import { piece, plan, rectangle, slot } from '../../fixtures/small-workshop.ts';
 
 const quilted = plan({
@@ -62,5 +69,36 @@ describe('what the maker says of the quilting', () => {
     expect(outcome.ok && areas(outcome.value.plan)).toEqual([350_000, 350_000]);
     expect(areas(quilted)[0]).toBeGreaterThan(350_000);
     expect(setQuilted(quilted, 'hood', 'along').ok).toBe(false);
+  });
+});
+
+describe('lines, rise and stitches', () => {
+  it('a rise measured with a ruler is kept, up to half of what the lines are apart, and given up again', () => {
+    const { plan: risen, said } = edited(setRise(quilted, 8.5));
+    expect(risen.quilting).toEqual({ ...quilted.quilting, riseMm: 8.5 });
+    expect(said).toBe('The cloth rises 8.5 mm between two lines, as measured.');
+    expect(edited(setRise(risen, 40)).plan.quilting?.riseMm).toBe(40);
+    expect(refusal(setRise(risen, 41))).toContain('Type 0 to 40 mm');
+    expect(refusal(setRise(risen, Number.NaN))).toContain('Rise of the quilting is not a number');
+    expect(edited(setRise(risen, null)).plan.quilting?.riseMm).toBeNull();
+  });
+
+  it('stitches are as long as the maker says, within reason', () => {
+    expect(edited(setStitchLength(quilted, 3.5)).plan.quilting?.stitchLengthMm).toBe(3.5);
+    expect(refusal(setStitchLength(quilted, 0.2))).toContain('Type a length from 0.5 mm to 50 mm');
+  });
+
+  it('a plan without quilting is given lines in its quilting thread, and only once', () => {
+    const plain = {
+      ...quilted,
+      quilting: null,
+      slots: [...quilted.slots, slot('seams', 'thread'), slot('quilting thread', 'thread')],
+    };
+    const { plan: begun } = edited(startQuilting(plain));
+    expect(begun.quilting).toMatchObject({ spacingMm: 76.2, threadSlotId: 'quilting thread' });
+    expect(refusal(startQuilting(begun))).toContain('is quilted already');
+    expect(refusal(startQuilting({ ...plain, slots: [] }))).toContain('has no slot for thread');
+    expect(refusal(setRise(plain, 3))).toContain('is not quilted');
+    expect(refusal(setStitchLength(plain, 3))).toContain('is not quilted');
   });
 });

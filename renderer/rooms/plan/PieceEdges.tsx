@@ -1,0 +1,94 @@
+/** Edges of a piece with their lengths and allowances: each by itself, all at once, and the hem by its depth. */
+import { useState } from 'react';
+import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
+import {
+  customaryAllowanceMm,
+  hemEdge,
+  setAllAllowances,
+  setHemDepth,
+} from '../../../shared-core/plan/allowance.ts';
+import { setAllowance } from '../../../shared-core/plan/edit.ts';
+import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
+import { useLengthText } from '../../client/length-text.ts';
+import { Button } from '../../parts/Button.tsx';
+import { DraftField, draftOf } from '../../parts/DraftField.tsx';
+import { Figure } from '../../parts/Figure.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import table from '../../parts/table.module.css';
+import type { ChangeProps } from './PieceSheet.tsx';
+import style from './PieceSheet.module.css';
+
+export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['make'] }) {
+  const lengthText = useLengthText();
+  const hem = hemEdge(piece);
+  const hemMm = piece.outline.edges.find((edge) => edge.name === hem)?.allowanceMm;
+  const [all, setAll] = useState(() => draftOf(customaryAllowanceMm, lengthText(customaryAllowanceMm)));
+  const allMm = all.misread === null ? all.value : null;
+  return (
+    <section className={style.edges}>
+      <h3>Edges and allowances</h3>
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th>Edge</th>
+            <th className={table.amount}>Length</th>
+            <th className={table.amount}>Allowance</th>
+          </tr>
+        </thead>
+        <tbody>
+          {piece.outline.edges.map((edge) => (
+            <tr key={edge.name}>
+              <td>
+                {edge.name}
+                {edge.name === piece.foldEdge && <span className="quiet"> (fold)</span>}
+              </td>
+              <td className={table.amount}>
+                <Figure quantity="length" value={edgeLengthMm(piece.outline, edge.name)} />
+              </td>
+              <td className={table.amount}>
+                {edge.name === piece.foldEdge ? (
+                  <span className="quiet">none</span>
+                ) : (
+                  <SettledField
+                    label={`Allowance at ${edge.name}`}
+                    isLabelHidden
+                    quantity="length"
+                    value={edge.allowanceMm}
+                    max={200}
+                    onSet={(mm) =>
+                      void make((plan) => setAllowance(plan, piece.id, edge.name, mm, lengthText))
+                    }
+                  />
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <form
+        className={style.inline}
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (allMm !== null) void make((plan) => setAllAllowances(plan, piece.id, allMm, lengthText));
+        }}
+      >
+        <DraftField label="Allowance for all edges" quantity="length" draft={all} onChange={setAll} min={0} />
+        <Button type="submit" disabled={allMm === null}>
+          Set all edges
+        </Button>
+      </form>
+      <div className={style.pair}>
+        {hem !== null && hemMm !== undefined && (
+          <SettledField
+            label="Hem depth"
+            quantity="length"
+            value={hemMm}
+            max={200}
+            hint={`turned up at ${hem}`}
+            onSet={(mm) => void make((plan) => setHemDepth(plan, piece.id, mm, lengthText))}
+          />
+        )}
+      </div>
+    </section>
+  );
+}

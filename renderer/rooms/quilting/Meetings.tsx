@@ -1,0 +1,69 @@
+/** Whether the lines meet at each seam, in words, and by how much they part where they cannot. */
+import { useMemo } from 'react';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { meetingReport, type SeamMeeting } from '../../../shared-core/quilting/meeting.ts';
+import { Figure } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
+import style from './QuiltingRoom.module.css';
+
+export function Meetings({ plan }: { plan: CoatPlan }) {
+  const meetings = useMemo(() => meetingReport(plan), [plan]);
+  const apart = meetings.filter((meeting) => !meeting.meets);
+  return (
+    <section aria-labelledby="meeting">
+      <h2 id="meeting" className={style.title}>
+        Where they meet
+      </h2>
+      {meetings.length === 0 && <p className="quiet">No two quilted pieces are sewn together yet.</p>}
+      {meetings.length > 0 && (
+        <>
+          <p className={style.lead}>
+            {apart.length === 0
+              ? 'Every line meets its partner.'
+              : `The lines meet at ${meetings.length - apart.length} of ${meetings.length} seams.`}
+          </p>
+          <table className={`${table.table} ${style.meetings}`}>
+            <thead>
+              <tr>
+                <th>Seam</th>
+                <th className={table.amount}>Apart by at most</th>
+              </tr>
+            </thead>
+            <tbody>
+              {meetings.map((meeting) => (
+                <tr key={`${meeting.seamId} ${meeting.a.pieceId} ${meeting.b.pieceId}`}>
+                  <td>
+                    {meeting.says}
+                    {meeting.unmatchedCount > 0 && (
+                      <span className="quiet">
+                        {' '}
+                        {meeting.unmatchedCount === 1
+                          ? 'One line has no partner.'
+                          : `${meeting.unmatchedCount} lines have no partner.`}
+                      </span>
+                    )}
+                  </td>
+                  <td className={table.amount}>
+                    <Apart meeting={meeting} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </>
+      )}
+    </section>
+  );
+}
+
+function Apart({ meeting }: { meeting: SeamMeeting }) {
+  if (meeting.crossings.length === 0) return <span className="quiet">none to compare</span>;
+  if (meeting.largestGapMm < 0.05) return <span className="quiet">nothing</span>;
+  return (
+    <Figure
+      quantity="length"
+      value={meeting.largestGapMm}
+      options={{ unit: { metric: 'mm', imperial: 'in' } }}
+    />
+  );
+}
