@@ -1,4 +1,5 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
+import { type PriceRules, priceSheet } from './cost/price.ts';
 import type { Estimate, FlowSources } from './flow.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
@@ -6,8 +7,12 @@ import type { LayResult } from './lay/job.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
 
-/** Keys: coat, requirement, lays, cover, toBuy, cost. Lengths in mm, amounts in the kind's unit, money in minor units. */
-export function estimateJson(sources: FlowSources, estimate: Estimate, currency: string) {
+/** Keys: coat, requirement, lays, cover, toBuy, cost. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
+export function estimateJson(
+  sources: FlowSources,
+  estimate: Estimate,
+  { currency, pricing }: { readonly currency: string; readonly pricing?: PriceRules },
+) {
   const { plan } = sources;
   const slot = (slotId: string) => slotById(plan, slotId).name;
   const item = (itemId: string | null) =>
@@ -47,6 +52,7 @@ export function estimateJson(sources: FlowSources, estimate: Estimate, currency:
     cost: {
       ...estimate.cost,
       lines: estimate.cost.lines.map((line) => ({ slot: slot(line.slotId), ...line })),
+      price: pricing ? { rules: pricing, ...priceSheet(plan, estimate.cost, pricing) } : null,
     },
   };
 }

@@ -1,5 +1,7 @@
 /** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from './cover/cover-words.ts';
+import { type PriceRules, priceSheet } from './cost/price.ts';
+import { priceRows } from './cost/price-words.ts';
 import type { Estimate, FlowSources } from './flow.ts';
 import { layWords } from './lay/lay-words.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
@@ -11,12 +13,14 @@ import { shoppingText } from './to-buy/shopping-list.ts';
 export interface TextOptions {
   readonly system: MeasureSystem;
   readonly currency: string;
+  /** Absent: no prices are worked out. */
+  readonly pricing?: PriceRules;
 }
 
 export function estimateText(
   sources: FlowSources,
   estimate: Estimate,
-  { system, currency }: TextOptions,
+  { system, currency, pricing }: TextOptions,
 ): string {
   const { plan } = sources;
   const context: WordsContext = { plan, shelf: sources.shelf, system };
@@ -49,6 +53,16 @@ export function estimateText(
       row('the batch', money(estimate.cost.batchMinor)),
       row('one coat', money(perCoat)),
     ]),
+    ...(pricing
+      ? [
+          section(
+            'Price of one coat',
+            priceRows(priceSheet(plan, estimate.cost, pricing), { system, currency }).map(([of, text]) =>
+              row(of, text),
+            ),
+          ),
+        ]
+      : []),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');
 }

@@ -173,11 +173,11 @@ export async function runEstimate(
       const written = writeDrawings(svgDir, sources.value, result);
       if (!written.ok) return written;
     }
-    const { currency, system } = sources.value.settings;
+    const { settings } = sources.value;
     out(
       isJson
-        ? JSON.stringify(estimateJson(sources.value, result, currency), null, 1)
-        : estimateText(sources.value, result, { system, currency }),
+        ? JSON.stringify(estimateJson(sources.value, result, settings), null, 1)
+        : estimateText(sources.value, result, settings),
     );
     return found(null);
   } finally {

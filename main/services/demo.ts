@@ -42,7 +42,8 @@ function fill(connection: Database, demo: DemoWorkshop, at: string): void {
     const marks = columns.map((column) => `@${column}`);
     connection.prepare(`INSERT INTO ${table} (${columns.join(', ')}) VALUES (${marks.join(', ')})`).run(row);
   };
-  const settings = { system: 'metric', currency: demo.workshop.currency };
+  const { currency, pricing } = demo.workshop;
+  const settings = { system: 'metric', currency, pricing };
   connection
     .prepare('UPDATE workshop SET name = ?, settings = ?')
     .run(demo.workshop.name, JSON.stringify(settings));

@@ -18,6 +18,11 @@ export function inputProblems(error: z.ZodError, input: unknown): Problem[] {
 const fieldWords: Readonly<Record<string, string>> = {
   priceMinor: 'price',
   pricedOn: 'date of the price',
+  hourlyRateMinor: 'rate of an hour',
+  amountMinor: 'amount',
+  retail: 'retail price',
+  wholesale: 'wholesale price',
+  labourMinutesPerCoat: 'work on one coat',
   receivedOn: 'date received',
   coatCount: 'number of coats',
   cutCount: 'number to cut',
@@ -53,7 +58,7 @@ const oneOf: Readonly<Record<string, string>> = {
 };
 
 /** Steps that say nothing to a maker. */
-const unspoken = new Set(['plan', 'outline', 'unit', 'facts', 'typed', 'result']);
+const unspoken = new Set(['plan', 'outline', 'unit', 'facts', 'typed', 'result', 'pricing']);
 
 /** "Price", "Length 2, width", "Piece 3 (hood), edge 2 (hem), allowance". */
 export function placeInWords(path: readonly PropertyKey[], input: unknown): string {

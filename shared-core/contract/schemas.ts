@@ -1,5 +1,6 @@
 /** Shapes of what comes in through a door. Each is bound to the type it must give, so the two cannot part. */
 import { z } from 'zod';
+import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { CoatPlan, CutFrom, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
@@ -119,6 +120,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   clearanceMm: z.number().min(0).max(200),
   threadWastageRatio: z.number().min(0).max(2),
   sewingMinutesPerCoat: z.number().min(0).max(100_000),
+  labourMinutesPerCoat: z.number().min(0).max(100_000).exactOptional(),
   notes: longText,
   sizes: z
     .array(
@@ -162,10 +164,28 @@ export const layResult: z.ZodType<LayResult> = z.strictObject({
 export const factValues = z.record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.null()]));
 export const typedTexts = z.record(z.string(), z.string().max(80));
 
+const addition = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('margin'), ratio: z.number().min(0).max(0.95) }),
+  z.strictObject({ kind: z.literal('mark-up'), ratio: z.number().min(0).max(20) }),
+]);
+const priceRules: z.ZodType<PriceRules> = z.strictObject({
+  hourlyRateMinor: priceMinor.nullable(),
+  overhead: z
+    .discriminatedUnion('kind', [
+      z.strictObject({ kind: z.literal('share'), ratio: z.number().min(0).max(10) }),
+      z.strictObject({ kind: z.literal('per coat'), amountMinor: priceMinor }),
+    ])
+    .nullable(),
+  wholesale: addition,
+  retail: addition,
+});
+
 export const settings = z.strictObject({
   workshopName: z.string().max(120),
   system: z.enum(['metric', 'imperial']),
   /** ISO 4217 code of the workshop's one currency. */
   currency: z.string().regex(/^[A-Z]{3}$/, 'is not three capital letters, as in EUR'),
+  /** How a coat's price is made; absent until the maker has said so. */
+  pricing: priceRules.exactOptional(),
 });
 export type Settings = z.infer<typeof settings>;

@@ -8,7 +8,18 @@ import { demoOffers } from './offers.ts';
 import { demoLengths, demoLots, demoMovements } from './shelf.ts';
 
 export interface DemoWorkshop {
-  readonly workshop: { readonly name: string; readonly makers: readonly string[]; readonly currency: string };
+  readonly workshop: {
+    readonly name: string;
+    readonly makers: readonly string[];
+    readonly currency: string;
+    /** How they make their prices; all of it invented. */
+    readonly pricing: {
+      readonly hourlyRateMinor: number;
+      readonly overhead: { readonly kind: 'share'; readonly ratio: number };
+      readonly wholesale: { readonly kind: 'margin'; readonly ratio: number };
+      readonly retail: { readonly kind: 'mark-up'; readonly ratio: number };
+    };
+  };
   readonly items: readonly Item[];
   readonly lots: readonly Lot[];
   readonly lengths: readonly Length[];
@@ -24,6 +35,12 @@ export function demoWorkshop(): DemoWorkshop {
       name: 'Lantern Moth Coats',
       makers: ['Ottilie Brandreth', 'Saul Penhallick'],
       currency: 'EUR',
+      pricing: {
+        hourlyRateMinor: 2250,
+        overhead: { kind: 'share', ratio: 0.14 },
+        wholesale: { kind: 'margin', ratio: 0.35 },
+        retail: { kind: 'mark-up', ratio: 0.9 },
+      },
     },
     items: demoItems(),
     lots: demoLots(),

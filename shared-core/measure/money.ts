@@ -1,6 +1,6 @@
 /**
  * Money is an integer count of minor units (cents) of the workshop's one currency.
- * No float enters a sum: ratios become minor units only in `roundMinor` and `shareMinor`.
+ * No float enters a sum: ratios become minor units only in `roundMinor`, `shareMinor` and `wholeShareMinor`.
  */
 
 /** Half away from zero. Throws for a value that is not finite or not safely an integer. */
@@ -14,6 +14,20 @@ export function roundMinor(amount: number): number {
 export function shareMinor(totalMinor: number, part: number, whole: number): number {
   if (!(whole > 0)) throw new RangeError(`a lot of ${whole} cannot be shared`);
   return roundMinor((totalMinor * part) / whole);
+}
+
+/**
+ * totalMinor x part / whole for whole numbers, exact before it is rounded once, half away from zero: for what must
+ * agree with a ledger however large its amounts are. Throws where one is not a whole number, or whole is not above 0.
+ */
+export function wholeShareMinor(totalMinor: number, part: number, whole: number): number {
+  if (!(whole > 0)) throw new RangeError(`a lot of ${whole} cannot be shared`);
+  const product = BigInt(totalMinor) * BigInt(part);
+  const divisor = BigInt(whole);
+  const size = product < 0n ? -product : product;
+  const rounded = Number((2n * size + divisor) / (2n * divisor));
+  if (!Number.isSafeInteger(rounded)) throw new RangeError(`not an amount of money: ${rounded}`);
+  return product < 0n && rounded !== 0 ? -rounded : rounded;
 }
 
 /**

@@ -100,6 +100,8 @@ export interface CoatPlan {
   /** Sewing time of one coat, for needles and optional labour. */
   readonly sewingMinutesPerCoat: number;
   readonly notes: string;
+  /** All work on one coat that is paid for, as the maker estimates it. Absent: the sewing time. */
+  readonly labourMinutesPerCoat?: number;
   /** Sizes beside the one at hand (plan/sizes.ts); absent: none. */
   readonly sizes?: readonly PlanSize[];
 }
@@ -122,4 +124,9 @@ export function pieceById(plan: CoatPlan, pieceId: string): Piece {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
   if (!piece) throw new RangeError(`plan ${plan.name} has no piece ${pieceId}`);
   return piece;
+}
+
+/** What the price counts as work on one coat, minutes. */
+export function labourMinutesPerCoat(plan: CoatPlan): number {
+  return plan.labourMinutesPerCoat ?? plan.sewingMinutesPerCoat;
 }

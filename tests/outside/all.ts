@@ -1,6 +1,7 @@
 /** Every module of outside checks; a new one is one import and one line. */
 import type { OutsideCheck } from './outside.ts';
 import care from './care.ts';
+import cost from './cost.ts';
 import draft from './draft.ts';
 import fastenings from './fastenings.ts';
 import fill from './fill.ts';
@@ -22,6 +23,7 @@ export interface OutsideModule {
 export const outsideModules: readonly OutsideModule[] = [
   { name: 'units', rows: units },
   { name: 'care', rows: care },
+  { name: 'cost', rows: cost },
   { name: 'draft', rows: draft },
   { name: 'fastenings', rows: fastenings },
   { name: 'fill', rows: fill },

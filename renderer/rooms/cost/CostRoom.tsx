@@ -1,21 +1,25 @@
-/** What the batch and one coat cost in material: by slot, from which lots, and what of it falls between the pieces. */
-import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
+/** What a coat and the batch cost, and what a coat is sold for; each way of looking at it under a tab of its own. */
+import { Tabs } from '@base-ui/react/tabs';
+import { type ReactNode, useState } from 'react';
+import { priceSheet } from '../../../shared-core/cost/price.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase } from '../../client/coat-words.ts';
-import { routeHash } from '../../client/route.ts';
-import { useSystem } from '../../client/workshop.ts';
-import { Amount, amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
-import table from '../../parts/table.module.css';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
+import { MaterialCost } from './MaterialCost.tsx';
+import { PriceOfCoat } from './PriceOfCoat.tsx';
+
+const views: readonly { readonly name: string; readonly view: () => ReactNode }[] = [
+  { name: 'Material', view: MaterialCost },
+  { name: 'Price', view: PriceOfCoat },
+];
 
 export function CostRoom() {
   const { input, estimate } = useCoat();
+  const [shown, setShown] = useState(views[0]?.name ?? '');
   if (!input) return null;
   if (!estimate) {
     return (
@@ -25,156 +29,70 @@ export function CostRoom() {
       </>
     );
   }
-  const { cost } = estimate;
-  const { plan } = input;
-  const dearestCoat = cost.perCoatMinor[0] ?? 0;
-  const cheapestCoat = cost.perCoatMinor.at(-1) ?? 0;
   return (
     <>
-      <RoomHead
-        title="Cost"
-        lead="Material alone: lots at what was paid, oldest first, and what is missing at its offer."
-      />
-      <dl className={style.headline}>
-        <div className={style.figure}>
-          <dt className="quiet">One coat</dt>
-          <dd>
-            <Money amountMinor={dearestCoat} />
-          </dd>
-        </div>
-        <div className={style.figure}>
-          <dt className="quiet">
-            The batch of {plan.coatCount} {plan.coatCount === 1 ? 'coat' : 'coats'}
-          </dt>
-          <dd>
-            <Money amountMinor={cost.batchMinor} />
-          </dd>
-        </div>
-      </dl>
-      {dearestCoat !== cheapestCoat && (
-        <p className="quiet small">
-          The batch does not divide evenly; this is the coat that carries the odd cent.
-        </p>
-      )}
-      {cost.isIncomplete && (
-        <p className={style.note}>
-          Not the whole cost yet: some slots have nothing chosen, or no offer for what is missing. They are
-          marked below.
-        </p>
-      )}
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Slot</th>
-            <th scope="col" className={table.amount}>
-              Amount
-            </th>
-            <th scope="col">From</th>
-            <th scope="col" className={table.amount}>
-              Of it waste
-            </th>
-            <th scope="col" className={table.amount}>
-              Cost
-            </th>
-            <th scope="col" className={style.share}>
-              Share
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {cost.lines.map((line) => (
-            <Row key={line.slotId} line={line} batchMinor={cost.batchMinor} />
+      <RoomHead title="Cost" lead="What goes into a coat, and what it is sold for." />
+      <Headline />
+      <Tabs.Root value={shown} onValueChange={(next) => setShown(String(next))} className={style.views}>
+        <Tabs.List className={style.tabs} aria-label="Cost by">
+          {views.map(({ name }) => (
+            <Tabs.Tab key={name} value={name} className={`${style.tab} eased`}>
+              {name}
+            </Tabs.Tab>
           ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td colSpan={3}>The batch</td>
-            <td className={table.amount}>
-              <Money amountMinor={cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0)} />
-            </td>
-            <td className={table.amount}>
-              <Money amountMinor={cost.batchMinor} />
-            </td>
-            <td />
-          </tr>
-        </tfoot>
-      </table>
+        </Tabs.List>
+        {views.map(({ name, view: View }) => (
+          <Tabs.Panel key={name} value={name} tabIndex={-1} className={style.view}>
+            <View />
+          </Tabs.Panel>
+        ))}
+      </Tabs.Root>
     </>
   );
 }
 
-function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
-  const { input } = useCoat();
-  if (!input) return null;
-  const slot = slotById(input.plan, line.slotId);
-  const item = itemById(input, slot.itemId);
-  const share = batchMinor > 0 ? line.costMinor / batchMinor : 0;
+/** The figures that are asked for first: material of one coat and of the batch, and the prices where rules are set. */
+function Headline() {
+  const { input, estimate } = useCoat();
+  const { pricing } = useWorkshop().facts.settings;
+  if (!input || !estimate) return null;
+  const { perCoatMinor, batchMinor } = estimate.cost;
+  const count = coatTotal(input.plan);
+  const dearestMinor = perCoatMinor[0] ?? 0;
+  const prices = pricing ? priceSheet(input.plan, estimate.cost, pricing) : null;
   return (
-    <tr>
-      <td>
-        <div className={style.from}>
-          <strong>{sentenceCase(slot.name)}</strong>
-          <span className="quiet small">{item?.name ?? 'nothing chosen'}</span>
-        </div>
-      </td>
-      <td className={table.amount}>
-        {line.parts.length > 0 && (
-          <Amount kind={slot.kind} amount={line.parts.reduce((sum, part) => sum + part.amount, 0)} />
+    <>
+      <dl className={style.headline}>
+        <Headed name="One coat" note="material" amountMinor={dearestMinor} />
+        <Headed
+          name={`The batch of ${count} ${count === 1 ? 'coat' : 'coats'}`}
+          note="material"
+          amountMinor={batchMinor}
+        />
+        {prices && (
+          <>
+            <Headed name="Wholesale" note="one coat" amountMinor={prices.wholesale.priceMinor} />
+            <Headed name="Retail" note="one coat" amountMinor={prices.retail.priceMinor} />
+          </>
         )}
-      </td>
-      <td>
-        <div className={`${style.from} small`}>
-          {line.parts.map((part) => (
-            <PartWords
-              key={part.lotId ?? 'to buy'}
-              part={part}
-              kind={slot.kind}
-              isOnly={line.parts.length === 1}
-            />
-          ))}
-          {line.isIncomplete && (
-            <span>
-              No price yet.{' '}
-              <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'to-buy' })}>See what to do</a>
-            </span>
-          )}
-        </div>
-      </td>
-      <td className={table.amount}>{line.wasteMinor > 0 && <Money amountMinor={line.wasteMinor} />}</td>
-      <td className={table.amount}>
-        {line.isIncomplete && line.costMinor === 0 ? '–' : <Money amountMinor={line.costMinor} />}
-      </td>
-      <td className={style.share}>
-        <div className={style.shareRow}>
-          <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
-            <rect className={style.ground} width="100" height="8" rx="4" />
-            <rect className={style.bar} width={share * 100} height="8" rx="4" />
-          </svg>
-          <span className="number quiet small">{shareWords(share)}</span>
-        </div>
-      </td>
-    </tr>
+      </dl>
+      {dearestMinor !== perCoatMinor.at(-1) && (
+        <p className="quiet small">
+          The batch does not divide evenly; this is the coat that carries the odd cent.
+        </p>
+      )}
+    </>
   );
 }
 
-/** "39 %"; what costs something never shows as nothing. */
-function shareWords(share: number): string {
-  return share > 0 && share < 0.01 ? '< 1 %' : `${Math.round(share * 100)} %`;
-}
-
-function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isOnly: boolean }) {
-  const { input } = useCoat();
-  const system = useSystem();
-  const amount = isOnly ? '' : `: ${amountText(kind, part.amount, system)}`;
-  if (part.lotId === null) return <span className="number">To buy{amount}</span>;
-  const lot = input?.shelf
-    .flatMap((onShelf) => onShelf.lots)
-    .find((candidate) => candidate.id === part.lotId);
+function Headed({ name, note, amountMinor }: { name: string; note: string; amountMinor: number }) {
   return (
-    <span className="number">
-      Lot of {lot ? dayText(lot.receivedOn) : ''}
-      {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
-      {amount}
-    </span>
+    <div className={style.figure}>
+      <dt className="quiet">{name}</dt>
+      <dd>
+        <Money amountMinor={amountMinor} />
+      </dd>
+      <dd className={`${style.about} quiet small`}>{note}</dd>
+    </div>
   );
 }

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { roundMinor, shareMinor, showMoney, splitMinor } from '../../../shared-core/measure/money.ts';
+import {
+  roundMinor,
+  shareMinor,
+  showMoney,
+  splitMinor,
+  wholeShareMinor,
+} from '../../../shared-core/measure/money.ts';
 
 const sumOf = (parts: readonly number[]) => parts.reduce((sum, part) => sum + part, 0);
 const weights = fc
@@ -100,5 +106,36 @@ describe('money is shown with two places', () => {
     [-100_000, '-1,000.00 EUR'],
   ])('%d as %s', (amountMinor, shown) => {
     expect(showMoney(amountMinor, 'EUR')).toBe(shown);
+  });
+});
+
+describe('part of a lot whose amounts are whole', () => {
+  it('is exact where a product of floats no longer is', () => {
+    // The exact share ends on .49999997, which a product of floats takes for a half.
+    expect(wholeShareMinor(87_991_348_564, 7_310_501, 18_290_003)).toBe(35_170_078_521);
+    expect(shareMinor(87_991_348_564, 7_310_501, 18_290_003)).toBe(35_170_078_522);
+    expect(wholeShareMinor(25, 1, 10)).toBe(3);
+    expect(wholeShareMinor(-25, 1, 10)).toBe(-3);
+    expect(Object.is(wholeShareMinor(-1, 1, 10), 0)).toBe(true);
+  });
+  it('is never more than half a cent from the exact share, whatever its size', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -1e11, max: 1e11 }),
+        fc.integer({ min: 0, max: 1e12 }),
+        fc.integer({ min: 1, max: 1e12 }),
+        (totalMinor, part, whole) => {
+          fc.pre(Math.abs(totalMinor) * (part / whole) < 1e15);
+          const share = wholeShareMinor(totalMinor, part, whole);
+          const offBy = BigInt(share) * BigInt(whole) - BigInt(totalMinor) * BigInt(part);
+          expect(2n * (offBy < 0n ? -offBy : offBy) <= BigInt(whole)).toBe(true);
+        },
+      ),
+      { seed: 21 },
+    );
+  });
+  it('refuses what is not whole', () => {
+    expect(() => wholeShareMinor(100, 0.5, 2)).toThrow();
+    expect(() => wholeShareMinor(100, 1, 0)).toThrow('cannot be shared');
   });
 });

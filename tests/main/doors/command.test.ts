@@ -67,6 +67,11 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(
       road.cost.lines.reduce((sum: number, line: { costMinor: number }) => sum + line.costMinor, 0),
     ).toBe(road.cost.batchMinor);
+    // The demo's makers add work and overhead, and then their margin.
+    const { coat, wholesale } = road.cost.price;
+    expect(coat.materialMinor).toBe(road.cost.perCoatMinor[0]);
+    expect(coat.materialMinor + coat.labourMinor + coat.overheadMinor).toBe(coat.costMinor);
+    expect(wholesale.priceMinor).toBe(Math.round(coat.costMinor / 0.65));
   });
 
   it('says the same in words', async () => {
@@ -74,7 +79,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(await runEstimate(['--demo', '--seconds', '0.1'], (text) => (out += text))).toMatchObject({
       ok: true,
     });
-    for (const heading of ['What it needs', 'Cover: ', 'To buy', 'Cost of material'])
+    for (const heading of ['What it needs', 'Cover: ', 'To buy', 'Cost of material', 'Price of one coat'])
       expect(out).toContain(heading);
     expect(out).toMatch(/The shell is short by [\d.]+ m of 1\.47 m cloth/);
   });

@@ -1,0 +1,245 @@
+/** From material to price: work, overhead and what is put on top, by rules that hold for the whole workshop. */
+import { type ReactNode, useState } from 'react';
+import {
+  type Addition,
+  type Overhead,
+  type Price,
+  type PriceRules,
+  priceSheet,
+  usualPriceRules,
+} from '../../../shared-core/cost/price.ts';
+import { additionWords, shareWords } from '../../../shared-core/cost/price-words.ts';
+import { labourMinutesPerCoat } from '../../../shared-core/plan/coat-plan.ts';
+import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import table from '../../parts/table.module.css';
+import style from './PriceOfCoat.module.css';
+
+/** Where the maker begins to count work or overhead; both are theirs to change. */
+const firstHourMinor = 2000;
+const firstOverhead = { share: 0.1, perCoatMinor: 500 };
+
+export function PriceOfCoat() {
+  const { input, estimate, edit } = useCoat();
+  const { workshop, facts, refresh } = useWorkshop();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  if (!input || !estimate) return null;
+  const rules = facts.settings.pricing ?? usualPriceRules;
+  const sheet = priceSheet(input.plan, estimate.cost, rules);
+  const count = coatTotal(input.plan);
+  const setRules = async (part: Partial<PriceRules>) => {
+    const answer = await call('saveSettings', workshop, {
+      ...facts.settings,
+      pricing: { ...rules, ...part },
+    });
+    setProblems(answer.ok ? [] : answer.problems);
+    if (answer.ok) await refresh();
+  };
+  const setMinutes = async (minutes: number) => {
+    const answer = await edit((plan) => setLabourMinutes(plan, minutes));
+    setProblems(answer.ok ? [] : answer.problems);
+  };
+  return (
+    <>
+      <p className="quiet">
+        Rates and factors hold for all coats of the workshop. The time is your own estimate, for this coat.
+        {facts.settings.pricing === undefined &&
+          ' Until you change them, a price is doubled to wholesale and doubled again to retail: common practice, and no more than that.'}
+      </p>
+      <Problems problems={problems} />
+      <table className={`${table.table} ${style.price}`}>
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">How it is reckoned</th>
+            <th scope="col" className={table.amount}>
+              A coat
+            </th>
+            <th scope="col" className={table.amount}>
+              {count === 1 ? 'The batch' : `All ${count}`}
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          <Row name="Material" coatMinor={sheet.coat.materialMinor} batchMinor={sheet.batch.materialMinor}>
+            <p className="quiet small">Waste between the pieces is in it.</p>
+          </Row>
+          <Row name="Work" coatMinor={sheet.coat.labourMinor} batchMinor={sheet.batch.labourMinor}>
+            <ChoiceField
+              label="Work is"
+              value={rules.hourlyRateMinor === null ? 'left out' : 'counted'}
+              options={[
+                { value: 'left out', label: 'left out' },
+                { value: 'counted', label: 'paid by the hour' },
+              ]}
+              onChange={(next) =>
+                void setRules({ hourlyRateMinor: next === 'counted' ? firstHourMinor : null })
+              }
+            />
+            {rules.hourlyRateMinor !== null && (
+              <>
+                <SettledField
+                  label="Rate of an hour"
+                  quantity="money"
+                  value={rules.hourlyRateMinor}
+                  onSet={(hourlyRateMinor) => void setRules({ hourlyRateMinor })}
+                />
+                <SettledField
+                  label="Work on one coat, your estimate"
+                  quantity="duration"
+                  value={labourMinutesPerCoat(input.plan)}
+                  max={100_000}
+                  onSet={(minutes) => void setMinutes(minutes)}
+                />
+              </>
+            )}
+          </Row>
+          <Row name="Overhead" coatMinor={sheet.coat.overheadMinor} batchMinor={sheet.batch.overheadMinor}>
+            <OverheadFields overhead={rules.overhead} onChange={(overhead) => void setRules({ overhead })} />
+          </Row>
+          <Row name="Cost" isSum coatMinor={sheet.coat.costMinor} batchMinor={sheet.batch.costMinor} />
+          <PriceRow
+            name="Wholesale"
+            of="cost"
+            price={sheet.wholesale}
+            coatCount={count}
+            onChange={(wholesale) => void setRules({ wholesale })}
+          />
+          <PriceRow
+            name="Retail"
+            of="wholesale"
+            price={sheet.retail}
+            coatCount={count}
+            onChange={(retail) => void setRules({ retail })}
+          />
+        </tbody>
+      </table>
+      {estimate.cost.isIncomplete && (
+        <p className="quiet">Some of the material has no price yet, so the prices are too low by that.</p>
+      )}
+    </>
+  );
+}
+
+interface RowProps {
+  readonly name: string;
+  readonly coatMinor: number;
+  readonly batchMinor: number;
+  readonly isSum?: boolean;
+  readonly children?: ReactNode;
+}
+
+function Row({ name, coatMinor, batchMinor, isSum = false, children }: RowProps) {
+  return (
+    <tr className={isSum ? style.sum : undefined}>
+      <th scope="row">{name}</th>
+      <td>
+        <div className={style.fields}>{children}</div>
+      </td>
+      <td className={table.amount}>
+        <Money amountMinor={coatMinor} />
+      </td>
+      <td className={table.amount}>
+        <Money amountMinor={batchMinor} />
+      </td>
+    </tr>
+  );
+}
+
+function OverheadFields({
+  overhead,
+  onChange,
+}: {
+  overhead: Overhead | null;
+  onChange: (overhead: Overhead | null) => void;
+}) {
+  const choose = (kind: Overhead['kind'] | 'left out' | '') => {
+    if (kind === 'share') onChange({ kind, ratio: firstOverhead.share });
+    else if (kind === 'per coat') onChange({ kind, amountMinor: firstOverhead.perCoatMinor });
+    else onChange(null);
+  };
+  return (
+    <>
+      <ChoiceField
+        label="Overhead is"
+        value={overhead?.kind ?? 'left out'}
+        options={[
+          { value: 'left out', label: 'left out' },
+          { value: 'share', label: 'a share of material and work' },
+          { value: 'per coat', label: 'a sum for each coat' },
+        ]}
+        onChange={choose}
+      />
+      {overhead?.kind === 'share' && (
+        <SettledField
+          label="Share of material and work"
+          quantity="ratio"
+          value={overhead.ratio}
+          max={10}
+          onSet={(ratio) => onChange({ kind: 'share', ratio })}
+        />
+      )}
+      {overhead?.kind === 'per coat' && (
+        <SettledField
+          label="Overhead of a coat"
+          quantity="money"
+          value={overhead.amountMinor}
+          onSet={(amountMinor) => onChange({ kind: 'per coat', amountMinor })}
+        />
+      )}
+    </>
+  );
+}
+
+interface PriceRowProps {
+  readonly name: string;
+  readonly of: string;
+  readonly price: Price;
+  readonly coatCount: number;
+  readonly onChange: (addition: Addition) => void;
+}
+
+/** A price by margin or mark-up, the formula beside it, and what of it is left above the cost of the coat. */
+function PriceRow({ name, of, price, coatCount, onChange }: PriceRowProps) {
+  const { addition } = price;
+  const most = (kind: Addition['kind']) => (kind === 'margin' ? 0.95 : 20);
+  return (
+    <Row name={name} coatMinor={price.priceMinor} batchMinor={price.priceMinor * coatCount} isSum>
+      <ChoiceField
+        label={`${name} by`}
+        value={addition.kind}
+        options={[
+          { value: 'margin', label: 'margin' },
+          { value: 'mark-up', label: 'mark-up' },
+        ]}
+        onChange={(kind) =>
+          kind !== '' && onChange({ kind, ratio: Math.min(addition.ratio, kind === 'margin' ? 0.5 : 20) })
+        }
+      />
+      <SettledField
+        label={`${name} ${addition.kind}`}
+        quantity="ratio"
+        value={addition.ratio}
+        max={most(addition.kind)}
+        onSet={(ratio) => onChange({ ...addition, ratio })}
+      />
+      <p className={`${style.formula} small number`}>
+        {additionWords(of, addition)}
+        {price.marginRatio !== null && price.markUpRatio !== null && (
+          <span className="quiet">
+            above the coat’s cost: margin {shareWords(price.marginRatio)}, mark-up{' '}
+            {shareWords(price.markUpRatio)}
+          </span>
+        )}
+      </p>
+    </Row>
+  );
+}
