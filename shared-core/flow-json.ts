@@ -7,7 +7,7 @@ import type { LayResult } from './lay/job.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
 
-/** Keys: coat, requirement, lays, cover, toBuy, cost. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
+/** Keys: coat, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
 export function estimateJson(
   sources: FlowSources,
   estimate: Estimate,
@@ -54,6 +54,7 @@ export function estimateJson(
       lines: estimate.cost.lines.map((line) => ({ slot: slot(line.slotId), ...line })),
       price: pricing ? { rules: pricing, ...priceSheet(plan, estimate.cost, pricing) } : null,
     },
+    finished: estimate.finished,
   };
 }
 

@@ -8,6 +8,7 @@ import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { plansBySize } from './plan/sizes.ts';
+import { cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
 export interface TextOptions {
@@ -63,8 +64,25 @@ export function estimateText(
           ),
         ]
       : []),
+    section('The finished coat', finishedRows(estimate, system)),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');
+}
+
+/** Weight, label, warmth and packed size of one coat of each size, then care and cautions of them all. */
+function finishedRows({ finished }: Estimate, system: MeasureSystem): string[] {
+  const coats = finished.coats.flatMap((coat) => [
+    row(finished.coats.length > 1 ? `weight, ${coat.size}` : 'weight', massWords(coat, system)),
+    ...coat.label.lines.map((line) => row(`label, ${line.section}`, `US ${line.us}; EU ${line.eu}`)),
+    row('warmth', cloWords(coat) ?? 'not known'),
+    row('packed', packedWords(coat, system) ?? 'not known'),
+  ]);
+  return [
+    ...coats,
+    row('care', finished.care.gentlest ?? 'not known'),
+    ...finished.care.conflicts.map(({ says, mend }) => row('', `${says} ${mend}`)),
+    ...finished.cautions.map(({ kind, says, defersTo }) => row(kind, `${says} ${defersTo}`)),
+  ];
 }
 
 function row(name: string, text: string): string {

@@ -1,12 +1,14 @@
 /**
  * The sentence of the house: requirement, then lay, then cover, then to-buy, then cost.
- * Five calls, each reads what the earlier ones gave and returns new readonly data. How a lay is run
- * (inline, in a worker, in a thread), for how long and with which clock is passed in.
+ * Each reads what the earlier ones gave and returns new readonly data; what the finished coat is reads plan and
+ * requirement alone. How a lay is run (inline, in a worker, in a thread), for how long and with which clock is
+ * passed in.
  */
 import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
 import { type CostSheet, cost } from './cost/cost.ts';
 import { endlessLength, layJob, type RunLay, type SlotLay } from './lay/plan-lay.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import { type Finished, finished } from './requirement/finished-coat.ts';
 import type { Need, SlotItems } from './requirement/need.ts';
 import { requirement } from './requirement/requirement.ts';
 import type { Offer } from './stash/offer.ts';
@@ -25,6 +27,7 @@ export interface Estimate {
   readonly cover: readonly SlotCover[];
   readonly toBuy: ToBuy;
   readonly cost: CostSheet;
+  readonly finished: Finished;
 }
 
 /** Width that an open slot is laid on until an item is chosen, mm (58 in, the usual width of coat nylon: common practice, no source). */
@@ -43,6 +46,7 @@ export async function estimate(sources: FlowSources, runLay: RunLay): Promise<Es
     cover: covers,
     toBuy: bought,
     cost: cost(sources.plan, covers, bought, sources.shelf),
+    finished: finished(sources.plan, slotItems(sources)),
   };
 }
 

@@ -3,15 +3,18 @@ import { createPortal } from 'react-dom';
 import { CoatContext } from '../client/coat-context.ts';
 import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
+import type { Estimate } from '../../shared-core/flow.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { Cautions } from '../parts/Cautions.tsx';
 import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
 import { CostRoom } from '../rooms/cost/CostRoom.tsx';
 import { CoverRoom } from '../rooms/cover/CoverRoom.tsx';
 import { PatternFiles } from '../rooms/import/PatternFiles.tsx';
+import { FinishedRoom } from '../rooms/finished/FinishedRoom.tsx';
 import { LayRoom } from '../rooms/lay/LayRoom.tsx';
 import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
@@ -28,6 +31,7 @@ const stepNames: Record<Step, string> = {
   cover: 'Cover',
   'to-buy': 'To buy',
   cost: 'Cost',
+  finished: 'Finished',
 };
 
 export function Coat({ planId, step }: { planId: string; step: Step }) {
@@ -56,13 +60,20 @@ function StepRoom({ step }: { step: Step }) {
     case 'needs':
       return <NeedsRoom />;
     case 'lay':
-      return <LayRoom />;
+      return (
+        <>
+          <LayRoom />
+          <Cautions kinds={['blade']} />
+        </>
+      );
     case 'cover':
       return <CoverRoom />;
     case 'to-buy':
       return <ToBuyRoom />;
     case 'cost':
       return <CostRoom />;
+    case 'finished':
+      return <FinishedRoom />;
     default:
       return step satisfies never;
   }
@@ -111,6 +122,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
       cover: waiting,
       'to-buy': waiting,
       cost: waiting,
+      finished: waiting,
     };
   }
   const shortCount = estimate.cover.filter(
@@ -125,7 +137,16 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.totalMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
+    finished: plain(finishedText(estimate, system)),
   };
+}
+
+/** Weight of one coat of the size at hand; with a plus where a material's weight is still missing. */
+function finishedText({ finished }: Estimate, system: MeasureSystem): string {
+  const [coat] = finished.coats;
+  if (!coat) return '';
+  const isWhole = coat.isMassMeasured || coat.mass.isComplete;
+  return `${showQuantity('mass', coat.massG, { system, digits: 2 })}${isWhole ? '' : ' +'}`;
 }
 
 /** Distance of the lines, or nothing for a coat that is not quilted. */

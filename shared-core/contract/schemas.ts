@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
-import type { CoatPlan, CutFrom, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
+import type { CoatPlan, CutFrom, MeasuredCoat, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
 import { itemKinds, type ItemKind } from '../stash/kinds.ts';
 import type { SellingUnit } from '../stash/offer.ts';
@@ -108,6 +108,12 @@ const quilting: z.ZodType<Quilting> = z.strictObject({
   riseMm: z.number().min(0).max(500).nullable(),
 });
 
+const measuredCoat: z.ZodType<MeasuredCoat> = z.strictObject({
+  massG: z.number().positive().max(1e5).nullable(),
+  packedCm3: z.number().positive().max(1e6).nullable(),
+  clo: z.number().positive().max(20).nullable(),
+});
+
 export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   id,
   name,
@@ -122,12 +128,17 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   sewingMinutesPerCoat: z.number().min(0).max(100_000),
   labourMinutesPerCoat: z.number().min(0).max(100_000).exactOptional(),
   notes: longText,
+  overfillFactor: z.number().positive().max(5).exactOptional(),
+  spareFillRatio: z.number().min(0).max(1).exactOptional(),
+  isForChild: z.boolean().exactOptional(),
+  measured: measuredCoat.exactOptional(),
   sizes: z
     .array(
       z.strictObject({
         size: z.string().min(1).max(80),
         coatCount: z.number().int().min(0).max(1000),
         pieces: z.array(piece).max(400),
+        measured: measuredCoat.exactOptional(),
       }),
     )
     .max(40)

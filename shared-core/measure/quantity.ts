@@ -3,7 +3,7 @@
  * (read.ts, show.ts). The unit inside:
  * length mm, area mm2, volume cm3, mass g, arealMass g/m2, fillPower cm3/g, threadSize tex,
  * threadLength m, ratio 1 (0.15 is 15 %), count 1 (whole), money minor units (whole),
- * needleSize NM (100 x blade diameter in mm), duration minutes.
+ * needleSize NM (100 x blade diameter in mm), duration minutes, warmth clo.
  */
 export type QuantityKind =
   | 'length'
@@ -18,7 +18,8 @@ export type QuantityKind =
   | 'count'
   | 'money'
   | 'needleSize'
-  | 'duration';
+  | 'duration'
+  | 'warmth';
 
 export type MeasureSystem = 'metric' | 'imperial';
 
@@ -53,4 +54,5 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
   money: { name: 'an amount of money', examples: '12.50 or 1,250.00', min: 0, max: 1e11 },
   needleSize: { name: 'a needle size', examples: '80/12, NM 80 or US 12', min: 40, max: 250 },
   duration: { name: 'a time', examples: '45 min, 1.5 h or 1:30', min: 0, max: 525_600 },
+  warmth: { name: 'a warmth', examples: '1.2 clo or 2.1 tog', min: 0, max: 100 },
 };

@@ -155,6 +155,7 @@ function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): n
     case 'arealMass':
     case 'threadLength':
     case 'ratio':
+    case 'warmth':
       return readParts(kind, text, options);
     default:
       return kind satisfies never;

@@ -113,6 +113,9 @@ const defaultDigits: Partial<Record<UnitId, number>> = {
   min: 1,
   h: 2,
   s: 0,
+  clo: 2,
+  tog: 2,
+  m2KPerW: 3,
 };
 
 function shownUnit(kind: QuantityKind, value: number, options: ShowOptions): Shown {
@@ -168,6 +171,8 @@ function unitBySize(kind: QuantityKind, value: number, system: MeasureSystem): U
       return 'NM';
     case 'duration':
       return size < 60 ? 'min' : 'h';
+    case 'warmth':
+      return 'clo';
     default:
       return kind satisfies never;
   }

@@ -205,6 +205,11 @@ const table = {
   min: unit('duration', 'min', 1, 1, minute, { one: 'minute' }),
   h: unit('duration', 'h', 60, 1, ['h', 'hr', 'hrs', 'hour', 'hours'], { one: 'hour' }),
   s: unit('duration', 's', 1, 60, ['s', 'sec', 'secs', 'second', 'seconds'], { one: 'second' }),
+
+  // 1 clo is 0.155 m2 K/W and 1 tog 0.1, by their definitions.
+  clo: unit('warmth', 'clo', 1, 1, ['clo'], { one: 'clo', many: 'clo' }),
+  tog: unit('warmth', 'tog', 20, 31, ['tog', 'togs'], { one: 'tog', many: 'tog' }),
+  m2KPerW: unit('warmth', 'm²K/W', 200, 31, ['m2k/w', 'km2/w'], { one: 'm²K/W', many: 'm²K/W' }),
 } as const;
 
 export type UnitId = keyof typeof table;
@@ -228,6 +233,7 @@ const bare: Readonly<Record<QuantityKind, { readonly metric: UnitId; readonly im
   money: { metric: 'money', imperial: 'money' },
   needleSize: { metric: 'NM', imperial: 'NM' },
   duration: { metric: 'min', imperial: 'min' },
+  warmth: { metric: 'clo', imperial: 'clo' },
 };
 
 /** The unit that a field names, checked: a unit of another kind is a programmer's mistake and throws. */

@@ -102,8 +102,23 @@ export interface CoatPlan {
   readonly notes: string;
   /** All work on one coat that is paid for, as the maker estimates it. Absent: the sewing time. */
   readonly labourMinutesPerCoat?: number;
+  /** Loose fill over what the chambers hold by their volume: 1.2 is 20 % over. Absent: the usual. */
+  readonly overfillFactor?: number;
+  /** Loose fill to have at hand beyond the filling list, 0.05 is 5 %. Absent: the usual. */
+  readonly spareFillRatio?: number;
+  /** Whether it is for a child, as the maker said. Absent: guessed from name and size. */
+  readonly isForChild?: boolean;
+  /** What was measured on a finished coat of the size at hand. Absent: nothing. */
+  readonly measured?: MeasuredCoat;
   /** Sizes beside the one at hand (plan/sizes.ts); absent: none. */
   readonly sizes?: readonly PlanSize[];
+}
+
+/** Measures of a finished coat that stand in the place of estimates; null: not measured. */
+export interface MeasuredCoat {
+  readonly massG: number | null;
+  readonly packedCm3: number | null;
+  readonly clo: number | null;
 }
 
 /** A size that waits beside the plan's own, cut from the same slots. */
@@ -112,6 +127,7 @@ export interface PlanSize {
   /** 0: the size is kept and none is made. */
   readonly coatCount: number;
   readonly pieces: readonly Piece[];
+  readonly measured?: MeasuredCoat;
 }
 
 export function slotById(plan: CoatPlan, slotId: string): Slot {

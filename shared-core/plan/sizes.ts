@@ -10,8 +10,9 @@ import type { Edited } from './edited.ts';
 /** The plan once for each size that is made of it, the size at hand first; none of them holds further sizes. */
 export function plansBySize(plan: CoatPlan): readonly CoatPlan[] {
   const { sizes, ...own } = plan;
+  const { measured: _, ...style } = own;
   const others = (sizes ?? []).filter((size) => size.coatCount > 0);
-  return [own, ...others.map(({ size, coatCount, pieces }) => ({ ...own, size, coatCount, pieces }))];
+  return [own, ...others.map((size) => ({ ...style, ...size }))];
 }
 
 /** All coats of the batch, whatever their size. */
@@ -101,13 +102,17 @@ export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
       mend: 'Give it a number of coats first.',
     });
   }
-  const waiting: PlanSize = { size: plan.size, coatCount: plan.coatCount, pieces: plan.pieces };
+  const { measured, ...style } = plan;
+  const waiting: PlanSize = {
+    size: plan.size,
+    coatCount: plan.coatCount,
+    pieces: plan.pieces,
+    ...(measured && { measured }),
+  };
   return found({
     plan: {
-      ...plan,
-      size: chosen.size,
-      coatCount: chosen.coatCount,
-      pieces: chosen.pieces,
+      ...style,
+      ...chosen,
       sizes: plan.sizes.map((each) => (each.size === size ? waiting : each)),
     },
     said: `Size ${size} is at hand.`,

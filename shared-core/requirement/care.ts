@@ -183,11 +183,11 @@ function ironHeat(textiles: readonly Textile[]): CareConflict[] {
     {
       kind: 'iron heat',
       slotIds: [...low, ...high].map((one) => one.slot.id),
-      says: `Pressed hot: ${highNames}. One dot (110 °C) at most: ${lowNames}.`,
+      says: `Pressed hot: ${highNames}. One dot (110 °C, 230 °F) at most: ${lowNames}.`,
       mend: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
       basis: {
         kind: 'rule of thumb',
-        how: 'iron by fibre: one dot 110, two 150, three 200 °C',
+        how: 'iron by fibre: one dot 110 °C (230 °F), two 150 °C (300 °F), three 200 °C (390 °F)',
         source: 'care-symbol page',
       },
     },

@@ -70,7 +70,7 @@ function ironCaution(plan: CoatPlan, items: SlotItems): Caution[] {
     {
       kind: 'hot iron',
       slotIds,
-      says: 'A hot iron melts nylon and its like: one dot (110 °C) at most, through a cloth, and try it on a scrap first. Molten fibre sticks to skin.',
+      says: 'A hot iron melts nylon and its like: one dot (110 °C, 230 °F) at most, through a cloth, and try it on a scrap first. Molten fibre sticks to skin.',
       defersTo: 'The care instructions of the maker of the material decide.',
       source: 'care-symbol page; melting points of textile handbooks, from memory',
     },
@@ -124,8 +124,9 @@ function drawstringCaution(plan: CoatPlan, items: SlotItems): Caution[] {
   ];
 }
 
-/** A child's size by its name: "4T", "age 6", "kids 8", "toddler". */
+/** As the maker said, else a child's size by its name: "4T", "age 6", "kids 8", "toddler". */
 export function isForChild(plan: CoatPlan): boolean {
+  if (plan.isForChild !== undefined) return plan.isForChild;
   const words = `${plan.name} ${plan.size}`;
   return /\b\d{1,2}T\b|\b(child|children|childs|kid|kids|toddler|baby|infant|boys?|girls?|age|years?)\b/i.test(
     words,

@@ -1,5 +1,5 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
-import type { Basis } from '../measure/basis.ts';
+import { type Basis, measureIn } from '../measure/basis.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import { type CoatPlan, pieceById, type Slot } from '../plan/coat-plan.ts';
 import { edgeLengthMm } from '../plan/outline-ring.ts';
@@ -24,7 +24,7 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
       : { kind: 'measured', how: 'count for one coat as the maker gave it', source: '' },
   ];
   if (wantedLengthMm !== null) {
-    const less = slot.shorterByMm === 0 ? '' : `, less ${Number(slot.shorterByMm.toFixed(1))} mm`;
+    const less = slot.shorterByMm === 0 ? '' : `, less ${measureIn('length', slot.shorterByMm)}`;
     basis.push({ kind: 'computed', how: `length of the edges it runs along${less}`, source: '' });
   }
   return {

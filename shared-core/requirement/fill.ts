@@ -1,5 +1,5 @@
 /** Loose fill, chamber by chamber: volume of the lens between two lines, over the fill power, times the overfill. */
-import type { Basis } from '../measure/basis.ts';
+import { type Basis, measureIn } from '../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { ringAreaMm2, ringBox } from '../geometry/ring.ts';
 import { type Chamber, chamberOf, fillMassG } from '../quilting/chambers.ts';
@@ -115,7 +115,7 @@ export function fillingList(
     if (known === null) {
       basis.set('power', {
         kind: 'rule of thumb',
-        how: 'no fill power is written down: taken as 600 in³/oz (347 cm³/g), an ordinary down',
+        how: `no fill power is written down: taken as ${measureIn('fillPower', assumedFillPowerCm3PerG)}, an ordinary down`,
         source: 'common practice, no source',
       });
     }

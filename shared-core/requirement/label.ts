@@ -5,7 +5,7 @@
 import type { Basis } from '../measure/basis.ts';
 import type { Problem } from '../measure/problem.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
-import { type FibreShare, fibres, mixedFibres, readFibre } from './fibre.ts';
+import { type Fibre, type FibreShare, fibres, mixedFibres, readFibre } from './fibre.ts';
 import type { SlotItems } from './need.ts';
 
 export type LabelSection = 'shell' | 'lining' | 'filling' | 'trim' | 'hidden';
@@ -26,6 +26,10 @@ export interface LabelLine {
 export interface FibreLabel {
   /** Sections that are printed, in the order shell, lining, filling, trim. */
   readonly lines: readonly LabelLine[];
+  /** What must be printed beside them for the EU; empty where nothing must. */
+  readonly euNotes: readonly string[];
+  /** What a stated share may differ from the true one, of all fibres; a line that states one fibre alone has none. */
+  readonly toleranceRatio: number;
   readonly problems: readonly Problem[];
   readonly basis: readonly Basis[];
 }
@@ -35,6 +39,10 @@ export const labelToleranceRatio = 0.03;
 
 /** Fibres below this are "other fiber" on a US label, unless they have a definite function. Source: summary of 16 CFR 303. */
 export const otherFiberBelowRatio = 0.05;
+
+/** Parts of animals that are no textile fibre, and what EU 1007/2011 art. 12 asks to print of them, from memory. */
+const animalParts: readonly Fibre[] = ['down', 'feather'];
+const animalPartsNote = 'Contains non-textile parts of animal origin';
 
 const functionalFibres: readonly string[] = ['spandex'];
 
@@ -96,6 +104,10 @@ export function fibreLabel(
   }
   return {
     lines,
+    euNotes: lines.some((line) => line.shares.some(({ fibre }) => animalParts.includes(fibre)))
+      ? [animalPartsNote]
+      : [],
+    toleranceRatio: labelToleranceRatio,
     problems,
     basis: [
       {
@@ -191,6 +203,18 @@ export function wholePercents(shareRatios: readonly number[]): readonly number[]
     .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
   for (const { index } of byRemainder.slice(0, missing)) whole[index]! += 1;
   return whole;
+}
+
+/** The least and the most that a label may state for a true share, both 0 to 1. shareRatio: 0 to 1. */
+export function statableRatios(shareRatio: number): {
+  readonly leastRatio: number;
+  readonly mostRatio: number;
+} {
+  if (!(shareRatio >= 0 && shareRatio <= 1)) throw new RangeError(`a share of ${shareRatio}`);
+  return {
+    leastRatio: Math.max(0, shareRatio - labelToleranceRatio),
+    mostRatio: Math.min(1, shareRatio + labelToleranceRatio),
+  };
 }
 
 /** True when a label that states `statedRatio` stands for cloth that really has `trueRatio` of the fibre. */

@@ -22,7 +22,10 @@ export interface CoatMass {
   readonly basis: readonly Basis[];
 }
 
-/** Mass of one coat of the plan from what each slot needs. needs: the plan's requirement, one for each slot. */
+/**
+ * Mass of one coat of the size at hand from what each slot needs.
+ * needs: the requirement of the plan without other sizes, one for each slot.
+ */
 export function coatMass(plan: CoatPlan, items: SlotItems, needs: readonly Need[]): CoatMass {
   const lines: MassLine[] = [];
   for (const need of needs) {

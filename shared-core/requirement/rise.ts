@@ -1,5 +1,5 @@
 /** How far quilted cloth stands off the flat between two lines. */
-import type { Basis } from '../measure/basis.ts';
+import { type Basis, measureIn } from '../measure/basis.ts';
 import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import type { SlotItems } from './need.ts';
 
@@ -8,6 +8,9 @@ const loftLeftRatio = 0.5;
 
 /** Rise of a stuffed channel over its width, where the maker gave none: 1/2 in between lines 4 in apart. */
 const stuffedRiseRatio = 1 / 8;
+
+/** Rise of a stuffed piece without lines, such as a stuffed collar. */
+const unquiltedStuffedRiseMm = 12.5;
 
 /**
  * Rise of one face in mm: the maker's own measure; for a stuffed piece a share of the spacing; for a piece with
@@ -32,7 +35,7 @@ export function quiltedRise(
       riseMm: plan.quilting === null ? unquiltedStuffedRiseMm : plan.quilting.spacingMm * stuffedRiseRatio,
       basis: {
         kind: 'rule of thumb',
-        how: 'rise of a face over a stuffed channel: 1/8 of the spacing of the lines (12.5 mm where there are none)',
+        how: `rise of a face over a stuffed channel: 1/8 of the spacing of the lines (${measureIn('length', unquiltedStuffedRiseMm)} where there are none)`,
         source: 'common practice, no source',
       },
     };
@@ -51,6 +54,3 @@ export function quiltedRise(
     },
   };
 }
-
-/** Rise of a stuffed piece without lines, such as a stuffed collar. */
-const unquiltedStuffedRiseMm = 12.5;

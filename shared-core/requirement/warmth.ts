@@ -105,7 +105,7 @@ export function warmth(plan: CoatPlan, items: SlotItems): Warmth | null {
     basis: [
       {
         kind: 'rule of thumb',
-        how: 'mean thickness of the padding as worn x 1.7 to 4 clo for each inch',
+        how: 'mean thickness of the padding as worn x 1.7 to 4 clo for each inch (0.67 to 1.57 for each cm)',
         source:
           'hammock makers’ forum (1.7 clo/in); military clothing research, from memory (4 clo/in, a ceiling)',
       },

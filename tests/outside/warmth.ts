@@ -6,6 +6,7 @@ import {
   conductivityWPerMK,
   togM2KPerW,
 } from '../../shared-core/requirement/warmth.ts';
+import { fromUnit, inUnit } from '../../shared-core/measure/units.ts';
 import { packedVolume } from '../../shared-core/requirement/finished-coat.ts';
 import type { OutsideCheck } from './outside.ts';
 
@@ -17,6 +18,20 @@ const within = (value: number, low: number, high: number) =>
 const inThick = (thicknessIn: number) => cloOfThickness(thicknessIn * 25.4);
 
 const rows: readonly OutsideCheck[] = [
+  {
+    name: '1 tog typed, in clo',
+    source: 'engineering tables: 0.645 clo',
+    expected: 0.645,
+    got: fromUnit('tog', 1),
+    tolerance: 0.0005,
+  },
+  {
+    name: '1 clo, in m2 K/W',
+    source: 'engineering tables: 0.155',
+    expected: 0.155,
+    got: inUnit('m2KPerW', 1),
+    tolerance: 0.0005,
+  },
   { name: '1 clo in m2K/W', source: engineering, expected: 0.155, got: cloM2KPerW, tolerance: 0 },
   {
     name: '1 clo in F ft2 h/Btu',
@@ -99,9 +114,9 @@ const rows: readonly OutsideCheck[] = [
   {
     name: 'a coat of 800 g packs into 5 to 10 l',
     source: 'common practice, no source',
-    expected: 5,
-    got: packedVolume(800).leastL,
-    tolerance: 0.001,
+    expected: '5 to 10',
+    got: `${packedVolume(800).leastCm3 / 1000} to ${packedVolume(800).mostCm3 / 1000}`,
+    tolerance: 0,
   },
 ];
 

@@ -1,12 +1,13 @@
 /** What the coats need, slot by slot, whatever the shelf holds; and how each figure was got. */
-import type { Basis } from '../../../shared-core/measure/basis.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, clothLengthUnit } from '../../parts/Amount.tsx';
+import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { KindMark } from '../../parts/KindMark.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
@@ -15,13 +16,14 @@ import style from './NeedsRoom.module.css';
 export function NeedsRoom() {
   const { input, estimate } = useCoat();
   if (!input) return null;
+  const coatCount = coatTotal(input.plan);
   return (
     <>
       <header>
         <h1>Needs</h1>
         <p className={style.lead}>
-          For {input.plan.coatCount === 1 ? 'one coat' : `all ${input.plan.coatCount} coats`}, before anything
-          on the shelf is counted. Seam allowance, take-up of quilting and shrinkage are in the figures.
+          For {coatCount === 1 ? 'one coat' : `all ${coatCount} coats`}, before anything on the shelf is
+          counted. Seam allowance, take-up of quilting and shrinkage are in the figures.
         </p>
       </header>
       {!estimate && <Waiting>Laying the pieces of each slot…</Waiting>}
@@ -120,22 +122,5 @@ function Parts({ need, slotKind }: { need: AmountNeed; slotKind: Parameters<type
         </details>
       )}
     </div>
-  );
-}
-
-function BasisNote({ basis }: { basis: readonly Basis[] }) {
-  if (basis.length === 0) return <p className="quiet small">Computed from the outlines.</p>;
-  return (
-    <ul className={`${style.basis} small`}>
-      {basis.map((each) => (
-        <li key={each.how} title={each.source || undefined}>
-          <span className={style.basisKind} data-kind={each.kind}>
-            {each.kind}
-          </span>{' '}
-          {each.how}
-          {each.source && <span className={style.source}> ({each.source})</span>}
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -89,6 +89,7 @@ const spans: Readonly<
   threadLength: [1e-3, 9e6],
   ratio: [1e-6, 99],
   duration: [1e-2, 5e5],
+  warmth: [1e-2, 90],
 };
 
 const systems: readonly MeasureSystem[] = ['metric', 'imperial'];
@@ -128,6 +129,7 @@ const promised: Partial<Record<UnitId, number>> = {
   percent: 0.1,
   min: 0.1,
   h: 1 / 60,
+  clo: 0.01,
 };
 
 /** The most that a text may be off, in its unit. What would round to zero is good to a tenth of itself. */

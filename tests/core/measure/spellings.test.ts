@@ -192,6 +192,19 @@ const others: readonly (readonly [QuantityKind, readonly Spelling[], readonly Sp
       ['s', 1 / 60],
     ],
   ],
+  [
+    'warmth',
+    [
+      ['1.3', 1.3],
+      ['0,85', 0.85],
+    ],
+    [
+      ['clo', 1],
+      ['tog', 0.1 / 0.155],
+      ['togs', 0.1 / 0.155],
+      ['m2K/W', 1 / 0.155],
+    ],
+  ],
 ];
 
 interface Row {

@@ -70,6 +70,17 @@ describe('a style in several sizes', () => {
     expect(none.sizes).toHaveLength(1);
   });
 
+  it('keeps what was measured with the size that it was measured on', () => {
+    const weighed = { ...both, measured: { massG: 1180, packedCm3: null, clo: null } };
+    const turned = done(chooseSize(weighed, '42'));
+    expect(turned.measured).toBeUndefined();
+    expect(plansBySize(turned).map(({ size, measured }) => [size, measured?.massG])).toEqual([
+      ['42', undefined],
+      ['40', 1180],
+    ]);
+    expect(done(chooseSize(turned, '40'))).toEqual(weighed);
+  });
+
   it('brings a size to hand and back without a change', () => {
     const turned = done(chooseSize(both, '42'));
     expect(turned.size).toBe('42');

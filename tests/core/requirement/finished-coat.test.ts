@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { finishedCoat, packedVolume } from '../../../shared-core/requirement/finished-coat.ts';
+import { finished, finishedCoat, packedVolume } from '../../../shared-core/requirement/finished-coat.ts';
 import { coatMass, threadMassG } from '../../../shared-core/requirement/mass.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import {
@@ -11,6 +11,7 @@ import {
   wornThicknessMm,
 } from '../../../shared-core/requirement/warmth.ts';
 import { averageLoftMm } from '../../../shared-core/quilting/chambers.ts';
+import { setMeasured } from '../../../shared-core/plan/measured.ts';
 import { item, slot } from '../../fixtures/small-workshop.ts';
 import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
@@ -132,18 +133,98 @@ describe('how warm it is', () => {
 describe('the finished coat', () => {
   const items = filled({ shell, batting, thread });
   it('has its mass, its label, its warmth and its packed size', () => {
-    const coat = finishedCoat(quiltedCoat(), items, requirement(quiltedCoat(), items));
+    const coat = finishedCoat(quiltedCoat(), items);
     expect(coat.mass.isComplete).toBe(true);
     expect(coat.label.lines.map(({ us }) => us)).toEqual(['Shell: 100% nylon', 'Filling: 100% polyester']);
     expect(coat.warmth).not.toBeNull();
-    expect(coat.packed!.leastL).toBeLessThan(coat.packed!.mostL);
+    expect(coat.packed!.leastCm3).toBeLessThan(coat.packed!.mostCm3);
   });
   it('packs to twice the room for twice the mass', () => {
-    expect(packedVolume(1600).leastL).toBeCloseTo(10, 9);
-    expect(packedVolume(800).mostL).toBeCloseTo(10, 9);
+    expect(packedVolume(1600).leastCm3).toBeCloseTo(10_000, 9);
+    expect(packedVolume(800).mostCm3).toBeCloseTo(10_000, 9);
   });
   it('has no packed size while a weight is missing', () => {
     const open = filled({ shell, batting });
-    expect(finishedCoat(quiltedCoat(), open, requirement(quiltedCoat(), open)).packed).toBeNull();
+    expect(finishedCoat(quiltedCoat(), open).packed).toBeNull();
+  });
+});
+
+describe('a coat in several sizes', () => {
+  const items = filled({ shell, batting, thread });
+  const wide = quiltedCoat().pieces.map((each) => ({ ...each, cutCount: each.cutCount * 2 }));
+  const sizes = [{ size: '46', coatCount: 3, pieces: wide }];
+  const both = quiltedCoat({ size: '40', coatCount: 2, sizes });
+
+  it('is weighed size by size, each as if it were made alone', () => {
+    const alone = finishedCoat(quiltedCoat({ size: '40', coatCount: 1 }), items);
+    const large = finishedCoat(quiltedCoat({ size: '46', pieces: wide }), items);
+    const { coats } = finished(both, items);
+    expect(coats.map(({ size, coatCount }) => [size, coatCount])).toEqual([
+      ['40', 2],
+      ['46', 3],
+    ]);
+    expect(coats[0]!.massG).toBeCloseTo(alone.massG, 9);
+    expect(coats[1]!.massG).toBeCloseTo(large.massG, 9);
+    expect(large.massG).toBeGreaterThan(alone.massG * 1.5);
+  });
+  it('takes what the maker typed for one coat once for each coat', () => {
+    const slots = both.slots.map((one) => (one.id === 'thread' ? { ...one, amountPerCoat: 410 } : one));
+    const typed = { ...both, slots };
+    const need = requirement(typed, items).find(({ slotId }) => slotId === 'thread');
+    expect(need?.kind === 'amount' && need.amount).toBeCloseTo(5 * 410, 9);
+    expect(need?.kind === 'amount' && need.parts.map(({ what }) => what)).toEqual([
+      'as typed for one coat, x 2',
+      'as typed for one coat, x 3, 46',
+    ]);
+    const threadG = finished(typed, items).coats.map(
+      ({ mass }) => mass.lines.find(({ slotId }) => slotId === 'thread')?.massG,
+    );
+    expect(threadG).toEqual([expect.closeTo(16.4, 9), expect.closeTo(16.4, 9)]);
+  });
+  it('weighed in one size is not weighed in the other', () => {
+    const weighed = setMeasured(both, 'massG', 987);
+    const { coats } = finished(weighed.ok ? weighed.value.plan : both, items);
+    expect(coats.map(({ massG, isMassMeasured }) => [massG === 987, isMassMeasured])).toEqual([
+      [true, true],
+      [false, false],
+    ]);
+  });
+});
+
+describe('what the maker measured', () => {
+  const items = filled({ shell, batting, thread });
+  const measured = (...measures: readonly (readonly ['massG' | 'packedCm3' | 'clo', number | null])[]) =>
+    measures.reduce((coat, [what, value]) => {
+      const edited = setMeasured(coat, what, value);
+      return edited.ok ? edited.value.plan : coat;
+    }, quiltedCoat());
+
+  it('stands in place of the estimate, which stays beside it', () => {
+    const coat = finishedCoat(measured(['massG', 1234], ['clo', 1.3], ['packedCm3', 7600]), items);
+    expect([coat.massG, coat.isMassMeasured, coat.measuredClo, coat.measuredPackedCm3]).toEqual([
+      1234,
+      true,
+      1.3,
+      7600,
+    ]);
+    expect(coat.mass.knownG).toBeLessThan(300);
+    expect(coat.packed!.leastCm3).toBeCloseTo(1234 / 0.16, 9);
+    expect(coat.warmth).not.toBeNull();
+  });
+  it('makes a packed size where a material has no weight', () => {
+    const open = filled({ batting, thread });
+    expect(finishedCoat(measured(['massG', 640]), open).packed?.mostCm3).toBeCloseTo(8000, 9);
+  });
+  it('goes again without a trace in the plan', () => {
+    expect(measured(['massG', 1234], ['massG', null])).toEqual(quiltedCoat());
+    expect(measured(['massG', 1234], ['clo', 2], ['massG', null]).measured).toEqual({
+      massG: null,
+      packedCm3: null,
+      clo: 2,
+    });
+  });
+  it.each([0, -4, 100_001, Number.NaN])('is refused where it weighs %s g', (massG) => {
+    const edited = setMeasured(quiltedCoat(), 'massG', massG);
+    expect(edited.ok ? '' : edited.problems[0]!.where).toBe('Weight of the coat');
   });
 });

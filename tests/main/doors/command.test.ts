@@ -50,7 +50,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(complaint).toBe('');
     expect(code).toBe(0);
     const road = JSON.parse(out);
-    expect(Object.keys(road)).toEqual(['coat', 'requirement', 'lays', 'cover', 'toBuy', 'cost']);
+    expect(Object.keys(road)).toEqual(['coat', 'requirement', 'lays', 'cover', 'toBuy', 'cost', 'finished']);
     const lays: Lay[] = road.lays;
     expect(lays.length).toBeGreaterThan(4);
     for (const lay of lays) {

@@ -1,0 +1,139 @@
+/** What one coat is when it is sewn: its weight, its label, its warmth, how it is cared for, and what to mind before it is sold. */
+import { useState } from 'react';
+import type { MeasuredCoat } from '../../../shared-core/plan/coat-plan.ts';
+import { setMeasured } from '../../../shared-core/plan/measured.ts';
+import type { FinishedCoat } from '../../../shared-core/requirement/finished-coat.ts';
+import { cloWords, massWords, packedWords } from '../../../shared-core/requirement/finished-words.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { OwnFigure, type OwnFigureProps } from '../../parts/OwnFigure.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { Waiting } from '../../parts/Waiting.tsx';
+import { CareOfCoat } from './CareOfCoat.tsx';
+import { FibreLabelText } from './FibreLabelText.tsx';
+import style from './FinishedRoom.module.css';
+import { Selling } from './Selling.tsx';
+import { Warmth } from './Warmth.tsx';
+import { WeightBySlot } from './WeightBySlot.tsx';
+
+export function FinishedRoom() {
+  const { input, estimate } = useCoat();
+  const [size, setSize] = useState<string | null>(null);
+  if (!input) return null;
+  if (!estimate) {
+    return (
+      <>
+        <RoomHead title="Finished" lead="Working out what the coat will be." />
+        <Waiting />
+      </>
+    );
+  }
+  const { coats } = estimate.finished;
+  const coat = coats.find((each) => each.size === size) ?? coats[0];
+  if (!coat) return null;
+  return (
+    <>
+      <RoomHead
+        title="Finished"
+        lead="What one coat is when it is sewn: its weight, its label, its warmth and its care."
+        actions={<Button onClick={() => window.print()}>Print</Button>}
+      />
+      {coats.length > 1 && (
+        <div className={style.size}>
+          <ChoiceField
+            label="Size"
+            value={coat.size}
+            options={coats.map((each) => ({ value: each.size, label: each.size }))}
+            onChange={(next) => setSize(next || null)}
+          />
+        </div>
+      )}
+      <Headline coat={coat} />
+      <WeightBySlot coat={coat} />
+      <FibreLabelText label={coat.label} />
+      <Warmth coat={coat} />
+      <CareOfCoat care={estimate.finished.care} />
+      <Selling />
+    </>
+  );
+}
+
+interface Measure {
+  readonly what: keyof MeasuredCoat;
+  readonly title: string;
+  readonly shown: string;
+  readonly own: Pick<OwnFigureProps, 'label' | 'quantity' | 'ask' | 'isOwn' | 'computed'> &
+    Partial<Pick<OwnFigureProps, 'unit' | 'hint'>>;
+}
+
+/** The three figures that a maker can check on a sewn coat, and put in as measured. */
+function Headline({ coat }: { coat: FinishedCoat }) {
+  const { input, edit } = useCoat();
+  const system = useSystem();
+  const isAtHand = coat.size === input?.plan.size;
+  const measures: readonly Measure[] = [
+    {
+      what: 'massG',
+      title: 'One coat weighs',
+      shown: massWords(coat, system),
+      own: {
+        label: 'Weight of one coat',
+        quantity: 'mass',
+        ask: 'I have weighed one',
+        isOwn: coat.isMassMeasured,
+        computed: showQuantity('mass', coat.mass.knownG, { system }),
+      },
+    },
+    {
+      what: 'clo',
+      title: 'Warmth of the padding',
+      shown: cloWords(coat) ?? 'not known yet',
+      own: {
+        label: 'Warmth of one coat',
+        quantity: 'warmth',
+        hint: 'clo or tog, as a laboratory measured it',
+        ask: 'It was measured',
+        isOwn: coat.measuredClo !== null,
+        computed: cloWords({ ...coat, measuredClo: null }),
+      },
+    },
+    {
+      what: 'packedCm3',
+      title: 'Packed in a sack',
+      shown: packedWords(coat, system) ?? 'not known yet',
+      own: {
+        label: 'Packed size of one coat',
+        quantity: 'volume',
+        unit: { metric: 'L', imperial: 'in3' },
+        ask: 'I have packed one',
+        isOwn: coat.measuredPackedCm3 !== null,
+        computed: packedWords({ ...coat, measuredPackedCm3: null }, system),
+      },
+    },
+  ];
+  return (
+    <>
+      <dl className={style.headline}>
+        {measures.map(({ what, title, shown, own }) => (
+          <div key={what} className={style.figure}>
+            <dt className="quiet">{title}</dt>
+            <dd className={`${style.value} number`}>{shown}</dd>
+            {isAtHand && (
+              <dd>
+                <OwnFigure {...own} onSet={(value) => edit((plan) => setMeasured(plan, what, value))} />
+              </dd>
+            )}
+          </div>
+        ))}
+      </dl>
+      {!isAtHand && (
+        <p className="quiet small">
+          Bring size {coat.size} to hand in the plan to put in what you measured on it.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,24 @@
+/** What to mind before a coat is sold; the rules of the place and licensed practice decide. */
+import { setForChild } from '../../../shared-core/plan/measured.ts';
+import { isForChild } from '../../../shared-core/requirement/cautions.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { Cautions } from '../../parts/Cautions.tsx';
+import { FlagField } from '../../parts/Field.tsx';
+import style from './FinishedRoom.module.css';
+
+export function Selling() {
+  const { input, edit } = useCoat();
+  if (!input) return null;
+  return (
+    <section aria-labelledby="selling" className={style.section}>
+      <h2 id="selling">Before it is sold</h2>
+      <FlagField
+        label="This coat is for a child"
+        hint="rules on cords and burning are stricter then"
+        value={isForChild(input.plan)}
+        onChange={(is) => void edit((plan) => setForChild(plan, is))}
+      />
+      <Cautions kinds={['drawstrings', 'flammability', 'filled goods']} />
+    </section>
+  );
+}
