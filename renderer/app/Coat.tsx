@@ -2,8 +2,9 @@
 import { createPortal } from 'react-dom';
 import { CoatContext } from '../client/coat-context.ts';
 import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
+import { finishedOf } from '../client/finished-coat.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
-import type { Estimate } from '../../shared-core/flow.ts';
+import type { FlowInput } from '../../shared-core/contract/contract.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
@@ -122,7 +123,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
       cover: waiting,
       'to-buy': waiting,
       cost: waiting,
-      finished: waiting,
+      finished: plain(input ? finishedText(input, system) : ''),
     };
   }
   const shortCount = estimate.cover.filter(
@@ -137,13 +138,13 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.totalMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
-    finished: plain(finishedText(estimate, system)),
+    finished: plain(finishedText(input, system)),
   };
 }
 
 /** Weight of one coat of the size at hand; with a plus where a material's weight is still missing. */
-function finishedText({ finished }: Estimate, system: MeasureSystem): string {
-  const [coat] = finished.coats;
+function finishedText(input: FlowInput, system: MeasureSystem): string {
+  const [coat] = finishedOf(input).coats;
   if (!coat) return '';
   const isWhole = coat.isMassMeasured || coat.mass.isComplete;
   return `${showQuantity('mass', coat.massG, { system, digits: 2 })}${isWhole ? '' : ' +'}`;

@@ -1,22 +1,26 @@
 /** Cautions of the trade that belong to this place of the road; each is shown in one place only. */
 import type { CautionKind } from '../../shared-core/requirement/cautions.ts';
 import { useCoat } from '../client/coat-context.ts';
+import { finishedOf } from '../client/finished-coat.ts';
 import style from './Cautions.module.css';
 
 export function Cautions({ kinds }: { kinds: readonly CautionKind[] }) {
-  const { estimate } = useCoat();
-  const shown = estimate?.finished.cautions.filter(({ kind }) => kinds.includes(kind)) ?? [];
+  const { input } = useCoat();
+  if (!input) return null;
+  const shown = finishedOf(input).cautions.filter(({ kind }) => kinds.includes(kind));
   if (shown.length === 0) return null;
+  // Who decides is said once where it is the same for all.
+  const decide = [...new Set(shown.map(({ defersTo }) => defersTo))];
   return (
-    <ul className={style.cautions} aria-label="Take care">
-      {shown.map(({ kind, says, defersTo, source }) => (
-        <li key={kind} className={style.caution}>
-          <p>{says}</p>
-          <p className="small">
-            {defersTo} <span className={style.source}>({source})</span>
-          </p>
-        </li>
-      ))}
-    </ul>
+    <aside className={style.cautions} aria-label="Take care">
+      <ul className={style.list}>
+        {shown.map(({ kind, says, source }) => (
+          <li key={kind}>
+            {says} <span className={`${style.source} small`}>({source})</span>
+          </li>
+        ))}
+      </ul>
+      <p>{decide.join(' ')}</p>
+    </aside>
   );
 }

@@ -26,6 +26,10 @@ export function FibreLabelText({ label }: { label: FibreLabel }) {
           <Shares label={label} />
         </>
       )}
+      <p className="quiet">
+        The shares follow from the fibres written down at each material. Where a laboratory or the maker of
+        the cloth says otherwise, change them there.
+      </p>
       <BasisNote basis={label.basis} />
     </section>
   );

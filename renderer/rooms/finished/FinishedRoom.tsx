@@ -6,12 +6,12 @@ import type { FinishedCoat } from '../../../shared-core/requirement/finished-coa
 import { cloWords, massWords, packedWords } from '../../../shared-core/requirement/finished-words.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { finishedOf } from '../../client/finished-coat.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { OwnFigure, type OwnFigureProps } from '../../parts/OwnFigure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import { CareOfCoat } from './CareOfCoat.tsx';
 import { FibreLabelText } from './FibreLabelText.tsx';
 import style from './FinishedRoom.module.css';
@@ -20,18 +20,10 @@ import { Warmth } from './Warmth.tsx';
 import { WeightBySlot } from './WeightBySlot.tsx';
 
 export function FinishedRoom() {
-  const { input, estimate } = useCoat();
+  const { input } = useCoat();
   const [size, setSize] = useState<string | null>(null);
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="Finished" lead="Working out what the coat will be." />
-        <Waiting />
-      </>
-    );
-  }
-  const { coats } = estimate.finished;
+  const { coats, care } = finishedOf(input);
   const coat = coats.find((each) => each.size === size) ?? coats[0];
   if (!coat) return null;
   return (
@@ -55,7 +47,7 @@ export function FinishedRoom() {
       <WeightBySlot coat={coat} />
       <FibreLabelText label={coat.label} />
       <Warmth coat={coat} />
-      <CareOfCoat care={estimate.finished.care} />
+      <CareOfCoat care={care} />
       <Selling />
     </>
   );
@@ -95,7 +87,7 @@ function Headline({ coat }: { coat: FinishedCoat }) {
         label: 'Warmth of one coat',
         quantity: 'warmth',
         hint: 'clo or tog, as a laboratory measured it',
-        ask: 'It was measured',
+        ask: 'I have it measured',
         isOwn: coat.measuredClo !== null,
         computed: cloWords({ ...coat, measuredClo: null }),
       },

@@ -1,4 +1,5 @@
 /** What to mind before a coat is sold; the rules of the place and licensed practice decide. */
+import { useState } from 'react';
 import { setForChild } from '../../../shared-core/plan/measured.ts';
 import { isForChild } from '../../../shared-core/requirement/cautions.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -8,15 +9,22 @@ import style from './FinishedRoom.module.css';
 
 export function Selling() {
   const { input, edit } = useCoat();
+  // What was just chosen, while the plan is being saved.
+  const [chosen, setChosen] = useState<boolean | null>(null);
   if (!input) return null;
+  const choose = async (is: boolean) => {
+    setChosen(is);
+    await edit((plan) => setForChild(plan, is));
+    setChosen(null);
+  };
   return (
     <section aria-labelledby="selling" className={style.section}>
       <h2 id="selling">Before it is sold</h2>
       <FlagField
         label="This coat is for a child"
         hint="rules on cords and burning are stricter then"
-        value={isForChild(input.plan)}
-        onChange={(is) => void edit((plan) => setForChild(plan, is))}
+        value={chosen ?? isForChild(input.plan)}
+        onChange={(is) => void choose(is)}
       />
       <Cautions kinds={['drawstrings', 'flammability', 'filled goods']} />
     </section>

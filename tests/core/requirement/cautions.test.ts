@@ -50,6 +50,8 @@ describe('cautions', () => {
     );
   });
   it('knows a child’s size by its name', () => {
+    expect(isForChild(smallCoat({ size: '4T', isForChild: false }))).toBe(false);
+    expect(isForChild(smallCoat({ size: '44', isForChild: true }))).toBe(true);
     const sized = (size: string) => isForChild(smallCoat({ size }));
     expect(['2T', 'age 6', 'kids 8', '40', 'M tall', 'UK 14'].map(sized)).toEqual([
       true,

@@ -6,6 +6,7 @@ import {
   fibreLabel,
   isWithinLabelTolerance,
   labelSection,
+  statableRatios,
   usText,
   wholePercents,
 } from '../../../shared-core/requirement/label.ts';
@@ -179,6 +180,21 @@ describe('the fibre label', () => {
   });
   it('a stated share may be 3 % of the mass off and no more', () => {
     expect([isWithinLabelTolerance(0.65, 0.68), isWithinLabelTolerance(0.65, 0.6199)]).toEqual([true, false]);
+  });
+  it('what may be stated of a share lies within the tolerance, and never beyond nothing or all', () => {
+    expect(statableRatios(0.71)).toEqual({ leastRatio: 0.71 - 0.03, mostRatio: 0.71 + 0.03 });
+    expect([statableRatios(0.02).leastRatio, statableRatios(0.99).mostRatio]).toEqual([0, 1]);
+    expect(() => statableRatios(1.2)).toThrow(RangeError);
+  });
+  it('down asks for a sentence of its own in the EU, and polyester does not', () => {
+    const stuffed = (fibre: string) =>
+      fibreLabel(
+        smallCoat({ slots: [slot('fill', 'fill')] }),
+        filled({ fill: item('fill', 'fill', { fibre }) }),
+        new Map([['fill', 130]]),
+      ).euNotes;
+    expect(stuffed('80 % down, 20 % feathers')).toEqual(['Contains non-textile parts of animal origin']);
+    expect(stuffed('polyester')).toEqual([]);
   });
   it('the shares of any mix add up to 1, and doubling all masses changes nothing', () => {
     const part = fc.record({

@@ -1,0 +1,80 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './door.ts';
+
+async function openFinished(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await expect(page).toHaveURL(/\/cover$/);
+  await page
+    .getByRole('region', { name: 'The road of this coat' })
+    .getByRole('link', { name: /^Finished/ })
+    .click();
+  await expect(page.getByRole('heading', { name: 'Finished', level: 1 })).toBeVisible();
+}
+
+function figure(page: Page, title: string) {
+  return page.getByText(title, { exact: true }).locator('..');
+}
+
+test('a coat is weighed, and the maker’s own weight stands in place of the estimate until it is taken back', async ({
+  page,
+}) => {
+  await openFinished(page);
+  const weight = figure(page, 'One coat weighs');
+  const estimated = /[\d.]+ kg/.exec((await weight.textContent()) ?? '')?.[0] ?? 'no weight';
+  const rows = page.getByRole('region', { name: 'Weight by slot' }).getByRole('row');
+  const grams = await Promise.all(
+    (await rows.all())
+      .slice(1, -1)
+      .map(async (row) => Number(/([\d.]+) g$/.exec((await row.textContent()) ?? '')?.[1])),
+  );
+  // The slots add up to the coat.
+  expect(grams.reduce((sum, each) => sum + each, 0) / 1000).toBeCloseTo(Number.parseFloat(estimated), 2);
+
+  await weight.getByRole('button', { name: 'I have weighed one' }).click();
+  await weight.getByLabel('Weight of one coat').fill('a lot');
+  await weight.getByRole('button', { name: 'Use this' }).click();
+  await expect(weight.getByRole('alert').first()).toBeVisible();
+  await weight.getByLabel('Weight of one coat').fill('1.135 kg');
+  await weight.getByRole('button', { name: 'Use this' }).click();
+  await expect(weight).toContainText('1.135 kg, as weighed');
+  await expect(weight).toContainText(`Computed: ${estimated}`);
+});
+
+test('what is measured is taken back to the computed figure', async ({ page }) => {
+  await openFinished(page);
+  const warmth = figure(page, 'Warmth of the padding');
+  await expect(warmth).toContainText(/[\d.]+ to [\d.]+ clo/);
+  await warmth.getByRole('button', { name: 'I have it measured' }).click();
+  await warmth.getByLabel('Warmth of one coat').fill('2 tog');
+  await warmth.getByRole('button', { name: 'Use this' }).click();
+  await expect(warmth).toContainText('1.29 clo, as measured');
+  await warmth.getByRole('button', { name: 'Go back to the computed one' }).click();
+  await expect(warmth).toContainText('I have it measured');
+});
+
+test('the label is there for both markets, with what a share may differ by', async ({ page }) => {
+  await openFinished(page);
+  const label = page.getByRole('region', { name: 'Fibre label' });
+  await expect(label).toContainText('Shell: 100% nylon');
+  await expect(label).toContainText('Shell: 100 % polyamide');
+  await label.getByText('How the shares came about').click();
+  await expect(label.getByRole('row', { name: /Lining, cotton/ })).toContainText(/8\d\.\d %8\d % to 9\d %/);
+});
+
+test('a coat for a child is told so, and each caution stands in one place of the road', async ({ page }) => {
+  await openFinished(page);
+  const care = page.getByRole('region', { name: 'Care' });
+  await expect(care).toContainText('The whole coat bears: hand wash.');
+  await expect(care).toContainText('A hot iron melts nylon');
+  const selling = page.getByRole('region', { name: 'Before it is sold' });
+  await expect(selling).toContainText('If it is for a child: no drawstring');
+  await expect(selling).toContainText('The law of the place where it is sold decides');
+  await selling.getByLabel('This coat is for a child').check();
+  await expect(selling).toContainText('This coat is for a child: no drawstring');
+  await expect(page.getByText('Rotary blades:')).toHaveCount(0);
+  await page
+    .getByRole('region', { name: 'The road of this coat' })
+    .getByRole('link', { name: /^Lay/ })
+    .click();
+  await expect(page.getByText('Rotary blades:')).toHaveCount(1);
+});
