@@ -155,6 +155,8 @@ export async function runEstimate(
   const opened = openServices({
     dataFile: dataFile ?? join(scratch, 'own.sqlite'),
     demoFile: join(scratch, 'demo.sqlite'),
+    // It only reads, and may do so while a window has the file open.
+    isBeside: true,
   });
   if (!opened.ok) {
     rmSync(scratch, { recursive: true, force: true });

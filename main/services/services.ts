@@ -2,12 +2,23 @@
  * The contract, served: one envelope in, one Outcome out. Each call runs in one transaction; what is refused or
  * fails is rolled back whole. The maker's own workshop and the demo are two files that never mix.
  */
+import { resolve } from 'node:path';
 import type { z } from 'zod';
-import { type CallName, calls, envelope, type Workshop } from '../../shared-core/contract/contract.ts';
-import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import {
+  type CallInput,
+  type CallName,
+  calls,
+  envelope,
+  type Workshop,
+} from '../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import { bringBack } from '../database/bring-back.ts';
+import { type Claim, claimFile } from '../database/claim.ts';
 import { type OpenWorkshop, openWorkshop } from '../database/connection.ts';
 import { databaseProblem } from '../database/failure.ts';
+import { checkDataFile } from '../database/file-check.ts';
 import { schemaVersion } from '../database/migrate.ts';
+import { backUp, backUpAtStart, demoHasNone, isBackupDue, isEmpty, readBackups } from './backups.ts';
 import type { CallContext } from './call.ts';
 import { rebuildDemo } from './demo.ts';
 import { flowInputCalls } from './flow-input.ts';
@@ -16,6 +27,7 @@ import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
 import { planCalls } from './plans.ts';
 import { stashCalls } from './stash.ts';
+import { openTurns } from './turns.ts';
 import { workshopCalls, workshopFacts } from './workshop.ts';
 
 export interface ServiceOptions {
@@ -27,6 +39,8 @@ export interface ServiceOptions {
   readonly waitMs?: number;
   /** Told of a programmer's mistake, which the maker only hears of in general; console.error where none is given. */
   readonly log?: (error: unknown) => void;
+  /** For a program that only reads beside an open window: the file is not claimed, and no backup is made of it. */
+  readonly isBeside?: boolean;
 }
 
 export interface Services {
@@ -35,6 +49,10 @@ export interface Services {
   close(): void;
 }
 
+/** These need the file as a whole rather than a transaction. */
+const wholeFileCalls = ['openDemo', 'listBackups', 'backUp', 'bringBack'] as const;
+type WholeFileCall = (typeof wholeFileCalls)[number];
+
 const served = {
   ...workshopCalls,
   ...stashCalls,
@@ -42,22 +60,25 @@ const served = {
   ...planCalls,
   ...flowInputCalls,
   ...layCalls,
-} satisfies Record<Exclude<CallName, 'openDemo'>, unknown>;
+} satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */
 export function openServices(options: ServiceOptions): Outcome<Services> {
   const now = options.now ?? (() => new Date());
   const log = options.log ?? ((error: unknown) => console.error(error));
   const openFile = (file: string) => openWorkshop(file, { now, waitMs: options.waitMs ?? 5000 });
-  const own = openFile(options.dataFile);
-  if (!own.ok) return own;
+  const opened = openOwn(options, openFile, now);
+  if (!opened.ok) return opened;
+  const { claim, backupProblem } = opened.value;
+  let own: OpenWorkshop | null = opened.value.open;
   let demo: OpenWorkshop | undefined;
   let isClosed = false;
+  const turns = openTurns();
 
   function openNamed(workshop: Workshop): Outcome<OpenWorkshop> {
-    if (isClosed)
+    if (isClosed || (workshop === 'own' && own === null))
       return refused({ where: 'The workshop', what: 'is closed', mend: 'Start the program again.' });
-    if (workshop === 'own') return own;
+    if (workshop === 'own') return found(own!);
     if (demo) return found(demo);
     const opened = openFile(options.demoFile);
     if (!opened.ok) return opened;
@@ -76,10 +97,14 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
       if (workshop === 'demo') file = options.demoFile;
       const input = (calls[call].input as z.ZodType).safeParse(read.data.input, { reportInput: true });
       if (!input.success) return refused(...inputProblems(input.error, read.data.input));
-      const open = openNamed(workshop);
-      if (!open.ok) return open;
-      if (call === 'openDemo') return await openDemo(open.value, workshop, now);
-      return await serve(open.value, { call, workshop, input: input.data }, now);
+      if (call === 'bringBack') return await turns.alone(() => answerBringBack(workshop, input.data));
+      return await turns.together(async () => {
+        const open = openNamed(workshop);
+        if (!open.ok) return open;
+        return isWholeFile(call)
+          ? answerWhole(open.value, call, workshop)
+          : serve(open.value, { call, workshop, input: input.data }, now);
+      });
     } catch (error) {
       const known = databaseProblem(error, file);
       if (known) return refused(known);
@@ -89,28 +114,92 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     }
   }
 
+  async function answerWhole(
+    open: OpenWorkshop,
+    call: Exclude<WholeFileCall, 'bringBack'>,
+    workshop: Workshop,
+  ): Promise<Outcome<unknown>> {
+    if (call === 'openDemo') return openDemo(open, workshop, now);
+    if (workshop === 'demo') return demoHasNone;
+    // Holding the connection keeps every other call of this program waiting meanwhile.
+    return open.queries
+      .connection()
+      .execute(async () =>
+        call === 'backUp' ? backUp(open, now()) : found(readBackups(open.file, backupProblem)),
+      );
+  }
+
+  /** No other call is under way meanwhile. */
+  async function answerBringBack(workshop: Workshop, input: unknown): Promise<Outcome<unknown>> {
+    const open = openNamed(workshop);
+    if (!open.ok) return open;
+    if (workshop === 'demo') return demoHasNone;
+    const { name } = input as CallInput<'bringBack'>;
+    const brought = bringBack(open.value, name, now, openFile);
+    own = brought.open;
+    if (own === null || brought.problems.length > 0) return refused(...brought.problems);
+    const current = own;
+    return current.queries
+      .connection()
+      .execute((queries) => workshopFacts(contextOf(current, workshop, queries, now)));
+  }
+
   return found({
     answer,
     close() {
       if (isClosed) return;
       isClosed = true;
-      own.value.close();
+      own?.close();
       demo?.close();
+      claim?.release();
     },
   });
 }
 
-function isEmpty(open: OpenWorkshop): boolean {
-  return (
-    open.connection
-      .prepare('SELECT NOT EXISTS (SELECT 1 FROM item) AND NOT EXISTS (SELECT 1 FROM plan)')
-      .pluck()
-      .get() === 1
-  );
+interface OpenedOwn {
+  readonly open: OpenWorkshop;
+  readonly claim: Claim | null;
+  /** Why the backup at the start could not be made. */
+  readonly backupProblem: Problem | null;
+}
+
+/** Looks at the file, claims it, opens it and takes the backup that is due, in this order. */
+function openOwn(
+  options: ServiceOptions,
+  openFile: (file: string) => Outcome<OpenWorkshop>,
+  now: () => Date,
+): Outcome<OpenedOwn> {
+  const file = resolve(options.dataFile);
+  if (options.isBeside) {
+    const opened = openFile(file);
+    return opened.ok ? found({ open: opened.value, claim: null, backupProblem: null }) : opened;
+  }
+  // A file that is refused gets nothing beside it.
+  const looked = checkDataFile(file);
+  if (!looked.ok) return looked;
+  const claim = claimFile(file, now);
+  if (!claim.ok) return claim;
+  const isDue = isBackupDue(file);
+  try {
+    const opened = openFile(file);
+    if (!opened.ok) {
+      claim.value.release();
+      return opened;
+    }
+    const backupProblem = backUpAtStart(opened.value, isDue, now());
+    return found({ open: opened.value, claim: claim.value, backupProblem });
+  } catch (error) {
+    claim.value.release();
+    throw error;
+  }
+}
+
+function isWholeFile(call: CallName): call is WholeFileCall {
+  return (wholeFileCalls as readonly CallName[]).includes(call);
 }
 
 interface ReadCall {
-  readonly call: Exclude<CallName, 'openDemo'>;
+  readonly call: Exclude<CallName, WholeFileCall>;
   readonly workshop: Workshop;
   /** As the call's own schema gave it. */
   readonly input: unknown;

@@ -8,6 +8,13 @@ export function dayText(iso: string): string {
   return date.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 }
 
+/** "14 Oct 2026, 09:05" for an instant, by the clock of this machine. */
+export function momentText(iso: string): string {
+  const date = new Date(iso);
+  if (Number.isNaN(date.getTime())) return iso;
+  return `${dayText(iso)}, ${date.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}`;
+}
+
 /** Today where the maker is, as an ISO date. */
 export function todayIso(): string {
   const now = new Date();

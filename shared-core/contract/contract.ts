@@ -5,7 +5,7 @@
  */
 import { z } from 'zod';
 import type { LayResult } from '../lay/job.ts';
-import type { Outcome } from '../measure/problem.ts';
+import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
@@ -39,6 +39,12 @@ export const calls = {
   saveSettings: { changes: true, input: settings },
   /** Makes the demo workshop anew, whatever was done in it. Only for the workshop 'demo'. */
   openDemo: { changes: true, input: nothing },
+
+  /** The whole copies of the maker's own file, newest first. The demo has none. */
+  listBackups: { changes: false, input: nothing },
+  backUp: { changes: true, input: nothing },
+  /** Puts a backup in the place of the file; what stood there is kept as a backup too. */
+  bringBack: { changes: true, input: z.strictObject({ name: shortText }) },
 
   /** Rows of the stash, searched by name, colour, place, supplier and dye lot, sorted and cut to a window. */
   listItems: {
@@ -163,6 +169,21 @@ export interface WorkshopFacts {
   readonly planCount: number;
 }
 
+export interface Backup {
+  readonly name: string;
+  /** ISO, UTC. */
+  readonly at: string;
+  readonly kind: 'automatic' | 'by hand' | 'before bringing back' | 'put here';
+  readonly sizeBytes: number;
+}
+
+export interface Backups {
+  readonly folder: string;
+  readonly rows: readonly Backup[];
+  /** Why the backup at the start could not be made; null where it was, or none was due. */
+  readonly lastProblem: Problem | null;
+}
+
 export interface ItemRow {
   readonly id: ItemId;
   readonly kind: ItemKind;
@@ -198,6 +219,9 @@ interface CallOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;
+  listBackups: Backups;
+  backUp: Backups;
+  bringBack: WorkshopFacts;
   listItems: { readonly rows: readonly ItemRow[]; readonly total: number };
   readItem: {
     readonly shelf: ItemOnShelf;

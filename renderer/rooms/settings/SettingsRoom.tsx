@@ -1,5 +1,5 @@
 /** The workshop's name, units and currency, the look of the window, and where the data lies. Saved as soon as it is changed. */
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
@@ -7,6 +7,8 @@ import { chooseTheme, chosenTheme, type ThemeChoice } from '../../client/theme.t
 import { useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/Field.tsx';
 import { Problems } from '../../parts/Problems.tsx';
+import { BackupsGroup } from './BackupsGroup.tsx';
+import { Group } from './Group.tsx';
 import { OneOf } from './OneOf.tsx';
 import style from './SettingsRoom.module.css';
 
@@ -118,18 +120,15 @@ export function SettingsRoom() {
       >
         <code className={style.path}>{facts.dataFile}</code>
       </Group>
-    </div>
-  );
-}
 
-function Group({ title, about, children }: { title: string; about: string; children: ReactNode }) {
-  return (
-    <section className={style.group}>
-      <div>
-        <h2 className={style.title}>{title}</h2>
-        <p className={style.about}>{about}</p>
-      </div>
-      <div className={style.fields}>{children}</div>
-    </section>
+      {workshop === 'own' && (
+        <BackupsGroup
+          onBroughtBack={async (now) => {
+            setSettings(now.settings);
+            await refresh();
+          }}
+        />
+      )}
+    </div>
   );
 }

@@ -112,7 +112,7 @@ describe('a plan', () => {
 
   test('changed through the other door is seen here at once', async () => {
     const asking = openAsking();
-    const other = openAsking({ dataFile: asking.dataFile });
+    const other = openAsking({ dataFile: asking.dataFile, isBeside: true });
     const saved = await savedPlan(asking);
     await other.get('savePlan', { plan: { ...saved, size: 'EU 44' }, basedOn: 1, said: 'Larger' });
     expect((await asking.get('readPlan', { planId: saved.id })).plan.size).toBe('EU 44');
