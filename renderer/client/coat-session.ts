@@ -7,13 +7,11 @@ import type { FlowInput, Workshop } from '../../shared-core/contract/contract.ts
 import { type Estimate, estimate } from '../../shared-core/flow.ts';
 import { type EstimateChange, estimateChange } from '../../shared-core/flow-change.ts';
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
-import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
-import { jobHash, keepLay, keptLay } from './kept-lays.ts';
-import { layInWorker } from './lay-pool.ts';
+import { keptRun, quickSeconds, thoroughSeconds } from './kept-run.ts';
 
 export type Phase = 'reading' | 'quick' | 'thorough' | 'settled' | 'stopped' | 'failed';
 
@@ -37,9 +35,6 @@ export interface CoatSession {
   /** Reads stash and plan again, after a receipt or a new offer. */
   readonly reload: () => Promise<void>;
 }
-
-const quickSeconds = 0.3;
-const thoroughSeconds = 3;
 
 const notOpen: Problem = {
   where: 'The coat',
@@ -69,42 +64,24 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     return done;
   }, []);
 
-  /** One pass over the flow. A kept lay that was looked for as long is taken as it is. */
+  /** One pass over the flow. */
   const pass = useCallback(
     (sources: FlowInput, seconds: number, signal: AbortSignal): Promise<Estimate> =>
-      estimate(sources, async (job, what) => {
-        const hash = await jobHash(job);
-        const kept = await keptLay(workshop, hash);
-        if (
-          kept &&
-          (kept.seconds >= seconds * 0.9 ||
-            kept.stoppedBy === 'floor' ||
-            kept.stoppedBy === 'nothing left to try')
-        )
-          return kept;
-        setLaying((names) => [...names, what]);
-        try {
-          const laid = await layInWorker({
-            job,
-            seconds,
-            isThorough: seconds > quickSeconds,
-            signal,
-            onBetter: (better) => {
-              if (kept && totalUsedMm(kept) <= totalUsedMm(better)) return;
-              setLive((now) => new Map(now).set(job, better));
-            },
-          });
-          const best =
-            kept && totalUsedMm(kept) < totalUsedMm(laid) ? { ...kept, seconds: laid.seconds } : laid;
-          if (!signal.aborted) await keepLay(workshop, hash, best);
-          return best;
-        } finally {
-          setLaying((names) => {
-            const at = names.indexOf(what);
-            return names.filter((_, index) => index !== at);
-          });
-        }
-      }),
+      estimate(
+        sources,
+        keptRun({
+          workshop,
+          seconds,
+          signal,
+          onBegin: (what) => setLaying((names) => [...names, what]),
+          onEnd: (what) =>
+            setLaying((names) => {
+              const at = names.indexOf(what);
+              return names.filter((_, index) => index !== at);
+            }),
+          onBetter: (job, better) => setLive((now) => new Map(now).set(job, better)),
+        }),
+      ),
     [workshop],
   );
 

@@ -50,3 +50,57 @@ test('a price is made of material, work and overhead, and changes with the rules
   await expect(page.getByLabel('Work on one coat, your estimate')).toHaveValue('7:30 h');
   await expect(page.getByLabel('Wholesale mark-up')).toHaveValue('60 %');
 });
+
+test('two sizes of a coat stand side by side with their lays', async ({ page }) => {
+  test.setTimeout(240_000);
+  const coats = page.getByRole('link', { name: 'Coats', exact: true });
+  const begin = async (name: string, size: string, length: string) => {
+    await coats.click();
+    await page.getByRole('button', { name: 'New coat' }).first().click();
+    const form = page.getByRole('dialog', { name: 'New coat' });
+    await form.getByLabel('Name').fill(name);
+    await form.getByLabel('Size').fill(size);
+    await form.getByRole('button', { name: 'Begin the plan' }).click();
+    await page.getByRole('button', { name: 'Add a shape' }).first().click();
+    const strip = page.getByRole('dialog', { name: 'Add a shape' });
+    await strip.getByLabel('Name').fill('Panel');
+    await strip.getByLabel('Length').fill(length);
+    await strip.getByLabel('Width', { exact: true }).fill('900 mm');
+    await strip.getByRole('button', { name: 'Add the strip' }).click();
+    await expect(page.getByRole('button', { name: /^Panel, drawn to scale/ })).toBeVisible();
+  };
+  await begin('Reedling 42', '42', '930 mm');
+  await begin('Reedling', '40', '880 mm');
+  await page.getByLabel('Another size, from the plan').selectOption({ label: 'Reedling 42, size 42' });
+  await page.getByRole('button', { name: 'Add this size' }).click();
+  await expect(page.getByText('Size 42 added, one coat.')).toBeVisible();
+
+  await page.getByRole('link', { name: /^Cost/ }).click();
+  await page.getByRole('tab', { name: 'Side by side' }).click(whileLaying);
+  await page.getByLabel('Size 40').uncheck();
+  await page.getByRole('button', { name: 'Work them out' }).click();
+  const planned = page.getByRole('row', { name: /^As planned/ });
+  const larger = page.getByRole('row', { name: /^Size 42/ });
+  await expect(larger).toBeVisible(whileLaying);
+  await expect(page.getByRole('row', { name: /^Size 40/ })).toHaveCount(0);
+  const laidMm = async (row: typeof planned) =>
+    1000 * Number.parseFloat((await row.getByRole('cell').nth(1).textContent()) ?? '');
+  // On a width that takes one panel: 880 + 930 against twice 930, cut from shell and from lining.
+  expect((await laidMm(larger)) - (await laidMm(planned))).toBeCloseTo(100, -1);
+  await larger.getByRole('button', { name: 'Lays of size 42' }).click();
+  await expect(page.getByRole('region', { name: 'Lays of size 42' }).getByRole('img').first()).toBeVisible();
+});
+
+test('a comparison that is stopped leaves nothing half laid behind', async ({ page }) => {
+  test.setTimeout(120_000);
+  await openCost(page);
+  await page.getByRole('tab', { name: 'Side by side' }).click();
+  await expect(page.getByRole('button', { name: 'Work them out' })).toBeDisabled();
+  await page.getByLabel('Another item of the stash').selectOption({ label: 'Slatewater nylon' });
+  await page.getByRole('button', { name: 'Add to compare' }).click();
+  await page.getByRole('button', { name: 'Work them out' }).click();
+  await expect(page.getByText('0 of 2 done; now as planned.')).toBeVisible();
+  await page.getByRole('button', { name: 'Stop comparing' }).click();
+  await expect(page.getByRole('button', { name: 'Work them out' })).toBeEnabled();
+  await expect(page.getByRole('row')).toHaveCount(0);
+});

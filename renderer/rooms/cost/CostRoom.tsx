@@ -11,10 +11,12 @@ import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
 import { MaterialCost } from './MaterialCost.tsx';
 import { PriceOfCoat } from './PriceOfCoat.tsx';
+import { SideBySide } from './SideBySide.tsx';
 
 const views: readonly { readonly name: string; readonly view: () => ReactNode }[] = [
   { name: 'Material', view: MaterialCost },
   { name: 'Price', view: PriceOfCoat },
+  { name: 'Side by side', view: SideBySide },
 ];
 
 export function CostRoom() {

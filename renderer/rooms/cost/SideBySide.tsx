@@ -1,0 +1,251 @@
+/** The same coat in its other sizes and in other cloths of the stash, side by side, with the lays behind the figures. */
+import { useState } from 'react';
+import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import {
+  asPlanned,
+  itemVariant,
+  sizeVariants,
+  type Variant,
+  type VariantResult,
+} from '../../../shared-core/flow-variants.ts';
+import { priceSheet } from '../../../shared-core/cost/price.ts';
+import { layWords } from '../../../shared-core/lay/lay-words.ts';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase, slotName } from '../../client/coat-words.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { Amount } from '../../parts/Amount.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { ChoiceField, FlagField } from '../../parts/Field.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { LayPicture } from '../../parts/LayPicture.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import table from '../../parts/table.module.css';
+import style from './SideBySide.module.css';
+import { useVariantRun } from './variant-run.ts';
+
+export function SideBySide() {
+  const { input } = useCoat();
+  const run = useVariantRun();
+  const [leftOut, setLeftOut] = useState<ReadonlySet<string>>(new Set());
+  const [others, setOthers] = useState<readonly { readonly slotId: string; readonly itemId: string }[]>([]);
+  const [shownId, setShownId] = useState('');
+  if (!input) return null;
+  const sizes = sizeVariants(input.plan);
+  const items = others.flatMap(({ slotId, itemId }) => {
+    const onShelf = input.shelf.find(({ item }) => item.id === itemId);
+    const isStill = input.plan.slots.some((slot) => slot.id === slotId && slot.itemId !== itemId);
+    return onShelf && isStill ? [itemVariant(input.plan, slotId, onShelf.item)] : [];
+  });
+  const chosen = [...sizes, ...items].filter((variant) => !leftOut.has(variant.id));
+  const shown = run.results.find(({ variant }) => variant.id === shownId) ?? run.results[0];
+  const setChosen = (variant: Variant, isChosen: boolean) =>
+    setLeftOut((before) => {
+      const next = new Set(before);
+      if (isChosen) next.delete(variant.id);
+      else next.add(variant.id);
+      return next;
+    });
+  return (
+    <>
+      <section className={style.choice} aria-label="What is compared">
+        {[...sizes, ...items].map((variant) => (
+          <FlagField
+            key={variant.id}
+            label={sentenceCase(variant.name)}
+            value={!leftOut.has(variant.id)}
+            onChange={(isChosen) => setChosen(variant, isChosen)}
+          />
+        ))}
+        <AddItem input={input} onAdd={(slotId, itemId) => setOthers([...others, { slotId, itemId }])} />
+        <div className={style.go}>
+          <Button
+            look="main"
+            disabled={chosen.length === 0 || run.progress !== null}
+            onClick={() => void run.begin(input, [asPlanned(input.plan), ...chosen])}
+          >
+            Work them out
+          </Button>
+          <p className="quiet small" role="status">
+            {run.progress
+              ? `${run.progress.doneCount} of ${run.progress.allCount} done; now ${run.progress.now}.`
+              : chosen.length === 0
+                ? 'Choose a cloth, or give the plan a second size, to compare it with.'
+                : `Each goes the whole road, for ${coatsWords(coatTotal(input.plan))}.`}
+          </p>
+          {run.progress && (
+            <Button look="quiet" onClick={run.stop}>
+              Stop comparing
+            </Button>
+          )}
+        </div>
+      </section>
+      <Problems problems={run.problems} />
+      {run.results.length > 0 && run.from !== input && (
+        <p className={style.old}>The plan or the stash has changed since. Work them out again.</p>
+      )}
+      {run.results.length > 0 && (
+        <Results results={run.results} shownId={shown?.variant.id ?? ''} onShow={setShownId} />
+      )}
+      {shown && <Lays result={shown} />}
+    </>
+  );
+}
+
+function coatsWords(count: number): string {
+  return count === 1 ? 'one coat' : `${count} coats`;
+}
+
+/** Another item of the stash for one of the slots. */
+function AddItem({ input, onAdd }: { input: FlowInput; onAdd: (slotId: string, itemId: string) => void }) {
+  const [slotId, setSlotId] = useState(input.plan.slots[0]?.id ?? '');
+  const [itemId, setItemId] = useState('');
+  const slot = input.plan.slots.find((each) => each.id === slotId);
+  const fitting = input.shelf.filter(({ item }) => item.kind === slot?.kind && item.id !== slot?.itemId);
+  return (
+    <div className={style.add}>
+      <ChoiceField
+        label="Slot"
+        value={slotId}
+        options={input.plan.slots.map(({ id, name }) => ({ value: id, label: name }))}
+        onChange={(next) => {
+          setSlotId(next);
+          setItemId('');
+        }}
+      />
+      <ChoiceField
+        label="Another item of the stash"
+        value={itemId}
+        options={fitting.map(({ item }) => ({ value: item.id as string, label: item.name }))}
+        onChange={setItemId}
+        emptyLabel={fitting.length === 0 ? 'none of this kind' : 'choose one'}
+      />
+      <Button
+        disabled={itemId === ''}
+        onClick={() => {
+          onAdd(slotId, itemId);
+          setItemId('');
+        }}
+      >
+        Add to compare
+      </Button>
+    </div>
+  );
+}
+
+interface ResultsProps {
+  readonly results: readonly VariantResult[];
+  readonly shownId: string;
+  readonly onShow: (id: string) => void;
+}
+
+function Results({ results, shownId, onShow }: ResultsProps) {
+  const { pricing } = useWorkshop().facts.settings;
+  const planned = results[0];
+  return (
+    <table className={table.table}>
+      <thead>
+        <tr>
+          <th scope="col">Variant</th>
+          <th scope="col" className={table.amount}>
+            Laid in all
+          </th>
+          <th scope="col" className={table.amount}>
+            Short
+          </th>
+          <th scope="col" className={table.amount}>
+            To buy
+          </th>
+          <th scope="col" className={table.amount}>
+            Material, a coat
+          </th>
+          <th scope="col" className={table.amount}>
+            Against the plan
+          </th>
+          {pricing && (
+            <th scope="col" className={table.amount}>
+              Retail
+            </th>
+          )}
+          <th scope="col">
+            <span className="only-read-aloud">Lays</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {results.map((result) => {
+          const { variant, estimate } = result;
+          const shortCount = estimate.cover.filter(
+            ({ state }) => state === 'short' || state === 'open',
+          ).length;
+          return (
+            <tr key={variant.id} className={variant.id === shownId ? style.shown : undefined}>
+              <td>{sentenceCase(variant.name)}</td>
+              <td className={table.amount}>
+                <Amount kind="cloth" amount={result.usedMm} />
+              </td>
+              <td className={table.amount}>
+                {shortCount === 0 ? 'nothing' : `${shortCount} ${shortCount === 1 ? 'slot' : 'slots'}`}
+              </td>
+              <td className={table.amount}>
+                <Money amountMinor={result.toBuyMinor} />
+              </td>
+              <td className={table.amount}>
+                <Money amountMinor={result.coatMinor} />
+                {estimate.cost.isIncomplete && <span className="quiet small"> not complete</span>}
+              </td>
+              <td className={table.amount}>
+                {result !== planned && planned && (
+                  <Money amountMinor={result.coatMinor - planned.coatMinor} withSign />
+                )}
+              </td>
+              {pricing && (
+                <td className={table.amount}>
+                  <Money amountMinor={priceSheet(variant.plan, estimate.cost, pricing).retail.priceMinor} />
+                </td>
+              )}
+              <td className={table.amount}>
+                <Button
+                  look="quiet"
+                  aria-pressed={variant.id === shownId}
+                  aria-label={`Lays of ${variant.name}`}
+                  onClick={() => onShow(variant.id)}
+                >
+                  Lays
+                </Button>
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function Lays({ result }: { result: VariantResult }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  if (!input) return null;
+  const { variant, estimate } = result;
+  return (
+    <section aria-label={`Lays of ${variant.name}`} className={style.lays}>
+      <h2>{sentenceCase(variant.name)}: the lays behind it</h2>
+      <ul className={style.pictures}>
+        {estimate.lays.map((slotLay) => {
+          const itemId = slotById(variant.plan, slotLay.slotId).itemId;
+          const item = input.shelf.find((onShelf) => onShelf.item.id === itemId)?.item;
+          const name = sentenceCase(slotName(input, slotLay.slotId));
+          return (
+            <li key={slotLay.slotId} className={style.picture}>
+              <h3>{name}</h3>
+              <p className="quiet small">{item?.name ?? 'nothing chosen'}</p>
+              <LayPicture slotLay={slotLay} label={`Lay of ${name}`} />
+              <p className="small">{layWords(slotLay.result, system)}</p>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
