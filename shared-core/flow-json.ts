@@ -1,13 +1,14 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
 import { type PriceRules, priceSheet } from './cost/price.ts';
 import type { Estimate, FlowSources } from './flow.ts';
+import { patternJson } from './flow-pattern-json.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
 import type { LayResult } from './lay/job.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
 
-/** Keys: coat, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
+/** Keys: coat, pattern, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
 export function estimateJson(
   sources: FlowSources,
   estimate: Estimate,
@@ -19,6 +20,7 @@ export function estimateJson(
     sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? null;
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
+    pattern: patternJson(sources),
     requirement: estimate.requirement.map((need) =>
       need.kind === 'amount'
         ? { slot: slot(need.slotId), ...need }

@@ -2,16 +2,26 @@
 import { useState } from 'react';
 import { QuantityField, type QuantityFieldProps } from './Field.tsx';
 
-export interface SettledFieldProps extends Omit<QuantityFieldProps, 'onChange' | 'value' | 'onUnreadable'> {
-  readonly value: number;
-  readonly onSet: (value: number) => void;
+interface SettledProps<Value> extends Omit<QuantityFieldProps, 'onChange' | 'value' | 'onUnreadable'> {
+  readonly value: Value;
+  readonly onSet: (value: Value) => void;
 }
 
-export function SettledField({ value, onSet, ...field }: SettledFieldProps) {
-  const [typed, setTyped] = useState<number | null>(null);
+export function SettledField({ onSet, ...field }: SettledProps<number>) {
+  return <Settled {...field} isRequired onSet={(value) => value !== null && onSet(value)} />;
+}
+
+/** May be left empty: then it is null. */
+export function OptionalSettledField(field: SettledProps<number | null>) {
+  return <Settled {...field} />;
+}
+
+function Settled({ value, onSet, ...field }: SettledProps<number | null>) {
+  // Undefined until something is typed.
+  const [typed, setTyped] = useState<number | null | undefined>(undefined);
   const settle = () => {
-    if (typed !== null && typed !== value) onSet(typed);
-    setTyped(null);
+    if (typed !== undefined && typed !== value) onSet(typed);
+    setTyped(undefined);
   };
   return (
     <form
@@ -21,7 +31,7 @@ export function SettledField({ value, onSet, ...field }: SettledFieldProps) {
         settle();
       }}
     >
-      <QuantityField {...field} value={value} isRequired onChange={(next) => setTyped(next.value)} />
+      <QuantityField {...field} value={value} onChange={(next) => setTyped(next.value)} />
     </form>
   );
 }

@@ -73,6 +73,7 @@ const piece: z.ZodType<Piece> = z.strictObject({
   notches: z.array(notch).max(500),
   cutFrom: z.array(cutFrom).max(50),
   quilted: z.enum(['across', 'along']).nullable(),
+  quiltingSpacingMm: z.number().positive().max(2000).exactOptional(),
 });
 const seam: z.ZodType<Seam> = z.strictObject({
   id,

@@ -70,6 +70,7 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outco
       cutFrom,
       turns: old?.turns ?? 'grain',
       quilted: old?.quilted ?? null,
+      ...(old?.quiltingSpacingMm === undefined ? {} : { quiltingSpacingMm: old.quiltingSpacingMm }),
     });
     if (old) {
       const names = matchedEdges(old.outline, piece.outline);

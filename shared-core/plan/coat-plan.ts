@@ -70,8 +70,10 @@ export interface Piece {
   readonly turns: TurnRule;
   readonly notches: readonly Notch[];
   readonly cutFrom: readonly CutFrom[];
-  /** Lines are quilted across or along the piece at the plan's spacing; null when it is not quilted. */
+  /** Lines are quilted across or along the piece; null when it is not quilted. */
   readonly quilted: 'across' | 'along' | null;
+  /** Distance of the piece's own lines; absent: as the plan has it. */
+  readonly quiltingSpacingMm?: number;
 }
 
 /** How the quilting is done. Spacing is between finished lines. */

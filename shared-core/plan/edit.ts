@@ -59,10 +59,37 @@ export function bindSlot(
   return found({ plan: withSlot(plan, { ...slot, itemId }), said });
 }
 
-export function renamePlan(plan: CoatPlan, name: string): Outcome<Edited> {
-  const trimmed = name.trim();
-  if (trimmed === '') return refused({ where: 'Name of the plan', what: 'is missing', mend: 'Type a name.' });
-  return found({ plan: { ...plan, name: trimmed }, said: `${plan.name} is now called ${trimmed}.` });
+/** What a plan is called, the size at hand, and the maker's own notes. */
+export interface PlanHead {
+  readonly name: string;
+  readonly size: string;
+  readonly notes: string;
+}
+
+/** A size that others stand beside keeps a name of its own. */
+export function describePlan(plan: CoatPlan, typed: PlanHead): Outcome<Edited> {
+  const head = { name: typed.name.trim(), size: typed.size.trim(), notes: typed.notes.trim() };
+  if (head.name === '')
+    return refused({ where: 'Name of the plan', what: 'is missing', mend: 'Type a name.' });
+  const others = plan.sizes ?? [];
+  if (head.size === '' && others.length > 0) {
+    return refused({
+      where: 'Size of the plan',
+      what: 'is missing while other sizes stand beside it',
+      mend: 'Type it.',
+    });
+  }
+  if (others.some(({ size }) => size === head.size)) {
+    return refused({ where: `Size ${head.size}`, what: 'is in the plan already', mend: 'Type another.' });
+  }
+  const said = [
+    ...(head.name === plan.name ? [] : [`${plan.name} is now called ${head.name}.`]),
+    ...(head.size === plan.size
+      ? []
+      : [head.size === '' ? 'Its size is not named.' : `Its size is now ${head.size}.`]),
+    ...(head.notes === plan.notes ? [] : ['Its notes were changed.']),
+  ];
+  return found({ plan: { ...plan, ...head }, said: said.join(' ') || 'Nothing was changed.' });
 }
 
 /** The plan without a piece, and without what referred to it. The last piece stays. */

@@ -19,6 +19,7 @@ export function planProblems(plan: CoatPlan): Problem[] {
       ...pieceProblems(piece),
       ...cutFromProblems(plan, piece),
       ...edgeSeamProblems(plan, piece),
+      ...ownSpacingProblems(piece),
     ]),
     ...repeated(
       'seam',
@@ -45,7 +46,11 @@ function sizeProblems(plan: CoatPlan): Problem[] {
     ...sizes.flatMap(({ size, pieces }) =>
       [
         ...repeated('piece', pieces),
-        ...pieces.flatMap((piece) => [...pieceProblems(piece), ...cutFromProblems(plan, piece)]),
+        ...pieces.flatMap((piece) => [
+          ...pieceProblems(piece),
+          ...cutFromProblems(plan, piece),
+          ...ownSpacingProblems(piece),
+        ]),
       ].map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
     ),
   ];
@@ -71,9 +76,17 @@ export function plyCountProblem(pieceName: string, slotName: string, count: numb
   };
 }
 
-/** Distance of quilting lines: null when it is well. */
-export function quiltingSpacingProblem(spacingMm: number): Problem | null {
-  return outside('Distance of the quilting lines', spacingMm, 5, 1000, 'mm');
+/** Distance of quilting lines: null when it is well. where: of which. */
+export function quiltingSpacingProblem(
+  spacingMm: number,
+  where = 'Distance of the quilting lines',
+): Problem | null {
+  return outside(where, spacingMm, 5, 1000, 'mm');
+}
+
+function ownSpacingProblems({ name, quiltingSpacingMm }: Piece): Problem[] {
+  if (quiltingSpacingMm === undefined) return [];
+  return present([quiltingSpacingProblem(quiltingSpacingMm, `Distance of the lines of ${name}`)]);
 }
 
 function headProblems(plan: CoatPlan): Problem[] {

@@ -3,6 +3,7 @@ import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { CoatPlan } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
 import { usualSpacingMm } from './new-plan.ts';
+import { quiltingSpacingProblem } from './plan-problems.ts';
 
 /** Lines run across the piece, along it, or there are none. */
 export function setQuilted(
@@ -14,6 +15,31 @@ export function setQuilted(
   if (!piece) return refused(notInPlan('piece', pieceId));
   const said = quilted === null ? `${piece.name} is not quilted.` : `${piece.name} is quilted ${quilted}.`;
   return found({ plan: withPiece(plan, { ...piece, quilted }), said });
+}
+
+/** How far apart the lines of one piece are; null: as the plan has it. */
+export function setOwnSpacing(
+  plan: CoatPlan,
+  pieceId: string,
+  spacingMm: number | null,
+  text = inMm,
+): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (plan.quilting === null) return refused(notQuilted(plan));
+  const { quiltingSpacingMm: _, ...alike } = piece;
+  if (spacingMm === null) {
+    return found({
+      plan: withPiece(plan, alike),
+      said: `Lines of ${piece.name} are ${text(plan.quilting.spacingMm)} apart, as in the whole coat.`,
+    });
+  }
+  const problem = quiltingSpacingProblem(spacingMm, `Distance of the lines of ${piece.name}`);
+  if (problem) return refused(problem);
+  return found({
+    plan: withPiece(plan, { ...piece, quiltingSpacingMm: spacingMm }),
+    said: `Lines of ${piece.name} are now ${text(spacingMm)} apart.`,
+  });
 }
 
 /** A square of cloth and batting before and after quilting, mm. */

@@ -3,7 +3,7 @@
  * y = constant, at an even spacing from an origin, clipped to the seam line of the whole piece (opened at its fold).
  */
 import { type Ring, ringAreaMm2, ringBox } from '../geometry/ring.ts';
-import { pieceById, type CoatPlan, type Piece } from '../plan/coat-plan.ts';
+import { pieceById, type CoatPlan, type Piece, type Quilting } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
 
 /** A line nearer than this to the piece's first or last point is that edge itself and is not sewn. */
@@ -75,11 +75,16 @@ export function isPieceQuilted(plan: CoatPlan, piece: Piece): boolean {
   return plan.quilting !== null && piece.quilted !== null;
 }
 
+/** How far apart the lines of a piece are: by its own choice, else the plan's. */
+export function lineSpacingMm(quilting: Quilting, piece: Piece): number {
+  return piece.quiltingSpacingMm ?? quilting.spacingMm;
+}
+
 /** Lines of one piece of the plan from an origin in its own frame; none when the piece is not quilted. */
 export function quiltingLines(plan: CoatPlan, pieceId: string, originMm: number): PieceLines {
   const piece = pieceById(plan, pieceId);
   if (plan.quilting === null || piece.quilted === null) return { lines: [], channels: [], stitchingMm: 0 };
-  return ringLines(wholeSeamRing(piece), piece.quilted, plan.quilting.spacingMm, originMm);
+  return ringLines(wholeSeamRing(piece), piece.quilted, lineSpacingMm(plan.quilting, piece), originMm);
 }
 
 /** x and y changed for each other, still counter-clockwise. */

@@ -8,12 +8,13 @@ import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
 import type { EdgePlace } from '../plan/outline.ts';
 import { edgePoints } from '../plan/outline-ring.ts';
 import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
-import { isPieceQuilted, type PieceLines, ringLines, wholeSeamRing } from './lines.ts';
+import { isPieceQuilted, lineSpacingMm, type PieceLines, ringLines, wholeSeamRing } from './lines.ts';
 
 export interface QuiltedPiece extends PieceLines {
   readonly pieceId: string;
   readonly name: string;
   readonly direction: 'across' | 'along';
+  readonly spacingMm: number;
   /** Lowest x of the piece, where its hem is (lowest y for lines along). Offsets are measured from here. */
   readonly hemAtMm: number;
   /** Distance of each line from the hem, mm, rising. */
@@ -33,13 +34,15 @@ export function quiltingMap(plan: CoatPlan): readonly QuiltedPiece[] {
       const direction = piece.quilted ?? 'across';
       const ring = wholeSeamRing(piece);
       const box = ringBox(ring);
+      const spacingMm = lineSpacingMm(quilting, piece);
       const hemAtMm = direction === 'across' ? box.minX : box.minY;
-      const lines = ringLines(ring, direction, quilting.spacingMm, origins.get(piece.id) ?? hemAtMm);
+      const lines = ringLines(ring, direction, spacingMm, origins.get(piece.id) ?? hemAtMm);
       return {
         ...lines,
         pieceId: piece.id,
         name: piece.name,
         direction,
+        spacingMm,
         hemAtMm,
         offsetsMm: lines.lines.map((line) => line.atMm - hemAtMm),
         copyCount: piece.cutCount * plan.coatCount,

@@ -32,10 +32,12 @@ export interface SeamMeeting {
 /** Every seam of the plan that joins quilted pieces, in the order of the seams. */
 export function meetingReport(plan: CoatPlan): readonly SeamMeeting[] {
   if (plan.quilting === null) return [];
-  const { spacingMm } = plan.quilting;
   const origins = lineOrigins(plan);
-  const places = new Map(
-    quiltingMap(plan).map((piece) => [piece.pieceId, piece.lines.map((line) => line.atMm)]),
+  const lines: Lines = new Map(
+    quiltingMap(plan).map(({ pieceId, spacingMm, lines: each }) => [
+      pieceId,
+      { spacingMm, atMm: each.map((line) => line.atMm) },
+    ]),
   );
   return seamWalk(plan).flatMap((walked) => {
     const { first, second } = quiltedSides(plan, walked);
@@ -43,20 +45,37 @@ export function meetingReport(plan: CoatPlan): readonly SeamMeeting[] {
     const b = walked.sides === 'mirror' ? a : second[0];
     if (!a || !b) return [];
     const isPair = first.length === 1 && walked.first.length === 1 && walked.second.length <= 1;
-    return [
-      isPair ? edgeMeeting(walked, a, b, places) : lowestMeeting(walked, first, second, origins, spacingMm),
-    ];
+    return [isPair ? edgeMeeting(walked, a, b, lines) : lowestMeeting(walked, first, second, origins, lines)];
   });
 }
 
-type Places = ReadonlyMap<string, readonly number[]>;
+type Lines = ReadonlyMap<string, { readonly spacingMm: number; readonly atMm: readonly number[] }>;
 
 /** One edge against one edge (or its mirror image), line by line from the lower end. */
-function edgeMeeting(seam: SeamReport, a: SeamSide, b: SeamSide, places: Places): SeamMeeting {
-  const onA = crossingsMm(a, places.get(a.piece.id) ?? []);
-  const onB = crossingsMm(b, places.get(b.piece.id) ?? []);
-  const crossings = onA.slice(0, onB.length).map((aMm, index) => crossing(aMm, onB[index]!));
-  return meetingOf(seam, a, b, crossings, Math.abs(onA.length - onB.length), 'whole');
+function edgeMeeting(seam: SeamReport, a: SeamSide, b: SeamSide, lines: Lines): SeamMeeting {
+  const onA = crossingsMm(a, lines.get(a.piece.id)!.atMm);
+  const onB = crossingsMm(b, lines.get(b.piece.id)!.atMm);
+  const isNearerOn = nearerSide(a, b, lines);
+  // Lines that are as far apart go one by one; where they are nearer on one side, the others look for their nearest.
+  const crossings =
+    isNearerOn === null
+      ? onA.slice(0, onB.length).map((aMm, index) => crossing(aMm, onB[index]!))
+      : isNearerOn === 'a'
+        ? onB.flatMap((bMm) => (onA.length === 0 ? [] : [crossing(nearestMm(onA, bMm), bMm)]))
+        : onA.flatMap((aMm) => (onB.length === 0 ? [] : [crossing(aMm, nearestMm(onB, aMm))]));
+  const unmatchedCount = Math.max(onA.length, onB.length) - crossings.length;
+  return meetingOf(seam, a, b, crossings, unmatchedCount, 'whole', isNearerOn);
+}
+
+/** Whose lines are nearer to each other; null where they are as far apart. */
+function nearerSide(a: SeamSide, b: SeamSide, lines: Lines): 'a' | 'b' | null {
+  const onA = lines.get(a.piece.id)!.spacingMm;
+  const onB = lines.get(b.piece.id)!.spacingMm;
+  return Math.abs(onA - onB) < 0.01 ? null : onA < onB ? 'a' : 'b';
+}
+
+function nearestMm(placesMm: readonly number[], toMm: number): number {
+  return placesMm.reduce((best, mm) => (Math.abs(mm - toMm) < Math.abs(best - toMm) ? mm : best));
 }
 
 /**
@@ -68,15 +87,24 @@ function lowestMeeting(
   first: readonly SeamSide[],
   second: readonly SeamSide[],
   origins: ReadonlyMap<string, number>,
-  spacingMm: number,
+  lines: Lines,
 ): SeamMeeting {
   const a = lowestSide(first, origins);
   const b = lowestSide(second, origins);
-  const aboveMm = (heightMm: number) => ((-heightMm % spacingMm) + spacingMm) % spacingMm;
-  const met = crossing(aboveMm(a.heightMm), aboveMm(b.heightMm));
+  const spacingMm = ({ side }: { side: SeamSide }) => lines.get(side.piece.id)!.spacingMm;
+  const aboveMm = (heightMm: number, apartMm: number) => ((-heightMm % apartMm) + apartMm) % apartMm;
+  const met = crossing(aboveMm(a.heightMm, spacingMm(a)), aboveMm(b.heightMm, spacingMm(b)));
   // Just under a line and just over one are neighbours too.
-  const gapMm = Math.min(met.gapMm, spacingMm - met.gapMm);
-  return meetingOf(seam, a.side, b.side, [{ ...met, gapMm }], 0, 'lowest point');
+  const gapMm = Math.min(met.gapMm, Math.max(spacingMm(a), spacingMm(b)) - met.gapMm);
+  return meetingOf(
+    seam,
+    a.side,
+    b.side,
+    [{ ...met, gapMm }],
+    0,
+    'lowest point',
+    nearerSide(a.side, b.side, lines),
+  );
 }
 
 /** The edge that comes lowest, with the height of that point over the origin of the lines. */
@@ -100,6 +128,7 @@ function meetingOf(
   crossings: readonly Crossing[],
   unmatchedCount: number,
   where: 'whole' | 'lowest point',
+  isNearerOn: 'a' | 'b' | null,
 ): SeamMeeting {
   const largestGapMm = crossings.reduce((largest, { gapMm }) => Math.max(largest, gapMm), 0);
   const runsSameWay = a.piece.quilted === b.piece.quilted;
@@ -114,7 +143,15 @@ function meetingOf(
     unmatchedCount,
     largestGapMm,
     meets,
-    says: wordsFor(seam.label, { where, runsSameWay, meets, crossings, unmatchedCount }),
+    says: wordsFor(seam.label, {
+      where,
+      runsSameWay,
+      meets,
+      crossings,
+      unmatchedCount,
+      largestGapMm,
+      nearer: isNearerOn === null ? null : (isNearerOn === 'a' ? a : b).piece.name,
+    }),
   };
 }
 
@@ -126,6 +163,9 @@ function wordsFor(
     readonly meets: boolean;
     readonly crossings: readonly Crossing[];
     readonly unmatchedCount: number;
+    readonly largestGapMm: number;
+    /** Name of the piece whose lines are nearer to each other, or null. */
+    readonly nearer: string | null;
   },
 ): string {
   if (!found.runsSameWay) return `${label}: the lines run different ways on the two pieces and cannot meet.`;
@@ -137,6 +177,11 @@ function wordsFor(
       : `${label}: the lines do not meet at the underarm.`;
   }
   if (found.meets) return `${label}: the lines meet.`;
+  if (found.nearer !== null) {
+    return found.largestGapMm <= meetingToleranceMm
+      ? `${label}: the lines of ${found.nearer} are nearer to each other; every line of the other piece meets one.`
+      : `${label}: the lines of ${found.nearer} are nearer to each other, and do not meet those of the other piece.`;
+  }
   const first = found.crossings[0];
   if (first && first.gapMm <= meetingToleranceMm) {
     return `${label}: the lines meet at the lower end and part further up, as the two edges slant or curve differently.`;

@@ -81,7 +81,7 @@ export function fillingList(
     if (!piece.cutFrom.some((from) => from.slotId === slot.id && from.plyCount > 0)) continue;
     const quilted = map.find((candidate) => candidate.pieceId === piece.id);
     const channels = quilted?.channels ?? [wholeAsChannel(piece)];
-    const spacingMm = quilted && plan.quilting ? plan.quilting.spacingMm : channels[0]!.widthMm;
+    const spacingMm = quilted?.spacingMm ?? channels[0]!.widthMm;
     const rise = quiltedRise(plan, piece, items);
     basis.set('rise', rise.basis);
     const riseMm = Math.min(rise.riseMm, spacingMm / 2);

@@ -1,6 +1,7 @@
 /** How far quilted cloth stands off the flat between two lines. */
 import { type Basis, measureIn } from '../measure/basis.ts';
 import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
+import { lineSpacingMm } from '../quilting/lines.ts';
 import type { SlotItems } from './need.ts';
 
 /** Share of the batting's loft that is left in the middle between two lines of quilting. */
@@ -32,7 +33,10 @@ export function quiltedRise(
   );
   if (stuffed) {
     return {
-      riseMm: plan.quilting === null ? unquiltedStuffedRiseMm : plan.quilting.spacingMm * stuffedRiseRatio,
+      riseMm:
+        plan.quilting === null
+          ? unquiltedStuffedRiseMm
+          : lineSpacingMm(plan.quilting, piece) * stuffedRiseRatio,
       basis: {
         kind: 'rule of thumb',
         how: `rise of a face over a stuffed channel: 1/8 of the spacing of the lines (${measureIn('length', unquiltedStuffedRiseMm)} where there are none)`,

@@ -3,6 +3,7 @@ import { type Ring, ringAreaMm2 } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
+import { lineSpacingMm } from '../quilting/lines.ts';
 import { takeUpBoth } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut, SlotItems } from './need.ts';
@@ -55,7 +56,7 @@ function growthOf(
   let across = 1;
   if (slot.isQuilted && plan.quilting && piece.quilted !== null) {
     const rise = quiltedRise(plan, piece, items);
-    const byGeometry = takeUpBoth(piece.quilted, plan.quilting.spacingMm, rise.riseMm);
+    const byGeometry = takeUpBoth(piece.quilted, lineSpacingMm(plan.quilting, piece), rise.riseMm);
     along += slot.takeUpAlongRatio ?? byGeometry.alongRatio;
     across += slot.takeUpAcrossRatio ?? byGeometry.acrossRatio;
     if (slot.takeUpAlongRatio !== null || slot.takeUpAcrossRatio !== null) {

@@ -6,7 +6,7 @@ import type { Basis } from '../measure/basis.ts';
 import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import { ringAreaMm2 } from '../geometry/ring.ts';
 import { averageLoftMm } from '../quilting/chambers.ts';
-import { wholeSeamRing } from '../quilting/lines.ts';
+import { lineSpacingMm, wholeSeamRing } from '../quilting/lines.ts';
 import { labelSection } from './label.ts';
 import type { SlotItems } from './need.ts';
 import { effectiveThicknessMm, wornLoftRatio } from './padding.ts';
@@ -67,8 +67,8 @@ export function wornThicknessMm(plan: CoatPlan, piece: Piece, items: SlotItems):
   if (!isStuffed && !isBatted) return 0;
   if (!isStuffed) return measuredOnly(plan, piece) ?? battingMm;
   const riseMm = quiltedRise(plan, piece, items).riseMm;
-  const spacingMm = plan.quilting?.spacingMm;
-  if (spacingMm === undefined || piece.quilted === null) return (4 * riseMm) / 3;
+  if (plan.quilting === null || piece.quilted === null) return (4 * riseMm) / 3;
+  const spacingMm = lineSpacingMm(plan.quilting, piece);
   return averageLoftMm(spacingMm, Math.min(riseMm, spacingMm / 2));
 }
 
@@ -76,7 +76,8 @@ export function wornThicknessMm(plan: CoatPlan, piece: Piece, items: SlotItems):
 function measuredOnly(plan: CoatPlan, piece: Piece): number | null {
   const quilting = plan.quilting;
   if (quilting === null || quilting.riseMm === null || piece.quilted === null) return null;
-  return averageLoftMm(quilting.spacingMm, Math.min(quilting.riseMm, quilting.spacingMm / 2));
+  const spacingMm = lineSpacingMm(quilting, piece);
+  return averageLoftMm(spacingMm, Math.min(quilting.riseMm, spacingMm / 2));
 }
 
 /** Warmth of the padding of one coat; null where no piece is padded or a loft is not written down. */

@@ -31,4 +31,17 @@ test('a second change made before the first is read back is kept as well, and bo
   await undo.click();
   await expect(page.getByLabel('Coats', { exact: true })).toHaveValue('1');
   await expect(page.getByLabel('Quilting lines apart')).toHaveValue('76.2 mm');
+
+  // Name and size are a change like any other.
+  await page.unroute('**/call');
+  await page.getByRole('button', { name: 'Change name, size or notes' }).click();
+  const head = page.getByRole('dialog', { name: 'Name, size and notes' });
+  await head.getByLabel('Name').fill('  ');
+  await head.getByRole('button', { name: 'Save' }).click();
+  await expect(head.getByRole('alert')).toContainText('Name of the plan is missing');
+  await head.getByLabel('Name').fill('Hollin gilet');
+  await head.getByLabel('Size').fill('M long');
+  await head.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('heading', { name: 'Hollin gilet', level: 1 })).toBeVisible();
+  await expect(note).toContainText('Hollin waistcoat is now called Hollin gilet. Its size is now M long.');
 });

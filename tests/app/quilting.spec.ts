@@ -32,6 +32,21 @@ test('the lines meet at the sides, and a swatch says how much larger to cut', as
   await page.getByLabel('Rise of one face, measured').press('Enter');
   await expect(page.getByRole('alert')).toContainText('Rise of the quilting is 60 mm');
 
+  // Lines of its own on one piece: they meet every second one beside them, and the seam says so.
+  const own = page.getByLabel('Lines of Back apart');
+  await own.fill('2 mm');
+  await own.press('Enter');
+  await expect(page.getByText('Distance of the lines of Back is too small')).toBeVisible();
+  await own.fill('3.5 cm');
+  await own.press('Enter');
+  await expect(page.getByText('Lines of Back are now 35 mm apart.')).toBeVisible();
+  await expect(lines.nth(2)).toHaveText('270 mm35 mm');
+  await expect(side).toContainText('the lines of Back are nearer to each other');
+  await expect(side).toContainText(/\d+ lines have no partner/);
+  await own.fill('');
+  await own.press('Enter');
+  await expect(page.getByText('Lines of Back are 70 mm apart, as in the whole coat.')).toBeVisible();
+
   await page.getByRole('button', { name: 'Measured on a swatch' }).click();
   const sheet = page.getByRole('dialog', { name: 'Measured on a swatch' });
   await sheet.getByLabel('Along the grain, before').fill('300 mm');

@@ -43,7 +43,11 @@ export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['m
                 {edge.name === piece.foldEdge && <span className="quiet"> (fold)</span>}
               </td>
               <td className={table.amount}>
-                <Figure quantity="length" value={edgeLengthMm(piece.outline, edge.name)} />
+                <Figure
+                  quantity="length"
+                  value={edgeLengthMm(piece.outline, edge.name)}
+                  options={{ unit: { metric: 'mm', imperial: 'in' } }}
+                />
               </td>
               <td className={table.amount}>
                 {edge.name === piece.foldEdge ? (

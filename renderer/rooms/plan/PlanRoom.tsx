@@ -8,6 +8,7 @@ import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { PieceCard } from './PieceCard.tsx';
 import { PieceSheet } from './PieceSheet.tsx';
+import { PlanHeadSheet } from './PlanHeadSheet.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import style from './PlanRoom.module.css';
 import { Sizes } from './Sizes.tsx';
@@ -19,6 +20,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
   const { input } = useCoat();
   const [openPiece, setOpenPiece] = useState<string | null>(null);
   const [isAdding, setIsAdding] = useState(false);
+  const [isDescribing, setIsDescribing] = useState(false);
   if (!input) return null;
   const { plan } = input;
   const opened = plan.pieces.find((piece) => piece.id === openPiece);
@@ -30,7 +32,10 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           <h1>{plan.name}</h1>
           <p className="quiet">
             {plan.size && `Size ${plan.size}. `}
-            {plan.pieces.length} pieces, {cutCount} cut for one coat.
+            {plan.pieces.length} pieces, {cutCount} cut for one coat.{' '}
+            <Button look="quiet" onClick={() => setIsDescribing(true)}>
+              Change name, size or notes
+            </Button>
           </p>
         </div>
         <Choices />
@@ -75,6 +80,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
         )}
       </section>
       {opened && <PieceSheet key={opened.id} piece={opened} onClose={() => setOpenPiece(null)} />}
+      {isDescribing && <PlanHeadSheet plan={plan} onClose={() => setIsDescribing(false)} />}
       {isAdding && <ShapeSheet onClose={() => setIsAdding(false)} />}
     </>
   );

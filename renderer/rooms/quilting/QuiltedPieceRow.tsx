@@ -1,13 +1,16 @@
-import { memo, useMemo } from 'react';
+import { memo, useMemo, useState } from 'react';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
-import { setQuilted } from '../../../shared-core/plan/quilted.ts';
+import { setOwnSpacing, setQuilted } from '../../../shared-core/plan/quilted.ts';
 import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import type { QuiltedPiece } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { useLengthText } from '../../client/length-text.ts';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
+import { OptionalSettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import style from './QuiltingRoom.module.css';
 
@@ -31,6 +34,7 @@ export function QuiltedPieceRow({
       <div className={style.head}>
         <h3>{piece.name}</h3>
         <DirectionField piece={piece} />
+        <OwnSpacingField piece={piece} />
       </div>
       <div className={style.frame}>
         <LinesDrawing piece={piece} quilted={quilted} mmPerPixel={mmPerPixel} />
@@ -85,6 +89,28 @@ export function QuiltedPieceRow({
         </table>
       </div>
     </li>
+  );
+}
+
+/** Its own distance of the lines, where it is not that of the whole coat. */
+function OwnSpacingField({ piece }: { piece: Piece }) {
+  const { edit } = useCoat();
+  const lengthText = useLengthText();
+  const [problem, setProblem] = useState<string | null>(null);
+  const set = async (spacingMm: number | null) => {
+    const answer = await edit((plan) => setOwnSpacing(plan, piece.id, spacingMm, lengthText));
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+  };
+  return (
+    <OptionalSettledField
+      label={`Lines of ${piece.name} apart`}
+      quantity="length"
+      value={piece.quiltingSpacingMm ?? null}
+      onSet={(spacingMm) => void set(spacingMm)}
+      hint="empty: as in the whole coat"
+      problem={problem}
+      aboveZero
+    />
   );
 }
 

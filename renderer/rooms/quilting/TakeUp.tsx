@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
-import { isPieceQuilted } from '../../../shared-core/quilting/lines.ts';
+import { isPieceQuilted, lineSpacingMm } from '../../../shared-core/quilting/lines.ts';
 import { takeUpBoth } from '../../../shared-core/quilting/take-up.ts';
 import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -11,9 +11,9 @@ import { sentenceCase } from '../../client/coat-words.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
-import { QuantityField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
+import { OptionalSettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import style from './QuiltingRoom.module.css';
 
@@ -30,7 +30,11 @@ export function TakeUp() {
       .filter((piece) => isPieceQuilted(plan, piece))
       .map((piece) => {
         const rise = quiltedRise(plan, piece, items);
-        return { piece, rise, ...takeUpBoth(piece.quilted ?? 'across', quilting.spacingMm, rise.riseMm) };
+        return {
+          piece,
+          rise,
+          ...takeUpBoth(piece.quilted ?? 'across', lineSpacingMm(quilting, piece), rise.riseMm),
+        };
       });
   }, [input]);
   if (!input) return null;
@@ -109,33 +113,20 @@ function Rise() {
   const { input, edit } = useCoat();
   const lengthText = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
-  const [typed, setTyped] = useState<number | null | undefined>(undefined);
-  const known = input?.plan.quilting?.riseMm ?? null;
-  const settle = async () => {
-    if (typed === undefined || typed === known) return;
-    const answer = await edit((plan) => setRise(plan, typed, lengthText));
+  const set = async (riseMm: number | null) => {
+    const answer = await edit((plan) => setRise(plan, riseMm, lengthText));
     setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-    setTyped(undefined);
   };
   return (
-    <form
-      className={style.rise}
-      onBlur={() => void settle()}
-      onSubmit={(event) => {
-        event.preventDefault();
-        void settle();
-      }}
-    >
-      <QuantityField
-        label="Rise of one face, measured"
-        quantity="length"
-        value={known}
-        onChange={({ value }) => setTyped(value)}
-        hint="leave it empty to take it from the batting"
-        problem={problem}
-        min={0}
-      />
-    </form>
+    <OptionalSettledField
+      label="Rise of one face, measured"
+      quantity="length"
+      value={input?.plan.quilting?.riseMm ?? null}
+      onSet={(riseMm) => void set(riseMm)}
+      hint="leave it empty to take it from the batting"
+      problem={problem}
+      min={0}
+    />
   );
 }
 

@@ -6,8 +6,8 @@ import { type Outcome, problemSentence } from '../../../shared-core/measure/prob
 import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
 import {
   bindSlot,
+  describePlan,
   removePiece,
-  renamePlan,
   setAllowance,
   setCoatCount,
   setPlies,
@@ -195,9 +195,23 @@ describe('plies, slots and numbers', () => {
     });
   });
 
-  it('a plan gets another name, but never none', () => {
-    expect(edited(renamePlan(vest(), ' Furrow vest ')).plan.name).toBe('Furrow vest');
-    expect(refusal(renamePlan(vest(), '   '))).toContain('Name of the plan is missing');
+  it('a plan gets another name, size and notes, but never no name', () => {
+    const head = { name: ' Furrow vest ', size: ' 46 long', notes: vest().notes };
+    const { plan, said } = edited(describePlan(vest(), head));
+    expect(plan).toEqual({ ...vest(), name: 'Furrow vest', size: '46 long' });
+    expect(said).toBe(`${vest().name} is now called Furrow vest. Its size is now 46 long.`);
+    expect(edited(describePlan(vest(), { ...vest(), notes: 'Sew the welt first.' })).said).toBe(
+      'Its notes were changed.',
+    );
+    expect(edited(describePlan(vest(), vest())).plan).toEqual(vest());
+    expect(refusal(describePlan(vest(), { ...head, name: '   ' }))).toContain('Name of the plan is missing');
+  });
+
+  it('a size beside others keeps a name of its own', () => {
+    const two = { ...vest(), size: '44', sizes: [{ size: '48', coatCount: 2, pieces: vest().pieces }] };
+    expect(refusal(describePlan(two, { ...two, size: '48' }))).toContain('Size 48 is in the plan already');
+    expect(refusal(describePlan(two, { ...two, size: ' ' }))).toContain('Size of the plan is missing');
+    expect(edited(describePlan(two, { ...two, size: '46' })).plan.size).toBe('46');
   });
 
   it('a removed piece leaves nothing that refers to it', () => {

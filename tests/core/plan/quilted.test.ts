@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
+  setOwnSpacing,
   setQuilted,
   setRise,
   setStitchLength,
   setSwatch,
   startQuilting,
 } from '../../../shared-core/plan/quilted.ts';
+import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import { edited, refusal } from './edit-outcomes.ts';
 import { piece, plan, rectangle, slot } from '../../fixtures/small-workshop.ts';
@@ -86,6 +88,33 @@ describe('lines, rise and stitches', () => {
   it('stitches are as long as the maker says, within reason', () => {
     expect(edited(setStitchLength(quilted, 3.5)).plan.quilting?.stitchLengthMm).toBe(3.5);
     expect(refusal(setStitchLength(quilted, 0.2))).toContain('Type a length from 0.5 mm to 50 mm');
+  });
+
+  it('one piece has lines of its own distance, and gives them up again', () => {
+    const { plan: own, said } = edited(setOwnSpacing(quilted, 'back', 45));
+    expect(said).toMatch(/^Lines of \w+ are now 45 mm apart\.$/);
+    expect(own.pieces.find(({ id }) => id === 'back')).toMatchObject({ quiltingSpacingMm: 45 });
+    expect(refusal(setOwnSpacing(quilted, 'back', 3))).toContain('is too small');
+    const again = edited(setOwnSpacing(own, 'back', null));
+    expect(again.plan).toEqual(quilted);
+    expect(again.said).toContain('80 mm apart, as in the whole coat');
+    const tooNear = { ...own, pieces: own.pieces.map((each) => ({ ...each, quiltingSpacingMm: 2 })) };
+    expect(planProblems(tooNear).map(({ where }) => where)).toContain('Distance of the lines of back');
+  });
+
+  it('nearer lines of one piece take up more of its cloth alone', () => {
+    const risen = edited(setRise(quilted, 8)).plan;
+    const cut = (plan: typeof quilted) => {
+      const [need] = requirement(plan, new Map()).filter((each) => each.kind === 'shapes');
+      return need!.kind === 'shapes' ? need!.areaMm2 : 0;
+    };
+    const nearer = edited(setOwnSpacing(risen, 'back', 40)).plan;
+    // Arc over chord of 8 mm in 80 mm, and of 8 mm in 40 mm.
+    const arcOverChord = (chordMm: number) => {
+      const radiusMm = (chordMm ** 2 / 4 + 64) / 16;
+      return (2 * radiusMm * Math.asin(chordMm / 2 / radiusMm)) / chordMm;
+    };
+    expect(cut(nearer) / cut(risen)).toBeCloseTo(arcOverChord(40) / arcOverChord(80), 9);
   });
 
   it('a plan without quilting is given lines in its quilting thread, and only once', () => {

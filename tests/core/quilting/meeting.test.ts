@@ -1,106 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
-import type { Outline } from '../../../shared-core/plan/outline.ts';
 import { quiltingMap } from '../../../shared-core/quilting/map.ts';
 import { meetingReport } from '../../../shared-core/quilting/meeting.ts';
-import { piece } from '../../fixtures/small-workshop.ts';
 import { quiltedCoat, sideSeam } from '../requirement/small-coat.ts';
-
-/** A piece from corners, with the seam of each side by its place. */
-function drawn(
-  id: string,
-  corners: readonly (readonly [number, number])[],
-  seams: readonly (string | null)[],
-  more: Partial<Piece> = {},
-) {
-  const outline: Outline = {
-    start: { x: corners[0]![0], y: corners[0]![1] },
-    edges: corners.map((_, index) => {
-      const [x, y] = corners[(index + 1) % corners.length]!;
-      return {
-        name: `edge ${index}`,
-        segments: [{ kind: 'line', to: { x, y } }],
-        allowanceMm: 0,
-        seam: seams[index] ?? null,
-      };
-    }),
-  };
-  return piece(id, outline, { quilted: 'across', ...more });
-}
-
-/** A pair of fronts and backs whose side seams lie on y = the given heights at hem and underarm. */
-const body = (backHemY: number, frontHemY: number, frontDownMm = 0) => [
-  drawn(
-    'back',
-    [
-      [0, 0],
-      [700, 0],
-      [700, 240],
-      [0, backHemY],
-    ],
-    [null, null, 'side seam', null],
-    { cutCount: 2, isMirrored: true },
-  ),
-  drawn(
-    'front',
-    [
-      [frontDownMm, 0],
-      [700 + frontDownMm, 0],
-      [700 + frontDownMm, 260],
-      [frontDownMm, frontHemY],
-    ],
-    [null, null, 'side seam', null],
-    { cutCount: 2, isMirrored: true },
-  ),
-];
-
-describe('the quilting map', () => {
-  it('tells the lines of each piece from the hem, the channels and the stitching', () => {
-    const [back, front] = quiltingMap(quiltedCoat({ coatCount: 3 }));
-    expect(back?.offsetsMm).toEqual([100, 200, 300, 400, 500, 600]);
-    expect([back?.stitchingMm, back?.copyCount]).toEqual([expect.closeTo(6 * 520, 6), 3]);
-    expect([front?.stitchingMm, front?.copyCount]).toEqual([expect.closeTo(6 * 240, 6), 6]);
-    expect(front?.channels.map((channel) => channel.widthMm)).toEqual(Array(7).fill(100));
-  });
-  it('a piece that is not quilted has no lines', () => {
-    const [back, front] = quiltedCoat().pieces;
-    const map = quiltingMap(quiltedCoat({ pieces: [back!, { ...front!, quilted: null }] }));
-    expect(map.map(({ pieceId }) => pieceId)).toEqual(['back']);
-  });
-  it('a plan without quilting has no map', () => {
-    expect(quiltingMap(quiltedCoat({ quilting: null }))).toEqual([]);
-  });
-  it('a front drafted 37 mm further up its sheet has its lines moved with it', () => {
-    const coat = quiltedCoat({ pieces: body(300, 320, 37) });
-    const [back, front] = quiltingMap(coat);
-    expect(back?.lines[0]?.atMm).toBeCloseTo(100, 9);
-    expect(front?.lines[0]?.atMm).toBeCloseTo(137, 9);
-    expect(meetingReport(coat)[0]?.meets).toBe(true);
-  });
-  it('a shirt-tail front 50 mm longer below the side seam still meets the back there', () => {
-    const [back] = body(300, 320);
-    const front = drawn(
-      'front',
-      [
-        [-50, 0],
-        [700, 0],
-        [700, 260],
-        [0, 320],
-        [-50, 200],
-      ],
-      [null, null, 'side seam', null, null],
-    );
-    const coat = quiltedCoat({ pieces: [back!, front] });
-    expect(quiltingMap(coat)[1]?.offsetsMm[0]).toBeCloseTo(50, 9);
-    expect(meetingReport(coat)[0]?.meets).toBe(true);
-  });
-  it('lines along start at the middle of the piece', () => {
-    const coat = quiltedCoat({
-      pieces: quiltedCoat().pieces.map((one) => ({ ...one, quilted: 'along' as const })),
-    });
-    expect(quiltingMap(coat)[1]?.lines.map((line) => line.atMm)).toEqual([20, 120, 220]);
-  });
-});
+import { body, drawn } from './drawn-body.ts';
 
 describe('whether lines meet at a seam', () => {
   it('they meet all the way where both sides slant alike', () => {
@@ -188,6 +90,29 @@ describe('whether lines meet at a seam', () => {
     );
     const [meeting] = meetingReport(quiltedCoat({ pieces: [half] }));
     expect([meeting?.meets, meeting?.crossings.length]).toEqual([true, 6]);
+  });
+  it('lines half as far apart on the front meet the back’s, and those between have no partner', () => {
+    const [back, front] = body(300, 320);
+    const halved = quiltedCoat({ pieces: [back!, { ...front!, quiltingSpacingMm: 50 }] });
+    expect(quiltingMap(halved).map(({ spacingMm, lines }) => [spacingMm, lines.length])).toEqual([
+      [100, 6],
+      [50, 13],
+    ]);
+    const [meeting] = meetingReport(halved);
+    expect(meeting).toMatchObject({ meets: false, unmatchedCount: 7 });
+    expect(meeting?.crossings).toHaveLength(6);
+    expect(meeting?.largestGapMm).toBeLessThan(1e-6);
+    expect(meeting?.says).toBe(
+      'Side: the lines of front are nearer to each other; every line of the other piece meets one.',
+    );
+  });
+  it('lines 70 apart on the back pass between those 100 apart on the front, and it says how far', () => {
+    const [back, front] = body(300, 300).map((one) => ({ ...one, outline: body(300, 300)[0]!.outline }));
+    const [meeting] = meetingReport(quiltedCoat({ pieces: [{ ...back!, quiltingSpacingMm: 70 }, front!] }));
+    // 100, 200 ... 600 against 70, 140 ... 630: 500 lies 10 from 490, 400 lies 20 from 420, 100 lies 30 from 70.
+    const slope = Math.hypot(700, 60) / 700;
+    expect(meeting?.largestGapMm).toBeCloseTo(30 * slope, 6);
+    expect(meeting?.says).toContain('do not meet those of the other piece');
   });
   it('a piece that is not quilted is not asked', () => {
     const [back, front] = body(300, 320);

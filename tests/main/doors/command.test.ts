@@ -50,7 +50,25 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(complaint).toBe('');
     expect(code).toBe(0);
     const road = JSON.parse(out);
-    expect(Object.keys(road)).toEqual(['coat', 'requirement', 'lays', 'cover', 'toBuy', 'cost', 'finished']);
+    expect(Object.keys(road)).toEqual([
+      'coat',
+      'pattern',
+      'requirement',
+      'lays',
+      'cover',
+      'toBuy',
+      'cost',
+      'finished',
+    ]);
+    const [pattern] = road.pattern;
+    expect(road.pattern).toHaveLength(1);
+    expect(pattern.pieces).toHaveLength(26);
+    const side = pattern.seams.find((seam: { label: string }) => seam.label === 'Side');
+    expect(side).toMatchObject({ sides: 'two', fits: true });
+    const back = pattern.quilting.pieces.find((piece: { name: string }) => piece.name === 'Back');
+    expect([back.spacingMm, back.offsetsMm.slice(0, 2)]).toEqual([70, [70, 140]]);
+    expect(back.alongRatio).toBeGreaterThan(0);
+    expect(pattern.quilting.meetings.filter((seam: { meets: boolean }) => !seam.meets)).toHaveLength(1);
     const lays: Lay[] = road.lays;
     expect(lays.length).toBeGreaterThan(4);
     for (const lay of lays) {

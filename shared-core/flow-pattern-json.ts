@@ -1,0 +1,59 @@
+/** The pattern of a coat as plain JSON for scripts: its pieces, its seams walked, and its quilting map. */
+import { type FlowSources, slotItems } from './flow.ts';
+import { ringAreaMm2 } from './geometry/ring.ts';
+import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import { cutRing, edgeLengthMm } from './plan/outline-ring.ts';
+import { seamWalk } from './plan/seam-walk.ts';
+import { plansBySize } from './plan/sizes.ts';
+import { quiltingMap } from './quilting/map.ts';
+import { meetingReport } from './quilting/meeting.ts';
+import { takeUpBoth } from './quilting/take-up.ts';
+import { quiltedRise } from './requirement/rise.ts';
+
+/** One entry for each size that is made. Lengths in mm at the seam line, areas in mm2 with allowance. */
+export function patternJson(sources: FlowSources) {
+  return plansBySize(sources.plan).map((plan) => ({
+    size: plan.size,
+    coatCount: plan.coatCount,
+    pieces: piecesJson(plan),
+    seams: seamWalk(plan),
+    quilting: quiltingJson(plan, sources),
+  }));
+}
+
+function piecesJson(plan: CoatPlan) {
+  return plan.pieces.map(({ outline, ...piece }) => ({
+    ...piece,
+    cutFrom: piece.cutFrom.map((from) => ({ slot: slotById(plan, from.slotId).name, ...from })),
+    cutAreaMm2: ringAreaMm2(cutRing(outline, piece.foldEdge)),
+    edges: outline.edges.map(({ name, allowanceMm, seam }) => ({
+      name,
+      lengthMm: edgeLengthMm(outline, name),
+      allowanceMm,
+      seam,
+    })),
+  }));
+}
+
+/** Take-up is the geometry's; slots whose swatch was measured are cut by that instead, which `swatches` lists. */
+function quiltingJson(plan: CoatPlan, sources: FlowSources) {
+  if (plan.quilting === null) return null;
+  const items = slotItems(sources);
+  return {
+    ...plan.quilting,
+    pieces: quiltingMap(plan).map(({ lines, ...quilted }) => {
+      const piece = plan.pieces.find(({ id }) => id === quilted.pieceId)!;
+      const { riseMm, basis } = quiltedRise(plan, piece, items);
+      const takeUp = takeUpBoth(quilted.direction, quilted.spacingMm, riseMm);
+      return { ...quilted, lineLengthsMm: lines.map(({ lengthMm }) => lengthMm), riseMm, ...takeUp, basis };
+    }),
+    swatches: plan.slots
+      .filter((slot) => slot.isQuilted && (slot.takeUpAlongRatio ?? slot.takeUpAcrossRatio) !== null)
+      .map(({ name, takeUpAlongRatio, takeUpAcrossRatio }) => ({
+        slot: name,
+        alongRatio: takeUpAlongRatio,
+        acrossRatio: takeUpAcrossRatio,
+      })),
+    meetings: meetingReport(plan),
+  };
+}
