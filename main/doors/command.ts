@@ -16,15 +16,18 @@ import type {
 import { type Estimate, estimate } from '../../shared-core/flow.ts';
 import { estimateJson } from '../../shared-core/flow-json.ts';
 import { estimateText } from '../../shared-core/flow-text.ts';
+import type { NapAsked } from '../../shared-core/flow-table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import { openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
+import { readNap, tableOutput } from './table-command.ts';
 
 const usage = `Usage:
   npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]
-  npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--seconds S] [--iterations N]`;
+  npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--seconds S] [--iterations N]
+  either with --table "115 cm; 150 cm" [--nap with|without|both] for what each size takes on those widths`;
 
 interface Asked {
   readonly isDemo: boolean;
@@ -32,6 +35,9 @@ interface Asked {
   readonly coat: string | null;
   readonly isJson: boolean;
   readonly svgDir: string | null;
+  /** Widths as typed, for the table of requirements in place of the road; null for the road. */
+  readonly table: string | null;
+  readonly nap: NapAsked;
   readonly seconds: number | null;
   readonly iterations: number | null;
 }
@@ -46,6 +52,8 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     coat: { type: 'string' },
     json: { type: 'boolean' },
     svg: { type: 'string' },
+    table: { type: 'string' },
+    nap: { type: 'string' },
     seconds: { type: 'string' },
     iterations: { type: 'string' },
   } as const;
@@ -66,12 +74,16 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
   const iterations = readNumber('--iterations', values.iterations, 1, 1e9);
   if (!seconds.ok) return seconds;
   if (!iterations.ok) return iterations;
+  const nap = readNap(values.nap);
+  if (!nap.ok) return nap;
   return found({
     isDemo: values.demo === true,
     dataFile: values.data ?? null,
     coat: values.coat ?? null,
     isJson: values.json === true,
     svgDir: values.svg ?? null,
+    table: values.table ?? null,
+    nap: nap.value,
     seconds: seconds.value ?? (iterations.value === null ? usualSeconds : null),
     iterations: iterations.value,
   });
@@ -143,7 +155,7 @@ export async function runEstimate(
 ): Promise<Outcome<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
-  const { isDemo, dataFile, isJson, svgDir, seconds, iterations } = asked.value;
+  const { isDemo, dataFile, isJson, svgDir, table, nap, seconds, iterations } = asked.value;
   if (dataFile !== null && !existsSync(dataFile)) {
     return refused({
       where: `The data file ${dataFile}`,
@@ -170,6 +182,12 @@ export async function runEstimate(
     }
     const sources = await flowInput(opened.value, asked.value);
     if (!sources.ok) return sources;
+    if (table !== null) {
+      const printed = await tableOutput(sources.value, { widths: table, nap, isJson }, threads.runLay);
+      if (!printed.ok) return printed;
+      out(printed.value);
+      return found(null);
+    }
     const result = await estimate(sources.value, threads.runLay);
     if (svgDir !== null) {
       const written = writeDrawings(svgDir, sources.value, result);

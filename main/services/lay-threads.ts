@@ -22,9 +22,9 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-/** Threads that lay within a budget, with overtime on a busy machine until a lay is sensible; jobs wait their turn in the order asked. Rejects with the name of the lay that failed. */
+/** Threads that lay within a budget, with overtime on a busy machine until a lay is sensible (unless the budget names its least itself). A budget that is a function is asked for each lay as it begins. Jobs wait their turn in the order asked. Rejects with the name of the lay that failed. */
 export function openLayThreads(
-  budget: LayBudget,
+  budgetOrAsk: LayBudget | (() => LayBudget),
   threadCount = Math.min(8, availableParallelism()),
 ): LayThreads {
   const idle: Worker[] = [];
@@ -53,7 +53,9 @@ export function openLayThreads(
       else failed(new Error(answer.sentence));
       serve();
     });
-    const leastIterations = budget.seconds === null ? 0 : sensibleIterations(job);
+    const budget = typeof budgetOrAsk === 'function' ? budgetOrAsk() : budgetOrAsk;
+    const usualLeast = budget.seconds === null ? 0 : sensibleIterations(job);
+    const leastIterations = budget.leastIterations ?? usualLeast;
     worker.postMessage({ job, budget: { ...budget, leastIterations } } satisfies ThreadOrder);
   };
 

@@ -134,3 +134,48 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(readdirSync(folder).filter((name) => name.startsWith('letter'))).toEqual(['letter.sqlite']);
   });
 });
+
+describe('the table of requirements for scripts', { timeout: 120_000 }, () => {
+  const words = ['--demo', '--table', '150 cm; 45 in', '--nap', 'without', '--iterations', '15'];
+  const printed = async (...more: string[]): Promise<string> => {
+    let out = '';
+    const done = await runEstimate([...words, ...more], (text) => (out += text));
+    expect(done.ok).toBe(true);
+    return out;
+  };
+
+  it('gives every slot that is cut, on each width, and the same again under a budget of moves', async () => {
+    const once = JSON.parse(await printed('--json'));
+    expect(Object.keys(once)).toEqual(['coat', 'table']);
+    const { sizes, cells } = once.table;
+    expect(sizes).toEqual(['EU 40']);
+    expect(
+      cells.map(({ slotId, widthMm }: { slotId: string; widthMm: number }) => [slotId, widthMm]),
+    ).toEqual(
+      ['shell', 'body-lining', 'sleeve-lining', 'batting', 'pocketing', 'trim'].flatMap((slotId) => [
+        [slotId, 1143],
+        [slotId, 1500],
+      ]),
+    );
+    for (const cell of cells) {
+      expect(cell.foundMm).toBeGreaterThanOrEqual(cell.floorMm - 1);
+      expect(cell.soldMetricMm).toBeGreaterThanOrEqual(cell.foundMm - 1);
+      expect(cell.soldMetricMm % 100).toBeCloseTo(0, 6);
+    }
+    const again = JSON.parse(await printed('--json'));
+    const lengths = (table: typeof once) =>
+      table.table.cells.map((cell: { foundMm: number }) => cell.foundMm);
+    expect(lengths(again)).toEqual(lengths(once));
+  });
+
+  it('says the same in words', async () => {
+    const out = await printed();
+    expect(out).toMatch(/Shell\nSize +114.3 cm +150 cm\nEU 40 +\d\.\d m +\d\.\d m\n/);
+    expect(out).toContain('rounded up to a tenth of a metre');
+  });
+
+  it('refuses widths and naps that it cannot read', async () => {
+    expect(await refusal('--demo', '--table', 'wide')).toContain('Width of the cloth');
+    expect(await refusal('--demo', '--table', '140', '--nap', 'some')).toContain('--nap is some');
+  });
+});

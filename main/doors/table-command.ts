@@ -1,0 +1,43 @@
+/** The table of requirements for the headless command. */
+import type { FlowInput } from '../../shared-core/contract/contract.ts';
+import { filledCells, runTable, tableCells, tableSlots } from '../../shared-core/flow-table.ts';
+import { type NapAsked, napsOf, readWidths, tooManyCells } from '../../shared-core/flow-table-asked.ts';
+import { requirementsTable, tableJson } from '../../shared-core/flow-table-words.ts';
+import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
+import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { tableText } from '../../shared-core/paper/table-text.ts';
+
+export interface TableWords {
+  /** As typed: "115 cm; 140 cm". */
+  readonly widths: string;
+  readonly nap: NapAsked;
+  readonly isJson: boolean;
+}
+
+export function readNap(text: string | undefined): Outcome<NapAsked> {
+  const nap = text ?? 'both';
+  if (nap === 'with' || nap === 'without' || nap === 'both') return found(nap);
+  return refused({ where: '--nap', what: `is ${nap}`, mend: 'Give with, without or both.' });
+}
+
+/** What the command prints: the table for every slot that is cut, as text or as JSON. */
+export async function tableOutput(
+  sources: FlowInput,
+  { widths, nap, isJson }: TableWords,
+  runLay: RunLay,
+): Promise<Outcome<string>> {
+  const { plan, settings } = sources;
+  const read = readWidths(widths, settings.system);
+  if (!read.ok) return read;
+  const naps = napsOf(nap);
+  const slotIds = tableSlots(plan).map((slot) => slot.id);
+  const tooMany = tooManyCells(plan, read.value.length, naps.length, slotIds.length);
+  if (tooMany) return refused(tooMany);
+  const cells = tableCells(sources, { widthsMm: read.value, naps, slotIds });
+  const filled = filledCells(cells, await runTable(cells, runLay));
+  return found(
+    isJson
+      ? JSON.stringify({ coat: { id: plan.id, name: plan.name }, table: tableJson(sources, filled) }, null, 1)
+      : tableText(requirementsTable(plan, filled, { systems: [settings.system] })),
+  );
+}
