@@ -19,6 +19,7 @@ import { databaseProblem } from '../database/failure.ts';
 import { checkDataFile } from '../database/file-check.ts';
 import { schemaVersion } from '../database/migrate.ts';
 import { backUp, backUpAtStart, demoHasNone, isBackupDue, isEmpty, readBackups } from './backups.ts';
+import { accountCalls } from './accounts.ts';
 import type { CallContext } from './call.ts';
 import { rebuildDemo } from './demo.ts';
 import { flowInputCalls } from './flow-input.ts';
@@ -60,6 +61,7 @@ const served = {
   ...planCalls,
   ...flowInputCalls,
   ...layCalls,
+  ...accountCalls,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */

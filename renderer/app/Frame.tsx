@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
 import { Coat } from './Coat.tsx';
+import { AccountRoom } from '../rooms/account/AccountRoom.tsx';
 import { Coats } from '../rooms/coats/Coats.tsx';
 import { DraftRoom } from '../rooms/draft/DraftRoom.tsx';
 import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
@@ -36,6 +37,9 @@ export function Frame({ route }: { route: Route }) {
           </RoomLink>
           <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats' || route.kind === 'draft'}>
             Coats
+          </RoomLink>
+          <RoomLink route={{ kind: 'account' }} isHere={route.kind === 'account'}>
+            Account
           </RoomLink>
         </ul>
         <div id="road" />
@@ -87,6 +91,8 @@ function Room({ route }: { route: Route }) {
       return <Coat key={route.planId} planId={route.planId} step={route.step} />;
     case 'draft':
       return <DraftRoom />;
+    case 'account':
+      return <AccountRoom />;
     case 'settings':
       return <SettingsRoom />;
     default:

@@ -15,6 +15,7 @@ export type Route =
       /** The slot that the maker came for, where the step shows several. */
       readonly slotId?: string;
     }
+  | { readonly kind: 'account' }
   | { readonly kind: 'settings' };
 
 export function readRoute(hash: string): Route {
@@ -33,6 +34,8 @@ export function readRoute(hash: string): Route {
         : { kind: 'coats' };
     case 'draft':
       return { kind: 'draft' };
+    case 'account':
+      return { kind: 'account' };
     case 'settings':
       return { kind: 'settings' };
     default:
@@ -52,6 +55,8 @@ export function routeHash(route: Route): string {
       return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
     case 'draft':
       return '#/draft';
+    case 'account':
+      return '#/account';
     case 'settings':
       return '#/settings';
     default:

@@ -4,6 +4,7 @@
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
 import { z } from 'zod';
+import type { StashAccount } from '../cost/stash-account.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
@@ -148,6 +149,8 @@ export const calls = {
 
   /** All that the flow reads for a plan: the plan, what is on the shelf of the kinds it uses, and offers. */
   flowInput: { changes: false, input: z.strictObject({ planId: id }) },
+  /** Where the money of the stash went, to the last minor unit. */
+  readAccount: { changes: false, input: nothing },
   /** A lay found earlier for the same job, if any. */
   readLay: { changes: false, input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/) }) },
   keepLay: {
@@ -249,6 +252,7 @@ interface CallOutputs {
     readonly canUndo: boolean;
   };
   flowInput: FlowInput;
+  readAccount: StashAccount;
   readLay: { readonly result: LayResult | null };
   keepLay: { readonly jobHash: string };
 }

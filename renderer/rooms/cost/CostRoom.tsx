@@ -10,6 +10,7 @@ import { RoomHead } from '../../parts/RoomHead.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
 import { MaterialCost } from './MaterialCost.tsx';
+import { OverTime } from './OverTime.tsx';
 import { PriceOfCoat } from './PriceOfCoat.tsx';
 import { SideBySide } from './SideBySide.tsx';
 
@@ -17,6 +18,7 @@ const views: readonly { readonly name: string; readonly view: () => ReactNode }[
   { name: 'Material', view: MaterialCost },
   { name: 'Price', view: PriceOfCoat },
   { name: 'Side by side', view: SideBySide },
+  { name: 'Over time', view: OverTime },
 ];
 
 export function CostRoom() {

@@ -1,0 +1,160 @@
+/** Where the money of the stash went: received, cut into coats, written off, on hand; it adds up to the last minor unit. */
+import { useEffect, useState } from 'react';
+import { accountTable } from '../../../shared-core/cost/account-table.ts';
+import type { StashAccount } from '../../../shared-core/cost/stash-account.ts';
+import { type Account, imbalanceMinor } from '../../../shared-core/cost/valuation.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { call } from '../../client/api.ts';
+import { routeHash } from '../../client/route.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import table from '../../parts/table.module.css';
+import { TableActions } from '../../parts/TableActions.tsx';
+import style from './AccountRoom.module.css';
+
+export function AccountRoom() {
+  const { workshop, facts } = useWorkshop();
+  const [account, setAccount] = useState<StashAccount | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    void call('readAccount', workshop, {}).then((answer) => {
+      if (answer.ok) setAccount(answer.value);
+      else setProblems(answer.problems);
+    });
+  }, [workshop]);
+  if (!account) return <Problems problems={problems} />;
+  const { items, total, coats } = account;
+  if (items.length === 0) {
+    return (
+      <EmptyState
+        title="Nothing was received yet"
+        action={<a href={routeHash({ kind: 'stash', itemId: null })}>Go to the stash</a>}
+      >
+        Once a purchase is received, this account says what became of its money: cut into coats, written off,
+        or still on the shelf.
+      </EmptyState>
+    );
+  }
+  return (
+    <div className={style.room}>
+      <RoomHead
+        title="Account"
+        lead="What became of the money that was paid for the stash, by what each lot cost."
+        actions={<TableActions table={accountTable(account, facts.settings)} name="Account of the stash" />}
+      />
+      <Sum total={total} />
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th scope="col">Item</th>
+            {heads.map(({ head }) => (
+              <th key={head} scope="col" className={table.amount}>
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {items.map((each) => (
+            <tr key={each.itemId}>
+              <td>
+                <a href={routeHash({ kind: 'stash', itemId: each.itemId })}>{each.itemName}</a>{' '}
+                <span className="quiet small">{kindRecords[each.kind].label.toLowerCase()}</span>
+              </td>
+              <Figures account={each.account} />
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td>In all</td>
+            <Figures account={total} />
+          </tr>
+        </tfoot>
+      </table>
+      {coats.length > 0 && (
+        <section aria-labelledby="by-coat" className={style.coats}>
+          <h2 id="by-coat">Cut into coats</h2>
+          <table className={table.table}>
+            <tbody>
+              {coats.map(({ planId, planName, consumedMinor }) => (
+                <tr key={planId ?? ''}>
+                  <td>
+                    {planId === null ? (
+                      planName
+                    ) : (
+                      <a href={routeHash({ kind: 'coat', planId, step: 'cost' })}>{planName}</a>
+                    )}
+                  </td>
+                  <td className={table.amount}>
+                    <Money amountMinor={consumedMinor} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      )}
+      <p className="quiet small">
+        What is left of a lot is worth its price by the share that is left, rounded once; a cut is worth what
+        its lot was worth before less what it is worth after. So the roundings of a lot cancel out.
+      </p>
+    </div>
+  );
+}
+
+const heads: readonly { readonly head: string; readonly of: (account: Account) => number }[] = [
+  { head: 'Received', of: (account) => account.receivedMinor },
+  { head: 'Counted over or under', of: (account) => account.correctedMinor },
+  { head: 'Cut into coats', of: (account) => account.consumedMinor },
+  { head: 'Written off', of: (account) => account.writtenOffMinor },
+  { head: 'On hand', of: (account) => account.onHandMinor },
+];
+
+function Figures({ account }: { account: Account }) {
+  return heads.map(({ head, of }) => (
+    <td key={head} className={table.amount}>
+      {of(account) === 0 ? <span className="quiet">–</span> : <Money amountMinor={of(account)} />}
+    </td>
+  ));
+}
+
+/** The sum as a sentence of figures: what came in on the left, what became of it on the right. */
+function Sum({ total }: { total: Account }) {
+  const isEven = imbalanceMinor(total) === 0;
+  return (
+    <p className={style.sum} role="status">
+      <Part name="received" amountMinor={total.receivedMinor} />
+      {total.correctedMinor !== 0 && (
+        <>
+          <span>{total.correctedMinor > 0 ? '+' : '−'}</span>
+          <Part
+            name={total.correctedMinor > 0 ? 'found by counting' : 'lost by counting'}
+            amountMinor={Math.abs(total.correctedMinor)}
+          />
+        </>
+      )}
+      <span>{isEven ? '=' : '≠'}</span>
+      <Part name="cut into coats" amountMinor={total.consumedMinor} />
+      <span>+</span>
+      <Part name="written off" amountMinor={total.writtenOffMinor} />
+      <span>+</span>
+      <Part name="on hand" amountMinor={total.onHandMinor} />
+    </p>
+  );
+}
+
+function Part({ name, amountMinor }: { name: string; amountMinor: number }) {
+  return (
+    <span className={style.part}>
+      <span className={style.amount}>
+        <Money amountMinor={amountMinor} />
+      </span>
+      <span className="quiet small">{name}</span>
+    </span>
+  );
+}

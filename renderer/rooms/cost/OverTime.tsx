@@ -1,0 +1,121 @@
+/** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
+import { useEffect, useState } from 'react';
+import type { CallOutput } from '../../../shared-core/contract/contract.ts';
+import { lotPrices, pricedUnit } from '../../../shared-core/cost/unit-price.ts';
+import { shareWords } from '../../../shared-core/cost/price-words.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { dayText } from '../../parts/calendar.ts';
+import { DatedLine } from '../../parts/DatedLine.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import table from '../../parts/table.module.css';
+import style from './OverTime.module.css';
+
+export function OverTime() {
+  const { input } = useCoat();
+  const { workshop } = useWorkshop();
+  const filled = input?.plan.slots.filter((slot) => slot.itemId !== null) ?? [];
+  const [slotId, setSlotId] = useState(filled[0]?.id ?? '');
+  const [read, setRead] = useState<CallOutput<'readItem'> | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const itemId = filled.find((slot) => slot.id === slotId)?.itemId ?? null;
+  useEffect(() => {
+    let isCurrent = true;
+    setRead(null);
+    if (itemId === null) return;
+    void call('readItem', workshop, { itemId }).then((answer) => {
+      if (!isCurrent) return;
+      setProblems(answer.ok ? [] : answer.problems);
+      if (answer.ok) setRead(answer.value);
+    });
+    return () => {
+      isCurrent = false;
+    };
+  }, [itemId, workshop]);
+  if (filled.length === 0) return <p className="quiet">No slot of the plan is filled yet.</p>;
+  return (
+    <>
+      <div className={style.choice}>
+        <ChoiceField
+          label="Slot"
+          value={slotId}
+          options={filled.map(({ id, name }) => ({ value: id, label: name }))}
+          onChange={setSlotId}
+        />
+      </div>
+      <Problems problems={problems} />
+      {read && <Purchases read={read} />}
+    </>
+  );
+}
+
+function Purchases({ read }: { read: CallOutput<'readItem'> }) {
+  const system = useSystem();
+  const { item, lots } = read.shelf;
+  const unit = pricedUnit(item.kind, system);
+  const prices = lotPrices(lots, unit);
+  if (prices.length === 0) {
+    return <p className="quiet">{item.name} was never received, so there is no price to show yet.</p>;
+  }
+  const title = `${sentenceCase(item.name)}, price of 1 ${unit.name}`.replace('1 1,000', '1,000');
+  return (
+    <>
+      <figure className={style.figure}>
+        <figcaption>{title}</figcaption>
+        <DatedLine
+          label={`${title}, by the day it was received. The table below has the same figures.`}
+          points={prices.map(({ lot, unitMinor }) => ({ day: lot.receivedOn, amountMinor: unitMinor }))}
+        />
+      </figure>
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th scope="col">Received</th>
+            <th scope="col">Supplier</th>
+            <th scope="col" className={table.amount}>
+              Amount
+            </th>
+            <th scope="col" className={table.amount}>
+              Paid
+            </th>
+            <th scope="col" className={table.amount}>
+              For {unit.name}
+            </th>
+            <th scope="col" className={table.amount}>
+              Change
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {prices.map(({ lot, unitMinor, changeRatio }) => (
+            <tr key={lot.id}>
+              <td className="number">{dayText(lot.receivedOn)}</td>
+              <td>
+                {lot.supplier}
+                {lot.dyeLot && <span className="quiet small"> dye lot {lot.dyeLot}</span>}
+              </td>
+              <td className={`${table.amount} number`}>
+                {amountText(item.kind, lot.receivedMilli / 1000, system)}
+              </td>
+              <td className={table.amount}>
+                <Money amountMinor={lot.priceMinor} />
+              </td>
+              <td className={table.amount}>
+                <Money amountMinor={unitMinor} />
+              </td>
+              <td className={`${table.amount} number`}>
+                {changeRatio !== null && `${changeRatio > 0 ? '+' : ''}${shareWords(changeRatio)}`}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
