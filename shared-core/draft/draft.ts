@@ -53,37 +53,38 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
   return flaws.length > 0 ? refused(...flaws) : found({ plan, report: draftReport(plan, input, armhole) });
 }
 
-/** One size of a style: its name, its plan's id and its body. */
+/** One size of a style and the body that wears it. */
 export interface SizeToDraft {
   readonly size: string;
-  readonly id: string;
   readonly body: Body;
 }
 
 /**
- * One plan for each size, in the given order, all with the choices of `input` and named after it: "Coat, size 42".
- * The coat's length keeps its distance from the waist in the first size, in proportion to height.
- * Any size that cannot be drafted refuses them all, its problems under its own name.
+ * One plan that holds the coat of `input` at hand and, beside it, each further size with the same choices, none of
+ * them made until the maker says how many. The coat's length keeps its distance from the waist, in proportion to
+ * height. Any size that cannot be drafted refuses them all, its problems under its own name.
  */
-export function draftSizes(
-  input: DraftInput,
-  sizes: readonly SizeToDraft[],
-): Outcome<readonly DraftedCoat[]> {
-  if (sizes.length === 0) return refused({ where: 'Sizes', what: 'are none', mend: 'Choose at least one.' });
-  const outcomes = sizes.map(({ size, id, body }) => {
-    const grown = input.coatLengthMm * (body.heightMm / input.body.heightMm);
-    return draftCoat({ ...input, id, size, body, name: `${input.name}, size ${size}`, coatLengthMm: grown });
+export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Outcome<DraftedCoat> {
+  const own = draftCoat(input);
+  if (!own.ok) return own;
+  const others = sizes.map(({ size, body }) => {
+    const grownMm = input.coatLengthMm * (body.heightMm / input.body.heightMm);
+    return { size, outcome: draftCoat({ ...input, size, body, coatLengthMm: grownMm }) };
   });
-  const problems = outcomes.flatMap((outcome, index) =>
+  const problems = others.flatMap(({ size, outcome }) =>
     outcome.ok
       ? []
-      : outcome.problems.map((problem) => ({
-          ...problem,
-          where: `Size ${sizes[index]!.size}: ${problem.where}`,
-        })),
+      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
   );
   if (problems.length > 0) return refused(...problems);
-  return found(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
+  const plan: CoatPlan = {
+    ...own.value.plan,
+    sizes: others.flatMap(({ size, outcome }) =>
+      outcome.ok ? [{ size, coatCount: 0, pieces: outcome.value.plan.pieces }] : [],
+    ),
+  };
+  const flaws = planProblems(plan);
+  return flaws.length > 0 ? refused(...flaws) : found({ ...own.value, plan });
 }
 
 function draftSlots(input: DraftInput): Slot[] {

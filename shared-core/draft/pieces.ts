@@ -180,11 +180,7 @@ function hoodPieces(input: DraftInput, block: Block): Piece[] {
       : []),
     piece('hood-side-lining', 'Hood side, inner', hoodSideOutline(input, block, inner), [shell], pair),
     ...(hasCentre
-      ? [
-          piece('hood-centre-lining', 'Hood centre, inner', hoodCentreOutline(input, block, inner), [
-            bodyLining,
-          ]),
-        ]
+      ? [piece('hood-centre-lining', 'Hood centre, inner', hoodCentreOutline(input, block, inner), [shell])]
       : []),
   ];
 }

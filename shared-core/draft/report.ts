@@ -1,5 +1,7 @@
 /** How a drafted coat fits: its girths, armhole and sleeve, and every seam walked. */
-import type { CoatPlan } from '../plan/coat-plan.ts';
+import { ringAreaMm2 } from '../geometry/ring.ts';
+import { type CoatPlan, type Piece, pieceById } from '../plan/coat-plan.ts';
+import { edgeLengthMm, seamRing } from '../plan/outline-ring.ts';
 import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
 import { armholeMm } from './body-pieces.ts';
 import type { DraftInput } from './draft-input.ts';
@@ -30,6 +32,17 @@ export interface DraftReport {
   readonly capEaseMm: number;
   readonly capHeightMm: number;
   readonly seams: readonly SeamReport[];
+  readonly madeUp: readonly MadeUp[];
+}
+
+/** Facing and lining against the outer piece that they lie behind; the pleat of the back lining is left out of them. */
+export interface MadeUp {
+  readonly whole: string;
+  readonly parts: readonly string[];
+  /** Parts less whole: along the shoulder and, where both reach it, the hem; and their area. */
+  readonly shoulderMm: number;
+  readonly hemMm: number;
+  readonly areaMm2: number;
 }
 
 /** Lengths are measured on the outlines of the plan, not taken from what was aimed at. */
@@ -58,5 +71,30 @@ export function draftReport(
     capEaseMm: sleeve.capMm - armholeMm(block),
     capHeightMm: sleeve.capHeightMm,
     seams: seamWalk(plan),
+    madeUp: [
+      madeUp(plan, 'front', ['front-facing', 'front-lining'], 0),
+      madeUp(plan, 'back', ['back-neck-facing', 'back-lining'], block.halfPleatMm),
+    ],
+  };
+}
+
+function madeUp(plan: CoatPlan, wholeId: string, partIds: readonly string[], halfPleatMm: number): MadeUp {
+  const whole = pieceById(plan, wholeId);
+  const parts = partIds.map((id) => pieceById(plan, id));
+  const along =
+    (name: string) =>
+    (sum: number, { outline }: Piece) =>
+      sum + (outline.edges.some((edge) => edge.name === name) ? edgeLengthMm(outline, name) : 0);
+  const area = ({ outline }: Piece) => ringAreaMm2(seamRing(outline, 0.05));
+  // The pleat lies at the fold, as long as the fold and half as wide as it is deep.
+  const folded = parts.at(-1)!;
+  const pleatMm2 =
+    halfPleatMm > 0 && folded.foldEdge ? halfPleatMm * edgeLengthMm(folded.outline, folded.foldEdge) : 0;
+  return {
+    whole: whole.name,
+    parts: parts.map((part) => part.name),
+    shoulderMm: parts.reduce(along('shoulder'), 0) - along('shoulder')(0, whole),
+    hemMm: parts.reduce(along('hem'), 0) - halfPleatMm - along('hem')(0, whole),
+    areaMm2: parts.reduce((sum, part) => sum + area(part), 0) - pleatMm2 - area(whole),
   };
 }

@@ -91,21 +91,18 @@ export function removeSize(plan: CoatPlan, size: string): Outcome<Edited> {
   });
 }
 
-/** Brings a size to hand, so that its pieces are the ones seen and changed; the one that was waits in its place. */
+/**
+ * Brings a size to hand, so that its pieces are the ones seen and changed; the one that was waits in its place. A size
+ * of which none was made is made instead of the other.
+ */
 export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
   const chosen = plan.sizes?.find((each) => each.size === size);
   if (!chosen || !plan.sizes) return refused(unknownSize(size));
-  if (chosen.coatCount === 0) {
-    return refused({
-      where: `Size ${size}`,
-      what: 'is not made at all',
-      mend: 'Give it a number of coats first.',
-    });
-  }
+  const isInstead = chosen.coatCount === 0;
   const { measured, ...style } = plan;
   const waiting: PlanSize = {
     size: plan.size,
-    coatCount: plan.coatCount,
+    coatCount: isInstead ? 0 : plan.coatCount,
     pieces: plan.pieces,
     ...(measured && { measured }),
   };
@@ -113,9 +110,12 @@ export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
     plan: {
       ...style,
       ...chosen,
+      coatCount: isInstead ? plan.coatCount : chosen.coatCount,
       sizes: plan.sizes.map((each) => (each.size === size ? waiting : each)),
     },
-    said: `Size ${size} is at hand.`,
+    said: isInstead
+      ? `Size ${size} is made in place of ${plan.size === '' ? 'the one at hand' : `size ${plan.size}`}.`
+      : `Size ${size} is at hand.`,
   });
 }
 

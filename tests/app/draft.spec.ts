@@ -31,14 +31,30 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   await page.getByLabel('Name of the coat').fill('Harrow coat');
   await page.getByText('More sizes of this style').click();
   await page.getByRole('checkbox', { name: '12' }).check();
-  await page.getByRole('button', { name: 'Make these 2 plans' }).click();
-  await expect(page.getByRole('heading', { name: 'Harrow coat, size 8', level: 1 })).toBeVisible();
+  await expect(fit).toContainText(
+    'Front facing and front lining make up the front: shoulder, hem and area agree.',
+  );
+  await expect(fit).toContainText('Back neck facing and back lining make up the back');
+  await page.getByText('Strip, pleat, cap and allowances').click();
+  await page.getByLabel('Ease of the sleeve cap').fill('2.2 cm');
+  await expect(fit).toContainText('2.2 cm of ease to work in');
+  await page.getByRole('button', { name: 'Make the plan in 2 sizes' }).click();
+  await expect(page.getByRole('heading', { name: 'Harrow coat', level: 1 })).toBeVisible();
   await expect(page.getByRole('button', { name: /^Hood side, drawn to scale/ })).toBeVisible();
 
   const again = await workshop.reopen();
   await again.getByRole('link', { name: 'Coats', exact: true }).click();
-  await expect(again.getByRole('link', { name: 'Harrow coat, size 8', exact: true })).toBeVisible();
-  await expect(again.getByRole('link', { name: 'Harrow coat, size 12' })).toBeVisible();
+  await again.getByRole('link', { name: 'Harrow coat', exact: true }).click();
+
+  // The plan holds both sizes and makes one of them, the other, or a batch of both.
+  const sizes = again.getByRole('region', { name: 'Sizes' });
+  await expect(sizes.getByRole('row', { name: /^8 at hand/ })).toBeVisible();
+  await sizes.getByRole('button', { name: 'Make this instead' }).click();
+  await expect(again.getByText('Size 12 is made in place of size 8.')).toBeVisible();
+  await expect(sizes.getByRole('row', { name: /^12 at hand/ })).toBeVisible();
+  await again.getByLabel('Coats in size 8').fill('3');
+  await again.getByLabel('Coats in size 8').press('Enter');
+  await expect(again.getByRole('link', { name: /^Plan/ })).toContainText('4 ×');
 });
 
 test('measures in either system draw the coat anew, and what cannot be drafted says why', async ({

@@ -91,12 +91,13 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
         />
       </div>
       <details className={style.more}>
-        <summary>Strip, pleat and allowances</summary>
+        <summary>Strip, pleat, cap and allowances</summary>
         <div className={style.pair}>
           {field('strip', 'Side strip', 'width; empty for none')}
           {field('pleat', 'Pleat of the back lining', '0 for none')}
           {field('allowance', 'Seam allowance')}
           {field('hem', 'Hem')}
+          {field('capEase', 'Ease of the sleeve cap', 'over the armhole; 0 for none')}
         </div>
       </details>
     </fieldset>

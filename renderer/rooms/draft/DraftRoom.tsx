@@ -4,10 +4,10 @@ import type { Body } from '../../../shared-core/draft/body.ts';
 import {
   draftCoat,
   type DraftedCoat,
-  draftSizes,
+  draftStyle,
   type SizeToDraft,
 } from '../../../shared-core/draft/draft.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
@@ -45,35 +45,25 @@ export function DraftRoom() {
     if (isSaving) return;
     setIsSaving(true);
     try {
-      const drafts = namedDrafts(form);
-      if (!drafts.ok) return setRefusals(drafts.problems);
+      const drafted = draftedStyle(form);
+      if (!drafted.ok) return setRefusals(drafted.problems);
+      const { plan } = drafted.value;
       const listed = await call('listPlans', workshop, {});
       if (!listed.ok) return setRefusals(listed.problems);
-      const taken = drafts.value.filter(({ plan }) =>
-        listed.value.rows.some((row) => row.name === plan.name),
-      );
-      if (taken.length > 0) {
-        return setRefusals(
-          taken.map(({ plan }) => ({
+      if (listed.value.rows.some((row) => row.name === plan.name)) {
+        return setRefusals([
+          {
             where: `A coat called ${plan.name}`,
             what: 'is planned already',
             mend: 'Choose another name.',
-          })),
-        );
+          },
+        ]);
       }
-      // The workshop gives each plan an id of its own; the form's own size is opened.
-      let openId: string | null = null;
-      for (const { plan } of drafts.value) {
-        const saved = await call('savePlan', workshop, {
-          plan,
-          basedOn: null,
-          said: 'Drafted from measures.',
-        });
-        if (!saved.ok) return setRefusals(saved.problems);
-        openId ??= saved.value.planId;
-      }
+      // The workshop gives the plan an id of its own.
+      const saved = await call('savePlan', workshop, { plan, basedOn: null, said: 'Drafted from measures.' });
+      if (!saved.ok) return setRefusals(saved.problems);
       await refresh();
-      if (openId !== null) goTo({ kind: 'coat', planId: openId, step: 'plan' });
+      goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
     } finally {
       setIsSaving(false);
     }
@@ -86,7 +76,9 @@ export function DraftRoom() {
         lead="From measures or a size to every piece of a quilted coat, with the room that its padding needs."
         actions={
           <Button look="main" disabled={isSaving || !draft.ok} onClick={() => void make()}>
-            {form.moreSizes.length > 0 ? `Make these ${form.moreSizes.length + 1} plans` : 'Make this plan'}
+            {form.moreSizes.length > 0
+              ? `Make the plan in ${form.moreSizes.length + 1} sizes`
+              : 'Make this plan'}
           </Button>
         }
       />
@@ -117,24 +109,21 @@ export function DraftRoom() {
   );
 }
 
-/** The coat in the form's size; with more sizes, one of each under the style's name, the form's own size first. */
-function namedDrafts(form: DraftForm): Outcome<readonly DraftedCoat[]> {
+/** The coat in the form's size, with the further sizes beside it. */
+function draftedStyle(form: DraftForm): Outcome<DraftedCoat> {
   const body = wearer(form);
   if (!body.ok) return body;
   const input = paddedInput(form, plainInput(form, body.value, 'draft', form.size));
   if (!input.ok) return input;
-  if (form.moreSizes.length === 0) {
-    const draft = draftCoat(input.value);
-    return draft.ok ? found([draft.value]) : draft;
-  }
-  const sizes: SizeToDraft[] = [{ size: form.size, id: `draft-${form.size}`, body: input.value.body }];
+  if (form.moreSizes.length === 0) return draftCoat(input.value);
+  const sizes: SizeToDraft[] = [];
   const problems: Problem[] = [];
   for (const size of form.moreSizes) {
     const wears = bodyOfSize(form, body.value, size);
     if (!wears) continue;
     const padded = paddedInput(form, plainInput(form, wears, 'draft', size));
-    if (padded.ok) sizes.push({ size, id: `draft-${size}`, body: padded.value.body });
+    if (padded.ok) sizes.push({ size, body: padded.value.body });
     else problems.push(...padded.problems);
   }
-  return problems.length > 0 ? refused(...problems) : draftSizes(input.value, sizes);
+  return problems.length > 0 ? refused(...problems) : draftStyle(input.value, sizes);
 }

@@ -1,6 +1,7 @@
 /** How the draft fits: armhole and cap, and every seam walked, in words and figures. */
-import type { DraftReport } from '../../../shared-core/draft/report.ts';
+import type { DraftReport, MadeUp } from '../../../shared-core/draft/report.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import type { SeamReport } from '../../../shared-core/plan/seam-walk.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Figure } from '../../parts/Figure.tsx';
@@ -32,6 +33,9 @@ export function FitReport({ report }: { report: DraftReport }) {
             : `These seams do not fit: ${misfits.map((seam) => seam.label).join(', ')}.`}{' '}
           {eased.length > 0 && `Longer on one side by intent: ${eased.map((seam) => seam.label).join(', ')}.`}
         </li>
+        {report.madeUp.map((made) => (
+          <li key={made.whole}>{madeUpWords(made, text)}</li>
+        ))}
       </ul>
       <details className={style.more}>
         <summary>Every seam, for one coat</summary>
@@ -53,6 +57,26 @@ export function FitReport({ report }: { report: DraftReport }) {
       </details>
     </section>
   );
+}
+
+/** Less than this is the stroke of a pencil. */
+const nothingMm = 0.5;
+
+function madeUpWords({ whole, parts, shoulderMm, hemMm, areaMm2 }: MadeUp, text: (mm: number) => string) {
+  const names = listed(parts.map((part, index) => (index === 0 ? part : part.toLowerCase())));
+  const off = [
+    ['the shoulder', shoulderMm],
+    ['the hem', hemMm],
+  ].flatMap(([edge, mm]) =>
+    Math.abs(Number(mm)) > nothingMm
+      ? [`${edge} by ${text(Math.abs(Number(mm)))} too ${Number(mm) > 0 ? 'long' : 'short'}`]
+      : [],
+  );
+  // An area is off by more than a pencil's stroke down the longest edge only where the pieces are.
+  const isWhole = off.length === 0 && Math.abs(areaMm2) < 1000 * nothingMm;
+  return isWhole
+    ? `${names} make up the ${whole.toLowerCase()}: shoulder, hem and area agree.`
+    : `${names} do not make up the ${whole.toLowerCase()}${off.length > 0 ? `: ${listed(off)}` : ''}.`;
 }
 
 function SeamRow({ seam }: { seam: SeamReport }) {

@@ -122,7 +122,7 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
   );
 }
 
-/** Other sizes of the table, each made a plan of its own under one style. */
+/** Other sizes of the table, drafted into the same plan. */
 function MoreSizes({
   form,
   change,
@@ -131,7 +131,10 @@ function MoreSizes({
   return (
     <details className={style.more}>
       <summary>More sizes of this style</summary>
-      <p className="quiet">Each becomes a plan of its own, with the same choices.</p>
+      <p className="quiet">
+        They stand beside this one in its plan, with the same choices; there you say how many of each are
+        made.
+      </p>
       <div className={style.sizes}>
         {sizes.map((size) => (
           <label key={size} className={`${style.size} eased`}>

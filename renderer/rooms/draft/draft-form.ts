@@ -60,7 +60,16 @@ export const moreMeasures = [
 ] as const;
 
 export type MeasureKey = (typeof bodyMeasures | typeof moreMeasures)[number]['key'];
-export type ChoiceKey = 'length' | 'ease' | 'lap' | 'strip' | 'pleat' | 'allowance' | 'hem' | 'loft';
+export type ChoiceKey =
+  | 'length'
+  | 'ease'
+  | 'lap'
+  | 'strip'
+  | 'pleat'
+  | 'allowance'
+  | 'hem'
+  | 'capEase'
+  | 'loft';
 export type PaddingWay = 'as it is' | 'add the girth' | 'go up sizes';
 
 export interface DraftForm {
@@ -69,7 +78,7 @@ export interface DraftForm {
   /** Label of the table, '' for the wearer's own measures. */
   readonly table: string;
   readonly size: string;
-  /** More sizes of the same table, drafted in one go. */
+  /** More sizes of the same table, drafted into the same plan. */
   readonly moreSizes: readonly string[];
   readonly measures: Readonly<Record<MeasureKey, QuantityDraft>>;
   /** An empty one takes the usual value. */
@@ -100,7 +109,9 @@ export function firstForm(system: MeasureSystem): DraftForm {
     moreSizes: [],
     measures: none([...bodyMeasures, ...moreMeasures]) as Record<MeasureKey, QuantityDraft>,
     choices: none(
-      ['length', 'ease', 'lap', 'strip', 'pleat', 'allowance', 'hem', 'loft'].map((key) => ({ key })),
+      ['length', 'ease', 'lap', 'strip', 'pleat', 'allowance', 'hem', 'capEase', 'loft'].map((key) => ({
+        key,
+      })),
     ) as Record<ChoiceKey, QuantityDraft>,
     front: 'zip',
     neck: 'collar',
@@ -210,6 +221,7 @@ export function plainInput(form: DraftForm, body: Body, id: string, size: string
     sleeve: form.sleeve,
     sideStripMm: choices.strip.value ?? 0,
     pleatMm: choices.pleat.value ?? usual.pleatMm,
+    capEaseMm: choices.capEase.value ?? usual.capEaseMm,
     allowanceMm: choices.allowance.value ?? usual.allowanceMm,
     hemDepthMm: choices.hem.value ?? usual.hemDepthMm,
     battingPlies: { body: form.bodyPlies, sleeve: form.sleevePlies },
@@ -253,6 +265,7 @@ export function usualChoices(body: Body): Readonly<Record<ChoiceKey, number>> {
     pleat: usual.pleatMm,
     allowance: usual.allowanceMm,
     hem: usual.hemDepthMm,
+    capEase: usual.capEaseMm,
     loft: usualLoftMm,
   };
 }

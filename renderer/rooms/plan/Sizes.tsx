@@ -65,12 +65,8 @@ export function Sizes() {
                   />
                 </td>
                 <td className={table.amount}>
-                  <Button
-                    look="quiet"
-                    disabled={coatCount === 0}
-                    onClick={() => void make((current) => chooseSize(current, size))}
-                  >
-                    Bring to hand
+                  <Button look="quiet" onClick={() => void make((current) => chooseSize(current, size))}>
+                    {coatCount === 0 ? 'Make this instead' : 'Bring to hand'}
                   </Button>
                   <Button look="quiet" onClick={() => void make((current) => removeSize(current, size))}>
                     Take out

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { draftCoat, type DraftedCoat, draftSizes } from '../../../shared-core/draft/draft.ts';
+import { draftCoat, type DraftedCoat, draftStyle } from '../../../shared-core/draft/draft.ts';
 import type { DraftInput } from '../../../shared-core/draft/draft-input.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
 import { type CoatPlan, pieceById } from '../../../shared-core/plan/coat-plan.ts';
@@ -87,7 +87,15 @@ describe('a coat drafted for anybody', () => {
   it('has facing and lining that make up the front, and the back, piece for piece', () => {
     fc.assert(
       fc.property(coats, (input) => {
-        const { plan } = drafted(input);
+        const { plan, report } = drafted(input);
+        expect(report.madeUp.map(({ whole, parts }) => [whole, ...parts])).toEqual([
+          ['Front', 'Front facing', 'Front lining'],
+          ['Back', 'Back neck facing', 'Back lining'],
+        ]);
+        for (const { shoulderMm, hemMm, areaMm2: restMm2 } of report.madeUp) {
+          expect(Math.max(Math.abs(shoulderMm), Math.abs(hemMm))).toBeLessThan(0.1);
+          expect(Math.abs(restMm2)).toBeLessThan(100);
+        }
         expect(areaMm2(plan, 'front-facing') + areaMm2(plan, 'front-lining')).toBeCloseTo(
           areaMm2(plan, 'front'),
           -1,
@@ -220,26 +228,26 @@ describe('what cannot be drafted', () => {
 });
 
 describe('several sizes of one style', () => {
-  const sizes = [
-    { size: '38', id: 'plan-38', body: body('women', { bustMm: 878 }) },
-    { size: '44', id: 'plan-44', body: body('women', { bustMm: 1001, waistMm: 841, hipMm: 1083 }) },
-  ];
+  const larger = body('women', { bustMm: 1001, waistMm: 841, hipMm: 1083 });
 
-  it('are plans of one name, each drafted for its own body', () => {
-    const outcome = draftSizes(coat('women'), sizes);
+  it('are one plan: the first at hand, the others kept until their number is said', () => {
+    const input = coat('women', { size: '38' });
+    const outcome = draftStyle(input, [{ size: '44', body: larger }]);
     if (!outcome.ok) throw new Error('refused');
-    expect(outcome.value.map(({ plan }) => [plan.id, plan.name, plan.size])).toEqual([
-      ['plan-38', 'Harrow coat, size 38', '38'],
-      ['plan-44', 'Harrow coat, size 44', '44'],
+    const { plan } = outcome.value;
+    expect([plan.name, plan.size, plan.coatCount]).toEqual(['Harrow coat', '38', 1]);
+    expect(plan.pieces).toEqual(drafted(input).plan.pieces);
+    expect(plan.sizes).toEqual([
+      { size: '44', coatCount: 0, pieces: drafted({ ...input, size: '44', body: larger }).plan.pieces },
     ]);
-    const [small, large] = outcome.value;
-    expect(large!.report.girthMm.bust - small!.report.girthMm.bust).toBeCloseTo(123, 6);
+    expect(planProblems(plan)).toEqual([]);
   });
 
   it('are refused together, with the size that is wrong', () => {
-    const bad = { size: '99', id: 'plan-99', body: body('women', { bustMm: 12 }) };
-    const outcome = draftSizes(coat('women'), [sizes[0]!, bad]);
+    const bad = { size: '99', body: body('women', { bustMm: 12 }) };
+    const outcome = draftStyle(coat('women'), [{ size: '44', body: larger }, bad]);
     expect(outcome.ok ? '' : outcome.problems[0]!.where).toBe('Size 99: Bust or chest');
-    expect(draftSizes(coat('women'), []).ok).toBe(false);
+    const twice = draftStyle(coat('women', { size: '44' }), [{ size: '44', body: larger }]);
+    expect(twice.ok ? '' : twice.problems[0]!.where).toBe('Size 44');
   });
 });

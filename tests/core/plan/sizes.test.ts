@@ -89,6 +89,15 @@ describe('a style in several sizes', () => {
     expect(done(chooseSize(turned, '40'))).toEqual(both);
   });
 
+  it('makes a size that was only kept in place of the one at hand, and back', () => {
+    const kept = done(setSizeCount(both, '42', 0));
+    const outcome = chooseSize(kept, '42');
+    expect(outcome.ok && outcome.value.said).toBe('Size 42 is made in place of size 40.');
+    const turned = done(outcome);
+    expect([turned.size, turned.coatCount, turned.sizes?.[0]?.coatCount]).toEqual(['42', kept.coatCount, 0]);
+    expect(done(chooseSize(turned, '40'))).toEqual(kept);
+  });
+
   it('takes a size out', () => {
     expect(done(removeSize(both, '42')).sizes).toEqual([]);
   });
