@@ -41,7 +41,7 @@ export function estimateChange(before: Estimate, after: Estimate): EstimateChang
         slot.after === null ||
         Math.abs(slot.after - slot.before) >= 1,
     ),
-    toBuyMinor: after.toBuy.totalMinor - before.toBuy.totalMinor,
+    toBuyMinor: after.toBuy.payMinor - before.toBuy.payMinor,
     batchCostMinor: after.cost.batchMinor - before.cost.batchMinor,
     isEnough: after.cover.every(
       (slotCover) => slotCover.state === 'covered' || slotCover.state === 'covered with care',

@@ -2,22 +2,36 @@
 import { type PriceRules, priceSheet } from './cost/price.ts';
 import type { Estimate, FlowSources } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
+import type { TextOptions } from './flow-text.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
 import type { LayResult } from './lay/job.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
+import {
+  basketCautions,
+  type BasketWordsContext,
+  fewerSentence,
+  whySentence,
+} from './to-buy/basket-words.ts';
+import type { BoughtBasket } from './to-buy/to-buy.ts';
 
 /** Keys: coat, pattern, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
 export function estimateJson(
-  sources: FlowSources,
+  sources: FlowSources & { readonly today: string },
   estimate: Estimate,
-  { currency, pricing }: { readonly currency: string; readonly pricing?: PriceRules },
+  { system, currency, pricing }: TextOptions,
 ) {
   const { plan } = sources;
+  const words: BasketWordsContext = { shelf: sources.shelf, system, currency };
   const slot = (slotId: string) => slotById(plan, slotId).name;
   const item = (itemId: string | null) =>
     sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? null;
+  const basketJson = ({ lines, totalMinor, deliveries, deliveryMinor, payMinor }: BoughtBasket) => ({
+    lines: lines.map((line) => ({ item: item(line.itemId), slots: line.slotIds.map(slot), ...line })),
+    totalMinor,
+    basket: { goodsMinor: totalMinor, deliveryMinor, payMinor, deliveries },
+  });
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     pattern: patternJson(sources),
@@ -39,12 +53,13 @@ export function estimateJson(
       substitutes: slotCover.substitutes.map((itemId) => ({ itemId, name: item(itemId) })),
     })),
     toBuy: {
-      ...estimate.toBuy,
-      lines: estimate.toBuy.lines.map((line) => ({
-        item: item(line.itemId),
-        slots: line.slotIds.map(slot),
-        ...line,
+      ...basketJson(estimate.toBuy),
+      why: estimate.toBuy.whys.map((why) => ({ ...why, sentence: whySentence(why, words) })),
+      nextBest: estimate.toBuy.fewer.map((other) => ({
+        sentence: fewerSentence(estimate.toBuy, other, words),
+        ...basketJson(other),
       })),
+      cautions: basketCautions(estimate.toBuy, sources.today, words),
       unbuyable: estimate.toBuy.unbuyable.map((gap) => ({
         item: item(gap.itemId),
         slots: gap.slotIds.map(slot),

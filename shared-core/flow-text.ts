@@ -9,6 +9,7 @@ import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { cloWords, massWords, packedWords } from './requirement/finished-words.ts';
+import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
 export interface TextOptions {
@@ -19,7 +20,7 @@ export interface TextOptions {
 }
 
 export function estimateText(
-  sources: FlowSources,
+  sources: FlowSources & { readonly today: string },
   estimate: Estimate,
   { system, currency, pricing }: TextOptions,
 ): string {
@@ -49,6 +50,7 @@ export function estimateText(
       ),
     ),
     section('To buy', [indented(shoppingText(sources, estimate.toBuy, { system, currency }))]),
+    ...basketSections(sources, estimate, { system, currency }),
     section('Cost of material', [
       ...costs,
       row('the batch', money(estimate.cost.batchMinor)),
@@ -83,6 +85,24 @@ function finishedRows({ finished }: Estimate, system: MeasureSystem): string[] {
     ...finished.care.conflicts.map(({ says, mend }) => row('', `${says} ${mend}`)),
     ...finished.cautions.map(({ kind, says, defersTo }) => row(kind, `${says} ${defersTo}`)),
   ];
+}
+
+/** Why this basket, what is next best, and what to mind; nothing where nothing is bought. */
+function basketSections(
+  { shelf, today }: FlowSources & { readonly today: string },
+  { toBuy }: Estimate,
+  options: TextOptions,
+): string[] {
+  const words = { shelf, ...options };
+  const rows = (sentences: readonly string[]) => sentences.map((sentence) => `  ${sentence}`);
+  const parts: readonly (readonly [title: string, sentences: readonly string[]])[] = [
+    ['Why this basket', toBuy.whys.map((why) => whySentence(why, words))],
+    ['With fewer suppliers', toBuy.fewer.map((other) => fewerSentence(toBuy, other, words))],
+    ['Before you order', basketCautions(toBuy, today, words)],
+  ];
+  return parts.flatMap(([title, sentences]) =>
+    sentences.length > 0 ? [section(title, rows(sentences))] : [],
+  );
 }
 
 function row(name: string, text: string): string {

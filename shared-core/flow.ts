@@ -2,7 +2,7 @@
  * The sentence of the house: requirement, then lay, then cover, then to-buy, then cost.
  * Each reads what the earlier ones gave and returns new readonly data; what the finished coat is reads plan and
  * requirement alone. How a lay is run (inline, in a worker, in a thread), for how long and with which clock is
- * passed in.
+ * passed in, and so is the solver.
  */
 import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
 import { type CostSheet, cost } from './cost/cost.ts';
@@ -13,12 +13,15 @@ import type { Need, SlotItems } from './requirement/need.ts';
 import { requirement } from './requirement/requirement.ts';
 import type { Offer } from './stash/offer.ts';
 import type { Item, ItemOnShelf } from './stash/stash.ts';
+import type { Supplier } from './stash/supplier.ts';
+import type { Solve } from './to-buy/programme.ts';
 import { type ToBuy, toBuy } from './to-buy/to-buy.ts';
 
 export interface FlowSources {
   readonly plan: CoatPlan;
   readonly shelf: readonly ItemOnShelf[];
   readonly offers: readonly Offer[];
+  readonly suppliers: readonly Supplier[];
 }
 
 export interface Estimate {
@@ -34,12 +37,12 @@ export interface Estimate {
 export const openSlotWidthMm = 1473;
 
 /** The whole road for one plan. */
-export async function estimate(sources: FlowSources, runLay: RunLay): Promise<Estimate> {
+export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solve): Promise<Estimate> {
   const needs = requirement(sources.plan, slotItems(sources));
   const lays = await layNeeds(sources, needs, runLay);
   const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   const covers = await cover(coverInput, runLay);
-  const bought = await toBuy(coverInput, covers, runLay);
+  const bought = await toBuy(coverInput, covers, runLay, solve);
   return {
     requirement: needs,
     lays,

@@ -1,5 +1,6 @@
 /** Every migration there is, oldest first. A released one is never edited, moved or taken out. */
 import type { Migration } from './migrate.ts';
 import { first } from './migrations/0001-first.ts';
+import { suppliers } from './migrations/0002-suppliers.ts';
 
-export const migrations: readonly Migration[] = [first];
+export const migrations: readonly Migration[] = [first, suppliers];

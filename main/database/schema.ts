@@ -79,6 +79,16 @@ export interface Schema {
     readonly unit: string;
     readonly price_minor: number;
     readonly priced_on: string;
+    readonly breaks: Generated<string>;
+    readonly least_count: Generated<number>;
+  };
+  readonly supplier: {
+    /** The name folded (stash/supplier.ts). */
+    readonly key: string;
+    readonly name: string;
+    readonly delivery_minor: number;
+    readonly free_from_minor: number | null;
+    readonly lead_days: number | null;
   };
   readonly plan: {
     readonly id: string;

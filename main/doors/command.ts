@@ -23,6 +23,7 @@ import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import { openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
 import { readNap, tableOutput } from './table-command.ts';
+import { solveHere } from '../services/solver.ts';
 
 const usage = `Usage:
   npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]
@@ -188,7 +189,7 @@ export async function runEstimate(
       out(printed.value);
       return found(null);
     }
-    const result = await estimate(sources.value, threads.runLay);
+    const result = await estimate(sources.value, threads.runLay, solveHere);
     if (svgDir !== null) {
       const written = writeDrawings(svgDir, sources.value, result);
       if (!written.ok) return written;

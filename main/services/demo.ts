@@ -1,6 +1,7 @@
 /** Makes the demo file anew in one transaction: at any instant it holds either the old demo or the new one. */
 import type { Database } from 'better-sqlite3';
 import { type DemoWorkshop, demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
+import { supplierKey } from '../../shared-core/stash/supplier.ts';
 import { applicationId } from '../database/migrate.ts';
 import { migrations } from '../database/migrations.ts';
 import { searchText, sortKey } from '../database/search-text.ts';
@@ -97,7 +98,16 @@ function fill(connection: Database, demo: DemoWorkshop, at: string): void {
       reason: movement.reason,
     });
   }
-  for (const { id, itemId, supplier, unit, priceMinor, pricedOn } of demo.offers) {
+  for (const { name, deliveryMinor, freeFromMinor, leadDays } of demo.suppliers) {
+    insert('supplier', {
+      key: supplierKey(name),
+      name,
+      delivery_minor: deliveryMinor,
+      free_from_minor: freeFromMinor,
+      lead_days: leadDays,
+    });
+  }
+  for (const { id, itemId, supplier, unit, priceMinor, pricedOn, breaks } of demo.offers) {
     insert('offer', {
       id,
       item_id: itemId,
@@ -105,6 +115,7 @@ function fill(connection: Database, demo: DemoWorkshop, at: string): void {
       unit: JSON.stringify(unit),
       price_minor: priceMinor,
       priced_on: pricedOn,
+      breaks: JSON.stringify(breaks ?? []),
     });
   }
 }

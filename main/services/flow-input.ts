@@ -5,6 +5,7 @@ import type { CallContext, Calls } from './call.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { readSettings } from './settings.ts';
 import { readOffers, readShelves } from './shelf.ts';
+import { readSuppliers } from './suppliers.ts';
 
 export const flowInputCalls = { flowInput } satisfies Calls<'flowInput'>;
 
@@ -34,6 +35,8 @@ async function flowInput(context: CallContext, input: CallInput<'flowInput'>): P
     revision,
     shelf: await readShelves(queries, ids, 'on hand'),
     offers: await readOffers(queries, ids),
+    suppliers: await readSuppliers(queries),
+    today: context.now().toISOString().slice(0, 10),
     settings: await readSettings(queries),
   });
 }

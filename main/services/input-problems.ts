@@ -23,6 +23,11 @@ const fieldWords: Readonly<Record<string, string>> = {
   retail: 'retail price',
   wholesale: 'wholesale price',
   labourMinutesPerCoat: 'work on one coat',
+  leastCount: 'least number sold',
+  fromCount: 'number from which it holds',
+  deliveryMinor: 'delivery',
+  freeFromMinor: 'sum from which delivery is free',
+  leadDays: 'days of delivery',
   receivedOn: 'date received',
   coatCount: 'number of coats',
   cutCount: 'number to cut',
@@ -55,6 +60,7 @@ const oneOf: Readonly<Record<string, string>> = {
   alongEdges: 'edge',
   kinds: 'kind',
   placements: 'placed piece',
+  breaks: 'price break',
 };
 
 /** Steps that say nothing to a maker. */

@@ -2,10 +2,11 @@
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { type Counted, kindRecords } from '../../shared-core/stash/kinds.ts';
-import type { SellingUnit } from '../../shared-core/stash/offer.ts';
+import { offerProblems, type SellingUnit } from '../../shared-core/stash/offer.ts';
 import type { OfferId } from '../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { noSuchItem } from './ledger.ts';
+import { knownSupplierName } from './suppliers.ts';
 
 export const offerCalls = { saveOffer, removeOffer } satisfies Calls<'saveOffer' | 'removeOffer'>;
 
@@ -43,13 +44,17 @@ async function saveOffer(
       mend: `Choose: ${units.join(' or ')}.`,
     });
   }
+  const problems = offerProblems(input);
+  if (problems.length > 0) return refused(...problems);
   const offerId: OfferId = input.offerId ?? newId();
   const row = {
     item_id: item.id,
-    supplier: input.supplier,
+    supplier: await knownSupplierName(queries, input.supplier),
     unit: JSON.stringify(input.unit),
     price_minor: input.priceMinor,
     priced_on: input.pricedOn,
+    breaks: JSON.stringify(input.breaks ?? []),
+    least_count: input.leastCount ?? 1,
   };
   if (input.offerId === null) {
     await queries

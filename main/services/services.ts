@@ -28,6 +28,7 @@ import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
 import { planCalls } from './plans.ts';
 import { stashCalls } from './stash.ts';
+import { supplierCalls } from './suppliers.ts';
 import { openTurns } from './turns.ts';
 import { workshopCalls, workshopFacts } from './workshop.ts';
 
@@ -58,6 +59,7 @@ const served = {
   ...workshopCalls,
   ...stashCalls,
   ...offerCalls,
+  ...supplierCalls,
   ...planCalls,
   ...flowInputCalls,
   ...layCalls,

@@ -115,6 +115,8 @@ export async function readOffers(queries: Kysely<Schema>, itemIds: readonly stri
         unit: JSON.parse(row.unit),
         priceMinor: row.price_minor,
         pricedOn: row.priced_on,
+        ...(row.breaks !== '[]' && { breaks: JSON.parse(row.breaks) }),
+        ...(row.least_count > 1 && { leastCount: row.least_count }),
       });
     }
   }

@@ -136,7 +136,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     needs: plain(`${estimate.requirement.length} slots`),
     lay: plain(showQuantity('length', clothMm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 1 })),
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
-    'to-buy': plain(showQuantity('money', estimate.toBuy.totalMinor, { system, currency })),
+    'to-buy': plain(showQuantity('money', estimate.toBuy.payMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
     finished: plain(finishedText(input, system)),
   };

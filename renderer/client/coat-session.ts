@@ -12,6 +12,7 @@ import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
 import { keptRun, quickSeconds, thoroughSeconds } from './kept-run.ts';
+import { solveInWorker } from './solver.ts';
 
 export type Phase = 'reading' | 'quick' | 'thorough' | 'settled' | 'stopped' | 'failed';
 
@@ -81,6 +82,7 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
             }),
           onBetter: (job, better) => setLive((now) => new Map(now).set(job, better)),
         }),
+        solveInWorker,
       ),
     [workshop],
   );

@@ -11,6 +11,7 @@ import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
+import type { Supplier } from '../stash/supplier.ts';
 import {
   amount,
   coatPlan,
@@ -23,12 +24,14 @@ import {
   longText,
   name,
   positiveAmount,
+  priceBreak,
   priceMinor,
   sellingUnit,
   type Settings,
   settings,
   shortText,
   typedTexts,
+  unitCount,
 } from './schemas.ts';
 
 const nothing = z.strictObject({});
@@ -129,9 +132,24 @@ export const calls = {
       unit: sellingUnit,
       priceMinor,
       pricedOn: isoDate,
+      breaks: z.array(priceBreak).max(20).exactOptional(),
+      leastCount: unitCount.exactOptional(),
     }),
   },
   removeOffer: { changes: true, input: z.strictObject({ offerId: id }) },
+
+  /** Every supplier that has facts or offers. */
+  listSuppliers: { changes: false, input: nothing },
+  /** Writes down what a supplier asks for a delivery; the name, however typed, finds the one that is there. */
+  saveSupplier: {
+    changes: true,
+    input: z.strictObject({
+      name,
+      deliveryMinor: priceMinor,
+      freeFromMinor: priceMinor.min(1).nullable(),
+      leadDays: z.number().int().min(0).max(1000).nullable(),
+    }),
+  },
 
   listPlans: { changes: false, input: nothing },
   readPlan: { changes: false, input: z.strictObject({ planId: id }) },
@@ -215,7 +233,17 @@ export interface FlowInput {
   readonly revision: number;
   readonly shelf: readonly ItemOnShelf[];
   readonly offers: readonly Offer[];
+  readonly suppliers: readonly Supplier[];
+  /** ISO date; prices are old or not as of it. */
+  readonly today: string;
   readonly settings: Settings;
+}
+
+export interface SupplierRow {
+  readonly name: string;
+  /** Null: nothing is known of its delivery. */
+  readonly facts: Supplier | null;
+  readonly offerCount: number;
 }
 
 interface CallOutputs {
@@ -237,6 +265,8 @@ interface CallOutputs {
   correctCount: { readonly onHand: number };
   saveOffer: { readonly offerId: OfferId };
   removeOffer: { readonly offerId: OfferId };
+  listSuppliers: { readonly rows: readonly SupplierRow[] };
+  saveSupplier: { readonly name: string };
   listPlans: { readonly rows: readonly PlanRow[] };
   readPlan: {
     readonly plan: CoatPlan;

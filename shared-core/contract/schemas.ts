@@ -5,7 +5,7 @@ import type { LayResult } from '../lay/job.ts';
 import type { CoatPlan, CutFrom, MeasuredCoat, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
 import { itemKinds, type ItemKind } from '../stash/kinds.ts';
-import type { SellingUnit } from '../stash/offer.ts';
+import type { PriceBreak, SellingUnit } from '../stash/offer.ts';
 import type { Flaw } from '../stash/stash.ts';
 
 /** No piece, length or coordinate of this trade is larger: 1 km of cloth. */
@@ -46,6 +46,9 @@ export const sellingUnit: z.ZodType<SellingUnit> = z.discriminatedUnion('kind', 
   z.strictObject({ kind: z.literal('pack'), pieceCount: z.number().int().positive().max(1e6) }),
   z.strictObject({ kind: z.literal('each'), lengthMm: positiveMm.nullable() }),
 ]);
+
+export const unitCount = z.number().int().min(1).max(1e6);
+export const priceBreak: z.ZodType<PriceBreak> = z.strictObject({ fromCount: unitCount, priceMinor });
 
 const point = z.strictObject({ x: mm, y: mm });
 const segment: z.ZodType<Segment> = z.discriminatedUnion('kind', [

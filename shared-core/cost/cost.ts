@@ -51,15 +51,16 @@ export function cost(
         costMinor: shareMinor(lot.priceMinor, amount, fromMilli(lot.receivedMilli)),
       };
     });
-    const line = bought.lines.find((candidate) => candidate.slotIds.includes(slotCover.slotId));
-    if (line && slotCover.shortage) parts.push(boughtPart(line, slotCover, covers));
+    const boughtLines = bought.lines.filter((line) => line.slotIds.includes(slotCover.slotId));
+    const isBought = boughtLines.length > 0 && slotCover.shortage !== null;
+    if (isBought) parts.push(boughtPart(boughtLines, slotCover, covers));
     const costMinor = parts.reduce((sum, part) => sum + part.costMinor, 0);
     return {
       slotId: slotCover.slotId,
       parts,
       costMinor,
       wasteMinor: slotCover.lay ? roundMinor(costMinor * (1 - slotCover.lay.result.utilisation)) : 0,
-      isIncomplete: slotCover.state === 'open' || (slotCover.shortage !== null && !line),
+      isIncomplete: slotCover.state === 'open' || (slotCover.shortage !== null && !isBought),
     };
   });
   const batchMinor = lines.reduce((sum, line) => sum + line.costMinor, 0);
@@ -75,15 +76,14 @@ export function cost(
 }
 
 /** A slot's share of what is bought and used up; what is left of the purchase goes to the stash and is no cost of this batch. */
-function boughtPart(
-  line: ToBuy['lines'][number],
-  slotCover: SlotCover,
-  covers: readonly SlotCover[],
-): CostPart {
+function boughtPart(lines: ToBuy['lines'], slotCover: SlotCover, covers: readonly SlotCover[]): CostPart {
   const gap = slotCover.shortage?.amount ?? 0;
   const allGaps = covers
-    .filter((candidate) => line.slotIds.includes(candidate.slotId))
+    .filter((candidate) => lines[0]?.slotIds.includes(candidate.slotId))
     .reduce((sum, candidate) => sum + (candidate.shortage?.amount ?? 0), 0);
-  const usedMinor = shareMinor(line.priceMinor, line.usedAmount, line.boughtAmount);
+  const usedMinor = lines.reduce(
+    (sum, line) => sum + shareMinor(line.priceMinor, line.usedAmount, line.boughtAmount),
+    0,
+  );
   return { lotId: null, amount: gap, costMinor: shareMinor(usedMinor, gap, allGaps) };
 }

@@ -2,9 +2,10 @@
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item, Length, Lot, Movement } from '../stash/stash.ts';
+import type { Supplier } from '../stash/supplier.ts';
 import { fenwalkCoat } from './coat.ts';
 import { demoItems } from './items.ts';
-import { demoOffers } from './offers.ts';
+import { demoOffers, demoSuppliers } from './offers.ts';
 import { demoLengths, demoLots, demoMovements } from './shelf.ts';
 
 export interface DemoWorkshop {
@@ -25,6 +26,7 @@ export interface DemoWorkshop {
   readonly lengths: readonly Length[];
   readonly movements: readonly Movement[];
   readonly offers: readonly Offer[];
+  readonly suppliers: readonly Supplier[];
   readonly plans: readonly CoatPlan[];
 }
 
@@ -47,6 +49,7 @@ export function demoWorkshop(): DemoWorkshop {
     lengths: demoLengths(),
     movements: demoMovements(),
     offers: demoOffers(),
+    suppliers: demoSuppliers(),
     plans: [
       fenwalkCoat({
         shell: 'item-peatwater',

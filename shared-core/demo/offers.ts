@@ -1,5 +1,6 @@
 /** What the demo workshop's suppliers sell, priced in October 2026 in euro cents. */
-import type { Offer, SellingUnit } from '../stash/offer.ts';
+import type { Offer, PriceBreak, SellingUnit } from '../stash/offer.ts';
+import type { Supplier } from '../stash/supplier.ts';
 
 function byLength(stepMm: number, widthMm: number, leastMm = stepMm): SellingUnit {
   return { kind: 'by length', stepMm, widthMm, leastMm };
@@ -62,13 +63,36 @@ const rows: readonly (readonly [
   ['item-hang-loop', tallow, pack(20), 660, '2026-10-07'],
 ];
 
+/** Lower prices for many, by item and supplier. */
+const breaks: readonly (readonly [item: string, supplier: string, ...breaks: PriceBreak[]])[] = [
+  ['item-peatwater', quillstone, { fromCount: 150, priceMinor: 108 }, { fromCount: 300, priceMinor: 102 }],
+  ['item-emberday', marl, { fromCount: 80, priceMinor: 126 }],
+  ['item-spun-olive', fernlow, { fromCount: 6, priceMinor: 525 }],
+  ['item-toggle', tallow, { fromCount: 3, priceMinor: 410 }],
+];
+
 export function demoOffers(): Offer[] {
-  return rows.map(([itemId, supplier, unit, priceMinor, pricedOn], index) => ({
-    id: `offer-${String(index + 1).padStart(2, '0')}`,
-    itemId,
-    supplier,
-    unit,
-    priceMinor,
-    pricedOn,
-  }));
+  return rows.map(([itemId, supplier, unit, priceMinor, pricedOn], index) => {
+    const [, , ...lower] = breaks.find(([item, of]) => item === itemId && of === supplier) ?? [];
+    return {
+      id: `offer-${String(index + 1).padStart(2, '0')}`,
+      itemId,
+      supplier,
+      unit,
+      priceMinor,
+      pricedOn,
+      ...(lower.length > 0 && { breaks: lower }),
+    };
+  });
+}
+
+/** What is known of the suppliers' deliveries. */
+export function demoSuppliers(): Supplier[] {
+  return [
+    { name: quillstone, deliveryMinor: 690, freeFromMinor: 25_000, leadDays: 6 },
+    { name: marl, deliveryMinor: 850, freeFromMinor: 20_000, leadDays: 4 },
+    { name: lanternhill, deliveryMinor: 1_180, freeFromMinor: null, leadDays: 12 },
+    { name: fernlow, deliveryMinor: 450, freeFromMinor: 6_000, leadDays: 3 },
+    { name: tallow, deliveryMinor: 390, freeFromMinor: 4_000, leadDays: 5 },
+  ];
 }

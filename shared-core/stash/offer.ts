@@ -1,4 +1,6 @@
 /** What a supplier sells an item as, and for how much. */
+import type { Problem } from '../measure/problem.ts';
+import { stepsUp } from '../measure/round-up.ts';
 import type { ItemId, OfferId } from './stash.ts';
 
 /**
@@ -19,6 +21,12 @@ export type SellingUnit =
   | { readonly kind: 'pack'; readonly pieceCount: number }
   | { readonly kind: 'each'; readonly lengthMm: number | null };
 
+/** From so many units on, each of them costs this much. */
+export interface PriceBreak {
+  readonly fromCount: number;
+  readonly priceMinor: number;
+}
+
 export interface Offer {
   readonly id: OfferId;
   readonly itemId: ItemId;
@@ -28,4 +36,65 @@ export interface Offer {
   readonly priceMinor: number;
   /** ISO date of the price. */
   readonly pricedOn: string;
+  /** Rising counts with falling prices; absent: one price for any count. */
+  readonly breaks?: readonly PriceBreak[];
+  /** Fewest units that are sold at once; absent: one. A least length or mass stands in the unit. */
+  readonly leastCount?: number;
+}
+
+/** Fewest units that can be bought, with the unit's own least length or mass turned into steps. */
+export function leastUnits(offer: Offer): number {
+  const { unit } = offer;
+  const inUnit =
+    unit.kind === 'by length'
+      ? stepsUp(unit.leastMm, unit.stepMm)
+      : unit.kind === 'by mass'
+        ? stepsUp(unit.leastG, unit.stepG)
+        : 1;
+  return Math.max(1, inUnit, offer.leastCount ?? 1);
+}
+
+/** What one unit costs where so many are bought. */
+export function unitPriceMinor(offer: Offer, unitCount: number): number {
+  const reached = (offer.breaks ?? []).filter((priceBreak) => priceBreak.fromCount <= unitCount);
+  return reached.at(-1)?.priceMinor ?? offer.priceMinor;
+}
+
+/** What so many units cost in all, without delivery. */
+export function offerPriceMinor(offer: Offer, unitCount: number): number {
+  return unitCount * unitPriceMinor(offer, unitCount);
+}
+
+/** Prices move; one that is older than this is marked as old, days (common practice, no source). */
+export const oldPriceDays = 180;
+
+/** Days since the price was seen; both ISO dates. */
+export function priceAgeDays(offer: Pick<Offer, 'pricedOn'>, today: string): number {
+  return Math.round((Date.parse(today) - Date.parse(offer.pricedOn)) / 86_400_000);
+}
+
+export function isOldPrice(offer: Pick<Offer, 'pricedOn'>, today: string): boolean {
+  return priceAgeDays(offer, today) > oldPriceDays;
+}
+
+/** What is wrong with an offer's breaks and least count; empty when all is well. */
+export function offerProblems(offer: Pick<Offer, 'priceMinor' | 'breaks' | 'leastCount'>): Problem[] {
+  const problems: Problem[] = [];
+  let before = { fromCount: 1, priceMinor: offer.priceMinor };
+  for (const [index, next] of (offer.breaks ?? []).entries()) {
+    const where = `Price break ${index + 1}`;
+    if (next.fromCount <= before.fromCount) {
+      const than = index === 0 ? 'more than one unit' : 'more than the break before it';
+      problems.push({ where, what: `does not begin at ${than}`, mend: 'Give the breaks in rising order.' });
+    }
+    if (next.priceMinor >= before.priceMinor) {
+      problems.push({
+        where,
+        what: 'is not cheaper than what is paid below it',
+        mend: 'Type the price of one unit from there on, or leave the break out.',
+      });
+    }
+    before = next;
+  }
+  return problems;
 }

@@ -58,6 +58,8 @@ export function bySupplier(toBuy: ToBuy): readonly {
 export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
   const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
   if (toBuy.lines.length === 0 && toBuy.unbuyable.length === 0) return 'Nothing: the stash covers the plan.';
+  const deliveryOf = (supplier: string) =>
+    toBuy.deliveries.find((delivery) => delivery.supplier === supplier)?.deliveryMinor ?? 0;
   const blocks = bySupplier(toBuy).map(({ supplier, lines, totalMinor }) =>
     [
       supplier,
@@ -65,7 +67,8 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
         (line) =>
           `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${slotNames(sources, line.slotIds)})`,
       ),
-      `  together ${money(totalMinor)}`,
+      ...(deliveryOf(supplier) > 0 ? [`  delivery ${money(deliveryOf(supplier))}`] : []),
+      `  together ${money(totalMinor + deliveryOf(supplier))}`,
     ].join('\n'),
   );
   const gaps = toBuy.unbuyable.map((gap) =>
@@ -73,7 +76,7 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
       ? `Still to be chosen: ${slotNames(sources, gap.slotIds)}.`
       : `No offer closes the gap of ${itemName(sources, gap.itemId)} (${slotNames(sources, gap.slotIds)}).`,
   );
-  return [...blocks, `In all ${money(toBuy.totalMinor)}`, ...gaps].join('\n');
+  return [...blocks, `In all ${money(toBuy.payMinor)}`, ...gaps].join('\n');
 }
 
 function itemName(sources: ListSources, itemId: string | null): string {

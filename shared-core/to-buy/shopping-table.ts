@@ -2,6 +2,7 @@
 import type { PaperCell, PaperRow, PaperTable } from '../paper/paper-table.ts';
 import { showQuantity } from '../measure/show.ts';
 import { slotById } from '../plan/coat-plan.ts';
+import { unitPriceMinor } from '../stash/offer.ts';
 import { bySupplier, type ListOptions, type ListSources, unitsWords } from './shopping-list.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
 
@@ -17,7 +18,7 @@ export function shoppingTable(sources: ListSources, toBuy: ToBuy, options: ListO
       unitsWords(line.offer.unit, line.unitCount, options.system),
       `${line.unitCount}`,
       slotWords(sources, line.slotIds),
-      money(line.offer.priceMinor),
+      money(unitPriceMinor(line.offer, line.unitCount)),
       money(line.priceMinor),
       line.offer.pricedOn,
     ];
@@ -46,12 +47,16 @@ export function shoppingTable(sources: ListSources, toBuy: ToBuy, options: ListO
       { head: 'Price', fileHead: `price (${options.currency})`, kind: 'number' },
       { head: 'priced on', kind: 'text', only: 'file' },
     ],
-    sections: bySupplier(toBuy).map(({ supplier, lines, totalMinor }) => ({
-      title: supplier,
-      rows: lines.map(row),
-      total: sum('Together', totalMinor),
-    })),
-    total: sum('In all', toBuy.totalMinor),
+    sections: bySupplier(toBuy).map(({ supplier, lines, totalMinor }) => {
+      const delivery = toBuy.deliveries.find((candidate) => candidate.supplier === supplier);
+      const deliveryMinor = delivery?.deliveryMinor ?? 0;
+      return {
+        title: supplier,
+        rows: [...lines.map(row), ...(deliveryMinor > 0 ? [sum('Delivery', deliveryMinor)] : [])],
+        total: sum('Together', totalMinor + deliveryMinor),
+      };
+    }),
+    total: sum('In all', toBuy.payMinor),
     notes: toBuy.unbuyable.map((gap) =>
       gap.why === 'no item chosen'
         ? `Still to be chosen: ${slotWords(sources, gap.slotIds)}.`

@@ -7,9 +7,9 @@ import { chooseTheme, chosenTheme, type ThemeChoice } from '../../client/theme.t
 import { useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/Field.tsx';
 import { Problems } from '../../parts/Problems.tsx';
+import { OneOf } from '../../parts/OneOf.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
-import { OneOf } from './OneOf.tsx';
 import style from './SettingsRoom.module.css';
 
 const typingPauseMs = 500;

@@ -1,8 +1,11 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
+import { useState } from 'react';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { bySupplier, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import { shoppingTable } from '../../../shared-core/to-buy/shopping-table.ts';
+import { unitPriceMinor } from '../../../shared-core/stash/offer.ts';
+import { deliveryWords } from '../../../shared-core/to-buy/basket-words.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
@@ -17,11 +20,14 @@ import { sellingWords } from '../../parts/selling-words.ts';
 import table from '../../parts/table.module.css';
 import { TableActions } from '../../parts/TableActions.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
+import { BasketChoice } from './BasketChoice.tsx';
+import { BasketReasons } from './BasketReasons.tsx';
 import style from './ToBuyRoom.module.css';
 
 export function ToBuyRoom() {
   const { input, estimate } = useCoat();
   const { settings } = useWorkshop().facts;
+  const [chosen, setChosen] = useState(0);
   if (!input) return null;
   if (!estimate) {
     return (
@@ -31,7 +37,8 @@ export function ToBuyRoom() {
       </>
     );
   }
-  const { toBuy } = estimate;
+  const shown = Math.min(chosen, estimate.toBuy.fewer.length);
+  const toBuy: ToBuy = { ...estimate.toBuy, ...estimate.toBuy.fewer[shown - 1] };
   const isNothing = toBuy.lines.length === 0 && toBuy.unbuyable.length === 0;
   return (
     <>
@@ -58,10 +65,12 @@ export function ToBuyRoom() {
           Every slot is covered by what lies on the shelf.
         </EmptyState>
       )}
+      <BasketChoice toBuy={estimate.toBuy} chosen={shown} onChange={setChosen} />
       {bySupplier(toBuy).map((group) => (
         <section key={group.supplier} className={style.supplier} aria-label={group.supplier}>
           <div className={style.supplierHead}>
             <h2>{group.supplier}</h2>
+            <DeliveryNote toBuy={toBuy} supplier={group.supplier} />
             <Money amountMinor={group.totalMinor} />
           </div>
           <table className={`${table.table} ${style.fixed}`}>
@@ -77,20 +86,51 @@ export function ToBuyRoom() {
             </thead>
             <tbody>
               {group.lines.map((line) => (
-                <Line key={line.itemId} line={line} />
+                <Line key={line.offer.id} line={line} />
               ))}
             </tbody>
           </table>
         </section>
       ))}
-      {toBuy.lines.length > 0 && (
-        <p className={style.total}>
-          <span>In all</span>
-          <Money amountMinor={toBuy.totalMinor} />
-        </p>
-      )}
+      {toBuy.lines.length > 0 && <Sum toBuy={toBuy} />}
+      <BasketReasons toBuy={estimate.toBuy} shown={toBuy} />
       <Gaps toBuy={toBuy} />
     </>
+  );
+}
+
+/** What the supplier asks to bring it, in words; the sum stands below. */
+function DeliveryNote({ toBuy, supplier }: { toBuy: ToBuy; supplier: string }) {
+  const { input } = useCoat();
+  const { system, currency } = useWorkshop().facts.settings;
+  const delivery = toBuy.deliveries.find((candidate) => candidate.supplier === supplier);
+  if (!input || !delivery) return null;
+  return (
+    <span className="quiet small">{deliveryWords(delivery, { shelf: input.shelf, system, currency })}</span>
+  );
+}
+
+/** Goods and deliveries apart where anything is delivered for money. */
+function Sum({ toBuy }: { toBuy: ToBuy }) {
+  return (
+    <div className={style.sum}>
+      {toBuy.deliveryMinor > 0 && (
+        <>
+          <p className={style.part}>
+            <span>Goods</span>
+            <Money amountMinor={toBuy.totalMinor} />
+          </p>
+          <p className={style.part}>
+            <span>Deliveries</span>
+            <Money amountMinor={toBuy.deliveryMinor} />
+          </p>
+        </>
+      )}
+      <p className={style.total}>
+        <span>In all</span>
+        <Money amountMinor={toBuy.payMinor} />
+      </p>
+    </div>
   );
 }
 
@@ -134,13 +174,16 @@ function Line({ line }: { line: ToBuyLine }) {
 
 /** "70 x 10 cm, 147 cm wide at 1.15 EUR" for what is sold by steps; "3.10 EUR each" for what is sold whole. */
 function priceWords({ offer, unitCount }: ToBuyLine, system: MeasureSystem, currency: string): string {
-  const price = showQuantity('money', offer.priceMinor, { system, currency });
+  const price = showQuantity('money', unitPriceMinor(offer, unitCount), { system, currency });
   const isSteps = offer.unit.kind === 'by length' || offer.unit.kind === 'by mass';
   return isSteps ? `${unitCount} × ${sellingWords(offer.unit, system)}, at ${price}` : `${price} each`;
 }
 
 function dearerWords(byMinor: number, settings: { system: MeasureSystem; currency: string }): string {
-  return byMinor === 0 ? 'at the same price' : `dearer by ${showQuantity('money', byMinor, settings)}`;
+  if (byMinor === 0) return 'at the same price';
+  // The goods alone may be cheaper there; with its delivery the whole basket is not.
+  const by = showQuantity('money', Math.abs(byMinor), settings);
+  return byMinor > 0 ? `dearer by ${by}` : `cheaper by ${by} without its delivery`;
 }
 
 /** What the list cannot close, and what the maker can do about it. */

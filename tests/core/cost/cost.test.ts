@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../../main/services/solver.ts';
 import type { CostSheet } from '../../../shared-core/cost/cost.ts';
 import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
 import {
@@ -18,7 +19,7 @@ import {
 const taffeta = item('cloth', 'shell item', { widthMm: 1400 });
 
 async function costOf(sources: FlowSources): Promise<CostSheet> {
-  return (await estimate(sources, layHere)).cost;
+  return (await estimate(sources, layHere, solveHere)).cost;
 }
 
 describe('what the coat costs', () => {
@@ -33,6 +34,7 @@ describe('what the coat costs', () => {
         ),
       ],
       offers: [],
+      suppliers: [],
     });
     // 700 m of 1000 m for 5.00, then 500 m of 2000 m for 14.00.
     expect(sheet.lines[0]?.parts).toEqual([
@@ -48,6 +50,7 @@ describe('what the coat costs', () => {
       plan: plan({ pieces: [piece('panel', rectangle(700, 1050))] }),
       shelf: [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [3500], 7000))],
       offers: [],
+      suppliers: [],
     });
     // 700 of 3500 mm for 70.00; a quarter of the width lies beside the panel.
     expect(sheet.lines[0]).toMatchObject({ costMinor: 1400, wasteMinor: 350, isIncomplete: false });
@@ -58,13 +61,14 @@ describe('what the coat costs', () => {
       plan: plan({ coatCount: 3, pieces: [], slots: [slot('snaps', 'fastening', { amountPerCoat: 7 })] }),
       shelf: [onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 10, 4, 300))],
       offers: [offer('snaps item', 'pack', { kind: 'pack', pieceCount: 20 }, 700)],
+      suppliers: [],
     });
     // 4 of 10 snaps for 3.00, then 17 of 20 for 7.00.
     expect(sheet.lines[0]?.parts.map((part) => part.costMinor)).toEqual([120, 595]);
   });
 
   it('says that the cost is not complete while a gap has no price', async () => {
-    const sheet = await costOf({ plan: plan(), shelf: [onShelf(taffeta)], offers: [] });
+    const sheet = await costOf({ plan: plan(), shelf: [onShelf(taffeta)], offers: [], suppliers: [] });
     expect(sheet.isIncomplete).toBe(true);
   });
 
@@ -80,6 +84,7 @@ describe('what the coat costs', () => {
               onShelf(item('thread', 'thread item'), lot('thread item', 'spring', 301, 301, priceMinor)),
             ],
             offers: [],
+            suppliers: [],
           });
           expect(sheet.perCoatMinor).toHaveLength(coatCount);
           expect(sheet.perCoatMinor.reduce((sum, coat) => sum + coat, 0)).toBe(sheet.batchMinor);

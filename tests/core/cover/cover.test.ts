@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../../main/services/solver.ts';
 import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow.ts';
 import { estimateChange } from '../../../shared-core/flow-change.ts';
 import type { SlotCover } from '../../../shared-core/cover/cover.ts';
@@ -25,7 +26,11 @@ const threePanels = plan({ pieces: [piece('panel', rectangle(700, 1300), { cutCo
 const tenths = (mm: number | null | undefined) => (mm == null ? mm : Math.round(mm * 10) / 10);
 
 async function coverOf(sources: Partial<FlowSources>, slotId = 'shell'): Promise<SlotCover> {
-  const result = await estimate({ plan: threePanels, shelf: [], offers: [], ...sources }, layHere);
+  const result = await estimate(
+    { plan: threePanels, shelf: [], offers: [], suppliers: [], ...sources },
+    layHere,
+    solveHere,
+  );
   return result.cover.find((slotCover) => slotCover.slotId === slotId)!;
 }
 
@@ -107,7 +112,7 @@ describe('which lengths cover the coat', () => {
       ],
     });
     const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [2000], 3000))];
-    const result = await estimate({ plan: two, shelf, offers: [] }, layHere);
+    const result = await estimate({ plan: two, shelf, offers: [], suppliers: [] }, layHere, solveHere);
     expect(result.cover.map((slotCover) => slotCover.state)).toEqual(['covered', 'short']);
     expect(tenths(result.cover[1]?.shortage?.amount)).toBe(800);
   });
@@ -176,8 +181,10 @@ describe('what a change of the plan does', () => {
         plan: plan({ pieces: [piece('panel', rectangle(panelLengthMm, 1300), { cutCount: 3 })] }),
         shelf,
         offers,
+        suppliers: [],
       },
       layHere,
+      solveHere,
     );
 
   it('lengthening each panel by 90 mm leaves the shell short by a panel', async () => {

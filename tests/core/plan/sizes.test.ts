@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../../main/services/solver.ts';
 import { estimate } from '../../../shared-core/flow.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
 import {
@@ -54,7 +55,7 @@ describe('a style in several sizes', () => {
         clothLot('shell item', 'autumn', 1400, [9000], 9000),
       ),
     ];
-    const result = await estimate({ plan: both, shelf, offers: [] }, layHere);
+    const result = await estimate({ plan: both, shelf, offers: [], suppliers: [] }, layHere, solveHere);
     expect(result.lays[0]?.result.placements).toHaveLength(5);
     expect(result.cost.perCoatMinor).toHaveLength(5);
     expect(result.lays[0]?.job.shapes.map((shape) => sizedPieceName(both, shape.id))).toEqual([

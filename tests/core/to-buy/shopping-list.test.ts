@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { SellingUnit } from '../../../shared-core/stash/offer.ts';
 import { bySupplier, shoppingText, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
+import { toBuyList } from '../../fixtures/small-workshop.ts';
 import { byTenth, list, metric, sources, spool } from './small-list.ts';
 
 describe('units as the shop sells them', () => {
@@ -48,9 +49,7 @@ describe('the list by supplier', () => {
 
 describe('the list as text', () => {
   it('gives each supplier a block, its sum, and the sum of all', () => {
-    expect(
-      shoppingText(sources, { ...list, lines: [list.lines[0]!], totalMinor: 4945 }, metric).split('\n'),
-    ).toEqual([
+    expect(shoppingText(sources, toBuyList([list.lines[0]!]), metric).split('\n')).toEqual([
       'Tallow Lane',
       '  shell item: 4.3 m of 1.47 m width, 49.45 EUR (shell, facing)',
       '  together 49.45 EUR',
@@ -61,14 +60,13 @@ describe('the list as text', () => {
   it('says what no offer closes and what is still to be chosen', () => {
     const text = shoppingText(
       sources,
-      {
-        lines: [],
-        totalMinor: 0,
-        unbuyable: [
+      toBuyList(
+        [],
+        [
           { slotIds: ['facing', 'cord'], itemId: null, why: 'no item chosen' },
           { slotIds: ['shell'], itemId: 'shell item' as ToBuyLine['itemId'], why: 'no offer' },
         ],
-      },
+      ),
       metric,
     );
     expect(text).toContain('Still to be chosen: facing, cord.');
@@ -76,8 +74,6 @@ describe('the list as text', () => {
   });
 
   it('says so when nothing is missing', () => {
-    expect(shoppingText(sources, { lines: [], unbuyable: [], totalMinor: 0 }, metric)).toBe(
-      'Nothing: the stash covers the plan.',
-    );
+    expect(shoppingText(sources, toBuyList([]), metric)).toBe('Nothing: the stash covers the plan.');
   });
 });

@@ -4,6 +4,7 @@ import { tableCsv } from '../../../shared-core/paper/table-csv.ts';
 import { tableText } from '../../../shared-core/paper/table-text.ts';
 import { shoppingTable } from '../../../shared-core/to-buy/shopping-table.ts';
 import type { ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
+import { toBuyList } from '../../fixtures/small-workshop.ts';
 import { list, metric, sources } from './small-list.ts';
 
 test('in a spreadsheet each line is a row, with prices as plain numbers and their currency in the head', () => {
@@ -38,17 +39,45 @@ test('on paper each supplier has its sum, and the end the sum of all', () => {
   expect(tableText(table)).toMatch(/In all +61\.85 EUR$/);
 });
 
+test('what a delivery costs is a row of its supplier and part of every sum', () => {
+  const table = shoppingTable(
+    sources,
+    {
+      ...list,
+      deliveries: [
+        {
+          supplier: 'Tallow Lane',
+          goodsMinor: 5_015,
+          deliveryMinor: 390,
+          isFree: false,
+          isKnown: true,
+          leadDays: 5,
+        },
+      ],
+      deliveryMinor: 390,
+      payMinor: list.totalMinor + 390,
+    },
+    metric,
+  );
+  const tallow = table.sections[1];
+  expect([tallow?.rows.length, tallow?.rows.at(-1)?.[1], tallow?.total?.[6]]).toEqual([
+    3,
+    'Delivery',
+    { text: '54.05 EUR', fileText: '54.05' },
+  ]);
+  expect(tableText(table)).toMatch(/In all +65\.75 EUR$/);
+});
+
 test('what no offer closes and what is still to be chosen is said below', () => {
   const { notes } = shoppingTable(
     sources,
-    {
-      lines: [],
-      totalMinor: 0,
-      unbuyable: [
+    toBuyList(
+      [],
+      [
         { slotIds: ['facing', 'cord'], itemId: null, why: 'no item chosen' },
         { slotIds: ['shell'], itemId: 'shell item' as ToBuyLine['itemId'], why: 'no offer' },
       ],
-    },
+    ),
     metric,
   );
   expect(notes).toEqual([

@@ -1,7 +1,7 @@
 /** A small list to buy: three things of two suppliers, with names that are hard on files. */
 import type { SellingUnit } from '../../../shared-core/stash/offer.ts';
-import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
-import { item, offer, onShelf, plan, slot } from '../../fixtures/small-workshop.ts';
+import type { ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
+import { item, offer, onShelf, plan, slot, toBuyList } from '../../fixtures/small-workshop.ts';
 
 export const metric = { system: 'metric', currency: 'EUR' } as const;
 
@@ -21,6 +21,7 @@ export function line(
     boughtAmount: 0,
     usedAmount: 0,
     priceMinor: unitCount * priceEachMinor,
+    leftAreaMm2: null,
     alternatives: [],
   };
 }
@@ -43,12 +44,8 @@ export const sources = { plan: coat, shelf };
 export const byTenth: SellingUnit = { kind: 'by length', widthMm: 1473, stepMm: 100, leastMm: 500 };
 export const spool: SellingUnit = { kind: 'spool', threadM: 1000 };
 
-export const list: ToBuy = {
-  lines: [
-    line('shell item', 'Tallow Lane', byTenth, 43, 115, ['shell', 'facing']),
-    line('thread item', 'Fernlow, "Trimmings"', spool, 2, 585),
-    line('cord item', 'Tallow Lane', { kind: 'each', lengthMm: null }, 1, 70),
-  ],
-  unbuyable: [],
-  totalMinor: 43 * 115 + 2 * 585 + 70,
-};
+export const list = toBuyList([
+  line('shell item', 'Tallow Lane', byTenth, 43, 115, ['shell', 'facing']),
+  line('thread item', 'Fernlow, "Trimmings"', spool, 2, 585),
+  line('cord item', 'Tallow Lane', { kind: 'each', lengthMm: null }, 1, 70),
+]);

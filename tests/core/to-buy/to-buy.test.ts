@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../../main/services/solver.ts';
 import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
 import type { ToBuy } from '../../../shared-core/to-buy/to-buy.ts';
 import {
@@ -18,7 +19,13 @@ const taffeta = item('cloth', 'shell item', { widthMm: 1400 });
 const threePanels = plan({ pieces: [piece('panel', rectangle(700, 1300), { cutCount: 3 })] });
 
 async function listFor(sources: Partial<FlowSources>): Promise<ToBuy> {
-  return (await estimate({ plan: threePanels, shelf: [], offers: [], ...sources }, layHere)).toBuy;
+  return (
+    await estimate(
+      { plan: threePanels, shelf: [], offers: [], suppliers: [], ...sources },
+      layHere,
+      solveHere,
+    )
+  ).toBuy;
 }
 
 describe('what to buy', () => {
