@@ -40,7 +40,8 @@ export function migrate(
   for (const migration of migrations.slice(version)) {
     let backup = '';
     try {
-      if (migration.number > 1) backup = backupBeside(database, file, migration, now());
+      // A file that was made a moment ago holds nothing to keep.
+      if (version > 0) backup = backupBeside(database, file, migration, now());
       runOne(database, migration);
     } catch (error) {
       const known = databaseProblem(error, file);

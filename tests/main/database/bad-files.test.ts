@@ -14,6 +14,7 @@ import {
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { migrations } from '../../../main/database/migrations.ts';
 import { openServices } from '../../../main/services/services.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { openAsking, receivedCloth, tempFolder } from '../asking.ts';
@@ -139,7 +140,9 @@ describe('a data file that cannot be used is refused with its place, and nothing
     database.pragma('user_version = 9041');
     database.close();
     const [problem] = refusedFile(file, join(file, '..'));
-    expect(problem?.what).toBe('was written by a newer version (its schema is 9041, this version knows 1)');
+    expect(problem?.what).toBe(
+      `was written by a newer version (its schema is 9041, this version knows ${migrations.length})`,
+    );
   });
 
   test('a read-only place', () => {
@@ -211,7 +214,7 @@ describe('a data file that is not there', () => {
     opened.value.close();
     const database = new SqliteDatabase(join(folder, 'own.sqlite'), { readonly: true });
     expect(database.pragma('application_id', { simple: true })).toBe(0x426f4261);
-    expect(database.pragma('user_version', { simple: true })).toBe(1);
+    expect(database.pragma('user_version', { simple: true })).toBe(migrations.length);
     expect(database.pragma('journal_mode', { simple: true })).toBe('wal');
     const tables = database.pragma('table_list') as { name: string; type: string; strict: number }[];
     const ours = tables.filter((table) => table.type === 'table' && !table.name.startsWith('sqlite_'));

@@ -7,12 +7,22 @@ import { migrations } from '../../../main/database/migrations.ts';
 import { dump, filesIn, openAsking, receivedFill, tempFolder } from '../asking.ts';
 
 const now = () => new Date('2026-05-06T07:08:09.012Z');
+/** The steps of tests come after the last there is. */
+const last = migrations.length;
 const second: Migration = {
-  number: 2,
+  number: last + 1,
   what: 'shelf marks',
   sql: "ALTER TABLE item ADD COLUMN shelf_mark TEXT NOT NULL DEFAULT 'none'",
 };
-const third: Migration = { number: 3, what: 'moons', sql: 'CREATE TABLE moon (day TEXT PRIMARY KEY) STRICT' };
+const third: Migration = {
+  number: last + 2,
+  what: 'moons',
+  sql: 'CREATE TABLE moon (day TEXT PRIMARY KEY) STRICT',
+};
+
+function copyName(migration: Migration, ending = ''): string {
+  return `own-before-${String(migration.number).padStart(4, '0')}-2026-05-06T07-08-09${ending}.sqlite`;
+}
 
 function open(file: string, list: readonly Migration[]) {
   return openWorkshop(file, { now, migrations: list, waitMs: 50 });
@@ -41,12 +51,13 @@ describe('an older file', () => {
     const opened = open(file, [...migrations, second, third]);
     if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
     opened.value.close();
-    const copies = [
-      'own-before-0002-2026-05-06T07-08-09.sqlite',
-      'own-before-0003-2026-05-06T07-08-09.sqlite',
-    ];
+    const copies = [copyName(second), copyName(third)];
     expect(filesIn(folder)).toEqual([...copies, 'own.sqlite']);
-    expect([versionOf(file), ...copies.map((copy) => versionOf(join(folder, copy)))]).toEqual([3, 1, 2]);
+    expect([versionOf(file), ...copies.map((copy) => versionOf(join(folder, copy)))]).toEqual([
+      last + 2,
+      last,
+      last + 1,
+    ]);
     expect(dump(join(folder, copies[0]!))).toBe(before);
     expect(dump(file)).toContain('"none"');
   });
@@ -55,7 +66,7 @@ describe('an older file', () => {
     const { folder, file } = await firstFile();
     const opened = open(file, [...migrations, second]);
     if (opened.ok) opened.value.close();
-    const asking = openAsking({ dataFile: join(folder, 'own-before-0002-2026-05-06T07-08-09.sqlite') });
+    const asking = openAsking({ dataFile: join(folder, copyName(second)) });
     expect((await asking.get('workshopFacts', {})).itemCount).toBe(1);
   });
 
@@ -64,12 +75,12 @@ describe('an older file', () => {
     const before = dump(file);
     const failing = { ...second, sql: `${second.sql}; UPDATE item SET name = ''` };
     const opened = open(file, [...migrations, failing, third]);
-    const copy = 'own-before-0002-2026-05-06T07-08-09.sqlite';
-    expect(opened.ok ? null : opened.problems[0]?.what).toMatch(
-      /^could not be brought up to schema 2 \(shelf marks\)/,
+    const copy = copyName(second);
+    expect(opened.ok ? null : opened.problems[0]?.what).toContain(
+      `could not be brought up to schema ${last + 1} (shelf marks)`,
     );
     expect(opened.ok ? null : opened.problems[0]?.mend).toContain(copy);
-    expect([dump(file), versionOf(file), filesIn(folder)]).toEqual([before, 1, [copy, 'own.sqlite']]);
+    expect([dump(file), versionOf(file), filesIn(folder)]).toEqual([before, last, [copy, 'own.sqlite']]);
     expect(open(file, migrations).ok).toBe(true);
   });
 
@@ -78,7 +89,7 @@ describe('an older file', () => {
     const before = dump(file);
     const breaking = {
       ...second,
-      sql: "UPDATE offer SET item_id = 'gone'; INSERT INTO offer VALUES ('o', 'gone', '', '{}', 1, '')",
+      sql: "UPDATE offer SET item_id = 'gone'; INSERT INTO offer (id, item_id, supplier, unit, price_minor, priced_on) VALUES ('o', 'gone', '', '{}', 1, '')",
     };
     const opened = open(file, [...migrations, breaking]);
     expect(opened.ok ? null : opened.problems[0]?.what).toMatch(/1 rows would refer to nothing/);
@@ -105,11 +116,7 @@ describe('an older file', () => {
     const failing = { ...second, sql: 'nonsense' };
     open(file, [...migrations, failing]);
     open(file, [...migrations, failing]);
-    expect(filesIn(folder)).toEqual([
-      'own-before-0002-2026-05-06T07-08-09-2.sqlite',
-      'own-before-0002-2026-05-06T07-08-09.sqlite',
-      'own.sqlite',
-    ]);
+    expect(filesIn(folder)).toEqual([copyName(second, '-2'), copyName(second), 'own.sqlite']);
   });
 });
 
@@ -128,7 +135,7 @@ describe('a file of today', () => {
     const before = dump(file);
     const again = open(file, migrations);
     expect(again.ok ? null : again.problems[0]?.what).toBe(
-      'was written by a newer version (its schema is 2, this version knows 1)',
+      `was written by a newer version (its schema is ${last + 1}, this version knows ${last})`,
     );
     expect([dump(file), filesIn(folder).length]).toEqual([before, 2]);
   });
@@ -143,6 +150,8 @@ describe('a file of today', () => {
 
 test('migrations without a gap, in order: anything else is a programmer\u2019s mistake', () => {
   const file = join(tempFolder(), 'own.sqlite');
-  expect(() => open(file, [...migrations, third])).toThrow('migration 3 stands in place 2');
+  expect(() => open(file, [...migrations, third])).toThrow(
+    `migration ${last + 2} stands in place ${last + 1}`,
+  );
   expect(migrations.map((migration) => migration.number)).toEqual(migrations.map((_, index) => index + 1));
 });

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { migrations } from '../../../main/database/migrations.ts';
 import { mostKeptLays } from '../../../main/services/lays.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
@@ -25,7 +26,7 @@ describe('the workshop', () => {
     expect(await asking.get('workshopFacts', {})).toEqual({
       workshop: 'own',
       dataFile: asking.dataFile,
-      schemaVersion: 1,
+      schemaVersion: migrations.length,
       settings,
       itemCount: 1,
       planCount: 0,
