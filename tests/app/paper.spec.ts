@@ -7,7 +7,7 @@ test('the shopping list is saved as PDF and printed without the room around it',
   test.setTimeout(120_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^To buy/ }).click();
-  const total = page.getByText('In all').locator('..');
+  const total = page.getByText('In all', { exact: true }).locator('..');
   await expect(total).toBeVisible({ timeout: 30_000 });
   await page.getByRole('button', { name: 'Stop here' }).click();
   await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 30_000 });
