@@ -1,5 +1,5 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
-import { type PriceRules, priceSheet } from './cost/price.ts';
+import { priceSheet } from './cost/price.ts';
 import type { Estimate, FlowSources } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
 import type { TextOptions } from './flow-text.ts';

@@ -4,6 +4,7 @@ import { type RunLay, totalUsedMm } from './lay/plan-lay.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { coatTotal } from './plan/sizes.ts';
 import type { Item, ItemId } from './stash/stash.ts';
+import type { Solve } from './to-buy/programme.ts';
 
 export interface Variant {
   readonly id: string;
@@ -64,19 +65,20 @@ export async function sideBySide(
   sources: FlowSources,
   variants: readonly Variant[],
   runLay: RunLay,
+  solve: Solve,
   { signal, onDone }: Watch,
 ): Promise<readonly VariantResult[]> {
   const results: VariantResult[] = [];
   for (const variant of variants) {
     if (signal.aborted) break;
-    const outcome = await finished({ ...sources, plan: variant.plan }, runLay, signal);
+    const outcome = await finished({ ...sources, plan: variant.plan }, runLay, solve, signal);
     if (outcome === null) break;
     const result: VariantResult = {
       variant,
       estimate: outcome,
       usedMm: outcome.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0),
       coatMinor: outcome.cost.perCoatMinor[0] ?? 0,
-      toBuyMinor: outcome.toBuy.totalMinor,
+      toBuyMinor: outcome.toBuy.payMinor,
     };
     results.push(result);
     onDone(result, results.length);
@@ -88,10 +90,11 @@ export async function sideBySide(
 async function finished(
   sources: FlowSources,
   runLay: RunLay,
+  solve: Solve,
   signal: Watch['signal'],
 ): Promise<Estimate | null> {
   try {
-    const whole = await estimate(sources, runLay);
+    const whole = await estimate(sources, runLay, solve);
     return signal.aborted ? null : whole;
   } catch (error) {
     if (signal.aborted) return null;

@@ -72,7 +72,9 @@ test('the shopping list is saved as CSV and says what the screen says', async ({
   // The list holds still once nothing is looked for any more.
   await page.getByRole('button', { name: 'Stop here' }).click();
   await expect(page.getByText('Stopped.')).toBeVisible(whileLaying);
-  const total = /([\d,.]+) EUR/.exec(await textOf(page.getByText('In all', { exact: true }).locator('..')))?.[1];
+  const total = /([\d,.]+) EUR/.exec(
+    await textOf(page.getByText('In all', { exact: true }).locator('..')),
+  )?.[1];
 
   const { name, text } = await saved(page, 'Save as CSV');
   expect(name).toBe('fenwalk-coat-to-buy.csv');

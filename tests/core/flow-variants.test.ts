@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../main/services/solver.ts';
 import type { FlowSources } from '../../shared-core/flow.ts';
 import {
   asPlanned,
@@ -34,10 +35,11 @@ const sources: FlowSources = {
   offers: [
     offer('canvas', 'by the 10 cm', { kind: 'by length', stepMm: 100, widthMm: 1100, leastMm: 0 }, 210),
   ],
+  suppliers: [],
 };
 
 async function compare(variants: Parameters<typeof sideBySide>[1]): Promise<readonly VariantResult[]> {
-  return sideBySide(sources, variants, layHere, { signal: { aborted: false }, onDone: () => {} });
+  return sideBySide(sources, variants, layHere, solveHere, { signal: { aborted: false }, onDone: () => {} });
 }
 
 describe('the same coat side by side', () => {
@@ -75,13 +77,19 @@ describe('the same coat side by side', () => {
   it('stopped half-way, it gives the variants that are whole and begins no other', async () => {
     const signal = { aborted: false };
     const done: string[] = [];
-    const results = await sideBySide(sources, [asPlanned(twoSizes), ...sizeVariants(twoSizes)], layHere, {
-      signal,
-      onDone: ({ variant }, doneCount) => {
-        done.push(`${doneCount} ${variant.name}`);
-        signal.aborted = doneCount === 2;
+    const results = await sideBySide(
+      sources,
+      [asPlanned(twoSizes), ...sizeVariants(twoSizes)],
+      layHere,
+      solveHere,
+      {
+        signal,
+        onDone: ({ variant }, doneCount) => {
+          done.push(`${doneCount} ${variant.name}`);
+          signal.aborted = doneCount === 2;
+        },
       },
-    });
+    );
     expect(done).toEqual(['1 as planned', '2 size 40']);
     expect(results).toHaveLength(2);
   });
@@ -95,6 +103,7 @@ describe('the same coat side by side', () => {
         signal.aborted = true;
         throw new Error('stopped before a first lay was found');
       },
+      solveHere,
       { signal, onDone: () => {} },
     );
     expect(results).toEqual([]);
@@ -107,6 +116,7 @@ describe('the same coat side by side', () => {
       async () => {
         throw new Error('the shell is wider than the cloth');
       },
+      solveHere,
       { signal: { aborted: false }, onDone: () => {} },
     );
     await expect(failing).rejects.toThrow('wider than the cloth');

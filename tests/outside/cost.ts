@@ -1,6 +1,7 @@
 /** First in first out and margin against mark-up, held against published worked examples. */
 import { added, priceSheet, usualPriceRules } from '../../shared-core/cost/price.ts';
 import { estimate } from '../../shared-core/flow.ts';
+import { solveHere } from '../../main/services/solver.ts';
 import { item, layHere, lot, onShelf, plan, slot } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';
 
@@ -19,8 +20,10 @@ async function costMinor(used: number, purchases: readonly (readonly [number, nu
       plan: plan({ pieces: [], slots: [slot('snaps', 'fastening', { amountPerCoat: used })] }),
       shelf: [onShelf(item('fastening', 'snaps item'), ...lots)],
       offers: [],
+      suppliers: [],
     },
     layHere,
+    solveHere,
   );
   return cost.batchMinor;
 }

@@ -4,6 +4,7 @@ import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow-variants.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
+import { solveInWorker } from '../../client/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
 export interface VariantRun {
@@ -41,14 +42,20 @@ export function useVariantRun(): VariantRun {
     setFrom(input);
     setProgress(nowAt(0));
     try {
-      await sideBySide(input, variants, keptRun({ workshop, seconds: thoroughSeconds, signal }), {
-        signal,
-        onDone: (result, doneCount) => {
-          if (running.current !== control) return;
-          setResults((before) => [...before, result]);
-          setProgress(nowAt(doneCount));
+      await sideBySide(
+        input,
+        variants,
+        keptRun({ workshop, seconds: thoroughSeconds, signal }),
+        solveInWorker,
+        {
+          signal,
+          onDone: (result, doneCount) => {
+            if (running.current !== control) return;
+            setResults((before) => [...before, result]);
+            setProgress(nowAt(doneCount));
+          },
         },
-      });
+      );
     } catch (error) {
       const what = `could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
       if (running.current === control)
