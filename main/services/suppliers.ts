@@ -1,6 +1,7 @@
 /** The calls about suppliers: what they ask for a delivery, and how long it takes. */
 import type { Kysely } from 'kysely';
-import type { CallInput, SupplierRow } from '../../shared-core/contract/contract.ts';
+import type { CallInput } from '../../shared-core/contract/contract.ts';
+import type { SupplierRow } from '../../shared-core/contract/offer-calls.ts';
 import { found, type Outcome } from '../../shared-core/measure/problem.ts';
 import { type Supplier, supplierKey } from '../../shared-core/stash/supplier.ts';
 import type { Schema } from '../database/schema.ts';

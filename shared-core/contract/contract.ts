@@ -12,6 +12,7 @@ import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
+import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import {
   amount,
   coatPlan,
@@ -24,14 +25,11 @@ import {
   longText,
   name,
   positiveAmount,
-  priceBreak,
   priceMinor,
-  sellingUnit,
   type Settings,
   settings,
   shortText,
   typedTexts,
-  unitCount,
 } from './schemas.ts';
 
 const nothing = z.strictObject({});
@@ -123,33 +121,7 @@ export const calls = {
       reason: shortText.min(1, 'is missing'),
     }),
   },
-  saveOffer: {
-    changes: true,
-    input: z.strictObject({
-      offerId: id.nullable(),
-      itemId: id,
-      supplier: name,
-      unit: sellingUnit,
-      priceMinor,
-      pricedOn: isoDate,
-      breaks: z.array(priceBreak).max(20).exactOptional(),
-      leastCount: unitCount.exactOptional(),
-    }),
-  },
-  removeOffer: { changes: true, input: z.strictObject({ offerId: id }) },
-
-  /** Every supplier that has facts or offers. */
-  listSuppliers: { changes: false, input: nothing },
-  /** Writes down what a supplier asks for a delivery; the name, however typed, finds the one that is there. */
-  saveSupplier: {
-    changes: true,
-    input: z.strictObject({
-      name,
-      deliveryMinor: priceMinor,
-      freeFromMinor: priceMinor.min(1).nullable(),
-      leadDays: z.number().int().min(0).max(1000).nullable(),
-    }),
-  },
+  ...offerCalls,
 
   listPlans: { changes: false, input: nothing },
   readPlan: { changes: false, input: z.strictObject({ planId: id }) },
@@ -237,13 +209,6 @@ export interface FlowInput {
   /** ISO date; prices are old or not as of it. */
   readonly today: string;
   readonly settings: Settings;
-}
-
-export interface SupplierRow {
-  readonly name: string;
-  /** Null: nothing is known of its delivery. */
-  readonly facts: Supplier | null;
-  readonly offerCount: number;
 }
 
 interface CallOutputs {
