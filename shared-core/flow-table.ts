@@ -161,11 +161,12 @@ export function filledCells(
   cells: readonly TableCell[],
   found: ReadonlyMap<LayJob, LayResult>,
 ): readonly FilledCell[] {
+  const rows = Map.groupBy(cells, ({ slotId, size }) => `${slotId}\n${size}`);
   return cells.map((cell): FilledCell => {
     const own = found.get(cell.job);
     if (!own) return { ...cell, result: null, from: null };
     let best: { readonly from: TableCell; readonly result: LayResult } | null = null;
-    for (const other of cells) {
+    for (const other of rows.get(`${cell.slotId}\n${cell.size}`) ?? []) {
       const result = found.get(other.job);
       if (!result || !holdsFor(other, cell)) continue;
       if (totalUsedMm(result) < totalUsedMm(best?.result ?? own)) best = { from: other, result };
@@ -177,12 +178,7 @@ export function filledCells(
 }
 
 function holdsFor(other: TableCell, cell: TableCell): boolean {
-  return (
-    other.slotId === cell.slotId &&
-    other.size === cell.size &&
-    usableMm(other) <= usableMm(cell) &&
-    (other.nap === 'with nap' || cell.nap === 'without nap')
-  );
+  return usableMm(other) <= usableMm(cell) && (other.nap === 'with nap' || cell.nap === 'without nap');
 }
 
 function usableMm(cell: TableCell): number {

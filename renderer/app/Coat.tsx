@@ -5,6 +5,7 @@ import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
 import { finishedOf } from '../client/finished-coat.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
+import { tableSizes } from '../../shared-core/flow-table.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
@@ -18,6 +19,7 @@ import { PatternFiles } from '../rooms/import/PatternFiles.tsx';
 import { FinishedRoom } from '../rooms/finished/FinishedRoom.tsx';
 import { LayRoom } from '../rooms/lay/LayRoom.tsx';
 import { NeedsRoom } from '../rooms/needs/NeedsRoom.tsx';
+import { PatternTableRoom } from '../rooms/pattern-table/PatternTableRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
 import { QuiltingRoom } from '../rooms/quilting/QuiltingRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
@@ -33,6 +35,7 @@ const stepNames: Record<Step, string> = {
   'to-buy': 'To buy',
   cost: 'Cost',
   finished: 'Finished',
+  table: 'Pattern table',
 };
 
 export function Coat({ planId, step }: { planId: string; step: Step }) {
@@ -75,6 +78,8 @@ function StepRoom({ step }: { step: Step }) {
       return <CostRoom />;
     case 'finished':
       return <FinishedRoom />;
+    case 'table':
+      return <PatternTableRoom />;
     default:
       return step satisfies never;
   }
@@ -124,6 +129,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
       'to-buy': waiting,
       cost: waiting,
       finished: plain(input ? finishedText(input, system) : ''),
+      table: plain(sizesText(input)),
     };
   }
   const shortCount = estimate.cover.filter(
@@ -139,7 +145,14 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     'to-buy': plain(showQuantity('money', estimate.toBuy.payMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
     finished: plain(finishedText(input, system)),
+    table: plain(sizesText(input)),
   };
+}
+
+function sizesText(input: FlowInput | null): string {
+  if (!input) return '';
+  const sizeCount = tableSizes(input.plan).length;
+  return sizeCount === 1 ? '1 size' : `${sizeCount} sizes`;
 }
 
 /** Weight of one coat of the size at hand; with a plus where a material's weight is still missing. */

@@ -4,7 +4,8 @@ import type { LayAnswer, LayAsked } from './lay-worker.ts';
 
 export interface LayOrder {
   readonly job: LayJob;
-  readonly seconds: number;
+  /** A function is asked when a worker begins the lay. */
+  readonly seconds: number | (() => number);
   readonly isThorough: boolean;
   readonly onBetter?: (result: LayResult) => void;
   /** Aborting takes the best lay so far; a lay that has none yet rejects. */
@@ -16,7 +17,7 @@ interface Waiting extends LayOrder {
   readonly reject: (error: Error) => void;
 }
 
-const workerCount = Math.max(1, Math.min(8, navigator.hardwareConcurrency || 2));
+export const workerCount = Math.max(1, Math.min(8, navigator.hardwareConcurrency || 2));
 const idle: Worker[] = [];
 let startedCount = 0;
 const waiting: Waiting[] = [];
@@ -32,6 +33,10 @@ function takeWorker(): Worker | null {
 
 function serve(): void {
   while (waiting.length > 0) {
+    if (waiting[0]!.signal?.aborted) {
+      waiting.shift()!.reject(new Error('stopped before it began'));
+      continue;
+    }
     const worker = takeWorker();
     if (!worker) return;
     run(worker, waiting.shift()!);
@@ -86,7 +91,8 @@ function run(worker: Worker, order: Waiting): void {
     return;
   }
   order.signal?.addEventListener('abort', stop, { once: true });
-  const { job, seconds, isThorough } = order;
+  const { job, isThorough } = order;
+  const seconds = typeof order.seconds === 'function' ? order.seconds() : order.seconds;
   worker.postMessage({ id, job, seconds, isThorough } satisfies LayAsked);
 }
 

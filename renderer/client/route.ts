@@ -1,5 +1,15 @@
 /** Where the maker is, as the part of the address behind #. One value, so that back and forward work. */
-export const steps = ['plan', 'quilting', 'needs', 'lay', 'cover', 'to-buy', 'cost', 'finished'] as const;
+export const steps = [
+  'plan',
+  'quilting',
+  'needs',
+  'lay',
+  'cover',
+  'to-buy',
+  'cost',
+  'finished',
+  'table',
+] as const;
 export type Step = (typeof steps)[number];
 
 export type Route =

@@ -7,8 +7,10 @@ export interface ColumnWish {
   /** Wide enough for its longest text unbroken, and for its longest word. */
   readonly wholePt: number;
   readonly leastPt: number;
-  /** Numbers: never broken. */
+  /** Numbers: leastPt holds all of them, since they are never broken. */
   readonly isUnbroken: boolean;
+  /** A column that gains nothing by more room. */
+  readonly isFixed?: boolean;
 }
 
 /** Narrower than this a broken word is no longer read. */
@@ -16,18 +18,18 @@ const narrowestPt = 36;
 
 /** What a column takes at least: its longest word, or less where its longest text is shorter. */
 export function leastWidthPt({ wholePt, leastPt, isUnbroken }: ColumnWish): number {
-  if (isUnbroken) return wholePt;
+  if (isUnbroken) return leastPt;
   return Math.min(wholePt, Math.max(leastPt, narrowestPt));
 }
 
 /**
  * A width for each column, all of them together roomPt: each gets its least, then what is left goes to those that
- * wish for more, in proportion; what nobody wishes for goes to the widest. Null where not even the least has room.
+ * wish for more, in proportion; what nobody wishes for is spread over all that may grow. Null where not even the least has room.
  */
 export function columnWidths(wishes: readonly ColumnWish[], roomPt: number): readonly number[] | null {
   // A single endless word is broken rather than given the whole sheet.
   const least = wishes.map((wish) =>
-    wish.isUnbroken ? wish.wholePt : Math.min(leastWidthPt(wish), roomPt / 3),
+    wish.isUnbroken ? wish.leastPt : Math.min(leastWidthPt(wish), roomPt / 3),
   );
   let left = roomPt - sum(least);
   if (left < -1e-6) return null;
@@ -37,11 +39,8 @@ export function columnWidths(wishes: readonly ColumnWish[], roomPt: number): rea
     given > 0 ? width + (given * (wanted[index] ?? 0)) / sum(wanted) : width,
   );
   left -= given;
-  const widest = wishes.reduce(
-    (best, wish, index) => (wish.wholePt > wishes[best]!.wholePt ? index : best),
-    0,
-  );
-  return widths.map((width, index) => (index === widest ? width + left : width));
+  const growing = wishes.filter(({ isFixed }) => !isFixed).length;
+  return widths.map((width, index) => (wishes[index]?.isFixed ? width : width + left / Math.max(1, growing)));
 }
 
 /** Lines no wider than widthPt, broken between words, and inside a word that is wider than a line. */

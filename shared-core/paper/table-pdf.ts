@@ -21,6 +21,8 @@ const marginPt = 48;
 const gapPt = 14;
 const bodyPt = 9.5;
 const notePt = 7.5;
+/** A head of numbers that is longer goes over several lines. */
+const headPt = 80;
 const ink = rgb(0.09, 0.15, 0.16);
 const soft = rgb(0.32, 0.39, 0.41);
 const hair = rgb(0.78, 0.82, 0.8);
@@ -143,7 +145,7 @@ function writeFeet(sheet: Sheet, day: string): void {
 
 function wishOf(tools: Tools, column: PaperColumn, index: number): ColumnWish {
   const { table, plain, bold, letters } = tools;
-  if (column.kind === 'tick') return { wholePt: 12, leastPt: 12, isUnbroken: true };
+  if (column.kind === 'tick') return { wholePt: 12, leastPt: 12, isUnbroken: true, isFixed: true };
   const rows = table.sections.flatMap((section) => section.rows);
   const totals = [
     ...table.sections.flatMap(({ total }) => (total ? [total] : [])),
@@ -157,7 +159,10 @@ function wishOf(tools: Tools, column: PaperColumn, index: number): ColumnWish {
   const sums = totals.map((row) => wide(asCell(row[index]).text, bold, bodyPt));
   const notes = rows.map((row) => Math.min(160, wide(asCell(row[index]).note ?? '', plain, notePt)));
   const wholePt = Math.max(...head, ...texts, ...sums, ...notes) + 0.5;
-  if (column.kind === 'number') return { wholePt, leastPt: wholePt, isUnbroken: true };
+  if (column.kind === 'number') {
+    const wholeHead = Math.min(headPt, wide(column.head, bold, 8));
+    return { wholePt: Math.max(wholePt, wholeHead), leastPt: wholePt, isUnbroken: true };
+  }
   const words = rows.flatMap((row) => asCell(row[index]).text.split(/\s+/));
   const leastPt = Math.max(...head, ...words.map((word) => wide(word, plain, bodyPt))) + 0.5;
   return { wholePt, leastPt, isUnbroken: false };

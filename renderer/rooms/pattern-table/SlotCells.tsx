@@ -1,0 +1,134 @@
+/** One material's part of the table. A cell that is pressed says below how it was got. */
+import { useState } from 'react';
+import type { FilledCell, Nap } from '../../../shared-core/flow-table.ts';
+import { cellWords, soldWords, widthWords } from '../../../shared-core/flow-table-words.ts';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
+import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import table from '../../parts/table.module.css';
+import style from './PatternTableRoom.module.css';
+
+export interface SlotCellsProps {
+  readonly slot: Slot;
+  readonly cells: readonly FilledCell[];
+  readonly systems: readonly [MeasureSystem, ...MeasureSystem[]];
+}
+
+const napOrder: readonly Nap[] = ['without nap', 'with nap'];
+
+export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
+  const [pressed, setPressed] = useState<string | null>(null);
+  const sizes = [...new Set(cells.map(({ size }) => size))];
+  const widths = [...new Set(cells.map(({ widthMm }) => widthMm))];
+  // Batting has no nap: its two columns would say the same twice.
+  const naps =
+    slot.kind === 'cloth'
+      ? napOrder.filter((nap) => cells.some((cell) => cell.nap === nap))
+      : [cells[0]?.nap];
+  const shown = cells.find((cell) => keyOf(cell) === pressed);
+  const heading = `table-${slot.id}`;
+  if (cells.length === 0) return null;
+  return (
+    <section aria-labelledby={heading} className={style.slot}>
+      <h2 id={heading}>{sentenceCase(slot.name)}</h2>
+      <div className={style.scroll}>
+        <table className={table.table}>
+          <thead>
+            <tr>
+              <th scope="col" rowSpan={2}>
+                Size
+              </th>
+              {widths.map((widthMm) => (
+                <th key={widthMm} scope="colgroup" colSpan={naps.length} className={style.width}>
+                  {systems.map((system) => widthWords(widthMm, system)).join(' / ')}
+                </th>
+              ))}
+            </tr>
+            <tr>
+              {widths.flatMap((widthMm) =>
+                naps.map((nap) => (
+                  <th key={`${widthMm} ${nap}`} scope="col" className={table.amount}>
+                    {slot.kind === 'cloth' ? nap : ''}
+                  </th>
+                )),
+              )}
+            </tr>
+          </thead>
+          <tbody>
+            {sizes.map((size) => (
+              <tr key={size}>
+                <th scope="row">{size || 'No size named'}</th>
+                {widths.flatMap((widthMm) =>
+                  naps.map((nap) => {
+                    const cell = cells.find(
+                      (each) => each.size === size && each.widthMm === widthMm && each.nap === nap,
+                    );
+                    return (
+                      <td key={`${widthMm} ${nap}`} className={table.amount}>
+                        {cell && (
+                          <Cell
+                            cell={cell}
+                            systems={systems}
+                            isPressed={keyOf(cell) === pressed}
+                            onPress={() => setPressed((now) => (now === keyOf(cell) ? null : keyOf(cell)))}
+                          />
+                        )}
+                      </td>
+                    );
+                  }),
+                )}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {shown && (
+        <p role="status" className={style.how}>
+          <strong>
+            Size {shown.size || 'not named'}, {widthWords(shown.widthMm, systems[0])}
+            {slot.kind === 'cloth' ? ` ${shown.nap}` : ''}:
+          </strong>{' '}
+          {cellWords(shown, systems[0])}
+        </p>
+      )}
+    </section>
+  );
+}
+
+interface CellProps {
+  readonly cell: FilledCell;
+  readonly systems: SlotCellsProps['systems'];
+  readonly isPressed: boolean;
+  readonly onPress: () => void;
+}
+
+function Cell({ cell, systems, isPressed, onPress }: CellProps) {
+  const [first, second] = systems;
+  return (
+    <button
+      type="button"
+      className={`${style.cell} number eased`}
+      aria-pressed={isPressed}
+      title="How it was got"
+      onClick={onPress}
+    >
+      {cell.result ? (
+        <>
+          {soldWords(cell, first)}
+          {second && <span className={style.second}>{soldWords(cell, second)}</span>}
+        </>
+      ) : (
+        <span className={style.empty}>{emptyWords(cell)}</span>
+      )}
+    </button>
+  );
+}
+
+function emptyWords(cell: FilledCell): string {
+  if (cell.job.shapes.length === 0) return 'none';
+  return cell.problems.length > 0 ? 'too narrow' : 'not found yet';
+}
+
+function keyOf({ size, widthMm, nap }: FilledCell): string {
+  return `${size} ${widthMm} ${nap}`;
+}
