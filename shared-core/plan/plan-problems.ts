@@ -4,6 +4,7 @@ import { itemKinds } from '../stash/kinds.ts';
 import type { CoatPlan, Piece, Slot } from './coat-plan.ts';
 import type { EdgePlace, Seam } from './outline.ts';
 import { pieceProblems } from './outline-problems.ts';
+import { stuffingProblem } from './stuffing.ts';
 
 export const mostCoats = 1000;
 const mostPlies = 20;
@@ -18,6 +19,7 @@ export function planProblems(plan: CoatPlan): Problem[] {
     ...plan.pieces.flatMap((piece) => [
       ...pieceProblems(piece),
       ...cutFromProblems(plan, piece),
+      ...present([stuffingProblem(plan, piece)]),
       ...edgeSeamProblems(plan, piece),
       ...ownSpacingProblems(piece),
     ]),
@@ -178,10 +180,13 @@ function cutFromProblems(plan: CoatPlan, piece: Piece): Problem[] {
         { where, what: `is a slot that is not in the plan: ${from.slotId}`, mend: 'Choose another slot.' },
       ];
     const problems: Problem[] = [];
-    if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
+    if (slot.kind === 'fill') {
+      if (from.plyCount > 1)
+        problems.push({ where, what: `is ${slot.name} in plies`, mend: 'Stuff it once, or not at all.' });
+    } else if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
       problems.push({
         where,
-        what: `is ${slot.name}, which is neither cloth nor batting`,
+        what: `is ${slot.name}, which is neither cloth, batting nor fill`,
         mend: 'Choose another slot.',
       });
     }

@@ -2,6 +2,7 @@
 import type { Basis } from '../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
+import { spareRatio } from './fill.ts';
 import type { Need, SlotItems } from './need.ts';
 
 export interface MassLine {
@@ -60,7 +61,9 @@ function slotMassG(plan: CoatPlan, slot: Slot, item: Item, need: Need): number |
       return ((need.areaMm2 / 1e6) * weight) / plan.coatCount;
     }
     case 'fill':
-      return need.kind === 'amount' ? need.amount / plan.coatCount : null;
+      if (need.kind !== 'amount') return null;
+      // What is spare stays on the shelf; an amount that the maker weighed is what went in.
+      return need.amount / (slot.amountPerCoat === null ? 1 + spareRatio(plan) : 1) / plan.coatCount;
     case 'thread': {
       if (need.kind !== 'amount' || item.facts.sizeTex === null) return null;
       // An amount that the maker measured is what went in; an estimate holds the wastage, which did not.

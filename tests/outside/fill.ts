@@ -39,10 +39,9 @@ const threeChambers = stuffedCoat({
   quilting: { spacingMm: 4 * mm, stitch: '301', stitchLengthMm: 3, threadSlotId: 'thread', riseMm: 0.5 * mm },
 });
 const list = fillingList(
-  threeChambers,
+  { ...threeChambers, overfillFactor: 1.2 },
   slotById(threeChambers, 'fill'),
   filled({ fill: item('fill', 'down', { fillPowerCm3PerG: cm3PerG(800) }) }),
-  1.2,
 );
 const middle = list.chambers[1]!;
 

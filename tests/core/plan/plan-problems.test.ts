@@ -156,7 +156,7 @@ describe('a piece', () => {
     expect(cutFrom('shell', -1)).toContain('Plies of Front in shell are -1');
     expect(cutFrom('shell', 0.5)).toContain('Plies of Front in shell are 0.5');
     expect(cutFrom('thread', 1)).toContain(
-      'What Front is cut from is thread, which is neither cloth nor batting',
+      'What Front is cut from is thread, which is neither cloth, batting nor fill',
     );
     expect(cutFrom('felt', 1)).toContain('What Front is cut from is a slot that is not in the plan: felt');
   });

@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import { setPlies } from '../../../shared-core/plan/edit.ts';
+import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
+import { setOverfill, setSpareFill, setStuffed } from '../../../shared-core/plan/stuffing.ts';
+import { quiltedCoat, smallCoat } from '../requirement/small-coat.ts';
+import { piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
+import { edited, refusal } from './edit-outcomes.ts';
+
+const done = (outcome: Parameters<typeof edited>[0]) => edited(outcome).plan;
+
+const cutFrom = (coat: ReturnType<typeof quiltedCoat>, id: string) =>
+  coat.pieces.find((each) => each.id === id)!.cutFrom.map(({ slotId, plyCount }) => [slotId, plyCount]);
+
+describe('stuffing a piece with loose fill', () => {
+  it('takes the place of batting and brings a backing that holds it', () => {
+    const outcome = setStuffed(quiltedCoat(), 'back', true);
+    const coat = done(outcome);
+    expect(cutFrom(coat, 'back')).toEqual([
+      ['shell', 1],
+      ['fill', 1],
+      ['backing', 1],
+    ]);
+    expect(cutFrom(coat, 'front')).toEqual([
+      ['shell', 1],
+      ['batting', 1],
+    ]);
+    expect(
+      coat.slots.slice(-2).map(({ name, kind, isQuilted, isSeen }) => [name, kind, isQuilted, isSeen]),
+    ).toEqual([
+      ['loose fill', 'fill', false, false],
+      ['backing', 'cloth', true, false],
+    ]);
+    expect(outcome.ok && outcome.value.said).toBe(
+      'back is stuffed with loose fill in the place of its batting, and cut from backing too, which holds the fill.',
+    );
+    expect(planProblems(coat)).toEqual([]);
+  });
+  it('the second piece shares slot and backing with the first', () => {
+    const coat = done(setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'front', true));
+    expect(coat.slots).toHaveLength(quiltedCoat().slots.length + 2);
+    expect(cutFrom(coat, 'front')).toEqual(cutFrom(coat, 'back'));
+  });
+  it('a plan whose stuffed piece has lost its backing is not sound', () => {
+    const coat = done(setPlies(done(setStuffed(quiltedCoat(), 'back', true)), 'back', 'backing', 0));
+    expect(planProblems(coat).map(({ where, what }) => `${where} ${what}`)).toEqual([
+      'back is stuffed, but has no backing that holds the fill',
+    ]);
+  });
+  it('a collar without lines is held by any two cloths', () => {
+    const collar = piece('collar', rectangle(420, 90), {
+      cutFrom: [
+        { slotId: 'shell', plyCount: 1 },
+        { slotId: 'lining', plyCount: 1 },
+      ],
+    });
+    const coat = smallCoat({
+      slots: [
+        slot('shell', 'cloth'),
+        slot('lining', 'cloth'),
+        slot('thread', 'thread'),
+        slot('down', 'fill'),
+      ],
+      pieces: [collar],
+      seams: [],
+    });
+    expect(cutFrom(done(setStuffed(coat, 'collar', true)), 'collar')).toEqual([
+      ['shell', 1],
+      ['lining', 1],
+      ['down', 1],
+    ]);
+  });
+  it('is taken out again', () => {
+    const coat = done(setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'back', false));
+    expect(cutFrom(coat, 'back')).toEqual([
+      ['shell', 1],
+      ['backing', 1],
+    ]);
+  });
+  it('is refused for a piece of no cloth, and twice', () => {
+    const padded = quiltedCoat({
+      pieces: [piece('pad', rectangle(90, 60), { cutFrom: [{ slotId: 'batting', plyCount: 1 }] })],
+    });
+    expect(refusal(setStuffed(padded, 'pad', true))).toContain('is cut from no cloth');
+    expect(refusal(setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'back', true))).toContain(
+      'already',
+    );
+    expect(refusal(setStuffed(quiltedCoat(), 'nowhere', true))).toContain('is not in the plan');
+  });
+});
+
+describe('how full a chamber is stuffed', () => {
+  it('is the maker’s own, within reason, or the usual again', () => {
+    const own = done(setSpareFill(done(setOverfill(quiltedCoat(), 1.35)), 0.08));
+    expect([own.overfillFactor, own.spareFillRatio]).toEqual([1.35, 0.08]);
+    expect(done(setSpareFill(done(setOverfill(own, null)), null))).toEqual(quiltedCoat());
+    expect(refusal(setOverfill(own, 12))).toContain('Overfill is 12');
+    expect(refusal(setOverfill(own, Number.NaN))).toContain('not a number');
+    expect(refusal(setSpareFill(own, -0.01))).toContain('Spare fill');
+  });
+});
