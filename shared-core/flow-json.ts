@@ -1,11 +1,12 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
 import { priceSheet } from './cost/price.ts';
-import type { Estimate, FlowSources } from './flow.ts';
+import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
 import type { TextOptions } from './flow-text.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
 import type { LayResult } from './lay/job.ts';
+import { howText } from './measure/basis.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
 import {
@@ -15,6 +16,7 @@ import {
   whySentence,
 } from './to-buy/basket-words.ts';
 import type { BoughtBasket } from './to-buy/to-buy.ts';
+import { needDetail } from './requirement/need-detail.ts';
 
 /** Keys: coat, pattern, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
 export function estimateJson(
@@ -32,15 +34,19 @@ export function estimateJson(
     totalMinor,
     basket: { goodsMinor: totalMinor, deliveryMinor, payMinor, deliveries },
   });
+  const items = slotItems(sources);
+  const detail = (slotId: string) => inMetric(needDetail(plan, slotId, items, sources.offers));
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     pattern: patternJson(sources),
     requirement: estimate.requirement.map((need) =>
       need.kind === 'amount'
-        ? { slot: slot(need.slotId), ...need }
+        ? { slot: slot(need.slotId), ...inMetric(need), detail: detail(need.slotId) }
         : {
             slot: slot(need.slotId),
             ...need,
+            basis: inMetric(need.basis),
+            detail: detail(need.slotId),
             shapes: need.shapes.map((shape) => ({ ...shape, ring: ringPoints(shape.ring) })),
           },
     ),
@@ -71,8 +77,15 @@ export function estimateJson(
       lines: estimate.cost.lines.map((line) => ({ slot: slot(line.slotId), ...line })),
       price: pricing ? { rules: pricing, ...priceSheet(plan, estimate.cost, pricing) } : null,
     },
-    finished: estimate.finished,
+    finished: inMetric(estimate.finished),
   };
+}
+
+/** The same data with every sentence on how a figure was got in metric units, as all of the JSON is. */
+function inMetric<Data>(data: Data): Data {
+  return JSON.parse(
+    JSON.stringify(data, (key, value) => (key === 'how' ? howText(value, 'metric') : value)),
+  ) as Data;
 }
 
 function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'needs' | 'stash') {

@@ -1,5 +1,6 @@
 /** Edits that put a maker's own figure in the place of an estimate, and take it away again. */
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
+import { showQuantity } from '../measure/show.ts';
 import type { CoatPlan, MeasuredCoat } from './coat-plan.ts';
 import { type Edited, notInPlan } from './edited.ts';
 
@@ -101,5 +102,35 @@ export function setForChild(plan: CoatPlan, isForChild: boolean | null): Outcome
         : isForChild
           ? 'This coat is for a child.'
           : 'This coat is not for a child.',
+  });
+}
+
+/** Thread that is lost over what is sewn, 0.15 is 15 %; 0 to 2. */
+export function setThreadWastage(plan: CoatPlan, ratio: number): Outcome<Edited> {
+  if (!(ratio >= 0 && ratio <= 2)) {
+    return refused({
+      where: 'Wastage of thread',
+      what: 'is below nothing or above 200 %',
+      mend: 'Type 0 to 200 %.',
+    });
+  }
+  return found({
+    plan: { ...plan, threadWastageRatio: ratio },
+    said: `Wastage of thread is ${Number((ratio * 100).toFixed(1))} %.`,
+  });
+}
+
+/** Minutes at the machine for one coat, by which needles wear out; 0 to 100,000. */
+export function setSewingMinutes(plan: CoatPlan, minutes: number): Outcome<Edited> {
+  if (!(minutes >= 0 && minutes <= 100_000)) {
+    return refused({
+      where: 'Sewing time of one coat',
+      what: 'is no time that a coat takes',
+      mend: 'Give it as 45 min, 1.5 h or 1:30.',
+    });
+  }
+  return found({
+    plan: { ...plan, sewingMinutesPerCoat: minutes },
+    said: `The sewing time of one coat is ${showQuantity('duration', minutes, { system: 'metric' })}.`,
   });
 }

@@ -1,6 +1,6 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
-import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
-import { plansBySize, sizedPieceId } from '../plan/sizes.ts';
+import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
+import { coatTotal, plansBySize, sizedPieceId } from '../plan/sizes.ts';
 import { fasteningNeed } from './fastenings.ts';
 import { fillNeed } from './fill.ts';
 import type { Need, SlotItems } from './need.ts';
@@ -10,11 +10,25 @@ import { threadNeed } from './thread.ts';
 
 /** What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. */
 export function requirement(plan: CoatPlan, items: SlotItems): readonly Need[] {
-  const plans = plansBySize(plan);
-  return plan.slots.map((slot) => {
-    const needs = plans.map((each) => sized(plan, each.size, slotNeed(each, slot, items)));
-    return needs.reduce(together);
-  });
+  return plan.slots.map((slot) => batchNeed(plan, slot, items));
+}
+
+/**
+ * What one coat would take of a slot that is not cut, as a mean over the sizes, whatever the maker gave as their own.
+ * In the kind's unit. Throws for a slot that is cut.
+ */
+export function estimatedPerCoat(plan: CoatPlan, slotId: string, items: SlotItems): number {
+  const need = batchNeed(plan, { ...slotById(plan, slotId), amountPerCoat: null }, items);
+  if (need.kind !== 'amount') throw new RangeError(`slot ${slotId} is cut`);
+  return need.amount / coatTotal(plan);
+}
+
+function batchNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
+  // Needles wear out by the hours of all coats together, whatever their size.
+  if (slot.kind === 'needle') return needleNeed({ ...plan, coatCount: coatTotal(plan) }, slot, items);
+  return plansBySize(plan)
+    .map((each) => sized(plan, each.size, slotNeed(each, slot, items)))
+    .reduce(together);
 }
 
 /** The need of one size, its pieces and parts told apart from those of the size at hand. */

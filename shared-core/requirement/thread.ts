@@ -6,7 +6,7 @@ import { seamWalk } from '../plan/seam-walk.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from './need.ts';
 import { sewnPlies, sewnSeam } from './sewn-seams.ts';
-import { stitchThreads, stitchThreadSource, threadRatioByGeometry, threadSplit } from './thread-ratios.ts';
+import { stitchThreads, stitchThreadSource, threadRatioByGeometry } from './thread-ratios.ts';
 
 /** One kind of stitching in the batch. */
 export interface Stitching {
@@ -93,22 +93,6 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
   return stitchings;
 }
 
-/** Thread of the slot over needle and bobbin or looper, m for the batch, wastage inside. */
-export function slotThreadSplit(
-  plan: CoatPlan,
-  slot: Slot,
-  items: SlotItems,
-): { needleM: number; underM: number } {
-  let needleM = 0;
-  let underM = 0;
-  for (const stitching of threadStitchings(plan, slot, items)) {
-    const split = threadSplit(stitching.stitch, threadM(stitching) * (1 + plan.threadWastageRatio));
-    needleM += split.needleM;
-    underM += split.underM;
-  }
-  return { needleM, underM };
-}
-
 function ratioOf(
   stitch: StitchType,
   thicknessMm: number | null,
@@ -121,7 +105,8 @@ function ratioOf(
   return { ratio: stitchThreads[stitch].ratio, byGeometry: false };
 }
 
-function threadM(stitching: Stitching): number {
+/** Thread of a stitching, m, without wastage. */
+export function threadM(stitching: Stitching): number {
   return (stitching.seamMm / 1000) * stitching.ratio;
 }
 

@@ -2,7 +2,8 @@
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import type { StitchType } from '../../shared-core/plan/outline.ts';
 import { threadMassG } from '../../shared-core/requirement/mass.ts';
-import { slotThreadSplit, threadNeed } from '../../shared-core/requirement/thread.ts';
+import { threadNeed } from '../../shared-core/requirement/thread.ts';
+import { threadUse } from '../../shared-core/requirement/thread-use.ts';
 import {
   spoolCount,
   stitchThreads,
@@ -153,11 +154,8 @@ const rows: readonly OutsideCheck[] = [
     source: repetition,
     expected: 275,
     got:
-      slotThreadSplit(
-        oneSeam(2200, '301', 0),
-        { ...slotById(oneSeam(2200, '301', 0), 'thread') },
-        nothingChosen,
-      ).needleM * 100,
+      threadUse(oneSeam(2200, '301', 0), { ...slotById(oneSeam(2200, '301', 0), 'thread') }, nothingChosen)
+        .needleM * 100,
     tolerance: 1e-6,
   },
   {
@@ -172,11 +170,8 @@ const rows: readonly OutsideCheck[] = [
     source: `${repetition}, its split printed under another stitch`,
     expected: 907.5,
     got:
-      slotThreadSplit(
-        oneSeam(2200, '401', 0),
-        { ...slotById(oneSeam(2200, '401', 0), 'thread') },
-        nothingChosen,
-      ).underM * 100,
+      threadUse(oneSeam(2200, '401', 0), { ...slotById(oneSeam(2200, '401', 0), 'thread') }, nothingChosen)
+        .underM * 100,
     tolerance: 1e-6,
   },
   {

@@ -1,17 +1,25 @@
-/** What the coats need, slot by slot, whatever the shelf holds; and how each figure was got. */
+/** What the coats need, slot by slot, whatever the shelf holds; how each figure was got, and the maker's own in its place. */
 import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, clothLengthUnit } from '../../parts/Amount.tsx';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { KindMark } from '../../parts/KindMark.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
+import { Filling } from './Filling.tsx';
+import { NeedDetail } from './NeedDetail.tsx';
 import style from './NeedsRoom.module.css';
+import { OwnAmount } from './OwnAmount.tsx';
+import { SewingChoices } from './SewingChoices.tsx';
+import { ThreadByColour } from './ThreadByColour.tsx';
+import { WashFirst } from './WashFirst.tsx';
 
 export function NeedsRoom() {
   const { input, estimate } = useCoat();
@@ -19,28 +27,30 @@ export function NeedsRoom() {
   const coatCount = coatTotal(input.plan);
   return (
     <>
-      <header>
-        <h1>Needs</h1>
-        <p className={style.lead}>
-          For {coatCount === 1 ? 'one coat' : `all ${coatCount} coats`}, before anything on the shelf is
-          counted. Seam allowance, take-up of quilting and shrinkage are in the figures.
-        </p>
-      </header>
+      <RoomHead
+        title="Needs"
+        lead={`For ${coatCount === 1 ? 'one coat' : `all ${coatCount} coats`}, before anything on the shelf is counted. Seam allowance, take-up of quilting and shrinkage are in the figures.`}
+      />
       {!estimate && <Waiting>Laying the pieces of each slot…</Waiting>}
       <ul className={style.needs}>
         {estimate?.requirement.map((need) => (
           <NeedRow key={need.slotId} need={need} />
         ))}
       </ul>
+      <SewingChoices />
+      <ThreadByColour />
+      <Filling />
+      <WashFirst />
     </>
   );
 }
 
 function NeedRow({ need }: { need: Need }) {
   const { input } = useCoat();
-  if (!input) return null;
-  const slot = slotById(input.plan, need.slotId);
-  const item = input.shelf.find((each) => each.item.id === slot.itemId)?.item;
+  // While a change is being worked out, the estimate may still speak of a slot that is gone.
+  const slot = input?.plan.slots.find((candidate) => candidate.id === need.slotId);
+  if (!input || !slot) return null;
+  const item = itemById(input, slot.itemId);
   return (
     <li className={style.need}>
       <div>
@@ -49,7 +59,10 @@ function NeedRow({ need }: { need: Need }) {
         </h3>
         <p className="quiet small">{item?.name ?? 'nothing chosen yet'}</p>
       </div>
-      {need.kind === 'shapes' ? <Shapes need={need} /> : <Parts need={need} slotKind={slot.kind} />}
+      <div className={style.amounts}>
+        {need.kind === 'shapes' ? <Shapes need={need} /> : <Parts need={need} slot={slot} />}
+        <NeedDetail slot={slot} />
+      </div>
       <BasisNote basis={need.basis} />
     </li>
   );
@@ -92,16 +105,12 @@ function Shapes({ need }: { need: ShapesNeed }) {
   );
 }
 
-function Parts({ need, slotKind }: { need: AmountNeed; slotKind: Parameters<typeof Amount>[0]['kind'] }) {
+function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
+  const isWhole = need.counted === 'pieces' || need.counted === 'thread';
   return (
-    <div>
+    <>
       <p className={style.figure}>
-        <Amount
-          kind={slotKind}
-          amount={
-            need.counted === 'pieces' || need.counted === 'thread' ? Math.ceil(need.amount) : need.amount
-          }
-        />
+        <Amount kind={slot.kind} amount={isWhole ? Math.ceil(need.amount - 1e-9) : need.amount} />
         {need.wantedLengthMm !== null && (
           <span className={style.of}>
             each <Figure quantity="length" value={need.wantedLengthMm} /> long at least
@@ -115,12 +124,13 @@ function Parts({ need, slotKind }: { need: AmountNeed; slotKind: Parameters<type
             {need.parts.map((part) => (
               <li key={part.what}>
                 <span>{part.what}</span>
-                <Amount kind={slotKind} amount={Math.round(part.amount * 10) / 10} />
+                <Amount kind={slot.kind} amount={Math.round(part.amount * 10) / 10} />
               </li>
             ))}
           </ul>
         </details>
       )}
-    </div>
+      <OwnAmount slot={slot} />
+    </>
   );
 }

@@ -5,10 +5,12 @@ import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilt
 import { isPieceQuilted, lineSpacingMm } from '../../../shared-core/quilting/lines.ts';
 import { takeUpBoth } from '../../../shared-core/quilting/take-up.ts';
 import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
+import { howText } from '../../../shared-core/measure/basis.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
 import { useLengthText } from '../../client/length-text.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
 import { Figure } from '../../parts/Figure.tsx';
@@ -19,6 +21,7 @@ import style from './QuiltingRoom.module.css';
 
 export function TakeUp() {
   const { input, edit } = useCoat();
+  const system = useSystem();
   const [isMeasuring, setIsMeasuring] = useState(false);
   const rows = useMemo(() => {
     if (!input?.plan.quilting) return [];
@@ -41,7 +44,8 @@ export function TakeUp() {
   const bases = [
     ...new Set(
       rows.map(
-        ({ rise: { basis } }) => `${basis.how} (${[basis.kind, basis.source].filter(Boolean).join('; ')})`,
+        ({ rise: { basis } }) =>
+          `${howText(basis.how, system)} (${[basis.kind, basis.source].filter(Boolean).join('; ')})`,
       ),
     ),
   ];
@@ -78,7 +82,7 @@ export function TakeUp() {
             </thead>
             <tbody>
               {rows.map(({ piece, rise, alongRatio, acrossRatio }) => (
-                <tr key={piece.id} title={rise.basis.how}>
+                <tr key={piece.id} title={howText(rise.basis.how, system)}>
                   <td>{piece.name}</td>
                   <td className={table.amount}>
                     <Figure

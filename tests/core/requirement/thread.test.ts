@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { slotThreadSplit, threadNeed } from '../../../shared-core/requirement/thread.ts';
+import { threadNeed } from '../../../shared-core/requirement/thread.ts';
+import { threadByColour, threadUse } from '../../../shared-core/requirement/thread-use.ts';
 import {
   spoolCount,
   stitchThreads,
@@ -160,9 +161,46 @@ describe('ratios, split and spools', () => {
   });
   it('the split of a slot is all of its thread, wastage with it', () => {
     const coat = smallCoat({ threadWastageRatio: 0.2, seams: [{ ...sideSeam, stitch: '401' }] });
-    const split = slotThreadSplit(coat, slotById(coat, 'thread'), nothingChosen);
+    const split = threadUse(coat, slotById(coat, 'thread'), nothingChosen);
     expect(split.needleM + split.underM).toBeCloseTo(threadM(coat), 9);
     expect(split.needleM).toBeCloseTo(1.4 * 5.5 * 1.2 * 0.25, 9);
+  });
+  it('the maker’s own metres are split as the estimate would be', () => {
+    const own = { ...slotById(smallCoat(), 'thread'), amountPerCoat: 300 };
+    const coat = smallCoat({
+      coatCount: 4,
+      threadWastageRatio: 0.2,
+      seams: [{ ...sideSeam, stitch: '401' }],
+      slots: [smallCoat().slots[0]!, own],
+    });
+    const items = filled({ thread: item('thread', 'spun', { spoolM: 250 }) });
+    const use = threadUse(coat, own, items);
+    expect([use.totalM, use.needleM, use.underM]).toEqual([
+      1200,
+      expect.closeTo(300, 9),
+      expect.closeTo(900, 9),
+    ]);
+    expect(use.spoolCount).toBe(5);
+  });
+  it('every size of the batch is in the split', () => {
+    const coat = smallCoat({ size: '40', sizes: [{ size: '46', coatCount: 3, pieces: smallCoat().pieces }] });
+    expect(threadUse(coat, slotById(coat, 'thread'), nothingChosen).totalM).toBeCloseTo(4 * 1.4 * 2.5, 9);
+  });
+  it('two slots of one thread are one colour, and may share a spool', () => {
+    const spun = item('thread', 'spun', { spoolM: 100 });
+    const coat = smallCoat({
+      slots: [
+        slot('shell', 'cloth'),
+        slot('thread', 'thread', { amountPerCoat: 40 }),
+        slot('basting', 'thread', { amountPerCoat: 35 }),
+        slot('silk', 'thread', { amountPerCoat: 12 }),
+      ],
+    });
+    const colours = threadByColour(coat, filled({ thread: spun, basting: spun }));
+    expect(colours.map(({ slotNames, totalM, spoolCount: spools }) => [slotNames, totalM, spools])).toEqual([
+      [['thread', 'basting'], 75, 1],
+      [['silk'], 12, null],
+    ]);
   });
   it('spools hold the thread, and one fewer would not', () => {
     fc.assert(

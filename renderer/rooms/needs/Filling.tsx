@@ -1,0 +1,219 @@
+/** Loose fill: which pieces are stuffed, how full, and the list to weigh each chamber out by. */
+import { useMemo, useState } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
+import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
+import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import {
+  fillSlots,
+  isStuffed,
+  setOverfill,
+  setSpareFill,
+  setStuffed,
+} from '../../../shared-core/plan/stuffing.ts';
+import { type FillingList, fillingList, spareRatio } from '../../../shared-core/requirement/fill.ts';
+import { byPiece, fillingTable } from '../../../shared-core/requirement/filling-table.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById, sentenceCase } from '../../client/coat-words.ts';
+import { finishedOf } from '../../client/finished-coat.ts';
+import { routeHash } from '../../client/route.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Cautions } from '../../parts/Cautions.tsx';
+import { Figure } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import table from '../../parts/table.module.css';
+import { TableActions } from '../../parts/TableActions.tsx';
+import style from './NeedsRoom.module.css';
+
+export function Filling() {
+  const { input, edit } = useCoat();
+  const [isChoosing, setIsChoosing] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  if (!input) return null;
+  const { plan } = input;
+  const stuffed = plan.pieces.filter((piece) => isStuffed(plan, piece));
+  const choose = async (pieceId: string, is: boolean) => {
+    const answer = await edit((current) => setStuffed(current, pieceId, is));
+    setProblems(answer.ok ? [] : answer.problems);
+  };
+  return (
+    <section aria-labelledby="filling" className={style.section}>
+      <div className={style.sectionHead}>
+        <h2 id="filling">Loose fill</h2>
+        <Button aria-expanded={isChoosing} onClick={() => setIsChoosing(!isChoosing)}>
+          Choose stuffed pieces
+        </Button>
+      </div>
+      {stuffed.length === 0 && (
+        <p className="quiet">
+          No piece is stuffed. Down, clusters or loose fibre go into channels between the shell and a backing,
+          in the place of batting.
+        </p>
+      )}
+      <Problems problems={problems} />
+      {isChoosing && (
+        <ul className={style.pieces} aria-label="Stuffed pieces">
+          {plan.pieces.map((piece) => (
+            <li key={piece.id}>
+              <label>
+                <input
+                  type="checkbox"
+                  checked={stuffed.includes(piece)}
+                  onChange={(event) => void choose(piece.id, event.target.checked)}
+                />{' '}
+                {piece.name}
+              </label>
+            </li>
+          ))}
+        </ul>
+      )}
+      {stuffed.length > 0 && (
+        <>
+          <HowFull />
+          <Cautions kinds={['down dust']} />
+          {fillSlots(plan).map((slot) => (
+            <FillingOf key={slot.id} slot={slot} />
+          ))}
+        </>
+      )}
+    </section>
+  );
+}
+
+function HowFull() {
+  const { input, edit } = useCoat();
+  const [problem, setProblem] = useState<string | null>(null);
+  if (!input) return null;
+  const { plan } = input;
+  const make = async (change: Parameters<typeof edit>[0]) => {
+    const answer = await edit(change);
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+  };
+  return (
+    <div className={style.choices}>
+      <SettledField
+        label="Overfill"
+        quantity="ratio"
+        unit="fold"
+        value={plan.overfillFactor ?? 1.2}
+        hint="1.2 is 20 % more than the chamber holds"
+        problem={problem}
+        onSet={(factor) => void make((current) => setOverfill(current, factor))}
+      />
+      <SettledField
+        label="Spare"
+        quantity="ratio"
+        value={spareRatio(plan)}
+        hint="for what flies and clings"
+        onSet={(ratio) => void make((current) => setSpareFill(current, ratio))}
+      />
+    </div>
+  );
+}
+
+function FillingOf({ slot }: { slot: Slot }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  const list = useMemo(() => (input ? fillingList(input.plan, slot, slotItems(input)) : null), [input, slot]);
+  const item = input ? itemById(input, slot.itemId) : null;
+  const paper = useMemo(() => {
+    if (!input || !list) return null;
+    const cautions = finishedOf(input).cautions.filter(({ kind }) => kind === 'down dust');
+    return fillingTable(list, {
+      system,
+      title: `${input.plan.name}: ${item?.name ?? slot.name}`,
+      cautions: cautions.map(({ says }) => says),
+    });
+  }, [input, list, system, item, slot]);
+  if (!input || !list || !paper || list.chambers.length === 0) return null;
+  return (
+    <div className={style.filling}>
+      <div className={style.sectionHead}>
+        <h3>{sentenceCase(slot.name)}: what each chamber takes</h3>
+        <TableActions table={paper} name={`${input.plan.name} filling list`} />
+      </div>
+      <p>
+        {item ? (
+          <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
+        ) : (
+          'No fill is chosen yet'
+        )}
+        {item?.kind === 'fill' && item.facts.fillPowerCm3PerG !== null && (
+          <>
+            , fill power <Figure quantity="fillPower" value={item.facts.fillPowerCm3PerG} />
+          </>
+        )}
+        . <Sum list={list} />
+      </p>
+      <Problems problems={list.problems} />
+      <Chambers list={list} />
+    </div>
+  );
+}
+
+const grams = { unit: { metric: 'g', imperial: 'oz' }, digits: 1 } as const;
+const fineGrams = { unit: { metric: 'g', imperial: 'oz' } } as const;
+
+function Sum({ list }: { list: FillingList }) {
+  return (
+    <>
+      <strong>
+        <Figure quantity="mass" value={list.filledG} options={grams} />
+      </strong>{' '}
+      go in; with <Figure quantity="mass" value={list.spareG} options={grams} /> to spare, have{' '}
+      <Figure quantity="mass" value={list.filledG + list.spareG} options={grams} /> at hand.
+    </>
+  );
+}
+
+function Chambers({ list }: { list: FillingList }) {
+  return (
+    <table className={`${table.table} ${style.chambers}`} aria-label="Filling list">
+      <thead>
+        <tr>
+          {['Chamber', 'Width', 'Length', 'Holds', 'Each', 'Times', 'Together'].map((head, index) => (
+            <th key={head} scope="col" className={index === 0 ? undefined : table.amount}>
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      {byPiece(list.chambers).map(({ pieceName, chambers }) => (
+        <tbody key={pieceName}>
+          <tr>
+            <th scope="rowgroup" colSpan={7} className={style.pieceHead}>
+              {pieceName}
+            </th>
+          </tr>
+          {chambers.map((chamber) => (
+            <tr key={chamber.number}>
+              <td className="number">{chamber.number}</td>
+              <td className={table.amount}>
+                <Figure quantity="length" value={chamber.widthMm} options={loose} />
+              </td>
+              <td className={table.amount}>
+                <Figure quantity="length" value={chamber.lengthMm} options={loose} />
+              </td>
+              <td className={table.amount}>
+                <Figure quantity="volume" value={chamber.volumeCm3} options={holds} />
+              </td>
+              <td className={table.amount}>
+                <strong>
+                  <Figure quantity="mass" value={chamber.massG} options={fineGrams} />
+                </strong>
+              </td>
+              <td className={`${table.amount} number`}>{chamber.count}</td>
+              <td className={table.amount}>
+                <Figure quantity="mass" value={chamber.massG * chamber.count} options={grams} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
+
+const loose = { unit: { metric: 'mm', imperial: 'in' } } as const;
+const holds = { unit: { metric: 'cm3', imperial: 'in3' }, digits: 0 } as const;

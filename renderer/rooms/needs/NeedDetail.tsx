@@ -1,0 +1,213 @@
+/** What stands behind a need: layers and loft, stitches and spools, the needle, the length to cut a zip to. */
+import { useMemo } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
+import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import type { BattedPiece } from '../../../shared-core/requirement/batted-pieces.ts';
+import type { CutLengths } from '../../../shared-core/requirement/cut-lengths.ts';
+import { needDetail } from '../../../shared-core/requirement/need-detail.ts';
+import type { NeedleChoice } from '../../../shared-core/requirement/needles.ts';
+import type { ThreadUse } from '../../../shared-core/requirement/thread-use.ts';
+import { howText } from '../../../shared-core/measure/basis.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById } from '../../client/coat-words.ts';
+import { routeHash } from '../../client/route.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Figure } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
+import style from './NeedsRoom.module.css';
+
+export function NeedDetail({ slot }: { slot: Slot }) {
+  const { input } = useCoat();
+  const detail = useMemo(
+    () => input && needDetail(input.plan, slot.id, slotItems(input), input.offers),
+    [input, slot.id],
+  );
+  if (!input || !detail) return null;
+  switch (detail.kind) {
+    case 'cloth':
+      return null;
+    case 'batting':
+      return <Layers pieces={detail.pieces} planId={input.plan.id} />;
+    case 'fill':
+      return null;
+    case 'thread':
+      return <Stitches use={detail.use} />;
+    case 'needle':
+      return <Needle choice={detail.choice} slot={slot} />;
+    case 'fastening':
+      return <Lengths lengths={detail.lengths} />;
+    default:
+      return detail satisfies never;
+  }
+}
+
+const loftUnit = { unit: { metric: 'mm', imperial: 'in' } } as const;
+
+function Loft({ mm }: { mm: number | null }) {
+  return mm === null ? <>not known</> : <Figure quantity="length" value={mm} options={loftUnit} />;
+}
+
+function Layers({ pieces, planId }: { pieces: readonly BattedPiece[]; planId: string }) {
+  const system = useSystem();
+  if (pieces.length === 0) return null;
+  return (
+    <details className="small">
+      <summary className={style.summary}>Layers and loft by piece</summary>
+      <table className={`${table.table} ${style.detail}`}>
+        <thead>
+          <tr>
+            <th scope="col">Piece</th>
+            <th scope="col" className={table.amount}>
+              Layers
+            </th>
+            <th scope="col" className={table.amount}>
+              As bought
+            </th>
+            <th scope="col" className={table.amount}>
+              In the coat
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {pieces.map((piece) => (
+            <tr key={piece.pieceId} title={howText(piece.basis.how, system)}>
+              <td>{piece.pieceName}</td>
+              <td className={`${table.amount} number`}>{piece.plyCount}</td>
+              <td className={table.amount}>
+                <Loft mm={piece.loftMm} />
+              </td>
+              <td className={table.amount}>
+                <Loft mm={piece.finishedMm} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="quiet">
+        In the coat: midway between two lines, by the rise of both faces; half of the loft where there are no
+        lines. <a href={routeHash({ kind: 'coat', planId, step: 'quilting' })}>Put in a rise you measured</a>
+      </p>
+    </details>
+  );
+}
+
+const threadUnit = { unit: { metric: 'threadM', imperial: 'threadYd' }, digits: 0 } as const;
+
+function Stitches({ use }: { use: ThreadUse }) {
+  if (use.byStitch.length === 0) return null;
+  return (
+    <details className="small">
+      <summary className={style.summary}>By stitch, needle and bobbin</summary>
+      <table className={`${table.table} ${style.detail}`}>
+        <thead>
+          <tr>
+            <th scope="col">Stitch</th>
+            <th scope="col" className={table.amount}>
+              Seams
+            </th>
+            <th scope="col" className={table.amount}>
+              Needle
+            </th>
+            <th scope="col" className={table.amount}>
+              Bobbin or looper
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {use.byStitch.map((row) => (
+            <tr key={row.stitch}>
+              <td>{stitchNames[row.stitch]}</td>
+              <td className={table.amount}>
+                <Figure
+                  quantity="length"
+                  value={row.seamMm}
+                  options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 0 }}
+                />
+              </td>
+              <td className={table.amount}>
+                <Figure quantity="threadLength" value={row.needleM} options={threadUnit} />
+              </td>
+              <td className={table.amount}>
+                {row.under === 'none' ? (
+                  'none'
+                ) : (
+                  <Figure quantity="threadLength" value={row.underM} options={threadUnit} />
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+const stitchNames: Readonly<Record<ThreadUse['byStitch'][number]['stitch'], string>> = {
+  '301': '301 lockstitch',
+  '304': '304 zigzag',
+  '401': '401 chainstitch',
+  '503': '503 two-thread overedge',
+  '504': '504 three-thread overedge',
+  '516': '516 safety stitch',
+  '605': '605 coverstitch',
+  hand: 'by hand',
+};
+
+function Needle({ choice, slot }: { choice: NeedleChoice | null; slot: Slot }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  if (!input) return null;
+  if (!choice) {
+    return <p className="quiet small">Choose the cloth, and its needle is said here.</p>;
+  }
+  const item = itemById(input, slot.itemId);
+  const chosenNm = item?.kind === 'needle' ? item.facts.sizeNm : null;
+  const size = showQuantity('needleSize', choice.sizeNm, { system });
+  return (
+    <div className="small">
+      <p>
+        <strong>
+          {size}, {choice.point}
+        </strong>{' '}
+        for the thickest seam: {choice.reason}.
+      </p>
+      {chosenNm !== null && chosenNm < choice.sizeNm && (
+        <p className={style.care}>
+          The one chosen is finer, {showQuantity('needleSize', chosenNm, { system })}: fit for a single layer
+          of shell or lining. Try it on a scrap of the thickest seam.
+        </p>
+      )}
+      <p className="quiet">
+        A rule of thumb ({choice.source}). What sews your scrap well is right: choose that needle in the plan.
+      </p>
+    </div>
+  );
+}
+
+function Lengths({ lengths }: { lengths: CutLengths }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  if (!input || lengths.bySize.length === 0) return null;
+  const show = (mm: number) => showQuantity('length', mm, { system });
+  const isSeveral = lengths.bySize.length > 1;
+  return (
+    <ul className="small">
+      {lengths.bySize.map((each) => (
+        <li key={each.size}>
+          {isSeveral && `${each.size}: ${each.pieceCount} of ${show(each.lengthMm)}. `}
+          {each.soldMm === null
+            ? lengths.soldMm.length > 0 && 'Longer than any that is sold: add an offer of a longer one.'
+            : each.shortenToMm === null
+              ? `Sold as ${show(each.soldMm)}, right as it is.`
+              : `Sold as ${show(each.soldMm)}; ${lengths.isZip ? 'shorten to' : 'cut to'} ${show(each.shortenToMm)}.`}
+        </li>
+      ))}
+      {lengths.isUsual && (
+        <li className="quiet">
+          By the usual steps of separating zips, 2 in from 12 to 36 in (common practice, no source).
+        </li>
+      )}
+    </ul>
+  );
+}

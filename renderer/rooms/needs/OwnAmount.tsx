@@ -1,0 +1,30 @@
+/** What one coat takes of a slot that is not cut, as the maker measured or counted it. */
+import { slotItems } from '../../../shared-core/flow.ts';
+import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import { setAmountPerCoat } from '../../../shared-core/plan/measured.ts';
+import { estimatedPerCoat } from '../../../shared-core/requirement/requirement.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { countedQuantity } from '../../client/words.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { OwnFigure } from '../../parts/OwnFigure.tsx';
+
+export function OwnAmount({ slot }: { slot: Slot }) {
+  const { input, edit } = useCoat();
+  const system = useSystem();
+  if (!input) return null;
+  const isOwn = slot.amountPerCoat !== null;
+  const estimated = estimatedPerCoat(input.plan, slot.id, slotItems(input));
+  return (
+    <OwnFigure
+      label={`${slot.name} for one coat`}
+      quantity={countedQuantity(kindRecords[slot.kind].counted)}
+      hint="as you measured it on a coat"
+      ask="Put in my own for one coat"
+      isOwn={isOwn}
+      computed={`${amountText(slot.kind, Math.round(estimated * 10) / 10, system)} for one coat`}
+      onSet={(amount) => edit((plan) => setAmountPerCoat(plan, slot.id, amount))}
+    />
+  );
+}

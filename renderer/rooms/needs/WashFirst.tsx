@@ -1,0 +1,65 @@
+/** Materials that shrink: washed before they are cut, and so needed longer. */
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { finishedOf } from '../../client/finished-coat.ts';
+import { routeHash } from '../../client/route.ts';
+import { Figure } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
+import style from './NeedsRoom.module.css';
+
+export function WashFirst() {
+  const { input } = useCoat();
+  if (!input) return null;
+  const { prewash } = finishedOf(input).care;
+  if (prewash.length === 0) return null;
+  return (
+    <section aria-labelledby="wash" className={style.section}>
+      <h2 id="wash">Wash before cutting</h2>
+      <p className={style.words}>
+        As hot as the coat will ever be washed. What is needed above is longer by need / (1 − shrinkage), so
+        that enough is left.
+      </p>
+      <table className={`${table.table} ${style.narrow}`}>
+        <thead>
+          <tr>
+            <th scope="col">Slot</th>
+            <th scope="col" className={table.amount}>
+              Shrinks along
+            </th>
+            <th scope="col" className={table.amount}>
+              Shrinks across
+            </th>
+            <th scope="col" className={table.amount}>
+              Needed longer by
+            </th>
+            <th scope="col" />
+          </tr>
+        </thead>
+        <tbody>
+          {prewash.map((each) => (
+            <tr key={each.slotId}>
+              <td>{sentenceCase(each.slotName)}</td>
+              {[each.alongRatio, each.acrossRatio, 1 / (1 - each.alongRatio) - 1].map((ratio, index) => (
+                // Three figures in a fixed order.
+                // biome-ignore lint/suspicious/noArrayIndexKey: the columns never move
+                <td key={index} className={table.amount}>
+                  <Figure quantity="ratio" value={ratio} options={{ digits: 1 }} />
+                </td>
+              ))}
+              <td>
+                <a
+                  href={routeHash({
+                    kind: 'stash',
+                    itemId: input.plan.slots.find(({ id }) => id === each.slotId)?.itemId ?? null,
+                  })}
+                >
+                  Put in what you measured
+                </a>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

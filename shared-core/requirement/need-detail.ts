@@ -1,0 +1,44 @@
+/** What stands behind a need, for those who want to see how it came about: the same on the screen and in the headless command. */
+import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import type { Offer } from '../stash/offer.ts';
+import { type BattedPiece, battedPieces } from './batted-pieces.ts';
+import { type CutLengths, cutLengths } from './cut-lengths.ts';
+import { type FillingList, fillingList } from './fill.ts';
+import type { SlotItems } from './need.ts';
+import { type NeedleChoice, planNeedleChoice } from './needles.ts';
+import { type ThreadUse, threadUse } from './thread-use.ts';
+
+export type NeedDetail =
+  | { readonly kind: 'cloth' }
+  | { readonly kind: 'batting'; readonly pieces: readonly BattedPiece[] }
+  | { readonly kind: 'fill'; readonly list: FillingList }
+  | { readonly kind: 'thread'; readonly use: ThreadUse }
+  /** Null while no cloth with a weight is chosen. */
+  | { readonly kind: 'needle'; readonly choice: NeedleChoice | null }
+  | { readonly kind: 'fastening'; readonly lengths: CutLengths };
+
+/** Detail of the need of one slot. */
+export function needDetail(
+  plan: CoatPlan,
+  slotId: string,
+  items: SlotItems,
+  offers: readonly Offer[],
+): NeedDetail {
+  const slot = slotById(plan, slotId);
+  switch (slot.kind) {
+    case 'cloth':
+      return { kind: 'cloth' };
+    case 'batting':
+      return { kind: 'batting', pieces: battedPieces(plan, slotId, items) };
+    case 'fill':
+      return { kind: 'fill', list: fillingList(plan, slot, items) };
+    case 'thread':
+      return { kind: 'thread', use: threadUse(plan, slot, items) };
+    case 'needle':
+      return { kind: 'needle', choice: planNeedleChoice(plan, items) };
+    case 'fastening':
+      return { kind: 'fastening', lengths: cutLengths(plan, slotId, items, offers) };
+    default:
+      return slot.kind satisfies never;
+  }
+}
