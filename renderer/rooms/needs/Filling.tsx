@@ -61,8 +61,8 @@ export function Filling() {
                   type="checkbox"
                   checked={stuffed.includes(piece)}
                   onChange={(event) => void choose(piece.id, event.target.checked)}
-                />{' '}
-                {piece.name}
+                />
+                <span>{piece.name}</span>
               </label>
             </li>
           ))}

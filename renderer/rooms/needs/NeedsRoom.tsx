@@ -1,8 +1,11 @@
 /** What the coats need, slot by slot, whatever the shelf holds; how each figure was got, and the maker's own in its place. */
+import { useMemo } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
+import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import { type Slot, slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById } from '../../client/coat-words.ts';
@@ -12,7 +15,6 @@ import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { KindMark } from '../../parts/KindMark.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import { Filling } from './Filling.tsx';
 import { NeedDetail } from './NeedDetail.tsx';
 import style from './NeedsRoom.module.css';
@@ -22,7 +24,9 @@ import { ThreadByColour } from './ThreadByColour.tsx';
 import { WashFirst } from './WashFirst.tsx';
 
 export function NeedsRoom() {
-  const { input, estimate } = useCoat();
+  const { input } = useCoat();
+  // Amounts follow each change at once; only lengths of cloth wait for their lay.
+  const needs = useMemo(() => (input ? requirement(input.plan, slotItems(input)) : []), [input]);
   if (!input) return null;
   const coatCount = coatTotal(input.plan);
   return (
@@ -31,9 +35,8 @@ export function NeedsRoom() {
         title="Needs"
         lead={`For ${coatCount === 1 ? 'one coat' : `all ${coatCount} coats`}, before anything on the shelf is counted. Seam allowance, take-up of quilting and shrinkage are in the figures.`}
       />
-      {!estimate && <Waiting>Laying the pieces of each slot…</Waiting>}
       <ul className={style.needs}>
-        {estimate?.requirement.map((need) => (
+        {needs.map((need) => (
           <NeedRow key={need.slotId} need={need} />
         ))}
       </ul>
@@ -47,9 +50,8 @@ export function NeedsRoom() {
 
 function NeedRow({ need }: { need: Need }) {
   const { input } = useCoat();
-  // While a change is being worked out, the estimate may still speak of a slot that is gone.
-  const slot = input?.plan.slots.find((candidate) => candidate.id === need.slotId);
-  if (!input || !slot) return null;
+  if (!input) return null;
+  const slot = slotById(input.plan, need.slotId);
   const item = itemById(input, slot.itemId);
   return (
     <li className={style.need}>
@@ -72,7 +74,8 @@ function Shapes({ need }: { need: ShapesNeed }) {
   const { estimate } = useCoat();
   const system = useSystem();
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
-  if (!slotLay) return <p className="quiet">No piece is cut from it yet.</p>;
+  if (need.shapes.length === 0) return <p className="quiet">No piece is cut from it yet.</p>;
+  if (!slotLay) return <p className="quiet">Its pieces are being laid…</p>;
   const cutCount = need.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
   return (
     <div>
@@ -117,6 +120,7 @@ function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
           </span>
         )}
       </p>
+      {need.parts.length === 1 && <p className="quiet small">{need.parts[0]?.what}</p>}
       {need.parts.length > 1 && (
         <details className="small">
           <summary className={style.summary}>How it adds up</summary>

@@ -1,19 +1,25 @@
 /** What one coat takes of a slot that is not cut, as the maker measured or counted it. */
+import { useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
 import { setAmountPerCoat } from '../../../shared-core/plan/measured.ts';
 import { estimatedPerCoat } from '../../../shared-core/requirement/requirement.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { countedQuantity } from '../../client/words.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { OwnFigure } from '../../parts/OwnFigure.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import style from './NeedsRoom.module.css';
 
 export function OwnAmount({ slot }: { slot: Slot }) {
   const { input, edit } = useCoat();
   const system = useSystem();
   if (!input) return null;
+  if (slot.kind === 'fastening') return <CountPerCoat slot={slot} />;
   const isOwn = slot.amountPerCoat !== null;
   const estimated = estimatedPerCoat(input.plan, slot.id, slotItems(input));
   return (
@@ -26,5 +32,26 @@ export function OwnAmount({ slot }: { slot: Slot }) {
       computed={`${amountText(slot.kind, Math.round(estimated * 10) / 10, system)} for one coat`}
       onSet={(amount) => edit((plan) => setAmountPerCoat(plan, slot.id, amount))}
     />
+  );
+}
+
+/** Fastenings are counted by the maker in the first place. */
+function CountPerCoat({ slot }: { slot: Slot }) {
+  const { edit } = useCoat();
+  const [problem, setProblem] = useState<string | null>(null);
+  const set = async (count: number) => {
+    const answer = await edit((plan) => setAmountPerCoat(plan, slot.id, count));
+    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
+  };
+  return (
+    <div className={style.count}>
+      <SettledField
+        label={`${sentenceCase(slot.name)} in one coat`}
+        quantity="count"
+        value={slot.amountPerCoat ?? 1}
+        problem={problem}
+        onSet={(count) => void set(count)}
+      />
+    </div>
   );
 }

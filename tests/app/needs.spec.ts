@@ -1,0 +1,97 @@
+import { readFile } from 'node:fs/promises';
+import Papa from 'papaparse';
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from './door.ts';
+
+/** A lay of a batch takes its time on a small machine. */
+const whileLaying = { timeout: 40_000 };
+
+async function openNeeds(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await expect(page).toHaveURL(/\/cover$/);
+  await page
+    .getByRole('region', { name: 'The road of this coat' })
+    .getByRole('link', { name: /^Needs/ })
+    .click();
+  await expect(need(page, 'sewing thread')).toBeVisible(whileLaying);
+}
+
+function need(page: Page, name: string): Locator {
+  return page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name, exact: true, level: 3 }) });
+}
+
+const metresIn = async (place: Locator) => Number(/(\d+) m/.exec((await place.textContent()) ?? '')?.[1]);
+
+test('thread is told by stitch, colour and spool, and the maker’s own metres stand in its place', async ({
+  page,
+}) => {
+  await openNeeds(page);
+  const thread = need(page, 'sewing thread');
+  await thread.getByText('By stitch, needle and bobbin').click();
+  await expect(thread.getByRole('row', { name: /301 lockstitch/ })).toBeVisible();
+  await expect(thread.getByRole('row', { name: /by hand .*none/ })).toBeVisible();
+  const byColour = page.getByRole('region', { name: 'Thread by colour' });
+  await expect(byColour.getByRole('row', { name: /Ropewalk spun 40, dark olive/ })).toContainText(
+    '3 of 1000 m',
+  );
+
+  await thread
+    .getByRole('button', { name: 'Put in my own for one coat: sewing thread for one coat' })
+    .click();
+  await thread.getByLabel('sewing thread for one coat').fill('300 m');
+  await thread.getByRole('button', { name: 'Use this' }).click();
+  await expect(thread).toContainText('1800 m', whileLaying);
+  await expect(thread).toContainText('measured');
+  await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('1800 m');
+  await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('2 of 1000 m');
+  await thread.getByRole('button', { name: /^Go back to the computed one/ }).click();
+  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(2000);
+});
+
+test('needles follow the seams and the hours, the zip says what to shorten it to', async ({ page }) => {
+  await openNeeds(page);
+  await expect(need(page, 'needles')).toContainText('NM 90/14, sharp');
+  await expect(need(page, 'needles')).toContainText('6 plies at a seam');
+  await expect(need(page, 'front zip')).toContainText(/Sold as 812\.8 mm; shorten to 80\d\.\d mm\./);
+  await page.getByLabel('Sewing time of one coat').fill('5 h');
+  await page.getByLabel('Sewing time of one coat').press('Enter');
+  await expect(need(page, 'needles')).toContainText('30.0 h of sewing', whileLaying);
+});
+
+test('a body stuffed with loose fill gets a backing and a list to weigh out by', async ({ page }) => {
+  await openNeeds(page);
+  await page.getByRole('button', { name: 'Choose stuffed pieces' }).click();
+  await page.getByRole('list', { name: 'Stuffed pieces' }).getByLabel('Back', { exact: true }).click();
+  await expect(
+    page.getByText('Back is stuffed with loose fill in the place of its batting, and cut from backing too'),
+  ).toBeVisible();
+  const list = page.getByRole('table', { name: 'Filling list' });
+  await expect(list.getByRole('row', { name: /^1 70 mm/ })).toContainText('6');
+  const total = page.getByText(/to spare, have/);
+  const before = Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]);
+  await page.getByLabel('Overfill').fill('1.5 x');
+  await page.getByLabel('Overfill').press('Enter');
+  await expect
+    .poll(async () => Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]), whileLaying)
+    .toBeCloseTo((before * 1.5) / 1.2, 0);
+
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('region', { name: 'Loose fill' }).getByRole('button', { name: 'Save as CSV' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('fenwalk-coat-filling-list.csv');
+  const rows = Papa.parse<Record<string, string>>(await readFile(await download.path(), 'utf8'), {
+    header: true,
+  });
+  expect(rows.errors).toEqual([]);
+  const sum = rows.data.reduce((grams, row) => grams + Number(row['together (g)']), 0);
+  expect(sum).toBeCloseTo(Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]), 0);
+});
+
+test('cloth that shrinks is washed first and needed longer', async ({ page }) => {
+  await openNeeds(page);
+  const wash = page.getByRole('region', { name: 'Wash before cutting' });
+  await expect(wash.getByRole('row', { name: /Body lining/ })).toContainText('4.0 %2.0 %4.2 %');
+});
