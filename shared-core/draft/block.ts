@@ -57,6 +57,9 @@ const lowerEaseRatio = 0.7;
 /** A worn coat's armhole lies lower than the body's by this much of ease and padding at the bust. */
 const armholeLoweredRatio = 0.22;
 
+/** However much ease is asked for, the side begins this far above the waist: a small child's would end below it. */
+const leastSideToWaistMm = 15;
+
 /** loweredMm: how much deeper still the armhole is set, for a large upper arm. */
 export function blockOf(input: DraftInput, loweredMm: number): Block {
   const body = wholeBody(input.body);
@@ -84,7 +87,10 @@ export function blockOf(input: DraftInput, loweredMm: number): Block {
   return {
     body,
     lengthMm: input.coatLengthMm,
-    scyeDepthMm: body.scyeDepthMm + armholeLoweredRatio * easeMm + loweredMm,
+    scyeDepthMm: Math.min(
+      body.scyeDepthMm + armholeLoweredRatio * easeMm + loweredMm,
+      body.backLengthMm - leastSideToWaistMm,
+    ),
     backPitchMm: Math.min(backWidthMm, shoulderEndMm - 3, backQuarterMm - 12),
     frontPitchMm: Math.min(backWidthMm - 8, shoulderEndMm - 12, frontQuarterMm - 20),
     backQuarterMm,

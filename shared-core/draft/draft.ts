@@ -26,7 +26,7 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
     return refused({
       where: 'The upper arm',
       what: 'is too large for any armhole of this coat',
-      mend: 'Check it, or give the coat more ease at the bust.',
+      mend: 'Check it, or change the ease at the bust: the armhole ends above the waist.',
     });
   }
   const plan: CoatPlan = {

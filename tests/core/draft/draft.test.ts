@@ -201,6 +201,21 @@ describe('the maker’s choices', () => {
   });
 });
 
+it('a toddler’s coat with room for thick padding keeps its armholes above the waist', () => {
+  const input = coat(
+    'children',
+    { easeMm: 231, paddingGirthMm: { body: 114, sleeve: 57 }, coatLengthMm: 376.5, sleeve: 'one part' },
+    { bustMm: 540, waistMm: 400, heightMm: 869 },
+  );
+  const { plan, report } = drafted(input);
+  expect(planProblems(plan)).toEqual([]);
+  const waistDepthMm =
+    376.5 -
+    edgePoints(pieceById(plan, 'back').outline, edgeIndexOf(pieceById(plan, 'back').outline, 'side'))[0]!.x;
+  expect(report.scyeDepthMm).toBeCloseTo(waistDepthMm, 6);
+  expect(report.seams.every((seam) => seam.fits)).toBe(true);
+});
+
 describe('what cannot be drafted', () => {
   const refusal = (input: DraftInput) => {
     const outcome = draftCoat(input);
@@ -218,6 +233,20 @@ describe('what cannot be drafted', () => {
     ['Layers of batting in the sleeve are 1.5', coat('men', { battingPlies: { body: 2, sleeve: 1.5 } })],
   ])('%s', (sentence, input) => {
     expect(refusal(input)).toContain(sentence);
+  });
+
+  it('however much room is asked for, an outline never crosses itself', () => {
+    const room = fc.record({
+      ease: fc.integer({ min: 40, max: 500 }),
+      padding: fc.integer({ min: 0, max: 300 }),
+    });
+    fc.assert(
+      fc.property(coats, room, (input, { ease, padding }) => {
+        const roomy = { ...input, easeMm: ease, paddingGirthMm: { body: padding, sleeve: padding / 2 } };
+        for (const sentence of refusal(roomy)) expect(sentence).not.toMatch(/^Outline of/);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('an upper arm that no armhole takes', () => {
