@@ -1,6 +1,10 @@
-/** A change that adds, parts or renames pieces is made in every size of the plan, so that all are sewn alike. */
+/**
+ * Changes in every size of a plan. One that adds, parts or renames pieces is always made in all (inEverySize), so that
+ * they are sewn alike; one of a piece's measures or cut may be made in all (editEverySize) or in the size at hand.
+ */
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { CoatPlan, Piece } from './coat-plan.ts';
+import { type Edited, listed, unfitted } from './edited.ts';
 import { pieceProblems } from './outline-problems.ts';
 
 /**
@@ -37,6 +41,50 @@ function sound(
   if (!outcome.ok) return outcome;
   const problems = outcome.value.filter((piece) => !pieces.includes(piece)).flatMap(pieceProblems);
   return problems.length > 0 ? refused(...problems) : outcome;
+}
+
+/**
+ * An edit of the piece made in the size at hand and in each other size that has it. A problem in any of them refuses
+ * all; one of another size says which, and so do seams that no longer fit there.
+ */
+export function editEverySize(
+  plan: CoatPlan,
+  pieceId: string,
+  change: (plan: CoatPlan) => Outcome<Edited>,
+): Outcome<Edited> {
+  const { sizes = [], ...own } = plan;
+  const edited = change(own);
+  if (!edited.ok || sizes.length === 0) return edited;
+  const others = sizes.map((size) => {
+    const before = { ...own, ...size };
+    const hasPiece = size.pieces.some((piece) => piece.id === pieceId);
+    return { size, before, outcome: hasPiece ? change(before) : null };
+  });
+  const problems = others.flatMap(({ size, outcome }) =>
+    outcome === null || outcome.ok
+      ? []
+      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size.size}: ${problem.where}` })),
+  );
+  if (problems.length > 0) return refused(...problems);
+  const changed = others.flatMap(({ size, before, outcome }) =>
+    outcome?.ok ? [{ size, before, after: outcome.value.plan }] : [],
+  );
+  const names = changed.map(({ size }) => size.size);
+  const also =
+    names.length === 0 ? [] : [`In ${names.length === 1 ? 'size' : 'sizes'} ${listed(names)} as well.`];
+  const parted = changed.flatMap(({ size, before, after }) =>
+    unfitted(before, after).map((sentence) => `Size ${size.size}: ${sentence}`),
+  );
+  return found({
+    plan: {
+      ...edited.value.plan,
+      sizes: sizes.map((size) => ({
+        ...size,
+        pieces: changed.find((each) => each.size === size)?.after.pieces ?? size.pieces,
+      })),
+    },
+    said: [edited.value.said, ...also, ...parted].join(' '),
+  });
 }
 
 /** Id made of a name that no piece of any size has. */

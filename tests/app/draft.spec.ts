@@ -52,6 +52,19 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   await sizes.getByRole('button', { name: 'Make this instead' }).click();
   await expect(again.getByText('Size 12 is made in place of size 8.')).toBeVisible();
   await expect(sizes.getByRole('row', { name: /^12 at hand/ })).toBeVisible();
+  // A change of a piece is made in both, unless the maker says otherwise.
+  const note = again.getByRole('status', { name: 'What the last change did' });
+  await again.getByRole('button', { name: /^Cuff, drawn to scale/ }).click();
+  const cuff = again.getByRole('dialog', { name: 'Cuff', exact: true });
+  await cuff.getByLabel('By').fill('1.5 cm');
+  await cuff.getByRole('button', { name: 'Lengthen' }).click();
+  await expect(note).toContainText(/^Cuff lengthened by 15 mm.*In size 8 as well\./);
+  await again.getByRole('button', { name: /^Cuff, drawn to scale/ }).click();
+  await cuff.getByLabel('Change every size').uncheck();
+  await cuff.getByLabel('By').fill('1.5 cm');
+  await cuff.getByRole('button', { name: 'Shorten' }).click();
+  await expect(note).toContainText(/^Cuff shortened by 15 mm/);
+  await expect(note).not.toContainText('as well');
   await again.getByLabel('Coats in size 8').fill('3');
   await again.getByLabel('Coats in size 8').press('Enter');
   await expect(again.getByRole('link', { name: /^Plan/ })).toContainText('4 ×');

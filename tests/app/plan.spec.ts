@@ -26,6 +26,10 @@ test('lengthening the back says what it changes, and undo takes it back', async 
     /^\w.*: [\d.]+ m (more|less), [\d.]+ m in all/,
   );
 
+  // What is sewn together was lengthened together.
+  const seams = page.getByRole('region', { name: 'Seams' });
+  await expect(seams).toContainText(/All \d+ seams between pieces fit\./);
+
   await page.getByRole('button', { name: /^Back, drawn to scale/ }).click();
   await expect(sideLength).not.toHaveText(before);
   await sheet.getByRole('button', { name: 'Done' }).click();
@@ -33,4 +37,12 @@ test('lengthening the back says what it changes, and undo takes it back', async 
   await expect(note).toContainText('The last change was taken back.');
   await page.getByRole('button', { name: /^Back, drawn to scale/ }).click();
   await expect.poll(() => sideLength.textContent()).toBe(before);
+
+  // The back alone no longer fits the front, and the seam is named with its difference.
+  await sheet.getByLabel('By').fill('2.5 cm');
+  await sheet.getByLabel('Together with what is sewn to it').uncheck();
+  await sheet.getByRole('button', { name: 'Lengthen' }).click();
+  await expect(seams).toContainText(/\d+ of \d+ seams between pieces do not fit: .*Side/);
+  await seams.getByText('Every seam, for one coat').click();
+  await expect(seams.getByRole('row', { name: /^Side / })).toContainText('does not fit');
 });

@@ -3,11 +3,13 @@ import { useState } from 'react';
 import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { removePiece } from '../../../shared-core/plan/edit.ts';
-import type { Edited } from '../../../shared-core/plan/edited.ts';
+import { type Edited, listed } from '../../../shared-core/plan/edited.ts';
+import { editEverySize } from '../../../shared-core/plan/every-size.ts';
 import type { StraightLine } from '../../../shared-core/plan/outline-cut.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
 import { Button } from '../../parts/Button.tsx';
+import { FlagField } from '../../parts/Field.tsx';
 import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
@@ -36,14 +38,15 @@ export interface ChangeProps {
   readonly onLine: (line: StraightLine | null) => void;
 }
 
+/** isBySize: made in every size or in the one at hand, as the maker chooses; the others are always made in all. */
 const changes = [
-  { id: 'length', title: 'Longer or shorter', Part: ChangeLength },
-  { id: 'width', title: 'Wider or narrower', Part: ChangeWidth },
-  { id: 'split', title: 'Split at a line', Part: ChangeSplit },
-  { id: 'fold', title: 'Fold', Part: ChangeFold },
-  { id: 'grain', title: 'Grain', Part: ChangeGrain },
-  { id: 'cut', title: 'Plies and number', Part: ChangeCut },
-  { id: 'copy', title: 'Copy for another slot', Part: ChangeCopy },
+  { id: 'length', title: 'Longer or shorter', Part: ChangeLength, isBySize: true },
+  { id: 'width', title: 'Wider or narrower', Part: ChangeWidth, isBySize: true },
+  { id: 'split', title: 'Split at a line', Part: ChangeSplit, isBySize: false },
+  { id: 'fold', title: 'Fold', Part: ChangeFold, isBySize: false },
+  { id: 'grain', title: 'Grain', Part: ChangeGrain, isBySize: true },
+  { id: 'cut', title: 'Plies and number', Part: ChangeCut, isBySize: true },
+  { id: 'copy', title: 'Copy for another slot', Part: ChangeCopy, isBySize: false },
 ] as const;
 
 export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => void }) {
@@ -52,6 +55,7 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
   const [said, setSaid] = useState('');
   const [open, setOpen] = useState<string | null>('length');
   const [line, setLine] = useState<StraightLine | null>(null);
+  const [isEverySize, setIsEverySize] = useState(true);
   if (!input) return null;
   const make = async (change: Change): Promise<boolean> => {
     const answer = await edit(change);
@@ -62,6 +66,11 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
   const finish = async (change: Change) => {
     if (await make(change)) onClose();
   };
+  const bySize = (change: Change): Change =>
+    isEverySize ? (plan) => editEverySize(plan, piece.id, change) : change;
+  const makeBySize = (change: Change) => make(bySize(change));
+  const finishBySize = (change: Change) => finish(bySize(change));
+  const otherSizes = (input.plan.sizes ?? []).map(({ size }) => size);
   const takeBack = async () => {
     await undo();
     setSaid('');
@@ -74,7 +83,7 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
       onClose={onClose}
       footer={
         <>
-          <Button look="quiet" onClick={() => void finish((plan) => removePiece(plan, piece.id))}>
+          <Button look="quiet" onClick={() => void finishBySize((plan) => removePiece(plan, piece.id))}>
             Take out of the plan
           </Button>
           <Button look="main" onClick={onClose}>
@@ -105,7 +114,17 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
           </figcaption>
         </figure>
         <div className={style.changes}>
-          {changes.map(({ id, title, Part }) => (
+          {otherSizes.length > 0 && (
+            <div className={style.sizes}>
+              <FlagField
+                label="Change every size"
+                hint={`size ${input.plan.size} is shown; ${listed(otherSizes)} beside it`}
+                value={isEverySize}
+                onChange={setIsEverySize}
+              />
+            </div>
+          )}
+          {changes.map(({ id, title, Part, isBySize }) => (
             <section key={id} className={style.change}>
               <h3>
                 <button
@@ -119,13 +138,19 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
               </h3>
               {open === id && (
                 <div className={style.body}>
-                  <Part plan={input.plan} piece={piece} make={make} finish={finish} onLine={setLine} />
+                  <Part
+                    plan={input.plan}
+                    piece={piece}
+                    make={isBySize ? makeBySize : make}
+                    finish={isBySize ? finishBySize : finish}
+                    onLine={setLine}
+                  />
                 </div>
               )}
             </section>
           ))}
         </div>
-        <PieceEdges piece={piece} make={make} />
+        <PieceEdges piece={piece} make={makeBySize} />
       </div>
     </Sheet>
   );

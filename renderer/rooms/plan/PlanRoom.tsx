@@ -11,6 +11,7 @@ import { PieceSheet } from './PieceSheet.tsx';
 import { PlanHeadSheet } from './PlanHeadSheet.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import style from './PlanRoom.module.css';
+import { Seams } from './Seams.tsx';
 import { Sizes } from './Sizes.tsx';
 import { SlotTable } from './SlotTable.tsx';
 import { ShapeSheet } from './ShapeSheet.tsx';
@@ -79,6 +80,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           </ul>
         )}
       </section>
+      <Seams plan={plan} />
       {opened && <PieceSheet key={opened.id} piece={opened} onClose={() => setOpenPiece(null)} />}
       {isDescribing && <PlanHeadSheet plan={plan} onClose={() => setIsDescribing(false)} />}
       {isAdding && <ShapeSheet onClose={() => setIsAdding(false)} />}

@@ -2,6 +2,7 @@ import { memo, useMemo, useState } from 'react';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
+import { editEverySize } from '../../../shared-core/plan/every-size.ts';
 import { setOwnSpacing, setQuilted } from '../../../shared-core/plan/quilted.ts';
 import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
@@ -98,7 +99,9 @@ function OwnSpacingField({ piece }: { piece: Piece }) {
   const lengthText = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
   const set = async (spacingMm: number | null) => {
-    const answer = await edit((plan) => setOwnSpacing(plan, piece.id, spacingMm, lengthText));
+    const answer = await edit((plan) =>
+      editEverySize(plan, piece.id, (each) => setOwnSpacing(each, piece.id, spacingMm, lengthText)),
+    );
     setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
   };
   return (
@@ -126,7 +129,11 @@ export function DirectionField({ piece }: { piece: Piece }) {
         { value: 'along', label: 'along the grain' },
       ]}
       emptyLabel="not at all"
-      onChange={(way) => void edit((plan) => setQuilted(plan, piece.id, way === '' ? null : way))}
+      onChange={(way) =>
+        void edit((plan) =>
+          editEverySize(plan, piece.id, (each) => setQuilted(each, piece.id, way === '' ? null : way)),
+        )
+      }
     />
   );
 }

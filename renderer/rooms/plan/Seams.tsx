@@ -1,0 +1,25 @@
+/** Whether the pieces still fit each other: every seam of the size at hand walked anew after each change. */
+import { useMemo } from 'react';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { seamWalk } from '../../../shared-core/plan/seam-walk.ts';
+import { SeamsInWords, SeamTable } from '../../parts/SeamTable.tsx';
+import style from './PlanRoom.module.css';
+
+export function Seams({ plan }: { plan: CoatPlan }) {
+  const seams = useMemo(() => seamWalk(plan), [plan]);
+  if (seams.length === 0) return null;
+  return (
+    <section aria-labelledby="seams">
+      <h2 id="seams" className={style.title}>
+        Seams
+      </h2>
+      <p>
+        <SeamsInWords seams={seams} />
+      </p>
+      <details className={style.walked}>
+        <summary>Every seam, for one coat</summary>
+        <SeamTable seams={seams} />
+      </details>
+    </section>
+  );
+}
