@@ -4,6 +4,7 @@ import {
   euText,
   fibreLabel,
   isWithinLabelTolerance,
+  statableRatios,
   usText,
   wholePercents,
 } from '../../shared-core/requirement/label.ts';
@@ -106,6 +107,18 @@ const rows: readonly OutsideCheck[] = [
     printed('filling', 'us'),
   ),
   text('worked coat, shell for the EU', eu, 'Shell: 100 % polyamide', printed('shell', 'eu')),
+  text(
+    'worked coat, what is printed beside a filling of down in the EU',
+    'EU 1007/2011 art. 12, from memory',
+    'Contains non-textile parts of animal origin',
+    worked.euNotes.join(', '),
+  ),
+  text(
+    'worked coat, what a label may state of the cotton in its lining',
+    '16 CFR 303.43 and EU 1007/2011 art. 20, from memory: 3 % of the total, 85 % found',
+    '82 to 88 %',
+    `${Math.round(statableRatios(0.85).leastRatio * 100)} to ${Math.round(statableRatios(0.85).mostRatio * 100)} %`,
+  ),
   {
     name: 'lining mass of the worked coat, g',
     source: byHand,
