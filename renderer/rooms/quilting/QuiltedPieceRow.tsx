@@ -42,7 +42,8 @@ export function QuiltedPieceRow({
       </div>
       <div className={style.words}>
         <p className="quiet small">
-          {quilted.lines.length} lines,{' '}
+          {quilted.lines.length} lines {quilted.direction} the grain,{' '}
+          <Figure quantity="length" value={quilted.spacingMm} options={inSmallUnit} /> apart;{' '}
           <Figure
             quantity="length"
             value={quilted.stitchingMm}
