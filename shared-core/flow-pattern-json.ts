@@ -7,8 +7,7 @@ import { seamWalk } from './plan/seam-walk.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { quiltingMap } from './quilting/map.ts';
 import { meetingReport } from './quilting/meeting.ts';
-import { takeUpBoth } from './quilting/take-up.ts';
-import { quiltedRise } from './requirement/rise.ts';
+import { offsetsToMark, pieceTakeUp } from './requirement/take-up.ts';
 
 /** One entry for each size that is made. Lengths in mm at the seam line, areas in mm2 with allowance. */
 export function patternJson(sources: FlowSources) {
@@ -35,7 +34,7 @@ function piecesJson(plan: CoatPlan) {
   }));
 }
 
-/** Take-up is the geometry's; slots whose swatch was measured are cut by that instead, which `swatches` lists. */
+/** markAtMm: where the lines are marked on the flat cloth, from its hem, so that quilted they lie at offsetsMm. */
 function quiltingJson(plan: CoatPlan, sources: FlowSources) {
   if (plan.quilting === null) return null;
   const items = slotItems(sources);
@@ -43,17 +42,14 @@ function quiltingJson(plan: CoatPlan, sources: FlowSources) {
     ...plan.quilting,
     pieces: quiltingMap(plan).map(({ lines, ...quilted }) => {
       const piece = plan.pieces.find(({ id }) => id === quilted.pieceId)!;
-      const { riseMm, basis } = quiltedRise(plan, piece, items);
-      const takeUp = takeUpBoth(quilted.direction, quilted.spacingMm, riseMm);
-      return { ...quilted, lineLengthsMm: lines.map(({ lengthMm }) => lengthMm), riseMm, ...takeUp, basis };
+      const takeUp = pieceTakeUp(plan, piece, items);
+      return {
+        ...quilted,
+        lineLengthsMm: lines.map(({ lengthMm }) => lengthMm),
+        takeUp,
+        markAtMm: offsetsToMark(quilted, takeUp),
+      };
     }),
-    swatches: plan.slots
-      .filter((slot) => slot.isQuilted && (slot.takeUpAlongRatio ?? slot.takeUpAcrossRatio) !== null)
-      .map(({ name, takeUpAlongRatio, takeUpAcrossRatio }) => ({
-        slot: name,
-        alongRatio: takeUpAlongRatio,
-        acrossRatio: takeUpAcrossRatio,
-      })),
     meetings: meetingReport(plan),
   };
 }

@@ -3,11 +3,9 @@ import { type Ring, ringAreaMm2 } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
-import { lineSpacingMm } from '../quilting/lines.ts';
-import { takeUpBoth } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut, SlotItems } from './need.ts';
-import { quiltedRise } from './rise.ts';
+import { slotTakeUp } from './take-up.ts';
 
 /**
  * Every piece that is cut from the slot, for all coats of the plan.
@@ -54,24 +52,23 @@ function growthOf(
 ): { along: number; across: number } {
   let along = 1;
   let across = 1;
-  if (slot.isQuilted && plan.quilting && piece.quilted !== null) {
-    const rise = quiltedRise(plan, piece, items);
-    const byGeometry = takeUpBoth(piece.quilted, lineSpacingMm(plan.quilting, piece), rise.riseMm);
-    along += slot.takeUpAlongRatio ?? byGeometry.alongRatio;
-    across += slot.takeUpAcrossRatio ?? byGeometry.acrossRatio;
-    if (slot.takeUpAlongRatio !== null || slot.takeUpAcrossRatio !== null) {
+  const takeUp = slotTakeUp(plan, slot, piece, items);
+  if (takeUp) {
+    along += takeUp.alongRatio;
+    across += takeUp.acrossRatio;
+    if (takeUp.isMeasured) {
       basis.set('swatch', {
         kind: 'measured',
         how: 'take-up of quilting as measured on a swatch',
         source: '',
       });
-    } else if (byGeometry.alongRatio + byGeometry.acrossRatio > 0) {
+    } else if (takeUp.alongRatio + takeUp.acrossRatio > 0) {
       basis.set('take-up', {
         kind: 'computed',
         how: 'take-up of quilting: arc over chord of the cloth between two lines',
         source: 'geometry of a circular arc',
       });
-      basis.set('rise', rise.basis);
+      basis.set('rise', takeUp.rise.basis);
     }
   }
   if (item && (item.kind === 'cloth' || item.kind === 'batting')) {

@@ -1,4 +1,5 @@
 import { memo, useMemo, useState } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
@@ -7,6 +8,7 @@ import { setOwnSpacing, setQuilted } from '../../../shared-core/plan/quilted.ts'
 import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import type { QuiltedPiece } from '../../../shared-core/quilting/map.ts';
+import { offsetsToMark, pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { ChoiceField } from '../../parts/Field.tsx';
@@ -27,6 +29,12 @@ export function QuiltedPieceRow({
   quilted: QuiltedPiece;
   mmPerPixel: number;
 }) {
+  const { input } = useCoat();
+  const markAtMm = useMemo(
+    () =>
+      input ? offsetsToMark(quilted, pieceTakeUp(input.plan, piece, slotItems(input))) : quilted.offsetsMm,
+    [input, quilted, piece],
+  );
   const from = quilted.direction === 'across' ? 'hem' : 'edge';
   // The channel below the first line, then between each two, then above the last.
   const last = quilted.channels.at(-1);
@@ -59,6 +67,7 @@ export function QuiltedPieceRow({
             <tr>
               <th>Line</th>
               <th className={table.amount}>From the {from}</th>
+              <th className={table.amount}>Mark at</th>
               <th className={table.amount}>Channel below</th>
             </tr>
           </thead>
@@ -68,6 +77,9 @@ export function QuiltedPieceRow({
                 <td className="number">{index + 1}</td>
                 <td className={table.amount}>
                   <Figure quantity="length" value={offsetMm} options={inSmallUnit} />
+                </td>
+                <td className={table.amount}>
+                  <Figure quantity="length" value={markAtMm[index] ?? offsetMm} options={inSmallUnit} />
                 </td>
                 <td className={table.amount}>
                   <Figure
@@ -81,6 +93,7 @@ export function QuiltedPieceRow({
             {last && quilted.lines.length > 0 && (
               <tr>
                 <td className="quiet">top</td>
+                <td />
                 <td />
                 <td className={table.amount}>
                   <Figure quantity="length" value={last.widthMm} options={inSmallUnit} />

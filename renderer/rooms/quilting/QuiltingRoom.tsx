@@ -109,6 +109,12 @@ export function QuiltingRoom() {
         <h2 id="pieces" className={style.title}>
           Lines by piece
         </h2>
+        {quilted.length > 0 && (
+          <p className={style.lead}>
+            Quilted, the lines lie where they should from the hem; mark them on the flat cloth a little
+            further, as quilting draws it in.
+          </p>
+        )}
         {quilted.length === 0 && (
           <p className="quiet">No piece has lines yet. Choose which way they run on each piece below.</p>
         )}

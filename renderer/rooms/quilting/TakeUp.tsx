@@ -2,9 +2,7 @@
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
-import { isPieceQuilted, lineSpacingMm } from '../../../shared-core/quilting/lines.ts';
-import { takeUpBoth } from '../../../shared-core/quilting/take-up.ts';
-import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
+import { pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -26,19 +24,11 @@ export function TakeUp() {
   const rows = useMemo(() => {
     if (!input?.plan.quilting) return [];
     const { plan } = input;
-    const { quilting } = plan;
-    if (!quilting) return [];
     const items = slotItems(input);
-    return plan.pieces
-      .filter((piece) => isPieceQuilted(plan, piece))
-      .map((piece) => {
-        const rise = quiltedRise(plan, piece, items);
-        return {
-          piece,
-          rise,
-          ...takeUpBoth(piece.quilted ?? 'across', lineSpacingMm(quilting, piece), rise.riseMm),
-        };
-      });
+    return plan.pieces.flatMap((piece) => {
+      const takeUp = pieceTakeUp(plan, piece, items);
+      return takeUp ? [{ piece, ...takeUp }] : [];
+    });
   }, [input]);
   if (!input) return null;
   const bases = [

@@ -67,7 +67,9 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(side).toMatchObject({ sides: 'two', fits: true });
     const back = pattern.quilting.pieces.find((piece: { name: string }) => piece.name === 'Back');
     expect([back.spacingMm, back.offsetsMm.slice(0, 2)]).toEqual([70, [70, 140]]);
-    expect(back.alongRatio).toBeGreaterThan(0);
+    expect(back.takeUp.isMeasured).toBe(false);
+    expect(back.markAtMm[1]).toBeCloseTo(140 * (1 + back.takeUp.alongRatio), 9);
+    expect(back.markAtMm[1]).toBeGreaterThan(140.5);
     expect(pattern.quilting.meetings.filter((seam: { meets: boolean }) => !seam.meets)).toHaveLength(1);
     const lays: Lay[] = road.lays;
     expect(lays.length).toBeGreaterThan(4);
