@@ -28,6 +28,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   deliveryMinor: 'delivery',
   freeFromMinor: 'sum from which delivery is free',
   leadDays: 'days of delivery',
+  text: 'file',
   receivedOn: 'date received',
   coatCount: 'number of coats',
   cutCount: 'number to cut',

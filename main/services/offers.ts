@@ -1,22 +1,14 @@
 /** The calls about what suppliers sell. */
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
-import { type Counted, kindRecords } from '../../shared-core/stash/kinds.ts';
-import { offerProblems, type SellingUnit } from '../../shared-core/stash/offer.ts';
+import { kindRecords } from '../../shared-core/stash/kinds.ts';
+import { type Offer, offerProblems, soldAs } from '../../shared-core/stash/offer.ts';
 import type { OfferId } from '../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { noSuchItem } from './ledger.ts';
 import { knownSupplierName } from './suppliers.ts';
 
 export const offerCalls = { saveOffer, removeOffer } satisfies Calls<'saveOffer' | 'removeOffer'>;
-
-/** What a kind can be sold as, so that a shortage of it can be counted in such units. */
-const soldAs: Readonly<Record<Counted, readonly SellingUnit['kind'][]>> = {
-  length: ['by length', 'sheet'],
-  mass: ['by mass'],
-  thread: ['spool'],
-  pieces: ['pack', 'each'],
-};
 
 const noSuchOffer: Problem = {
   where: 'The offer',
@@ -47,15 +39,7 @@ async function saveOffer(
   const problems = offerProblems(input);
   if (problems.length > 0) return refused(...problems);
   const offerId: OfferId = input.offerId ?? newId();
-  const row = {
-    item_id: item.id,
-    supplier: await knownSupplierName(queries, input.supplier),
-    unit: JSON.stringify(input.unit),
-    price_minor: input.priceMinor,
-    priced_on: input.pricedOn,
-    breaks: JSON.stringify(input.breaks ?? []),
-    least_count: input.leastCount ?? 1,
-  };
+  const row = offerRow({ ...input, supplier: await knownSupplierName(queries, input.supplier) });
   if (input.offerId === null) {
     await queries
       .insertInto('offer')
@@ -70,6 +54,19 @@ async function saveOffer(
     .where('item_id', '=', item.id)
     .executeTakeFirst();
   return changed.numUpdatedRows === 0n ? refused(noSuchOffer) : found({ offerId });
+}
+
+/** The columns of an offer but its id. */
+export function offerRow(offer: Omit<Offer, 'id'>) {
+  return {
+    item_id: offer.itemId,
+    supplier: offer.supplier,
+    unit: JSON.stringify(offer.unit),
+    price_minor: offer.priceMinor,
+    priced_on: offer.pricedOn,
+    breaks: JSON.stringify(offer.breaks ?? []),
+    least_count: offer.leastCount ?? 1,
+  };
 }
 
 async function removeOffer(

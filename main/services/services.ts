@@ -27,6 +27,7 @@ import { inputProblems } from './input-problems.ts';
 import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
 import { planCalls } from './plans.ts';
+import { priceListCalls } from './price-lists.ts';
 import { stashCalls } from './stash.ts';
 import { supplierCalls } from './suppliers.ts';
 import { openTurns } from './turns.ts';
@@ -60,6 +61,7 @@ const served = {
   ...stashCalls,
   ...offerCalls,
   ...supplierCalls,
+  ...priceListCalls,
   ...planCalls,
   ...flowInputCalls,
   ...layCalls,

@@ -8,6 +8,7 @@ import { Coats } from '../rooms/coats/Coats.tsx';
 import { DraftRoom } from '../rooms/draft/DraftRoom.tsx';
 import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
 import { Stash } from '../rooms/stash/Stash.tsx';
+import { SuppliersRoom } from '../rooms/suppliers/SuppliersRoom.tsx';
 import { Welcome } from '../rooms/welcome/Welcome.tsx';
 import style from './Frame.module.css';
 import { type Route, routeHash } from '../client/route.ts';
@@ -37,6 +38,9 @@ export function Frame({ route }: { route: Route }) {
           </RoomLink>
           <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats' || route.kind === 'draft'}>
             Coats
+          </RoomLink>
+          <RoomLink route={{ kind: 'suppliers' }} isHere={route.kind === 'suppliers'}>
+            Suppliers
           </RoomLink>
           <RoomLink route={{ kind: 'account' }} isHere={route.kind === 'account'}>
             Account
@@ -91,6 +95,8 @@ function Room({ route }: { route: Route }) {
       return <Coat key={route.planId} planId={route.planId} step={route.step} />;
     case 'draft':
       return <DraftRoom />;
+    case 'suppliers':
+      return <SuppliersRoom />;
     case 'account':
       return <AccountRoom />;
     case 'settings':

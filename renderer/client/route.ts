@@ -25,6 +25,7 @@ export type Route =
       /** The slot that the maker came for, where the step shows several. */
       readonly slotId?: string;
     }
+  | { readonly kind: 'suppliers' }
   | { readonly kind: 'account' }
   | { readonly kind: 'settings' };
 
@@ -44,6 +45,8 @@ export function readRoute(hash: string): Route {
         : { kind: 'coats' };
     case 'draft':
       return { kind: 'draft' };
+    case 'suppliers':
+      return { kind: 'suppliers' };
     case 'account':
       return { kind: 'account' };
     case 'settings':
@@ -65,6 +68,8 @@ export function routeHash(route: Route): string {
       return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
     case 'draft':
       return '#/draft';
+    case 'suppliers':
+      return '#/suppliers';
     case 'account':
       return '#/account';
     case 'settings':

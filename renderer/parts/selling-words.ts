@@ -13,6 +13,24 @@ export const sellingUnitNames: Readonly<Record<SellingUnit['kind'], string>> = {
   each: 'Each',
 };
 
+/** How much so many units are: "15 m", "600 g", "6 spools". */
+export function unitCountWords(unit: SellingUnit, count: number, system: MeasureSystem): string {
+  switch (unit.kind) {
+    case 'by length':
+      return showQuantity('length', count * unit.stepMm, { system, unit: clothLengthUnit });
+    case 'by mass':
+      return showQuantity('mass', count * unit.stepG, { system });
+    case 'sheet':
+    case 'spool':
+    case 'pack':
+      return `${count} ${unit.kind}${count === 1 ? '' : 's'}`;
+    case 'each':
+      return `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+    default:
+      return unit satisfies never;
+  }
+}
+
 /** "0.1 m of 147 cm width, 0.5 m at least"; what the price is for comes first. */
 export function sellingWords(unit: SellingUnit, system: MeasureSystem): string {
   // Steps of an eighth of a yard would round to 0.11 m; in cm they stay apart from 10 cm.

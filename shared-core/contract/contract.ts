@@ -5,6 +5,7 @@
  */
 import { z } from 'zod';
 import type { StashAccount } from '../cost/stash-account.ts';
+import type { PriceList } from '../exchange/price-list.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
@@ -232,6 +233,9 @@ interface CallOutputs {
   removeOffer: { readonly offerId: OfferId };
   listSuppliers: { readonly rows: readonly SupplierRow[] };
   saveSupplier: { readonly name: string };
+  checkPriceList: PriceList;
+  bringInPriceList: { readonly addedCount: number; readonly changedCount: number };
+  priceList: { readonly text: string };
   listPlans: { readonly rows: readonly PlanRow[] };
   readPlan: {
     readonly plan: CoatPlan;

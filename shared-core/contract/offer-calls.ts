@@ -3,6 +3,8 @@ import { z } from 'zod';
 import type { Supplier } from '../stash/supplier.ts';
 import { id, isoDate, name, priceBreak, priceMinor, sellingUnit, unitCount } from './schemas.ts';
 
+const priceListText = z.string().min(1).max(4_000_000);
+
 export const offerCalls = {
   saveOffer: {
     changes: true,
@@ -30,6 +32,12 @@ export const offerCalls = {
       leadDays: z.number().int().min(0).max(1000).nullable(),
     }),
   },
+  /** What a price list (exchange/price-list.ts) would do, and what is amiss in it; nothing is changed. */
+  checkPriceList: { changes: false, input: z.strictObject({ text: priceListText }) },
+  /** Brings a whole list in, or nothing of it. */
+  bringInPriceList: { changes: true, input: z.strictObject({ text: priceListText }) },
+  /** All offers of the workshop as a price list. */
+  priceList: { changes: false, input: z.strictObject({}) },
 } as const;
 
 export interface SupplierRow {

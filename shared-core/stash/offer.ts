@@ -1,6 +1,7 @@
 /** What a supplier sells an item as, and for how much. */
 import type { Problem } from '../measure/problem.ts';
 import { stepsUp } from '../measure/round-up.ts';
+import type { Counted } from './kinds.ts';
 import type { ItemId, OfferId } from './stash.ts';
 
 /**
@@ -20,6 +21,14 @@ export type SellingUnit =
   | { readonly kind: 'by mass'; readonly stepG: number; readonly leastG: number }
   | { readonly kind: 'pack'; readonly pieceCount: number }
   | { readonly kind: 'each'; readonly lengthMm: number | null };
+
+/** What is counted so can be sold as this, the usual way first; then a shortage of it can be counted in such units. */
+export const soldAs: Readonly<Record<Counted, readonly SellingUnit['kind'][]>> = {
+  length: ['by length', 'sheet'],
+  mass: ['by mass'],
+  thread: ['spool'],
+  pieces: ['pack', 'each'],
+};
 
 /** From so many units on, each of them costs this much. */
 export interface PriceBreak {

@@ -1,5 +1,6 @@
 /** Every module of outside checks; a new one is one import and one line. */
 import type { OutsideCheck } from './outside.ts';
+import basket from './basket.ts';
 import care from './care.ts';
 import cost from './cost.ts';
 import draft from './draft.ts';
@@ -22,6 +23,7 @@ export interface OutsideModule {
 
 export const outsideModules: readonly OutsideModule[] = [
   { name: 'units', rows: units },
+  { name: 'basket', rows: basket },
   { name: 'care', rows: care },
   { name: 'cost', rows: cost },
   { name: 'draft', rows: draft },

@@ -14,6 +14,7 @@ import { Problems } from '../../parts/Problems.tsx';
 import style from './ItemDetail.module.css';
 import { ItemForm } from './ItemForm.tsx';
 import { knownFacts } from './item-words.ts';
+import { LearnedOffers } from './LearnedOffers.tsx';
 import { Ledger } from './Ledger.tsx';
 import { Lots } from './Lots.tsx';
 import { OfferForm } from './OfferForm.tsx';
@@ -118,6 +119,7 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
           </Button>
         </div>
         <Offers offers={offers} onEdit={(offer) => setDoing({ kind: 'offer', offer })} onChanged={changed} />
+        <LearnedOffers shelf={shelf} offers={offers} onChanged={changed} />
       </section>
 
       {movements.length > 0 && (

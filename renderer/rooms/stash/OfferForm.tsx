@@ -3,26 +3,26 @@ import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { type Counted, kindRecords } from '../../../shared-core/stash/kinds.ts';
-import type { Offer, SellingUnit } from '../../../shared-core/stash/offer.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { type Offer, type SellingUnit, soldAs } from '../../../shared-core/stash/offer.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { todayIso } from '../../parts/calendar.ts';
-import { DraftField, misreadProblems, type QuantityDraft } from '../../parts/DraftField.tsx';
+import {
+  DraftField,
+  draftOf,
+  emptyDraft,
+  misreadProblems,
+  type QuantityDraft,
+} from '../../parts/DraftField.tsx';
 import { ChoiceField, TextField } from '../../parts/Field.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import { sellingUnitNames } from '../../parts/selling-words.ts';
+import { BreakFields } from './BreakFields.tsx';
+import { draftsOfBreaks, readBreaks } from './break-drafts.ts';
 import style from './forms.module.css';
 import { draftOfOffer, offerDrafts, readUnit, unitFields } from './selling-drafts.ts';
-
-/** Ways to sell what is counted so, the usual one first. */
-const waysToSell: Readonly<Record<Counted, readonly SellingUnit['kind'][]>> = {
-  length: ['by length', 'sheet'],
-  mass: ['by mass'],
-  thread: ['spool'],
-  pieces: ['pack', 'each'],
-};
 
 export interface OfferFormProps {
   readonly item: Item;
@@ -41,14 +41,26 @@ export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
   const [price, setPrice] = useState<QuantityDraft>(() => priceDraft(offer, system));
   const [drafts, setDrafts] = useState(() => draftOfOffer(item, offer, system));
 
+  const [leastCount, setLeastCount] = useState<QuantityDraft>(() => countDraft(offer?.leastCount));
+  const [breaks, setBreaks] = useState(() => draftsOfBreaks(offer, system));
+  const hasLeastCount = way !== 'by length' && way !== 'by mass';
+
   const save = async (): Promise<readonly Problem[]> => {
-    const unread = misreadProblems('The offer', [price, ...offerDrafts(way, drafts)]);
+    const breakDrafts = breaks.flatMap((each) => [each.from, each.price]);
+    const unread = misreadProblems('The offer', [
+      price,
+      leastCount,
+      ...offerDrafts(way, drafts),
+      ...breakDrafts,
+    ]);
     if (unread.length > 0) return unread;
     const unit = readUnit(way, drafts);
     const missing: Problem[] = unit.ok ? [] : [...unit.problems];
     if (price.value === null)
       missing.push({ where: 'Price', what: 'is missing', mend: 'Type what one costs.' });
     if (!unit.ok || price.value === null) return missing;
+    const lower = readBreaks(breaks, unit.value);
+    if (!lower.ok) return lower.problems;
     const answer = await call('saveOffer', workshop, {
       offerId: offer?.id ?? null,
       itemId: item.id,
@@ -56,6 +68,8 @@ export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
       unit: unit.value,
       priceMinor: price.value,
       pricedOn,
+      ...(lower.value.length > 0 && { breaks: [...lower.value] }),
+      ...(hasLeastCount && leastCount.value !== null && { leastCount: leastCount.value }),
     });
     if (!answer.ok) return answer.problems;
     await onSaved();
@@ -99,7 +113,18 @@ export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
           />
         ))}
         <DraftField label="Price" quantity="money" draft={price} onChange={setPrice} hint={priceHints[way]} />
+        {hasLeastCount && (
+          <DraftField
+            label="At least"
+            quantity="count"
+            draft={leastCount}
+            onChange={setLeastCount}
+            hint="Fewest sold at once, if more than one"
+            aboveZero
+          />
+        )}
       </div>
+      <BreakFields way={way} breaks={breaks} onChange={setBreaks} />
     </FormSheet>
   );
 }
@@ -114,8 +139,12 @@ const priceHints: Readonly<Record<SellingUnit['kind'], string>> = {
 };
 
 function waysOf(item: Item, offer: Offer | null): readonly SellingUnit['kind'][] {
-  const usual = waysToSell[kindRecords[item.kind].counted];
+  const usual = soldAs[kindRecords[item.kind].counted];
   return offer && !usual.includes(offer.unit.kind) ? [...usual, offer.unit.kind] : usual;
+}
+
+function countDraft(count: number | undefined): QuantityDraft {
+  return count === undefined ? emptyDraft : draftOf(count, String(count));
 }
 
 function priceDraft(offer: Offer | null, system: MeasureSystem): QuantityDraft {

@@ -1,14 +1,14 @@
 /** What suppliers ask for an item. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { Offer } from '../../../shared-core/stash/offer.ts';
+import { isOldPrice, type Offer, oldPriceDays } from '../../../shared-core/stash/offer.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayText } from '../../parts/calendar.ts';
+import { dayText, todayIso } from '../../parts/calendar.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';
-import { sellingWords } from '../../parts/selling-words.ts';
+import { sellingWords, unitCountWords } from '../../parts/selling-words.ts';
 import table from '../../parts/table.module.css';
 import style from './Offers.module.css';
 
@@ -59,9 +59,22 @@ export function Offers({ offers, onEdit, onChanged }: OffersProps) {
               <tr key={offer.id}>
                 <td>
                   {offer.supplier}
-                  <span className={style.day}>{dayText(offer.pricedOn)}</span>
+                  <span className={style.day}>
+                    {dayText(offer.pricedOn)}
+                    {isOldPrice(offer, todayIso()) && `, over ${oldPriceDays} days old: ask again`}
+                  </span>
                 </td>
-                <td>{sellingWords(offer.unit, system)}</td>
+                <td>
+                  {sellingWords(offer.unit, system)}
+                  {(offer.leastCount ?? 1) > 1 && (
+                    <span className={style.day}>at least {offer.leastCount}</span>
+                  )}
+                  {(offer.breaks ?? []).map(({ fromCount, priceMinor }) => (
+                    <span key={fromCount} className={style.day}>
+                      <Money amountMinor={priceMinor} /> from {unitCountWords(offer.unit, fromCount, system)}
+                    </span>
+                  ))}
+                </td>
                 <td className={table.amount}>
                   <Money amountMinor={offer.priceMinor} />
                 </td>

@@ -1,7 +1,7 @@
 /** One file from the maker's disk, read into memory and nowhere else. */
 import { useId, useState } from 'react';
-import field from '../../parts/Field.module.css';
-import style from './import.module.css';
+import field from './Field.module.css';
+import style from './FileChoice.module.css';
 
 export interface ChosenFile {
   readonly name: string;
