@@ -68,7 +68,7 @@ export function QuiltedPieceRow({
               <th>Line</th>
               <th className={table.amount}>From the {from}</th>
               <th className={table.amount}>Mark at</th>
-              <th className={table.amount}>Channel below</th>
+              <th className={table.amount}>Channel</th>
             </tr>
           </thead>
           <tbody>

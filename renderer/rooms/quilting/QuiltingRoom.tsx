@@ -21,8 +21,8 @@ import style from './QuiltingRoom.module.css';
 import { TakeUp } from './TakeUp.tsx';
 
 /** Drawings are as large as this lets the largest be. */
-const drawingWidthPixels = 170;
-const drawingHeightPixels = 300;
+const drawingWidthPixels = 140;
+const drawingHeightPixels = 260;
 
 export function QuiltingRoom() {
   const { input, edit } = useCoat();
@@ -112,7 +112,7 @@ export function QuiltingRoom() {
         {quilted.length > 0 && (
           <p className={style.lead}>
             Quilted, the lines lie where they should from the hem; mark them on the flat cloth a little
-            further, as quilting draws it in.
+            further, as quilting draws it in. A channel is what lies below its line.
           </p>
         )}
         {quilted.length === 0 && (
