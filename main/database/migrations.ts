@@ -2,5 +2,6 @@
 import type { Migration } from './migrate.ts';
 import { first } from './migrations/0001-first.ts';
 import { suppliers } from './migrations/0002-suppliers.ts';
+import { cutting } from './migrations/0003-cutting.ts';
 
-export const migrations: readonly Migration[] = [first, suppliers];
+export const migrations: readonly Migration[] = [first, suppliers, cutting];

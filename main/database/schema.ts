@@ -39,6 +39,8 @@ export interface Schema {
     readonly width_mm: number;
     readonly form: Length['form'];
     readonly flaws: string;
+    /** The share of its lot's price that a millimetre carries: below 1 for remnants narrower than their cloth. */
+    readonly worth_ratio: Generated<number>;
   };
   readonly movement: {
     readonly entry: Generated<number>;
@@ -51,6 +53,21 @@ export interface Schema {
     readonly reserved_milli: number;
     readonly plan_id: string | null;
     readonly reason: string;
+    /** Generated: null where a movement is no part of a cutting. */
+    readonly cutting_id: Generated<string | null>;
+  };
+  readonly cutting: {
+    readonly entry: Generated<number>;
+    readonly id: string;
+    readonly plan_id: string;
+    /** The plan as it was cut. */
+    readonly revision: number;
+    readonly at: string;
+    readonly coats: string;
+    readonly slots: string;
+    readonly note: string;
+    /** The cutting that this one takes back, or null. */
+    readonly undoes: string | null;
   };
   /** Kept by triggers: the sums of the movements of an item, a lot or a length. Never written by a query. */
   readonly item_balance: {
@@ -66,6 +83,8 @@ export interface Schema {
     readonly lot_id: string;
     readonly on_hand_milli: number;
     readonly reserved_milli: number;
+    /** What the lot's price is shared by: its amount, narrow remnants counted by their share. */
+    readonly worth_milli: number;
   };
   readonly length_balance: {
     readonly length_id: string;

@@ -1,15 +1,19 @@
 /** All that the flow reads for a plan, in one consistent view of the file. */
 import type { CallInput, FlowInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { standing } from '../../shared-core/stash/cutting.ts';
 import type { CallContext, Calls } from './call.ts';
+import { readCuttings } from './cutting-read.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { readSettings } from './settings.ts';
+import { setAsideOfPlan, withoutReserved } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { readSuppliers } from './suppliers.ts';
 
 export const flowInputCalls = { flowInput } satisfies Calls<'flowInput'>;
 
 /**
+ * What the plan itself has set aside counts as free to it.
  * Live items of the kinds that the plan uses, and those it is bound to even where they were put away since;
  * of each the lots and lengths with something on hand or reserved.
  */
@@ -30,13 +34,16 @@ async function flowInput(context: CallContext, input: CallInput<'flowInput'>): P
     .orderBy('id')
     .execute();
   const ids = items.map((item) => item.id);
+  const setAside = await setAsideOfPlan(queries, plan.id);
   return found({
     plan,
     revision,
-    shelf: await readShelves(queries, ids, 'on hand'),
+    shelf: withoutReserved(await readShelves(queries, ids, 'on hand'), setAside),
     offers: await readOffers(queries, ids),
     suppliers: await readSuppliers(queries),
     today: context.now().toISOString().slice(0, 10),
     settings: await readSettings(queries),
+    setAside,
+    cuttings: [...standing(await readCuttings(queries, { planId: plan.id }))].reverse(),
   });
 }

@@ -45,6 +45,13 @@ const fieldWords: Readonly<Record<string, string>> = {
   widthY: 'width across',
   sortBy: 'sorting',
   jobHash: 'name of the lay',
+  cuttingId: 'cutting',
+  slotId: 'slot',
+  basedOn: 'revision of the plan',
+  pieceAreaMm2: 'area of the pieces',
+  releasesRest: 'releasing of the rest',
+  kept: 'remnants',
+  met: 'what was cut',
 };
 
 /** Lists that are spoken of one by one. */
@@ -62,6 +69,11 @@ const oneOf: Readonly<Record<string, string>> = {
   kinds: 'kind',
   placements: 'placed piece',
   breaks: 'price break',
+  uses: 'place',
+  coats: 'size',
+  lines: 'amount',
+  kept: 'remnant',
+  shapes: 'piece',
 };
 
 /** Steps that say nothing to a maker. */

@@ -1,11 +1,13 @@
 /** What leaves the shelf and what was counted on it: each call adds rows to the ledger and changes none. */
+import type { Selectable } from 'kysely';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { type Counted, type ItemKind, kindRecords } from '../../shared-core/stash/kinds.ts';
-import type { MovementKind } from '../../shared-core/stash/stash.ts';
+import type { Movement, MovementKind } from '../../shared-core/stash/stash.ts';
 import { fromMilli, toMilli } from '../../shared-core/stash/stash.ts';
+import type { Schema } from '../database/schema.ts';
 import { type CallContext, newId } from './call.ts';
 import { readSettings } from './settings.ts';
 
@@ -87,11 +89,15 @@ export async function correctCount(
 /** 1 km, as for a length that is received. */
 const mostLengthMilli = toMilli(1e6);
 
-interface NewMovement {
+export interface NewMovement {
   readonly lotId: string;
   readonly lengthId: string | null;
   readonly kind: MovementKind;
   readonly onHandMilli: number;
+  /** Absent: 0. */
+  readonly reservedMilli?: number;
+  readonly planId?: string | null;
+  readonly cuttingId?: string;
   readonly reason: string;
 }
 
@@ -105,11 +111,27 @@ export async function addMovement(context: CallContext, movement: NewMovement): 
       lot_id: movement.lotId,
       length_id: movement.lengthId,
       on_hand_milli: movement.onHandMilli,
-      reserved_milli: 0,
-      plan_id: null,
+      reserved_milli: movement.reservedMilli ?? 0,
+      plan_id: movement.planId ?? null,
       reason: movement.reason,
+      cutting_id: movement.cuttingId ?? null,
     })
     .execute();
+}
+
+export function movementOf(row: Selectable<Schema['movement']>): Movement {
+  return {
+    id: row.id,
+    at: row.at,
+    kind: row.kind,
+    lotId: row.lot_id,
+    lengthId: row.length_id,
+    onHandMilli: row.on_hand_milli,
+    reservedMilli: row.reserved_milli,
+    planId: row.plan_id,
+    reason: row.reason,
+    ...(row.cutting_id === null ? {} : { cuttingId: row.cutting_id }),
+  };
 }
 
 export interface CountedItem {
@@ -118,7 +140,8 @@ export interface CountedItem {
   readonly facts: string;
 }
 
-interface PlaceOnShelf extends CountedItem {
+export interface PlaceOnShelf extends CountedItem {
+  readonly itemId: string;
   readonly lotId: string;
   readonly lengthId: string | null;
   readonly onHandMilli: number;
@@ -127,7 +150,7 @@ interface PlaceOnShelf extends CountedItem {
 }
 
 /** The lot, or the length of it, with what is there. A kind with lengths must name one, another kind none. */
-async function placeOnShelf(
+export async function placeOnShelf(
   context: CallContext,
   lotId: string,
   lengthId: string | null,
@@ -138,6 +161,7 @@ async function placeOnShelf(
     .innerJoin('item', 'item.id', 'lot.item_id')
     .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
     .select([
+      'item.id as itemId',
       'item.kind',
       'item.name',
       'item.facts',
@@ -169,7 +193,8 @@ async function placeOnShelf(
   }
   const { system } = await readSettings(queries);
   const show = (amountMilli: number) => showQuantity(countedAs[counted], fromMilli(amountMilli), { system });
-  const place = { kind: lot.kind, name: lot.name, facts: lot.facts, lotId, lengthId, show };
+  const { itemId, kind, name, facts } = lot;
+  const place = { itemId, kind, name, facts, lotId, lengthId, show };
   if (lengthId === null) {
     return found({ ...place, onHandMilli: lot.on_hand_milli, reservedMilli: lot.reserved_milli });
   }

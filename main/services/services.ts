@@ -21,6 +21,7 @@ import { schemaVersion } from '../database/migrate.ts';
 import { backUp, backUpAtStart, demoHasNone, isBackupDue, isEmpty, readBackups } from './backups.ts';
 import { accountCalls } from './accounts.ts';
 import type { CallContext } from './call.ts';
+import { cuttingCalls } from './cutting.ts';
 import { rebuildDemo } from './demo.ts';
 import { flowInputCalls } from './flow-input.ts';
 import { inputProblems } from './input-problems.ts';
@@ -66,6 +67,7 @@ const served = {
   ...flowInputCalls,
   ...layCalls,
   ...accountCalls,
+  ...cuttingCalls,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */

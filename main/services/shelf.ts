@@ -88,6 +88,7 @@ async function readLengths(
       widthMm: row.width_mm,
       flaws: JSON.parse(row.flaws),
       form: row.form,
+      ...(row.worth_ratio === 1 ? {} : { worthRatio: row.worth_ratio }),
       onHandMm: fromMilli(row.on_hand_milli),
       reservedMm: fromMilli(row.reserved_milli),
     });

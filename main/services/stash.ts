@@ -6,8 +6,9 @@ import type { ItemId } from '../../shared-core/stash/stash.ts';
 import { folded, sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
-import { correctCount, noSuchItem, writeOff } from './ledger.ts';
+import { correctCount, movementOf, noSuchItem, writeOff } from './ledger.ts';
 import { receiveLot } from './receiving.ts';
+import { setAsideOfItem } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { listItems } from './stash-list.ts';
 
@@ -35,18 +36,12 @@ async function readItem(
     .where('lot.item_id', '=', input.itemId)
     .orderBy('movement.entry', 'desc')
     .execute();
-  const movements = rows.map((row) => ({
-    id: row.id,
-    at: row.at,
-    kind: row.kind,
-    lotId: row.lot_id,
-    lengthId: row.length_id,
-    onHandMilli: row.on_hand_milli,
-    reservedMilli: row.reserved_milli,
-    planId: row.plan_id,
-    reason: row.reason,
-  }));
-  return found({ shelf, movements, offers: await readOffers(queries, [input.itemId]) });
+  return found({
+    shelf,
+    movements: rows.map(movementOf),
+    offers: await readOffers(queries, [input.itemId]),
+    setAside: await setAsideOfItem(queries, input.itemId),
+  });
 }
 
 async function saveItem(

@@ -9,11 +9,13 @@ import type { PriceList } from '../exchange/price-list.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
+import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import {
   amount,
   coatPlan,
@@ -148,6 +150,8 @@ export const calls = {
     changes: true,
     input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/), result: layResult }),
   },
+
+  ...cuttingCalls,
 } as const satisfies Record<string, { changes: boolean; input: z.ZodType }>;
 
 export type CallName = keyof typeof calls;
@@ -210,9 +214,13 @@ export interface FlowInput {
   /** ISO date; prices are old or not as of it. */
   readonly today: string;
   readonly settings: Settings;
+  /** What this plan has set aside; on the shelf above that counts as free. */
+  readonly setAside: readonly SetAside[];
+  /** Cuttings of this plan that stand, oldest first. */
+  readonly cuttings: readonly Cutting[];
 }
 
-interface CallOutputs {
+interface CallOutputs extends CuttingOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;
@@ -224,6 +232,8 @@ interface CallOutputs {
     readonly shelf: ItemOnShelf;
     readonly movements: readonly Movement[];
     readonly offers: readonly Offer[];
+    /** What coats have set aside of it. */
+    readonly setAside: readonly (SetAside & { readonly planId: PlanId; readonly planName: string })[];
   };
   saveItem: { readonly itemId: ItemId };
   receiveLot: { readonly lotId: LotId };

@@ -44,7 +44,8 @@ export function cost(
     const parts: CostPart[] = slotCover.uses.map((use) => {
       const lot = lots.get(use.lotId);
       if (!lot) throw new RangeError(`no lot ${use.lotId} on the shelf`);
-      const amount = Math.min(use.amount, fromMilli(lot.receivedMilli));
+      const ratio = lot.lengths.find((length) => length.id === use.lengthId)?.worthRatio ?? 1;
+      const amount = Math.min(use.amount * ratio, fromMilli(lot.receivedMilli));
       return {
         lotId: lot.id,
         amount: use.amount,

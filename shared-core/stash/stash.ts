@@ -58,6 +58,8 @@ export interface Length {
   readonly flaws: readonly Flaw[];
   /** "roll", "cut", "remnant", "sheet": what the maker calls it. */
   readonly form: 'roll' | 'cut' | 'remnant' | 'sheet';
+  /** The share of its lot's price that a millimetre carries, where that is less than 1: a remnant narrower than its cloth. */
+  readonly worthRatio?: number;
 }
 
 export type MovementKind =
@@ -83,6 +85,8 @@ export interface Movement {
   readonly reservedMilli: number;
   readonly planId: PlanId | null;
   readonly reason: string;
+  /** The cutting that it is a part of; absent where it is none. */
+  readonly cuttingId?: string;
 }
 
 export const milli = 1000;
@@ -128,6 +132,15 @@ export interface ItemOnShelf {
 
 export function itemOnHand(shelf: ItemOnShelf): number {
   return shelf.lots.reduce((sum, lot) => sum + lot.onHand, 0);
+}
+
+/** What is left of a lot as its price is shared: its amount, narrow remnants counted by their share. */
+export function lotWorth(lot: LotOnShelf): number {
+  const lessMm = lot.lengths.reduce(
+    (sum, length) => sum + length.onHandMm * (1 - (length.worthRatio ?? 1)),
+    0,
+  );
+  return lot.onHand - lessMm;
 }
 
 export function itemFree(shelf: ItemOnShelf): number {

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { shareMinor } from '../../../shared-core/measure/money.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { fromMilli, type ItemOnShelf, type LotOnShelf } from '../../../shared-core/stash/stash.ts';
+import { fromMilli, type ItemOnShelf, type LotOnShelf, lotWorth } from '../../../shared-core/stash/stash.ts';
 import { Amount } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { dayText } from '../../parts/calendar.ts';
@@ -68,7 +68,7 @@ function OneLot({ lot, shelf, scale }: { lot: LotOnShelf; shelf: ItemOnShelf; sc
             of <Amount kind={kind} amount={received} />, paid <Money amountMinor={lot.priceMinor} />
             {lot.onHand > 0 && lot.onHand < received && (
               <>
-                , <Money amountMinor={shareMinor(lot.priceMinor, lot.onHand, received)} /> left
+                , <Money amountMinor={shareMinor(lot.priceMinor, lotWorth(lot), received)} /> left
               </>
             )}
           </p>

@@ -38,12 +38,15 @@ function wrongBalances(file: string): unknown[] {
     const worth = new Map<string, number>();
     const lots = database
       .prepare(
-        `SELECT item_id, price_minor, received_milli, coalesce(sum(on_hand_milli), 0) AS on_hand
-         FROM lot LEFT JOIN movement ON movement.lot_id = lot.id GROUP BY lot.id`,
+        `WITH places AS (
+           SELECT movement.lot_id, round(sum(on_hand_milli) * coalesce(worth_ratio, 1)) AS worth
+           FROM movement LEFT JOIN length ON length.id = length_id GROUP BY movement.lot_id, length_id)
+         SELECT item_id, price_minor, received_milli, coalesce(sum(worth), 0) AS worth
+         FROM lot LEFT JOIN places ON places.lot_id = lot.id GROUP BY lot.id`,
       )
-      .all() as { item_id: string; price_minor: number; received_milli: number; on_hand: number }[];
+      .all() as { item_id: string; price_minor: number; received_milli: number; worth: number }[];
     for (const lot of lots) {
-      const value = shareMinor(lot.price_minor, lot.on_hand, lot.received_milli);
+      const value = shareMinor(lot.price_minor, lot.worth, lot.received_milli);
       worth.set(lot.item_id, (worth.get(lot.item_id) ?? 0) + value);
     }
     const items = database.prepare('SELECT item_id, value_minor FROM item_balance').all() as {
@@ -133,25 +136,34 @@ describe('the ledger', () => {
       ['DELETE FROM movement', /the ledger only grows/],
       ['INSERT OR REPLACE INTO movement SELECT * FROM movement', /the ledger only grows/],
       [
-        "REPLACE INTO movement SELECT 99, id, at, kind, lot_id, length_id, 7, 0, plan_id, 'x' FROM movement",
+        "REPLACE INTO movement SELECT 99, id, at, kind, lot_id, length_id, 7, 0, plan_id, 'x', NULL FROM movement",
         /the ledger only grows/,
       ],
       ['UPDATE lot SET received_milli = 7', /stays as it was/],
       ['DELETE FROM lot', /stays as it was/],
       ['DELETE FROM item', /FOREIGN KEY/],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, -640001, 0, NULL, '')`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, -640001, 0, NULL, '', NULL)`,
         /CHECK/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, 5, 0, NULL, '')`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, 5, 0, NULL, '', NULL)`,
         /CHECK/,
       ],
-      [`INSERT INTO movement VALUES (NULL, 'n', '', 'released', '${lotId}', NULL, 0, -5, NULL, '')`, /CHECK/],
-      [`INSERT INTO movement VALUES (NULL, 'n', '', 'lost', '${lotId}', NULL, -5, 0, NULL, '')`, /CHECK/],
-      [`INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', NULL, -5.5, 0, NULL, '')`, /INTEGER/],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', 'gone', -5, 0, NULL, '')`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'released', '${lotId}', NULL, 0, -5, NULL, '', NULL)`,
+        /CHECK/,
+      ],
+      [
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'lost', '${lotId}', NULL, -5, 0, NULL, '', NULL)`,
+        /CHECK/,
+      ],
+      [
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', NULL, -5.5, 0, NULL, '', NULL)`,
+        /INTEGER/,
+      ],
+      [
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', 'gone', -5, 0, NULL, '', NULL)`,
         /FOREIGN KEY/,
       ],
     ] as const) {

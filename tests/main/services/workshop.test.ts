@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
-import { describe, expect, test } from 'vitest';
 import { migrations } from '../../../main/database/migrations.ts';
+import { describe, expect, test } from 'vitest';
 import { mostKeptLays } from '../../../main/services/lays.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
