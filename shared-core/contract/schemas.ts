@@ -103,6 +103,7 @@ const slot: z.ZodType<Slot> = z.strictObject({
   amountPerCoat: amount.nullable(),
   alongEdges: z.array(z.strictObject({ pieceId: id, edge: name })).max(50),
   shorterByMm: mm,
+  alongEveryCopy: z.boolean().exactOptional(),
 });
 const quilting: z.ZodType<Quilting> = z.strictObject({
   spacingMm: z.number().positive().max(2000),

@@ -112,7 +112,17 @@ function fenwalkSlots(m: CoatMeasures, choices: SlotChoices): Slot[] {
       shorterByMm: m.zipAboveHemMm,
     },
     { ...emptySlot('snaps', 'snaps', 'fastening'), isSeen: true, amountPerCoat: 13 },
-    { ...emptySlot('cord', 'hood cord', 'fastening'), amountPerCoat: 1 },
+    {
+      ...emptySlot('cord', 'hood cord', 'fastening'),
+      amountPerCoat: 1,
+      alongEdges: [
+        { pieceId: 'hood-side', edge: 'face' },
+        { pieceId: 'hood-centre', edge: 'face' },
+      ],
+      alongEveryCopy: true,
+      // Two ends of 19 cm to take hold of.
+      shorterByMm: -380,
+    },
     { ...emptySlot('toggles', 'cord toggles', 'fastening'), amountPerCoat: 2 },
     { ...emptySlot('label', 'sewn label', 'fastening'), amountPerCoat: 1 },
     { ...emptySlot('hang-loop', 'hang loop', 'fastening'), amountPerCoat: 1 },

@@ -24,6 +24,8 @@ export interface Slot {
   /** For zips, cords and tapes: one piece of the fastening runs along these edges, less `shorterByMm`. */
   readonly alongEdges: readonly { readonly pieceId: string; readonly edge: string }[];
   readonly shorterByMm: number;
+  /** True: along the edges of each copy of the pieces, left and right; absent: of one. */
+  readonly alongEveryCopy?: boolean;
 }
 
 /** A slot with nothing chosen yet. */

@@ -1,7 +1,7 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
 import { type Basis, measureIn } from '../measure/basis.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
-import { type CoatPlan, pieceById, type Slot } from '../plan/coat-plan.ts';
+import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import { edgeLengthMm } from '../plan/outline-ring.ts';
 import type { AmountNeed, SlotItems } from './need.ts';
 import { touchesFold } from './sewn-seams.ts';
@@ -24,7 +24,13 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
       : { kind: 'measured', how: 'count for one coat as the maker gave it', source: '' },
   ];
   if (wantedLengthMm !== null) {
-    const less = slot.shorterByMm === 0 ? '' : `, less ${measureIn('length', slot.shorterByMm)}`;
+    const { shorterByMm } = slot;
+    const less =
+      shorterByMm === 0
+        ? ''
+        : shorterByMm > 0
+          ? `, less ${measureIn('length', shorterByMm)}`
+          : `, and ${measureIn('length', -shorterByMm)} for the ends`;
     basis.push({ kind: 'computed', how: `length of the edges it runs along${less}`, source: '' });
   }
   return {
@@ -38,13 +44,19 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
   };
 }
 
-/** Length of one piece of the fastening, mm, 0 or more; an edge that runs over a fold counts whole. Null without edges. */
+/**
+ * Length of one piece of the fastening, mm, 0 or more; an edge that runs over a fold counts whole.
+ * Null without edges, and where a size of the coat has not the pieces that it runs along.
+ */
 export function fasteningLengthMm(plan: CoatPlan, slot: Slot): number | null {
   if (slot.alongEdges.length === 0) return null;
-  const edgesMm = slot.alongEdges.reduce((sum, along) => {
-    const piece = pieceById(plan, along.pieceId);
-    return sum + edgeLengthMm(piece.outline, along.edge) * (touchesFold(piece, along.edge) ? 2 : 1);
-  }, 0);
+  let edgesMm = 0;
+  for (const along of slot.alongEdges) {
+    const piece = plan.pieces.find((candidate) => candidate.id === along.pieceId);
+    if (!piece?.outline.edges.some(({ name }) => name === along.edge)) return null;
+    const copies = slot.alongEveryCopy === true ? piece.cutCount : 1;
+    edgesMm += edgeLengthMm(piece.outline, along.edge) * (touchesFold(piece, along.edge) ? 2 : 1) * copies;
+  }
   return Math.max(0, edgesMm - slot.shorterByMm);
 }
 

@@ -60,13 +60,26 @@ test('needles follow the seams and the hours, the zip says what to shorten it to
   await expect(need(page, 'needles')).toContainText('30.0 h of sewing', whileLaying);
 });
 
+test('a cord is as long as the edges it runs through and its ends', async ({ page }) => {
+  await openNeeds(page);
+  const cord = need(page, 'hood cord');
+  await expect(cord).toContainText('Sold as 1.18 m; cut to 1.17 m.');
+  await cord.getByRole('button', { name: /^Change/ }).click();
+  const sheet = page.getByRole('dialog', { name: 'What the hood cord runs along' });
+  await sheet.getByLabel('Shorter than the edges by').fill('-20 cm');
+  await sheet.getByRole('button', { name: 'Use these edges' }).click();
+  await expect(sheet).toBeHidden(whileLaying);
+  await expect(cord).toContainText('cut to 992.9 mm', whileLaying);
+  await expect(cord).toContainText('and 200 mm for the ends');
+});
+
 test('a body stuffed with loose fill gets a backing and a list to weigh out by', async ({ page }) => {
   await openNeeds(page);
   await page.getByRole('button', { name: 'Choose stuffed pieces' }).click();
   await page.getByRole('list', { name: 'Stuffed pieces' }).getByLabel('Back', { exact: true }).click();
   await expect(
     page.getByText('Back is stuffed with loose fill in the place of its batting, and cut from backing too'),
-  ).toBeVisible();
+  ).toBeVisible(whileLaying);
   const list = page.getByRole('table', { name: 'Filling list' });
   await expect(list.getByRole('row', { name: /^1 70 mm/ })).toContainText('6');
   const total = page.getByText(/to spare, have/);

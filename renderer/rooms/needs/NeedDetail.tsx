@@ -9,12 +9,14 @@ import type { NeedleChoice } from '../../../shared-core/requirement/needles.ts';
 import type { ThreadUse } from '../../../shared-core/requirement/thread-use.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
+import type { Item } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Figure } from '../../parts/Figure.tsx';
 import table from '../../parts/table.module.css';
+import { AlongEdges } from './AlongEdges.tsx';
 import style from './NeedsRoom.module.css';
 
 export function NeedDetail({ slot }: { slot: Slot }) {
@@ -36,10 +38,22 @@ export function NeedDetail({ slot }: { slot: Slot }) {
     case 'needle':
       return <Needle choice={detail.choice} slot={slot} />;
     case 'fastening':
-      return <Lengths lengths={detail.lengths} />;
+      return (
+        <>
+          <Lengths lengths={detail.lengths} />
+          {hasLength(slot, itemById(input, slot.itemId)) && <AlongEdges slot={slot} />}
+        </>
+      );
     default:
       return detail satisfies never;
   }
+}
+
+/** Snaps, buttons and labels run along nothing. */
+function hasLength(slot: Slot, item: Item | null): boolean {
+  if (slot.alongEdges.length > 0) return true;
+  const form = item?.kind === 'fastening' ? item.facts.form : null;
+  return form === null || ['zip', 'cord', 'elastic', 'tape', 'hook and loop'].includes(form);
 }
 
 const loftUnit = { unit: { metric: 'mm', imperial: 'in' } } as const;

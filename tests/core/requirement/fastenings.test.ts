@@ -24,6 +24,23 @@ describe('fastenings', () => {
     const cord = slot('cord', 'fastening', { alongEdges: [front, { pieceId: 'back', edge: 'hem' }, front] });
     expect(fasteningLengthMm(smallCoat(), cord)).toBeCloseTo(520 + 2 * 240, 6);
   });
+  it('a cord on left and right alike counts both fronts, and its ends stick out', () => {
+    const cord = slot('cord', 'fastening', {
+      alongEdges: [
+        { pieceId: 'front', edge: 'hem' },
+        { pieceId: 'back', edge: 'hem' },
+      ],
+      alongEveryCopy: true,
+      shorterByMm: -310,
+    });
+    expect(fasteningLengthMm(smallCoat(), cord)).toBeCloseTo(520 + 2 * 240 + 310, 6);
+    const need = fasteningNeed(smallCoat(), cord, nothingChosen);
+    expect(need.basis.at(-1)?.how).toBe('length of the edges it runs along, and {length 310} for the ends');
+  });
+  it('in a size without the piece its length is not known', () => {
+    const zip = slot('zip', 'fastening', { alongEdges: [{ pieceId: 'front', edge: 'front edge' }] });
+    expect(fasteningLengthMm(smallCoat({ pieces: [] }), zip)).toBeNull();
+  });
   it('an edge away from the fold counts once', () => {
     const tape = slot('tape', 'fastening', { alongEdges: [{ pieceId: 'back', edge: 'side' }] });
     expect(fasteningLengthMm(smallCoat(), tape)).toBeCloseTo(700, 6);
