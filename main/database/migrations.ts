@@ -3,5 +3,6 @@ import type { Migration } from './migrate.ts';
 import { first } from './migrations/0001-first.ts';
 import { suppliers } from './migrations/0002-suppliers.ts';
 import { cutting } from './migrations/0003-cutting.ts';
+import { shopping } from './migrations/0004-shopping.ts';
 
-export const migrations: readonly Migration[] = [first, suppliers, cutting];
+export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping];

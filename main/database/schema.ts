@@ -109,6 +109,11 @@ export interface Schema {
     readonly free_from_minor: number | null;
     readonly lead_days: number | null;
   };
+  readonly shopping_tick: {
+    readonly plan_id: string;
+    readonly offer_id: string;
+    readonly ticked_at: string;
+  };
   readonly plan: {
     readonly id: string;
     readonly name: string;

@@ -57,6 +57,7 @@ const fieldWords: Readonly<Record<string, string>> = {
 /** Lists that are spoken of one by one. */
 const oneOf: Readonly<Record<string, string>> = {
   lengths: 'length',
+  lots: 'purchase',
   flaws: 'flaw',
   pieces: 'piece',
   slots: 'slot',
@@ -77,7 +78,7 @@ const oneOf: Readonly<Record<string, string>> = {
 };
 
 /** Steps that say nothing to a maker. */
-const unspoken = new Set(['plan', 'outline', 'unit', 'facts', 'typed', 'result', 'pricing']);
+const unspoken = new Set(['lot', 'plan', 'outline', 'unit', 'facts', 'typed', 'result', 'pricing']);
 
 /** "Price", "Length 2, width", "Piece 3 (hood), edge 2 (hem), allowance". */
 export function placeInWords(path: readonly PropertyKey[], input: unknown): string {

@@ -29,6 +29,7 @@ import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
 import { planCalls } from './plans.ts';
 import { priceListCalls } from './price-lists.ts';
+import { shoppingCalls } from './shopping.ts';
 import { stashCalls } from './stash.ts';
 import { supplierCalls } from './suppliers.ts';
 import { openTurns } from './turns.ts';
@@ -63,6 +64,7 @@ const served = {
   ...offerCalls,
   ...supplierCalls,
   ...priceListCalls,
+  ...shoppingCalls,
   ...planCalls,
   ...flowInputCalls,
   ...layCalls,

@@ -1,7 +1,13 @@
 /** A table as it is printed: it stands beside the room for as long as the window prints, and then in its place. */
 import { useEffect, useState } from 'react';
 import { createPortal, flushSync } from 'react-dom';
-import { asCell, columnsOn, type PaperRow, type PaperTable } from '../../shared-core/paper/paper-table.ts';
+import {
+  asCell,
+  columnsOn,
+  noTick,
+  type PaperRow,
+  type PaperTable,
+} from '../../shared-core/paper/paper-table.ts';
 import style from './PrintedTable.module.css';
 
 export interface PrintedTableProps {
@@ -51,7 +57,7 @@ function Paper({ table, day, format }: PrintedTableProps) {
       if (column.kind === 'tick') {
         return (
           <td key={index} className={style.tickCell}>
-            {!isTotal && <span className={style.tick}>{text === '' ? '' : '✓'}</span>}
+            {!isTotal && text !== noTick && <span className={style.tick}>{text === '' ? '' : '✓'}</span>}
           </td>
         );
       }

@@ -16,19 +16,18 @@ import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../s
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
+import { shoppingCalls } from './shopping-calls.ts';
 import {
   amount,
   coatPlan,
   factValues,
-  flaw,
   id,
-  isoDate,
   itemKind,
   layResult,
   longText,
   name,
   positiveAmount,
-  priceMinor,
+  receivedLot,
   type Settings,
   settings,
   shortText,
@@ -82,28 +81,7 @@ export const calls = {
    * A purchase comes in. Kinds that lie as lengths name each length (mm); others an amount in their unit.
    * `count` lengths of the same measure may be received in one line.
    */
-  receiveLot: {
-    changes: true,
-    input: z.strictObject({
-      itemId: id,
-      receivedOn: isoDate,
-      supplier: shortText,
-      dyeLot: shortText,
-      priceMinor,
-      amount: positiveAmount.nullable(),
-      lengths: z
-        .array(
-          z.strictObject({
-            widthMm: z.number().positive().max(1e5),
-            lengthMm: z.number().positive().max(1e6),
-            form: z.enum(['roll', 'cut', 'remnant', 'sheet']),
-            flaws: z.array(flaw).max(200),
-            count: z.number().int().min(1).max(500),
-          }),
-        )
-        .max(500),
-    }),
-  },
+  receiveLot: { changes: true, input: receivedLot },
   /** Takes an amount (in the kind's unit) off the shelf for good, with a reason. */
   writeOff: {
     changes: true,
@@ -125,6 +103,7 @@ export const calls = {
     }),
   },
   ...offerCalls,
+  ...shoppingCalls,
 
   listPlans: { changes: false, input: nothing },
   readPlan: { changes: false, input: z.strictObject({ planId: id }) },
@@ -237,6 +216,9 @@ interface CallOutputs extends CuttingOutputs {
   };
   saveItem: { readonly itemId: ItemId };
   receiveLot: { readonly lotId: LotId };
+  receiveLots: { readonly lotIds: readonly LotId[] };
+  readTicks: { readonly offerIds: readonly OfferId[] };
+  setTick: { readonly offerIds: readonly OfferId[] };
   writeOff: { readonly onHand: number };
   correctCount: { readonly onHand: number };
   saveOffer: { readonly offerId: OfferId };

@@ -205,3 +205,24 @@ export const settings = z.strictObject({
   pricing: priceRules.exactOptional(),
 });
 export type Settings = z.infer<typeof settings>;
+
+/** What came in of one item: kinds that lie as lengths name each length (mm), others an amount in their unit. */
+export const receivedLot = z.strictObject({
+  itemId: id,
+  receivedOn: isoDate,
+  supplier: shortText,
+  dyeLot: shortText,
+  priceMinor,
+  amount: positiveAmount.nullable(),
+  lengths: z
+    .array(
+      z.strictObject({
+        widthMm: z.number().positive().max(1e5),
+        lengthMm: z.number().positive().max(1e6),
+        form: z.enum(['roll', 'cut', 'remnant', 'sheet']),
+        flaws: z.array(flaw).max(200),
+        count: z.number().int().min(1).max(500),
+      }),
+    )
+    .max(500),
+});

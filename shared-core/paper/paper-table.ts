@@ -14,7 +14,7 @@ export interface PaperColumn {
   readonly only?: 'paper' | 'file';
 }
 
-/** What stands in one cell; a plain text is one without a note. Of a tick, any text but '' is ticked. */
+/** What stands in one cell; a plain text is one without a note. Of a tick: '' is open, `noTick` has no box, any other is ticked. */
 export interface PaperCell {
   readonly text: string;
   /** Smaller, below it; not in a file. */
@@ -22,6 +22,9 @@ export interface PaperCell {
   /** What a spreadsheet takes in its place: "49.45" for "49.45 EUR". */
   readonly fileText?: string;
 }
+
+/** In a column of ticks: a row that is not to be ticked. */
+export const noTick = 'no tick';
 
 /** One cell for each column, in their order. */
 export type PaperRow = readonly (string | PaperCell)[];

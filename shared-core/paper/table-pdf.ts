@@ -1,6 +1,13 @@
 /** A table as PDF: text that can be selected and searched, numbers to the right, the head again on each page. */
 import { PDFDocument, type PDFFont, type PDFPage, StandardFonts, rgb } from '@cantoo/pdf-lib';
-import { asCell, columnsOn, type PaperColumn, type PaperRow, type PaperTable } from './paper-table.ts';
+import {
+  asCell,
+  columnsOn,
+  noTick,
+  type PaperColumn,
+  type PaperRow,
+  type PaperTable,
+} from './paper-table.ts';
 import { plainLetters } from './plain-letters.ts';
 import { brokenLines, type ColumnWish, columnWidths, leastWidthPt, onOneLine } from './table-columns.ts';
 
@@ -201,7 +208,7 @@ function writeRow(sheet: Sheet, row: PaperRow, isTotal: boolean): void {
   sheet.columns.forEach(({ column, index }, place) => {
     const cell = asCell(row[index]);
     if (column.kind === 'tick') {
-      if (!isTotal) writeTick(sheet, place, top, cell.text !== '');
+      if (!isTotal && cell.text !== noTick) writeTick(sheet, place, top, cell.text !== '');
       return;
     }
     let y = top;

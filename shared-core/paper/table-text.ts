@@ -1,5 +1,12 @@
 /** A table as plain text with columns that line up, for the clipboard and the headless command. */
-import { asCell, columnsOn, type PaperColumn, type PaperRow, type PaperTable } from './paper-table.ts';
+import {
+  asCell,
+  columnsOn,
+  noTick,
+  type PaperColumn,
+  type PaperRow,
+  type PaperTable,
+} from './paper-table.ts';
 
 /** A longer text runs on without moving the columns behind it. */
 const widestLetters = 48;
@@ -49,7 +56,7 @@ export function tableText(table: PaperTable): string {
 
 function cellText(column: PaperColumn, row: PaperRow, index: number): string {
   const { text } = asCell(row[index]);
-  if (column.kind === 'tick') return text === '' ? '[ ]' : '[x]';
+  if (column.kind === 'tick') return text === noTick ? '' : text === '' ? '[ ]' : '[x]';
   return oneLine(text);
 }
 

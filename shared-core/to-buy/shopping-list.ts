@@ -2,6 +2,7 @@
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { slotById } from '../plan/coat-plan.ts';
+import { itemKinds, kindRecords } from '../stash/kinds.ts';
 import type { SellingUnit } from '../stash/offer.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
@@ -53,6 +54,25 @@ export function bySupplier(toBuy: ToBuy): readonly {
       lines,
       totalMinor: lines.reduce((sum, line) => sum + line.priceMinor, 0),
     }));
+}
+
+/** How a list is walked: supplier by supplier, or aisle by aisle (an aisle holds one kind of thing). */
+export type Arrangement = 'supplier' | 'aisle';
+
+/** The lines as they are walked; within a group in the order of the plan's slots. */
+export function shoppingGroups(
+  sources: ListSources,
+  toBuy: ToBuy,
+  arrangement: Arrangement,
+): readonly { readonly title: string; readonly lines: readonly ToBuyLine[] }[] {
+  if (arrangement === 'supplier') {
+    return bySupplier(toBuy).map(({ supplier, lines }) => ({ title: supplier, lines }));
+  }
+  const kindOf = ({ itemId }: ToBuyLine) => sources.shelf.find(({ item }) => item.id === itemId)?.item.kind;
+  return itemKinds.flatMap((kind) => {
+    const lines = toBuy.lines.filter((line) => kindOf(line) === kind);
+    return lines.length > 0 ? [{ title: kindRecords[kind].plural, lines }] : [];
+  });
 }
 
 export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {

@@ -1,67 +1,112 @@
 /** The shopping list as a table for paper and files: by supplier, or by kind of thing as it stands in a shop. */
-import type { PaperCell, PaperRow, PaperTable } from '../paper/paper-table.ts';
+import {
+  noTick,
+  type PaperCell,
+  type PaperRow,
+  type PaperSection,
+  type PaperTable,
+} from '../paper/paper-table.ts';
 import { showQuantity } from '../measure/show.ts';
 import { slotById } from '../plan/coat-plan.ts';
 import { unitPriceMinor } from '../stash/offer.ts';
-import { bySupplier, type ListOptions, type ListSources, unitsWords } from './shopping-list.ts';
+import type { OfferId } from '../stash/stash.ts';
+import {
+  type Arrangement,
+  type ListOptions,
+  type ListSources,
+  shoppingGroups,
+  unitsWords,
+} from './shopping-list.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
 
+/** How the list is walked, and what is ticked on it. */
+export interface ListView {
+  readonly arrangement: Arrangement;
+  readonly ticked: ReadonlySet<OfferId>;
+}
+
+const wholeList: ListView = { arrangement: 'supplier', ticked: new Set() };
+
 /** One row a line, with a box to tick. What no offer closes is said below. */
-export function shoppingTable(sources: ListSources, toBuy: ToBuy, options: ListOptions): PaperTable {
+export function shoppingTable(
+  sources: ListSources,
+  toBuy: ToBuy,
+  options: ListOptions,
+  { arrangement, ticked }: ListView = wholeList,
+): PaperTable {
   const { plan } = sources;
+  const isByAisle = arrangement === 'aisle';
   const money = (amountMinor: number) => moneyCell(amountMinor, options);
   const row = (line: ToBuyLine): PaperRow => {
     const item = sources.shelf.find((onShelf) => onShelf.item.id === line.itemId)?.item;
     return [
-      '',
+      ticked.has(line.offer.id) ? 'ticked' : '',
       { text: item?.name ?? '', note: item?.colour ?? '' },
       unitsWords(line.offer.unit, line.unitCount, options.system),
       `${line.unitCount}`,
       slotWords(sources, line.slotIds),
+      ...(isByAisle ? [line.offer.supplier] : []),
       money(unitPriceMinor(line.offer, line.unitCount)),
       money(line.priceMinor),
       line.offer.pricedOn,
     ];
   };
   const sum = (title: string, amountMinor: number): PaperRow => [
-    '',
+    noTick,
     title,
     '',
     '',
     '',
     '',
+    ...(isByAisle ? [''] : []),
     money(amountMinor),
     '',
   ];
   return {
     title: `${plan.name}: to buy`,
     lead: '',
-    sectionHead: 'supplier',
+    sectionHead: arrangement,
     columns: [
       { head: '', kind: 'tick', only: 'paper' },
       { head: 'Item', fileHead: 'item', kind: 'text' },
       { head: 'Buy', fileHead: 'buy', kind: 'text' },
       { head: 'units', kind: 'number', only: 'file' },
       { head: 'For', fileHead: 'for slots', kind: 'text' },
+      ...(isByAisle ? [{ head: 'Supplier', fileHead: 'supplier', kind: 'text' } as const] : []),
       { head: `price each (${options.currency})`, kind: 'number', only: 'file' },
       { head: 'Price', fileHead: `price (${options.currency})`, kind: 'number' },
       { head: 'priced on', kind: 'text', only: 'file' },
     ],
-    sections: bySupplier(toBuy).map(({ supplier, lines, totalMinor }) => {
-      const delivery = toBuy.deliveries.find((candidate) => candidate.supplier === supplier);
-      const deliveryMinor = delivery?.deliveryMinor ?? 0;
-      return {
-        title: supplier,
-        rows: [...lines.map(row), ...(deliveryMinor > 0 ? [sum('Delivery', deliveryMinor)] : [])],
-        total: sum('Together', totalMinor + deliveryMinor),
-      };
-    }),
+    sections: [
+      ...shoppingGroups(sources, toBuy, arrangement).map(({ title, lines }) => {
+        const goodsMinor = lines.reduce((minor, line) => minor + line.priceMinor, 0);
+        const delivery = !isByAisle
+          ? toBuy.deliveries.find((candidate) => candidate.supplier === title)
+          : undefined;
+        const deliveryMinor = delivery?.deliveryMinor ?? 0;
+        return {
+          title,
+          rows: [...lines.map(row), ...(deliveryMinor > 0 ? [sum('Delivery', deliveryMinor)] : [])],
+          total: sum('Together', goodsMinor + deliveryMinor),
+        };
+      }),
+      ...(isByAisle && toBuy.deliveryMinor > 0 ? [deliveries(toBuy, sum)] : []),
+    ],
     total: sum('In all', toBuy.payMinor),
     notes: toBuy.unbuyable.map((gap) =>
       gap.why === 'no item chosen'
         ? `Still to be chosen: ${slotWords(sources, gap.slotIds)}.`
         : `No offer closes the gap of ${sources.shelf.find(({ item }) => item.id === gap.itemId)?.item.name ?? ''} (${slotWords(sources, gap.slotIds)}).`,
     ),
+  };
+}
+
+function deliveries(toBuy: ToBuy, sum: (title: string, amountMinor: number) => PaperRow): PaperSection {
+  const asked = toBuy.deliveries.filter(({ deliveryMinor }) => deliveryMinor > 0);
+  return {
+    title: 'Deliveries',
+    rows: asked.map(({ supplier, deliveryMinor }) => sum(supplier, deliveryMinor)),
+    total: sum('Together', toBuy.deliveryMinor),
   };
 }
 

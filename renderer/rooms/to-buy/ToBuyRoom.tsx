@@ -1,5 +1,7 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
 import { useState } from 'react';
+import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import type { Estimate } from '../../../shared-core/flow.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { bySupplier, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
@@ -22,12 +24,13 @@ import { TableActions } from '../../parts/TableActions.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import { BasketChoice } from './BasketChoice.tsx';
 import { BasketReasons } from './BasketReasons.tsx';
+import { ShoppingList } from './ShoppingList.tsx';
+import { useShoppingTrip } from './shopping-trip.ts';
 import style from './ToBuyRoom.module.css';
+import { type ListPurpose, ViewChoice } from './ViewChoice.tsx';
 
 export function ToBuyRoom() {
   const { input, estimate } = useCoat();
-  const { settings } = useWorkshop().facts;
-  const [chosen, setChosen] = useState(0);
   if (!input) return null;
   if (!estimate) {
     return (
@@ -37,6 +40,14 @@ export function ToBuyRoom() {
       </>
     );
   }
+  return <ListToBuy input={input} estimate={estimate} />;
+}
+
+function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }) {
+  const { settings } = useWorkshop().facts;
+  const [chosen, setChosen] = useState(0);
+  const [purpose, setPurpose] = useState<ListPurpose>('choose');
+  const trip = useShoppingTrip(input.plan.id);
   const shown = Math.min(chosen, estimate.toBuy.fewer.length);
   const toBuy: ToBuy = { ...estimate.toBuy, ...estimate.toBuy.fewer[shown - 1] };
   const isNothing = toBuy.lines.length === 0 && toBuy.unbuyable.length === 0;
@@ -51,7 +62,10 @@ export function ToBuyRoom() {
         }
         actions={
           toBuy.lines.length > 0 && (
-            <TableActions table={shoppingTable(input, toBuy, settings)} name={`${input.plan.name} to buy`} />
+            <TableActions
+              table={shoppingTable(input, toBuy, settings, trip)}
+              name={`${input.plan.name} to buy`}
+            />
           )
         }
       />
@@ -66,34 +80,41 @@ export function ToBuyRoom() {
         </EmptyState>
       )}
       <BasketChoice toBuy={estimate.toBuy} chosen={shown} onChange={setChosen} />
-      {bySupplier(toBuy).map((group) => (
-        <section key={group.supplier} className={style.supplier} aria-label={group.supplier}>
-          <div className={style.supplierHead}>
-            <h2>{group.supplier}</h2>
-            <DeliveryNote toBuy={toBuy} supplier={group.supplier} />
-            <Money amountMinor={group.totalMinor} />
-          </div>
-          <table className={`${table.table} ${style.fixed}`}>
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">Buy</th>
-                <th scope="col">For</th>
-                <th scope="col" className={table.amount}>
-                  Price
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {group.lines.map((line) => (
-                <Line key={line.offer.id} line={line} />
-              ))}
-            </tbody>
-          </table>
-        </section>
-      ))}
-      {toBuy.lines.length > 0 && <Sum toBuy={toBuy} />}
-      <BasketReasons toBuy={estimate.toBuy} shown={toBuy} />
+      {toBuy.lines.length > 0 && <ViewChoice value={purpose} onChange={setPurpose} />}
+      {purpose === 'shop' && toBuy.lines.length > 0 ? (
+        <ShoppingList toBuy={toBuy} trip={trip} />
+      ) : (
+        <>
+          {bySupplier(toBuy).map((group) => (
+            <section key={group.supplier} className={style.supplier} aria-label={group.supplier}>
+              <div className={style.supplierHead}>
+                <h2>{group.supplier}</h2>
+                <DeliveryNote toBuy={toBuy} supplier={group.supplier} />
+                <Money amountMinor={group.totalMinor} />
+              </div>
+              <table className={`${table.table} ${style.fixed}`}>
+                <thead>
+                  <tr>
+                    <th scope="col">Item</th>
+                    <th scope="col">Buy</th>
+                    <th scope="col">For</th>
+                    <th scope="col" className={table.amount}>
+                      Price
+                    </th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {group.lines.map((line) => (
+                    <Line key={line.offer.id} line={line} />
+                  ))}
+                </tbody>
+              </table>
+            </section>
+          ))}
+          {toBuy.lines.length > 0 && <Sum toBuy={toBuy} />}
+          <BasketReasons toBuy={estimate.toBuy} shown={toBuy} />
+        </>
+      )}
       <Gaps toBuy={toBuy} />
     </>
   );

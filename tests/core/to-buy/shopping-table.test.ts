@@ -85,3 +85,31 @@ test('what no offer closes and what is still to be chosen is said below', () => 
     'No offer closes the gap of shell item (shell).',
   ]);
 });
+
+test('aisle by aisle, like things stand together, each with its supplier, deliveries at the end', () => {
+  const deliveries = [
+    {
+      supplier: 'Tallow Lane',
+      goodsMinor: 5015,
+      deliveryMinor: 690,
+      isFree: false,
+      isKnown: true,
+      leadDays: 4,
+    },
+  ];
+  const brought = { ...list, deliveries, deliveryMinor: 690, payMinor: list.totalMinor + 690 };
+  const ticked = new Set([list.lines[2]!.offer.id]);
+  const table = shoppingTable(sources, brought, metric, { arrangement: 'aisle', ticked });
+  expect(table.sections.map(({ title, rows }) => [title, rows.length])).toEqual([
+    ['Cloths', 1],
+    ['Threads', 1],
+    ['Fastenings and notions', 1],
+    ['Deliveries', 1],
+  ]);
+  const text = tableText(table);
+  expect(text).toMatch(/\[ \] +shell item +4\.3 m of 1\.47 m width +shell, facing +Tallow Lane +49\.45 EUR/);
+  expect(text).toMatch(/\[x\] +Cord, "springy" 5 mm/);
+  expect(text).toMatch(/\n +Tallow Lane +6\.90 EUR/);
+  expect(text).toMatch(/In all +68\.75 EUR$/);
+  expect(Papa.parse(tableCsv(table)).data[0]).toContain('supplier');
+});

@@ -1,0 +1,117 @@
+/** The list as it is walked in a shop: by supplier or by aisle, ticked off, and all that is ticked received in one step. */
+import { useState } from 'react';
+import type { Arrangement } from '../../../shared-core/to-buy/shopping-list.ts';
+import { shoppingGroups, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { ReceiveBought } from './ReceiveBought.tsx';
+import style from './ShoppingList.module.css';
+import type { ShoppingTrip } from './shopping-trip.ts';
+
+const arrangements: readonly { readonly value: Arrangement; readonly label: string }[] = [
+  { value: 'supplier', label: 'By supplier' },
+  { value: 'aisle', label: 'By aisle' },
+];
+
+export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip }) {
+  const { input, reload } = useCoat();
+  const [isReceiving, setIsReceiving] = useState(false);
+  const [said, setSaid] = useState('');
+  if (!input) return null;
+  const bought = toBuy.lines.filter((line) => trip.ticked.has(line.offer.id));
+  const boughtMinor = bought.reduce((sum, line) => sum + line.priceMinor, 0);
+  const received = async (lotCount: number) => {
+    setSaid(lotCount === 1 ? 'One purchase is on the shelf.' : `${lotCount} purchases are on the shelf.`);
+    await trip.reload();
+    // The lays after it take their time; the sheet does not wait for them.
+    void reload();
+  };
+  return (
+    <section className={style.list} aria-label="Shopping list">
+      <div className={style.bar}>
+        <fieldset className={style.arrange}>
+          <legend className="only-read-aloud">Order of the list</legend>
+          {arrangements.map(({ value, label }) => (
+            <button
+              key={value}
+              type="button"
+              aria-pressed={trip.arrangement === value}
+              onClick={() => trip.arrange(value)}
+            >
+              {label}
+            </button>
+          ))}
+        </fieldset>
+        <span className={style.count} role="status">
+          {(bought.length === 0 && said) || `${bought.length} of ${toBuy.lines.length} ticked`}
+        </span>
+        {bought.length > 0 && <Money amountMinor={boughtMinor} />}
+        <Button
+          look="main"
+          disabled={bought.length === 0}
+          onClick={() => {
+            setSaid('');
+            setIsReceiving(true);
+          }}
+        >
+          Receive what is ticked
+        </Button>
+      </div>
+      <Problems problems={trip.problems} />
+      {shoppingGroups(input, toBuy, trip.arrangement).map(({ title, lines }) => (
+        <section key={title} className={style.group} aria-label={title}>
+          <h2>{title}</h2>
+          <ul>
+            {lines.map((line) => (
+              <Line key={line.offer.id} line={line} trip={trip} />
+            ))}
+          </ul>
+        </section>
+      ))}
+      {isReceiving && (
+        <ReceiveBought
+          plan={input.plan}
+          lines={bought}
+          onClose={() => setIsReceiving(false)}
+          onReceived={received}
+        />
+      )}
+    </section>
+  );
+}
+
+function Line({ line, trip }: { line: ToBuyLine; trip: ShoppingTrip }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  const item = input && itemById(input, line.itemId);
+  if (!input || !item) return null;
+  const isTicked = trip.ticked.has(line.offer.id);
+  return (
+    <li className={style.line} data-ticked={isTicked}>
+      <label className={style.label}>
+        <input
+          type="checkbox"
+          checked={isTicked}
+          onChange={(event) => trip.tick(line.offer.id, event.target.checked)}
+        />
+        <span className={style.name}>
+          {item.name}
+          {item.colour && <span className="quiet">, {item.colour}</span>}
+        </span>
+      </label>
+      <span className={`${style.units} number`}>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
+      <span className="quiet small">
+        {sentenceCase(slotNames(input, line.slotIds))}
+        {trip.arrangement === 'aisle' && `, from ${line.offer.supplier}`}
+      </span>
+      <span className={style.price}>
+        <Money amountMinor={line.priceMinor} />
+      </span>
+    </li>
+  );
+}
