@@ -4,5 +4,6 @@ import { first } from './migrations/0001-first.ts';
 import { suppliers } from './migrations/0002-suppliers.ts';
 import { cutting } from './migrations/0003-cutting.ts';
 import { shopping } from './migrations/0004-shopping.ts';
+import { season } from './migrations/0005-season.ts';
 
-export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping];
+export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping, season];

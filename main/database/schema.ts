@@ -133,6 +133,13 @@ export interface Schema {
     /** The revision that undoing this one goes back to; null where there is none. */
     readonly undo_to: number | null;
   };
+  readonly season_plan: {
+    readonly plan_id: string;
+    /** From 1, without gaps: the first plan has the stash to itself. */
+    readonly place: number;
+    /** NULL: as many as the plan says. */
+    readonly coat_count: number | null;
+  };
   readonly kept_lay: {
     readonly entry: Generated<number>;
     readonly job_hash: string;

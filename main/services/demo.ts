@@ -85,6 +85,9 @@ function fill(connection: Database, demo: DemoWorkshop, at: string): void {
     insert('plan', { id, name, size, coat_count: plan.coatCount, revision: 1, changed_at: at });
     insert('plan_revision', { plan_id: id, revision: 1, plan: JSON.stringify(plan), said: '', at });
   }
+  for (const [index, { planId, coatCount }] of demo.season.entries()) {
+    insert('season_plan', { plan_id: planId, place: index + 1, coat_count: coatCount });
+  }
   for (const movement of [...demo.movements].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))) {
     insert('movement', {
       id: movement.id,

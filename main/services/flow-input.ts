@@ -1,6 +1,9 @@
 /** All that the flow reads for a plan, in one consistent view of the file. */
+import type { Kysely } from 'kysely';
 import type { CallInput, FlowInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { Schema } from '../database/schema.ts';
 import { standing } from '../../shared-core/stash/cutting.ts';
 import type { CallContext, Calls } from './call.ts';
 import { readCuttings } from './cutting-read.ts';
@@ -12,28 +15,13 @@ import { readSuppliers } from './suppliers.ts';
 
 export const flowInputCalls = { flowInput } satisfies Calls<'flowInput'>;
 
-/**
- * What the plan itself has set aside counts as free to it.
- * Live items of the kinds that the plan uses, and those it is bound to even where they were put away since;
- * of each the lots and lengths with something on hand or reserved.
- */
+/** What the plan itself has set aside counts as free to it. */
 async function flowInput(context: CallContext, input: CallInput<'flowInput'>): Promise<Outcome<FlowInput>> {
   const { queries } = context;
   const latest = await latestRevision(context, input.planId);
   if (!latest) return refused(noSuchPlan);
   const { plan, revision } = latest;
-  const kinds = [...new Set(plan.slots.map((slot) => slot.kind))];
-  const boundIds = plan.slots.flatMap((slot) => slot.itemId ?? []);
-  const items = await queries
-    .selectFrom('item')
-    .select('id')
-    .where(({ or, and, eb }) =>
-      or([and([eb('archived', '=', 0), eb('kind', 'in', kinds)]), eb('id', 'in', boundIds)]),
-    )
-    .orderBy('name_key')
-    .orderBy('id')
-    .execute();
-  const ids = items.map((item) => item.id);
+  const ids = await itemIdsFor(queries, [plan]);
   const setAside = await setAsideOfPlan(queries, plan.id);
   return found({
     plan,
@@ -46,4 +34,21 @@ async function flowInput(context: CallContext, input: CallInput<'flowInput'>): P
     setAside,
     cuttings: [...standing(await readCuttings(queries, { planId: plan.id }))].reverse(),
   });
+}
+
+/** Live items of the kinds that the plans use, and those they are bound to even where they were put away since; by name. */
+export async function itemIdsFor(queries: Kysely<Schema>, plans: readonly CoatPlan[]): Promise<string[]> {
+  const slots = plans.flatMap((plan) => plan.slots);
+  const kinds = [...new Set(slots.map((slot) => slot.kind))];
+  const boundIds = slots.flatMap((slot) => slot.itemId ?? []);
+  const items = await queries
+    .selectFrom('item')
+    .select('id')
+    .where(({ or, and, eb }) =>
+      or([and([eb('archived', '=', 0), eb('kind', 'in', kinds)]), eb('id', 'in', boundIds)]),
+    )
+    .orderBy('name_key')
+    .orderBy('id')
+    .execute();
+  return items.map((item) => item.id);
 }

@@ -68,6 +68,7 @@ const oneOf: Readonly<Record<string, string>> = {
   cutFrom: 'material',
   alongEdges: 'edge',
   kinds: 'kind',
+  entries: 'plan',
   placements: 'placed piece',
   breaks: 'price break',
   uses: 'place',

@@ -29,6 +29,7 @@ import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
 import { planCalls } from './plans.ts';
 import { priceListCalls } from './price-lists.ts';
+import { seasonCalls } from './season.ts';
 import { shoppingCalls } from './shopping.ts';
 import { stashCalls } from './stash.ts';
 import { supplierCalls } from './suppliers.ts';
@@ -70,6 +71,7 @@ const served = {
   ...layCalls,
   ...accountCalls,
   ...cuttingCalls,
+  ...seasonCalls,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */

@@ -9,6 +9,7 @@ import type { PriceList } from '../exchange/price-list.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { SeasonEntry } from '../plan/season-entry.ts';
 import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
@@ -123,6 +124,17 @@ export const calls = {
   flowInput: { changes: false, input: z.strictObject({ planId: id }) },
   /** Where the money of the stash went, to the last minor unit. */
   readAccount: { changes: false, input: nothing },
+  /** The plans of the season in the order of their priority, with all that its flow reads. */
+  readSeason: { changes: false, input: nothing },
+  /** coatCount null: as many as the plan says. */
+  saveSeason: {
+    changes: true,
+    input: z.strictObject({
+      entries: z
+        .array(z.strictObject({ planId: id, coatCount: z.number().int().min(1).max(1000).nullable() }))
+        .max(100),
+    }),
+  },
   /** A lay found earlier for the same job, if any. */
   readLay: { changes: false, input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/) }) },
   keepLay: {
@@ -199,6 +211,16 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
+/** What the flow of a season reads. */
+export interface SeasonInput {
+  /** In the order of their priority. */
+  readonly entries: readonly SeasonEntry[];
+  readonly shelf: readonly ItemOnShelf[];
+  readonly offers: readonly Offer[];
+  readonly suppliers: readonly Supplier[];
+  readonly settings: Settings;
+}
+
 interface CallOutputs extends CuttingOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
@@ -244,6 +266,8 @@ interface CallOutputs extends CuttingOutputs {
   };
   flowInput: FlowInput;
   readAccount: StashAccount;
+  readSeason: SeasonInput;
+  saveSeason: SeasonInput;
   readLay: { readonly result: LayResult | null };
   keepLay: { readonly jobHash: string };
 }

@@ -3,7 +3,7 @@ import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item, Length, Lot, Movement } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
-import { fenwalkCoat } from './coat.ts';
+import { fenwalkCoat, type SlotChoices } from './coat.ts';
 import { demoItems } from './items.ts';
 import { demoOffers, demoSuppliers } from './offers.ts';
 import { demoLengths, demoLots, demoMovements } from './shelf.ts';
@@ -28,6 +28,8 @@ export interface DemoWorkshop {
   readonly offers: readonly Offer[];
   readonly suppliers: readonly Supplier[];
   readonly plans: readonly CoatPlan[];
+  /** In the order of their priority; null: as many as the plan says. */
+  readonly season: readonly { readonly planId: string; readonly coatCount: number | null }[];
 }
 
 /** The same workshop each time: fixed ids, dates and prices. */
@@ -51,23 +53,35 @@ export function demoWorkshop(): DemoWorkshop {
     offers: demoOffers(),
     suppliers: demoSuppliers(),
     plans: [
-      fenwalkCoat({
-        shell: 'item-peatwater',
-        'body-lining': 'item-emberday',
-        'sleeve-lining': 'item-otterslip',
-        batting: 'item-fleecewell',
-        pocketing: 'item-thimblefold',
-        trim: 'item-rowanberry',
-        'sewing-thread': 'item-spun-olive',
-        'quilting-thread': 'item-core-olive',
-        needles: 'item-sharp-75',
-        zip: 'item-zip-long',
-        snaps: 'item-snap-12',
-        cord: 'item-cord',
-        toggles: 'item-toggle',
-        label: 'item-label',
-        'hang-loop': 'item-hang-loop',
-      }),
+      fenwalkCoat(fenwalkChoices),
+      {
+        ...fenwalkCoat({ ...fenwalkChoices, shell: 'item-slatewater' }),
+        id: 'plan-fenwalk-slate',
+        name: 'Fenwalk coat in slate',
+        coatCount: 2,
+      },
+    ],
+    season: [
+      { planId: 'plan-fenwalk-40', coatCount: 4 },
+      { planId: 'plan-fenwalk-slate', coatCount: null },
     ],
   };
 }
+
+const fenwalkChoices: SlotChoices = {
+  shell: 'item-peatwater',
+  'body-lining': 'item-emberday',
+  'sleeve-lining': 'item-otterslip',
+  batting: 'item-fleecewell',
+  pocketing: 'item-thimblefold',
+  trim: 'item-rowanberry',
+  'sewing-thread': 'item-spun-olive',
+  'quilting-thread': 'item-core-olive',
+  needles: 'item-sharp-75',
+  zip: 'item-zip-long',
+  snaps: 'item-snap-12',
+  cord: 'item-cord',
+  toggles: 'item-toggle',
+  label: 'item-label',
+  'hang-loop': 'item-hang-loop',
+};
