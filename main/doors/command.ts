@@ -22,13 +22,15 @@ import { type Outcome, found, problemSentence, refused } from '../../shared-core
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import { openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
+import { seasonOutput } from './season-command.ts';
 import { readNap, tableOutput } from './table-command.ts';
 import { solveHere } from '../services/solver.ts';
 
 const usage = `Usage:
   npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]
   npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--seconds S] [--iterations N]
-  either with --table "115 cm; 150 cm" [--nap with|without|both] for what each size takes on those widths`;
+  either with --table "115 cm; 150 cm" [--nap with|without|both] for what each size takes on those widths
+  npm run -s estimate -- --demo --season [--json] (or --data FILE --season) for all plans of the season in their order`;
 
 interface Asked {
   readonly isDemo: boolean;
@@ -39,6 +41,7 @@ interface Asked {
   /** Widths as typed, for the table of requirements in place of the road; null for the road. */
   readonly table: string | null;
   readonly nap: NapAsked;
+  readonly isSeason: boolean;
   readonly seconds: number | null;
   readonly iterations: number | null;
 }
@@ -55,6 +58,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     svg: { type: 'string' },
     table: { type: 'string' },
     nap: { type: 'string' },
+    season: { type: 'boolean' },
     seconds: { type: 'string' },
     iterations: { type: 'string' },
   } as const;
@@ -85,6 +89,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     svgDir: values.svg ?? null,
     table: values.table ?? null,
     nap: nap.value,
+    isSeason: values.season === true,
     seconds: seconds.value ?? (iterations.value === null ? usualSeconds : null),
     iterations: iterations.value,
   });
@@ -156,7 +161,7 @@ export async function runEstimate(
 ): Promise<Outcome<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
-  const { isDemo, dataFile, isJson, svgDir, table, nap, seconds, iterations } = asked.value;
+  const { isDemo, dataFile, isJson, svgDir, table, nap, isSeason, seconds, iterations } = asked.value;
   if (dataFile !== null && !existsSync(dataFile)) {
     return refused({
       where: `The data file ${dataFile}`,
@@ -180,6 +185,13 @@ export async function runEstimate(
     if (isDemo) {
       const demo = await ask(opened.value, 'demo', 'openDemo', {});
       if (!demo.ok) return demo;
+    }
+    if (isSeason) {
+      const season = await ask(opened.value, isDemo ? 'demo' : 'own', 'readSeason', {});
+      if (!season.ok) return season;
+      const told = await seasonOutput(season.value, isJson, threads.runLay);
+      if (told.ok) out(told.value);
+      return told.ok ? found(null) : told;
     }
     const sources = await flowInput(opened.value, asked.value);
     if (!sources.ok) return sources;

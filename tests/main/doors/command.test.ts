@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
+import { openServices } from '../../../main/services/services.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 
 const command = fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url));
@@ -102,6 +103,40 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     for (const heading of ['What it needs', 'Cover: ', 'To buy', 'Cost of material', 'Price of one coat'])
       expect(out).toContain(heading);
     expect(out).toMatch(/The shell is short by [\d.]+ m of 1\.47 m cloth/);
+  });
+
+  it('goes through the plans of the season in their order, and buys for all at once', async () => {
+    let out = '';
+    expect(
+      await runEstimate(['--demo', '--season', '--json', '--iterations', '300'], (text) => (out += text)),
+    ).toMatchObject({ ok: true });
+    const told = JSON.parse(out);
+    expect(Object.keys(told)).toEqual(['plans', 'toBuy', 'costMinor', 'currency']);
+    expect(
+      told.plans.map((plan: { name: string; coatCount: number }) => [plan.name, plan.coatCount]),
+    ).toEqual([
+      ['Fenwalk coat', 4],
+      ['Fenwalk coat in slate', 2],
+    ]);
+    const costs = told.plans.map((plan: { cost: { batchMinor: number } }) => plan.cost.batchMinor);
+    expect(costs[0] + costs[1]).toBe(told.costMinor);
+    // One purchase of what both lack.
+    expect(
+      told.toBuy.lines.some(
+        (line: { for: { planId: string }[] }) => new Set(line.for.map(({ planId }) => planId)).size === 2,
+      ),
+    ).toBe(true);
+    let words = '';
+    await runEstimate(['--demo', '--season', '--iterations', '300'], (text) => (words += text));
+    expect(words).toMatch(/^1\. Fenwalk coat, 4 coats: /);
+    expect(words).toContain('Material of the season');
+  });
+
+  it('a season without plans is refused in a sentence', async () => {
+    const file = join(folder, 'empty.sqlite');
+    const opened = openServices({ dataFile: file, demoFile: join(folder, 'demo-empty.sqlite') });
+    if (opened.ok) opened.value.close();
+    expect(await refusal('--data', file, '--season')).toContain('The season has no plans in it');
   });
 
   it.each([

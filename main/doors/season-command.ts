@@ -1,0 +1,28 @@
+/** The season without a window: every plan in its order, and one list for all. */
+import type { SeasonInput } from '../../shared-core/contract/contract.ts';
+import { season, seasonBasket } from '../../shared-core/flow-season.ts';
+import { seasonJson, seasonText } from '../../shared-core/flow-season-out.ts';
+import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
+import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { solveHere } from '../services/solver.ts';
+
+export async function seasonOutput(
+  input: SeasonInput,
+  isJson: boolean,
+  runLay: RunLay,
+): Promise<Outcome<string>> {
+  if (input.entries.length === 0) {
+    return refused({
+      where: 'The season',
+      what: 'has no plans in it',
+      mend: 'Put coats into it in the app first, under Season.',
+    });
+  }
+  const watch = { signal: { aborted: false }, onDone: () => {} };
+  const plans = await season(input, runLay, solveHere, watch);
+  const bought = await seasonBasket(input, plans, runLay, solveHere);
+  const said = { plans, bought, shelf: input.shelf };
+  return found(
+    isJson ? JSON.stringify(seasonJson(said, input.settings), null, 1) : seasonText(said, input.settings),
+  );
+}
