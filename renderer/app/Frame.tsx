@@ -6,6 +6,7 @@ import { Coat } from './Coat.tsx';
 import { AccountRoom } from '../rooms/account/AccountRoom.tsx';
 import { Coats } from '../rooms/coats/Coats.tsx';
 import { DraftRoom } from '../rooms/draft/DraftRoom.tsx';
+import { SeasonRoom } from '../rooms/season/SeasonRoom.tsx';
 import { SettingsRoom } from '../rooms/settings/SettingsRoom.tsx';
 import { Stash } from '../rooms/stash/Stash.tsx';
 import { SuppliersRoom } from '../rooms/suppliers/SuppliersRoom.tsx';
@@ -38,6 +39,9 @@ export function Frame({ route }: { route: Route }) {
           </RoomLink>
           <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats' || route.kind === 'draft'}>
             Coats
+          </RoomLink>
+          <RoomLink route={{ kind: 'season' }} isHere={route.kind === 'season'}>
+            Season
           </RoomLink>
           <RoomLink route={{ kind: 'suppliers' }} isHere={route.kind === 'suppliers'}>
             Suppliers
@@ -95,6 +99,8 @@ function Room({ route }: { route: Route }) {
       return <Coat key={route.planId} planId={route.planId} step={route.step} />;
     case 'draft':
       return <DraftRoom />;
+    case 'season':
+      return <SeasonRoom />;
     case 'suppliers':
       return <SuppliersRoom />;
     case 'account':

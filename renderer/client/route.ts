@@ -25,6 +25,7 @@ export type Route =
       /** The slot that the maker came for, where the step shows several. */
       readonly slotId?: string;
     }
+  | { readonly kind: 'season' }
   | { readonly kind: 'suppliers' }
   | { readonly kind: 'account' }
   | { readonly kind: 'settings' };
@@ -45,6 +46,8 @@ export function readRoute(hash: string): Route {
         : { kind: 'coats' };
     case 'draft':
       return { kind: 'draft' };
+    case 'season':
+      return { kind: 'season' };
     case 'suppliers':
       return { kind: 'suppliers' };
     case 'account':
@@ -68,6 +71,8 @@ export function routeHash(route: Route): string {
       return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
     case 'draft':
       return '#/draft';
+    case 'season':
+      return '#/season';
     case 'suppliers':
       return '#/suppliers';
     case 'account':

@@ -1,0 +1,109 @@
+/** What the season costs and lacks in all: the sums, and one shopping list by supplier for every plan. */
+import type { SeasonInput } from '../../../shared-core/contract/contract.ts';
+import { gapWords, seasonCostMinor, seasonTable } from '../../../shared-core/flow-season-out.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
+import { unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import { routeHash } from '../../client/route.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Money } from '../../parts/Figure.tsx';
+import table from '../../parts/table.module.css';
+import { TableActions } from '../../parts/TableActions.tsx';
+import type { SeasonFigures as Figures } from './season-run.ts';
+import style from './SeasonRoom.module.css';
+
+export function SeasonFigures({ input, figures }: { input: SeasonInput; figures: Figures }) {
+  const { settings } = useWorkshop().facts;
+  const { plans, bought } = figures;
+  const { basket, unbuyable } = bought;
+  const count = plans.reduce((sum, { plan }) => sum + coatTotal(plan), 0);
+  const itemName = (itemId: string) =>
+    input.shelf.find(({ item }) => item.id === itemId)?.item.name ?? 'an item';
+  const isNothing = basket.buys.length + unbuyable.length === 0;
+  return (
+    <>
+      <dl className={style.sums}>
+        <div>
+          <dt className="quiet">Coats</dt>
+          <dd className="number">{count}</dd>
+        </div>
+        <div>
+          <dt className="quiet">Material of the season</dt>
+          <dd>
+            <Money amountMinor={seasonCostMinor(plans)} />
+          </dd>
+        </div>
+        <div>
+          <dt className="quiet">To buy, deliveries with it</dt>
+          <dd>
+            <Money amountMinor={basket.totalMinor} />
+          </dd>
+        </div>
+      </dl>
+      <section aria-labelledby="season-list" className={style.list}>
+        <div className={style.listHead}>
+          <h2 id="season-list">One list for the season</h2>
+          {!isNothing && (
+            <TableActions
+              table={seasonTable({ plans, bought, shelf: input.shelf }, settings)}
+              name="To buy for the season"
+            />
+          )}
+        </div>
+        {isNothing ? (
+          <p className="quiet">Nothing is to be bought: the stash covers every plan.</p>
+        ) : (
+          <table className={table.table}>
+            <thead>
+              <tr>
+                <th scope="col">Item</th>
+                <th scope="col">Buy</th>
+                <th scope="col">From</th>
+                <th scope="col">For</th>
+                <th scope="col" className={table.amount}>
+                  Price
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {basket.buys.map((buy) => (
+                <tr key={buy.offer.id}>
+                  <td>
+                    <a href={routeHash({ kind: 'stash', itemId: buy.itemId })}>{itemName(buy.itemId)}</a>
+                  </td>
+                  <td className="number">{unitsWords(buy.offer.unit, buy.unitCount, settings.system)}</td>
+                  <td>{buy.offer.supplier}</td>
+                  <td className="small">{gapWords(buy.gaps, plans)}</td>
+                  <td className={table.amount}>
+                    <Money amountMinor={buy.priceMinor} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+            <tfoot>
+              {basket.deliveryMinor > 0 && (
+                <tr>
+                  <td colSpan={4}>Deliveries</td>
+                  <td className={table.amount}>
+                    <Money amountMinor={basket.deliveryMinor} />
+                  </td>
+                </tr>
+              )}
+              <tr>
+                <td colSpan={4}>In all</td>
+                <td className={table.amount}>
+                  <Money amountMinor={basket.totalMinor} />
+                </td>
+              </tr>
+            </tfoot>
+          </table>
+        )}
+        {unbuyable.map((gap) => (
+          <p key={gap.id} className={style.open}>
+            No offer closes the gap of {itemName(gap.itemId)} ({gapWords([gap], plans)}).{' '}
+            <a href={routeHash({ kind: 'stash', itemId: gap.itemId })}>Add an offer</a>
+          </p>
+        ))}
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+/** The season's flow in the window: a quick pass for figures at once, then one that looks for better lays. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { SeasonInput } from '../../../shared-core/contract/contract.ts';
+import {
+  type PlanInSeason,
+  season,
+  seasonBasket,
+  type SeasonBasket,
+} from '../../../shared-core/flow-season.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { keptRun, quickSeconds, thoroughSeconds } from '../../client/kept-run.ts';
+import { solveInWorker } from '../../client/solver.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+
+/** Figures of a whole pass. */
+export interface SeasonFigures {
+  readonly plans: readonly PlanInSeason[];
+  readonly bought: SeasonBasket;
+  readonly from: SeasonInput;
+}
+
+export interface SeasonRun {
+  readonly figures: SeasonFigures | null;
+  /** Null while nothing runs. */
+  readonly progress: {
+    readonly isQuick: boolean;
+    readonly doneCount: number;
+    readonly allCount: number;
+    readonly now: string;
+  } | null;
+  readonly problems: readonly Problem[];
+  readonly stop: () => void;
+  /** Goes through the season once more, from the lays that were found. */
+  readonly again: () => void;
+}
+
+/** Runs anew whenever another input is read; what runs for an older one is stopped. */
+export function useSeasonRun(input: SeasonInput | null): SeasonRun {
+  const { workshop } = useWorkshop();
+  const [figures, setFigures] = useState<SeasonFigures | null>(null);
+  const [progress, setProgress] = useState<SeasonRun['progress']>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const running = useRef<AbortController | null>(null);
+  const [turn, setTurn] = useState(0);
+
+  const run = useCallback(
+    async (from: SeasonInput, signal: AbortSignal) => {
+      const allCount = from.entries.length;
+      for (const seconds of [quickSeconds, thoroughSeconds]) {
+        const isQuick = seconds === quickSeconds;
+        const at = (doneCount: number) =>
+          setProgress({
+            isQuick,
+            doneCount,
+            allCount,
+            now: from.entries[doneCount]?.plan.name ?? 'what is to be bought',
+          });
+        at(0);
+        const runLay = keptRun({ workshop, seconds, signal });
+        const plans = await season(from, runLay, solveInWorker, {
+          signal,
+          onDone: (_, doneCount) => !signal.aborted && at(doneCount),
+        });
+        if (signal.aborted) return;
+        const bought = await seasonBasket(from, plans, runLay, solveInWorker);
+        if (signal.aborted) return;
+        setFigures({ plans, bought, from });
+      }
+    },
+    [workshop],
+  );
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a further turn runs the same input again
+  useEffect(() => {
+    setProblems([]);
+    if (!input || input.entries.length === 0) return setProgress(null);
+    const control = new AbortController();
+    running.current = control;
+    const isCurrent = () => running.current === control;
+    run(input, control.signal)
+      .catch((error: unknown) => {
+        if (!isCurrent() || control.signal.aborted) return;
+        const what = `could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
+        setProblems([
+          { where: 'The season', what, mend: 'Open its plans one by one; the one that fails says why.' },
+        ]);
+      })
+      .finally(() => {
+        if (isCurrent()) setProgress(null);
+      });
+    return () => control.abort();
+  }, [input, run, turn]);
+
+  return {
+    // Figures of an older order are not shown for the new one.
+    figures: figures?.from === input ? figures : null,
+    progress,
+    problems,
+    stop: () => running.current?.abort(),
+    again: () => setTurn((now) => now + 1),
+  };
+}
