@@ -1,6 +1,7 @@
 /**
  * A season: several plans that draw on one stash, in the order of their priority. Each goes the whole road on what the
- * earlier ones leave.
+ * earlier ones leave. What a plan has set aside is kept for it whatever its place; what it then does not need of that
+ * is free for those after it.
  */
 import type { SlotCover, Use } from './cover/cover.ts';
 import { type Estimate, estimate, type FlowSources } from './flow.ts';
@@ -11,6 +12,7 @@ import type { Basket } from './to-buy/basket-sums.ts';
 import { basket } from './to-buy/basket.ts';
 import { type Gap, gapsOf } from './to-buy/gaps.ts';
 import type { Solve } from './to-buy/programme.ts';
+import { withoutReserved } from './stash/set-aside.ts';
 import { type ItemOnShelf, type LotOnShelf, toMilli } from './stash/stash.ts';
 
 export interface SeasonSources extends Omit<FlowSources, 'plan'> {
@@ -50,6 +52,7 @@ export async function season(
   for (const entry of sources.entries) {
     if (signal.aborted) break;
     const plan = plannedFor(entry);
+    shelf = withoutReserved(shelf, entry.setAside ?? []);
     try {
       const outcome = await estimate({ ...sources, plan, shelf }, runLay, solve);
       if (signal.aborted) break;

@@ -33,8 +33,9 @@ async function readLedger(queries: Kysely<Schema>): Promise<Pick<AccountSources,
     .execute();
   const movements = await queries
     .selectFrom('movement')
-    .select(['kind', 'lot_id', 'length_id', 'on_hand_milli', 'plan_id'])
-    .orderBy('entry')
+    .leftJoin('length', 'length.id', 'movement.length_id')
+    .select(['kind', 'movement.lot_id', 'length_id', 'on_hand_milli', 'plan_id', 'worth_ratio'])
+    .orderBy('movement.entry')
     .execute();
   return {
     lots: lots.map((row) => ({
@@ -49,6 +50,7 @@ async function readLedger(queries: Kysely<Schema>): Promise<Pick<AccountSources,
       lengthId: row.length_id,
       onHandMilli: row.on_hand_milli,
       planId: row.plan_id,
+      ...(row.worth_ratio !== null && { worthRatio: row.worth_ratio }),
     })),
   };
 }

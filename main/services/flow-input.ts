@@ -5,11 +5,12 @@ import { found, type Outcome, refused } from '../../shared-core/measure/problem.
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Schema } from '../database/schema.ts';
 import { standing } from '../../shared-core/stash/cutting.ts';
+import { withoutReserved } from '../../shared-core/stash/set-aside.ts';
 import type { CallContext, Calls } from './call.ts';
 import { readCuttings } from './cutting-read.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { readSettings } from './settings.ts';
-import { setAsideOfPlan, withoutReserved } from './set-aside.ts';
+import { setAsideOfPlan } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { readSuppliers } from './suppliers.ts';
 

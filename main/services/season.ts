@@ -6,6 +6,7 @@ import type { CallContext, Calls } from './call.ts';
 import { itemIdsFor } from './flow-input.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { readSettings } from './settings.ts';
+import { setAsideOfPlan } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { readSuppliers } from './suppliers.ts';
 
@@ -18,7 +19,9 @@ async function readSeason(context: CallContext): Promise<Outcome<SeasonInput>> {
   const entries: SeasonEntry[] = [];
   for (const row of rows) {
     const latest = await latestRevision(context, row.plan_id);
-    if (latest) entries.push({ plan: latest.plan, coatCount: row.coat_count });
+    if (!latest) continue;
+    const setAside = await setAsideOfPlan(queries, row.plan_id);
+    entries.push({ plan: latest.plan, coatCount: row.coat_count, setAside });
   }
   const ids = await itemIdsFor(
     queries,

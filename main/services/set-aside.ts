@@ -3,7 +3,7 @@ import type { Kysely } from 'kysely';
 import type { CallInput, CallOutput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../shared-core/stash/cutting.ts';
-import { fromMilli, type ItemOnShelf, toMilli } from '../../shared-core/stash/stash.ts';
+import { fromMilli, toMilli } from '../../shared-core/stash/stash.ts';
 import type { Schema } from '../database/schema.ts';
 import type { CallContext } from './call.ts';
 import { addMovement, amountProblem, placeOnShelf } from './ledger.ts';
@@ -72,25 +72,6 @@ export async function setAsideOfItem(
     ...amountOf(each),
     planId: each.planId,
     planName: names.get(each.planId) ?? '',
-  }));
-}
-
-/** The shelf as the plan that set these aside sees it: only what others have set aside is reserved. */
-export function withoutReserved(shelves: readonly ItemOnShelf[], own: readonly SetAside[]): ItemOnShelf[] {
-  const less = new Map<string, number>();
-  for (const { lotId, lengthId, amount } of own) {
-    for (const key of [lotId, ...(lengthId === null ? [] : [lengthId])]) {
-      less.set(key, (less.get(key) ?? 0) + toMilli(amount));
-    }
-  }
-  const left = (reserved: number, key: string) => fromMilli(toMilli(reserved) - (less.get(key) ?? 0));
-  return shelves.map(({ item, lots }) => ({
-    item,
-    lots: lots.map((lot) => ({
-      ...lot,
-      reserved: left(lot.reserved, lot.id),
-      lengths: lot.lengths.map((length) => ({ ...length, reservedMm: left(length.reservedMm, length.id) })),
-    })),
   }));
 }
 

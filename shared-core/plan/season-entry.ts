@@ -1,4 +1,5 @@
 /** A plan in a season of several, and how many coats the season makes of it. */
+import type { SetAside } from '../stash/cutting.ts';
 import type { CoatPlan } from './coat-plan.ts';
 import { plansBySize } from './sizes.ts';
 
@@ -6,6 +7,8 @@ import { plansBySize } from './sizes.ts';
 export interface SeasonEntry {
   readonly plan: CoatPlan;
   readonly coatCount: number | null;
+  /** What the plan has set aside of the stash; absent: nothing. */
+  readonly setAside?: readonly SetAside[];
 }
 
 /** The plan with the coats that the season makes of it. */

@@ -97,6 +97,18 @@ describe('a season of several coats on one stash', () => {
     expect(plannedFor({ plan: two, coatCount: 9 })).toBe(two);
   });
 
+  it('keeps what the second has set aside from the first, and what it does not need of that is free', async () => {
+    const setAside = [{ lotId: 'spring', lengthId: null, amount: 520 }];
+    const [, spool] = sources.shelf;
+    const [lapwing, plover] = sources.entries;
+    if (!spool || !lapwing || !plover) throw new Error('the season is not as it was');
+    const reserved = { ...spool, lots: spool.lots.map((each) => ({ ...each, reserved: 520 })) };
+    const entries = [lapwing, { ...plover, setAside }, { plan: coat('Curlew', 20, 100), coatCount: null }];
+    const done = await season({ ...sources, shelf: [reserved], entries }, layHere, solveHere, unwatched);
+    // Of 1000 m the first has 480 for its 600; the second needs 450 of its 520; 70 are left for the third.
+    expect(done.map(({ estimate }) => estimate.cover[1]?.shortage?.amount ?? 0)).toEqual([120, 0, 30]);
+  });
+
   it('a cut length begins anew behind the cut, and its flaws with it', () => {
     const before = clothLot('shell item', 'autumn', 1400, [5000], 100);
     const flawed = {
