@@ -133,6 +133,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   sewingMinutesPerCoat: z.number().min(0).max(100_000),
   labourMinutesPerCoat: z.number().min(0).max(100_000).exactOptional(),
   notes: longText,
+  bastingThreadSlotId: id.exactOptional(),
   overfillFactor: z.number().positive().max(5).exactOptional(),
   spareFillRatio: z.number().min(0).max(1).exactOptional(),
   isForChild: z.boolean().exactOptional(),

@@ -48,6 +48,7 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
     threadWastageRatio: 0.15,
     sewingMinutesPerCoat: 600,
     notes: notesOf(input),
+    ...(input.body.kind === 'children' && { isForChild: true }),
   };
   const flaws = planProblems(plan);
   return flaws.length > 0 ? refused(...flaws) : found({ plan, report: draftReport(plan, input, armhole) });

@@ -106,6 +106,8 @@ export interface CoatPlan {
   readonly notes: string;
   /** All work on one coat that is paid for, as the maker estimates it. Absent: the sewing time. */
   readonly labourMinutesPerCoat?: number;
+  /** Thread that quilted pieces are basted with round their edge, by hand. Absent: they are not. */
+  readonly bastingThreadSlotId?: string;
   /** Loose fill over what the chambers hold by their volume: 1.2 is 20 % over. Absent: the usual. */
   readonly overfillFactor?: number;
   /** Loose fill to have at hand beyond the filling list, 0.05 is 5 %. Absent: the usual. */

@@ -29,6 +29,9 @@ export function planProblems(plan: CoatPlan): Problem[] {
     ),
     ...plan.seams.flatMap((seam) => seamProblems(plan, seam)),
     ...quiltingProblems(plan),
+    ...(plan.bastingThreadSlotId === undefined
+      ? []
+      : threadProblems(plan, plan.bastingThreadSlotId, 'Thread for basting')),
     ...sizeProblems(plan),
   ];
 }

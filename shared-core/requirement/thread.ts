@@ -1,8 +1,10 @@
-/** Thread of a slot: seams, topstitching, overcasting and quilting lines, each times what its stitch takes, and wastage. */
+/** Thread of a slot: seams, topstitching, overcasting, basting and quilting lines, each times what its stitch takes, and wastage. */
 import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { StitchType } from '../plan/outline.ts';
 import { seamWalk } from '../plan/seam-walk.ts';
+import { ringPerimeterMm } from '../geometry/ring.ts';
+import { isPieceQuilted, wholeSeamRing } from '../quilting/lines.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from './need.ts';
 import { sewnPlies, sewnSeam } from './sewn-seams.ts';
@@ -77,6 +79,12 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
     add(seam.label, seam.stitch, sewn.sewnMm, sewn.thicknessMm);
     add(`${seam.label}, topstitching`, '301', sewn.outerMm * seam.topstitchRowCount, sewn.thicknessMm);
     if (seam.overcast !== null) add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, null);
+  }
+  if (plan.bastingThreadSlotId === slot.id) {
+    for (const piece of plan.pieces.filter((each) => isPieceQuilted(plan, each))) {
+      const aroundMm = ringPerimeterMm(wholeSeamRing(piece)) * piece.cutCount * plan.coatCount;
+      add(`basting of ${piece.name}`, 'hand', aroundMm, null);
+    }
   }
   if (plan.quilting?.threadSlotId === slot.id) {
     for (const quilted of quiltingMap(plan)) {

@@ -50,6 +50,20 @@ test('thread is told by stitch, colour and spool, and the maker’s own metres s
   await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(2000);
 });
 
+test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
+  await openNeeds(page);
+  const thread = need(page, 'sewing thread');
+  const before = await metresIn(thread);
+  await page.locator('summary', { hasText: 'How each seam is sewn' }).click();
+  await page.getByLabel('Stitch of Side').selectOption({ label: '516 safety stitch' });
+  await expect(page.getByText('Side: stitch 516')).toBeVisible(whileLaying);
+  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(before);
+  const quilting = need(page, 'quilting thread');
+  const plain = await metresIn(quilting);
+  await page.getByLabel('Baste quilted pieces with').selectOption({ label: 'quilting thread' });
+  await expect.poll(() => metresIn(quilting), whileLaying).toBeGreaterThan(plain);
+});
+
 test('needles follow the seams and the hours, the zip says what to shorten it to', async ({ page }) => {
   await openNeeds(page);
   await expect(need(page, 'needles')).toContainText('NM 90/14, sharp');

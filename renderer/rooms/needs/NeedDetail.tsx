@@ -18,6 +18,7 @@ import { Figure } from '../../parts/Figure.tsx';
 import table from '../../parts/table.module.css';
 import { AlongEdges } from './AlongEdges.tsx';
 import style from './NeedsRoom.module.css';
+import { stitchNames } from './stitch-names.ts';
 
 export function NeedDetail({ slot }: { slot: Slot }) {
   const { input } = useCoat();
@@ -156,17 +157,6 @@ function Stitches({ use }: { use: ThreadUse }) {
     </details>
   );
 }
-
-const stitchNames: Readonly<Record<ThreadUse['byStitch'][number]['stitch'], string>> = {
-  '301': '301 lockstitch',
-  '304': '304 zigzag',
-  '401': '401 chainstitch',
-  '503': '503 two-thread overedge',
-  '504': '504 three-thread overedge',
-  '516': '516 safety stitch',
-  '605': '605 coverstitch',
-  hand: 'by hand',
-};
 
 function Needle({ choice, slot }: { choice: NeedleChoice | null; slot: Slot }) {
   const { input } = useCoat();

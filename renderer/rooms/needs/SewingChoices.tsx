@@ -7,6 +7,7 @@ import { setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/me
 import { useCoat } from '../../client/coat-context.ts';
 import { SettledField } from '../../parts/SettledField.tsx';
 import style from './NeedsRoom.module.css';
+import { Stitching } from './Stitching.tsx';
 
 export function SewingChoices() {
   const { input, edit } = useCoat();
@@ -36,6 +37,7 @@ export function SewingChoices() {
           onSet={(minutes) => void make((plan) => setSewingMinutes(plan, minutes))}
         />
       </div>
+      <Stitching />
       {problem && (
         <p role="alert" className={style.problem}>
           {problem}

@@ -78,6 +78,13 @@ describe('thread for seams', () => {
     const coat = smallCoat({ seams: [{ ...sideSeam, overcast: '504' }] });
     expect(threadM(coat)).toBeCloseTo(1.4 * 2.5 + 2.8 * 14, 9);
   });
+  it('basting runs once round every quilted piece, by hand, from the thread that was chosen', () => {
+    const plain = quiltedCoat({ coatCount: 3 });
+    const basted = { ...plain, bastingThreadSlotId: 'thread' };
+    const aroundM = 2 * (0.7 + 0.52) + 2 * 2 * (0.7 + 0.24);
+    expect(threadM(basted) - threadM(plain)).toBeCloseTo(3 * aroundM * 2, 9);
+    expect(threadM({ ...plain, bastingThreadSlotId: 'silk' })).toBe(threadM(plain));
+  });
   it('wastage comes on top and is said', () => {
     const coat = smallCoat({ threadWastageRatio: 0.15 });
     const need = threadNeed(coat, slotById(coat, 'thread'), nothingChosen);

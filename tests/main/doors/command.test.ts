@@ -72,6 +72,19 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(back.markAtMm[1]).toBeCloseTo(140 * (1 + back.takeUp.alongRatio), 9);
     expect(back.markAtMm[1]).toBeGreaterThan(140.5);
     expect(pattern.quilting.meetings.filter((seam: { meets: boolean }) => !seam.meets)).toHaveLength(1);
+    const [sewn] = road.finished.coats;
+    expect(sewn.massG).toBeCloseTo(
+      sewn.mass.lines.reduce((sum: number, line: { massG: number }) => sum + line.massG, 0),
+      6,
+    );
+    expect(sewn.label.lines[0].us).toBe('Shell: 100% nylon');
+    const detail = (slot: string) =>
+      road.requirement.find((need: { slot: string }) => need.slot === slot).detail;
+    expect(detail('front zip').lengths.bySize[0]).toMatchObject({ soldMm: expect.closeTo(812.8, 6) });
+    expect(detail('sewing thread').use.spoolCount).toBe(3);
+    expect(detail('needles').choice).toMatchObject({ sizeNm: 90, point: 'sharp' });
+    expect(detail('batting').pieces[0]).toMatchObject({ pieceName: 'Back', plyCount: 2 });
+    expect(out).not.toMatch(/\{(length|mass|volume) /);
     const lays: Lay[] = road.lays;
     expect(lays.length).toBeGreaterThan(4);
     for (const lay of lays) {
@@ -100,7 +113,14 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(await runEstimate(['--demo', '--seconds', '0.1'], (text) => (out += text))).toMatchObject({
       ok: true,
     });
-    for (const heading of ['What it needs', 'Cover: ', 'To buy', 'Cost of material', 'Price of one coat'])
+    for (const heading of [
+      'What it needs',
+      'Cover: ',
+      'To buy',
+      'Cost of material',
+      'The finished coat',
+      'Price of one coat',
+    ])
       expect(out).toContain(heading);
     expect(out).toMatch(/The shell is short by [\d.]+ m of 1\.47 m cloth/);
   });

@@ -1,0 +1,13 @@
+/** Stitch types of ISO 4915 as makers know them. */
+import type { StitchType } from '../../../shared-core/plan/outline.ts';
+
+export const stitchNames: Readonly<Record<StitchType, string>> = {
+  '301': '301 lockstitch',
+  '304': '304 zigzag',
+  '401': '401 chainstitch',
+  '503': '503 two-thread overedge',
+  '504': '504 three-thread overedge',
+  '516': '516 safety stitch',
+  '605': '605 coverstitch',
+  hand: 'by hand',
+};
