@@ -110,10 +110,13 @@ test('pieces of a pattern file are looked at, put right and brought in with one 
   await sheet.getByText('What does not come with it').click();
   await expect(sheet).toContainText('1 drill hole not kept: a piece has no place for them.');
 
+  await sheet.getByLabel('Bring its other sizes too').check();
   await sheet.getByRole('button', { name: 'Bring them in' }).click();
   await expect(sheet).toBeHidden();
   const note = page.getByRole('status', { name: 'What the last change did' });
   await expect(note).toContainText('Back yoke brought in. Cuff replaced from the file.');
+  await expect(note).toContainText('Size 18 of the file stands beside it.');
+  await expect(page.getByLabel('Coats in size 18')).toHaveValue('0');
   await page.getByRole('button', { name: /^Back yoke, drawn to scale/ }).click();
   const opened = page.getByRole('dialog', { name: 'Back yoke', exact: true });
   await expect(opened.getByLabel('Allowance at edge 1')).toHaveValue('12.7 mm');

@@ -3,14 +3,16 @@
  * so that a wrong unit is seen; then one save brings all ticked pieces in.
  */
 import { useMemo, useState } from 'react';
-import { bringIn } from '../../../shared-core/exchange/bring-in.ts';
+import { bringInSizes } from '../../../shared-core/exchange/bring-in-sizes.ts';
 import { patternFormats, readPattern } from '../../../shared-core/exchange/formats.ts';
 import { type ReadChoices, usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
 import { type ChosenFile, FileChoice } from '../../parts/FileChoice.tsx';
+import { FlagField } from '../../parts/Field.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { type BroughtDraft, draftsOf } from './brought-drafts.ts';
@@ -24,6 +26,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
   const [choices, setChoices] = useState<ReadChoices>(usualChoices);
   const [allowance, setAllowance] = useState(emptyDraft);
   const [size, setSize] = useState('');
+  const [isEverySize, setIsEverySize] = useState(false);
   const [drafts, setDrafts] = useState<readonly BroughtDraft[]>([]);
   const allowanceMm = allowance.value ?? 0;
   const read = useMemo(
@@ -33,8 +36,10 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
   if (!input) return null;
   const found = read?.found ?? null;
   // A piece without a size belongs to all.
-  const pieces =
-    found?.pieces.filter((piece) => size === '' || piece.size === '' || piece.size === size) ?? [];
+  const piecesOf = (wanted: string) =>
+    found?.pieces.filter((piece) => wanted === '' || piece.size === '' || piece.size === wanted) ?? [];
+  const pieces = piecesOf(size);
+  const otherSizes = found && size !== '' ? sizesOf(found).filter((each) => each !== size) : [];
 
   const choose = (plan: CoatPlan, chosen: ChosenFile) => {
     const first = readPattern(chosen.bytes, chosen.name, usualLimits, usualChoices).found;
@@ -42,6 +47,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
     const wanted = [plan.size, first?.sampleSize ?? ''].find((each) => sizes.has(each));
     setFile(chosen);
     setChoices(usualChoices);
+    setIsEverySize(false);
     setSize(sizes.size > 1 ? (wanted ?? [...sizes][0]!) : '');
     setDrafts(first ? draftsOf(plan, first.pieces) : []);
   };
@@ -53,7 +59,8 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
       const draft = drafts.find(({ key }) => key === piece.key);
       return draft?.isTicked ? [{ found: piece, ...draft }] : [];
     });
-    const answer = await edit((plan) => bringIn(plan, brought));
+    const further = isEverySize ? otherSizes.map((each) => ({ size: each, pieces: piecesOf(each) })) : [];
+    const answer = await edit((plan) => bringInSizes(plan, size, brought, further));
     return answer.ok ? [] : answer.problems;
   };
   return (
@@ -80,6 +87,14 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
             size={size}
             onSize={setSize}
           />
+          {otherSizes.length > 0 && (
+            <FlagField
+              label="Bring its other sizes too"
+              hint={`${listed(otherSizes)}: kept beside this one until you say how many are made`}
+              value={isEverySize}
+              onChange={setIsEverySize}
+            />
+          )}
           <ul className={style.pieces} aria-label="Pieces found">
             {pieces.map((piece) => {
               const draft = drafts.find(({ key }) => key === piece.key);
