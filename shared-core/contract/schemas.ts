@@ -2,7 +2,16 @@
 import { z } from 'zod';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
-import type { CoatPlan, CutFrom, MeasuredCoat, Notch, Piece, Quilting, Slot } from '../plan/coat-plan.ts';
+import type {
+  CoatPlan,
+  CutFrom,
+  Margin,
+  MeasuredCoat,
+  Notch,
+  Piece,
+  Quilting,
+  Slot,
+} from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
 import { itemKinds, type ItemKind } from '../stash/kinds.ts';
 import type { PriceBreak, SellingUnit } from '../stash/offer.ts';
@@ -91,6 +100,10 @@ const seam: z.ZodType<Seam> = z.strictObject({
     .optional(),
   ease: z.strictObject({ leastMm: mm, mostMm: mm }).optional(),
 });
+const margin: z.ZodType<Margin> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('share'), ratio: z.number().min(0).max(1) }),
+  z.strictObject({ kind: z.literal('length'), lengthMm: z.number().min(0).max(10_000) }),
+]);
 const slot: z.ZodType<Slot> = z.strictObject({
   id,
   name,
@@ -104,6 +117,7 @@ const slot: z.ZodType<Slot> = z.strictObject({
   alongEdges: z.array(z.strictObject({ pieceId: id, edge: name })).max(50),
   shorterByMm: mm,
   alongEveryCopy: z.boolean().exactOptional(),
+  margin: margin.exactOptional(),
 });
 const quilting: z.ZodType<Quilting> = z.strictObject({
   spacingMm: z.number().positive().max(2000),

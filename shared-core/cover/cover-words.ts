@@ -45,7 +45,7 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
   if (shortage.widthMm !== null && item) {
     const amount = showQuantity('length', shortage.amount, { system, unit: clothUnit });
     const width = showQuantity('length', shortage.widthMm, { system, unit: { metric: 'm', imperial: 'in' } });
-    return `The ${slot.name} ${isOrAre(slot.name)} short by ${amount} of ${width} ${kindRecords[item.kind].label.toLowerCase()} (${item.name}): ${count(shortage.missingPieceCount, 'piece has', 'pieces have')} no room.`;
+    return `The ${slot.name} ${isOrAre(slot.name)} short by ${amount} of ${width} ${kindRecords[item.kind].label.toLowerCase()} (${item.name}): ${missingWords(shortage, system)}.`;
   }
   const length =
     shortage.wantedLengthMm === null
@@ -54,13 +54,24 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
   return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortage.amount, context)}${length} (${item?.name ?? slot.name}).`;
 }
 
+/** "3 pieces have no room", and how much of what is missing is margin. */
+function missingWords({ missingPieceCount, marginAmount = 0 }: Shortage, system: MeasureSystem): string {
+  const margin = showQuantity('length', marginAmount, { system, unit: clothUnit });
+  if (missingPieceCount === 0) return 'every piece has room, but not the margin for safety';
+  const pieces = `${count(missingPieceCount, 'piece has', 'pieces have')} no room`;
+  return marginAmount > 0 ? `${pieces}, and ${margin} of it is margin` : pieces;
+}
+
 /** "3.2 m of the 4.1 m free in dye lot P-2207", lots joined by "and". */
 function usesWords(slotCover: SlotCover, context: WordsContext): string {
   const lots = new Map(context.shelf.flatMap(({ lots: all }) => all.map((lot) => [lot.id, lot] as const)));
   const one = (use: Use): string => {
     const lot = lots.get(use.lotId);
     const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `the lot of ${dayWords(lot?.receivedOn ?? '')}`;
-    return `${amountWords(slotCover, use.amount, context)} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
+    const margin = use.marginAmount
+      ? ` and ${amountWords(slotCover, use.marginAmount, context)} held back as margin`
+      : '';
+    return `${amountWords(slotCover, use.amount, context)}${margin} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
   };
   return listed(slotCover.uses.map(one));
 }

@@ -2,9 +2,10 @@
  * Which lengths of the stash carry what, and what is missing.
  * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
  */
-import { endlessLength, layJob, type RunLay, type SlotLay } from '../lay/plan-lay.ts';
+import { endlessLength, layJob, type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
+import { marginOfLength } from '../plan/margin.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item, ItemId, ItemOnShelf, LengthId, LotId } from '../stash/stash.ts';
@@ -20,6 +21,8 @@ export interface Use {
   readonly free: number;
   /** Index of this length in the cover lay's job, or null. */
   readonly layLength: number | null;
+  /** Held back of it beside `amount` as the slot's margin for safety; absent: nothing. It is no cost unless it is cut. */
+  readonly marginAmount?: number;
 }
 
 /** What no length or lot had room for. */
@@ -30,6 +33,8 @@ export interface Shortage {
   /** For zips and cords: the length each missing piece must have at least. */
   readonly wantedLengthMm: number | null;
   readonly missingPieceCount: number;
+  /** Of `amount`: the part that is margin for safety; absent: none. */
+  readonly marginAmount?: number;
 }
 
 export type CoverState = 'covered' | 'covered with care' | 'short' | 'open';
@@ -81,7 +86,7 @@ export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly
         : amountCover(need, slot, shelf, taken);
     for (const use of slotCover.uses) {
       const key = use.lengthId ?? use.lotId;
-      taken.set(key, (taken.get(key) ?? 0) + use.amount);
+      taken.set(key, (taken.get(key) ?? 0) + use.amount + (use.marginAmount ?? 0));
     }
     covers.push({
       ...slotCover,
@@ -120,7 +125,10 @@ async function shapesCover(
   const widthMm = boughtWidthMm(item, input.offers);
   const free = freeLengths(shelf, slot, taken);
   const planned = input.lays.get(slot.id);
-  const single = planned ? smallestThatHolds(planned, free, item) : null;
+  const plannedMm = planned ? totalUsedMm(planned.result) : 0;
+  const single = planned
+    ? smallestThatHolds(planned, free, item, marginOfLength(need.margin, plannedMm))
+    : null;
   const used = single ? [single] : free;
   const lay: SlotLay =
     single && planned
@@ -139,22 +147,45 @@ async function shapesCover(
       layLength: index,
     });
   });
-  const shortMm = lay.result.usedLengthMm[used.length] ?? 0;
+  const piecesShortMm = lay.result.usedLengthMm[used.length] ?? 0;
+  const held = heldBack(uses, marginOfLength(need.margin, totalUsedMm(lay.result)));
+  // A hair of margin that finds no room is no reason to go to the shop.
+  const marginShortMm = held.openMm > 1 ? held.openMm : 0;
+  const shortMm = piecesShortMm + marginShortMm;
   const missingPieceCount = lay.result.placements.filter(
     (placement) => placement.length === used.length,
   ).length;
   const shortage: Shortage | null =
-    shortMm > 0 ? { amount: shortMm, widthMm, wantedLengthMm: null, missingPieceCount } : null;
+    shortMm > 0
+      ? {
+          amount: shortMm,
+          widthMm,
+          wantedLengthMm: null,
+          missingPieceCount,
+          ...(marginShortMm > 0 && { marginAmount: marginShortMm }),
+        }
+      : null;
   const cares = shortage ? [] : shapesCares(slot, uses, shelf);
   return {
     ...base,
     state: shortage ? 'short' : cares.length > 0 ? 'covered with care' : 'covered',
-    uses,
+    uses: held.uses,
     shortage,
     lay,
     cares,
     remnants: carriedByRemnants(need, used, lay),
   };
+}
+
+/** The margin taken from the rest of the lengths in use, the first one first, and what of it finds no room there. */
+function heldBack(uses: readonly Use[], marginMm: number): { uses: Use[]; openMm: number } {
+  let openMm = marginMm;
+  const withMargin = uses.map((use) => {
+    const marginAmount = Math.min(openMm, Math.max(0, use.free - use.amount));
+    openMm -= marginAmount;
+    return marginAmount > 0 ? { ...use, marginAmount } : use;
+  });
+  return { uses: withMargin, openMm };
 }
 
 /** The width in which more of an item would be bought: an offer's by length, else the item's own. */

@@ -56,18 +56,19 @@ export function onShelf(candidate: FreeLength, item: Item): LayLength {
   };
 }
 
-/** The shortest length that takes the whole planned lay as it is: what leaves the most useful rest. */
+/** The shortest length that takes the whole planned lay as it is, with its margin: what leaves the most useful rest. */
 export function smallestThatHolds(
   planned: SlotLay,
   free: readonly FreeLength[],
   item: Item,
+  marginMm = 0,
 ): FreeLength | null {
   const layWidthMm = planned.job.lengths[0]?.widthMm ?? 0;
   const usedMm = planned.result.usedLengthMm[0] ?? 0;
   const holding = free.filter(
     (candidate) =>
       candidate.length.flaws.length === 0 &&
-      candidate.freeMm >= usedMm &&
+      candidate.freeMm >= usedMm + marginMm &&
       usableWidthMm(candidate.length.widthMm, item) >= layWidthMm - 1e-6,
   );
   return holding.reduce<FreeLength | null>(

@@ -26,7 +26,14 @@ export interface Slot {
   readonly shorterByMm: number;
   /** True: along the edges of each copy of the pieces, left and right; absent: of one. */
   readonly alongEveryCopy?: boolean;
+  /** Held ready beyond what the coats take (plan/margin.ts); absent: none. */
+  readonly margin?: Margin;
 }
+
+/** A share of what a slot takes (0.05 is 5 %), or a length of its cloth. */
+export type Margin =
+  | { readonly kind: 'share'; readonly ratio: number }
+  | { readonly kind: 'length'; readonly lengthMm: number };
 
 /** A slot with nothing chosen yet. */
 export function emptySlot(id: string, name: string, kind: ItemKind): Slot {

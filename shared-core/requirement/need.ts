@@ -1,6 +1,7 @@
 /** What a slot of the plan needs: shapes to cut, or an amount. Cover, to-buy and cost read these alone. */
 import type { Ring } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
+import type { Margin } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
 import type { Counted } from '../stash/kinds.ts';
 
@@ -25,6 +26,8 @@ export interface ShapesNeed {
   readonly shapes: readonly ShapeToCut[];
   readonly areaMm2: number;
   readonly basis: readonly Basis[];
+  /** Goes onto the length of the lay, once; in an amount it is a part already. Absent: none. */
+  readonly margin?: Margin;
 }
 
 export interface NeedPart {

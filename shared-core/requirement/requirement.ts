@@ -1,5 +1,7 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
+import type { Basis } from '../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
+import { marginOfAmount, marginWords } from '../plan/margin.ts';
 import { coatTotal, plansBySize, sizedPieceId } from '../plan/sizes.ts';
 import { fasteningNeed } from './fastenings.ts';
 import { fillNeed } from './fill.ts';
@@ -10,7 +12,7 @@ import { threadNeed } from './thread.ts';
 
 /** What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. */
 export function requirement(plan: CoatPlan, items: SlotItems): readonly Need[] {
-  return plan.slots.map((slot) => batchNeed(plan, slot, items));
+  return plan.slots.map((slot) => withMargin(batchNeed(plan, slot, items), slot));
 }
 
 /**
@@ -29,6 +31,22 @@ function batchNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
   return plansBySize(plan)
     .map((each) => sized(plan, each.size, slotNeed(each, slot, items)))
     .reduce(together);
+}
+
+/** The need with the slot's margin for safety, put on once for all sizes. */
+function withMargin(need: Need, { margin }: Slot): Need {
+  if (margin === undefined) return need;
+  const words = marginWords(margin);
+  const basis: Basis = {
+    kind: 'rule of thumb',
+    how: `${words} more as a margin for safety`,
+    source: 'as you chose it',
+  };
+  if (need.kind === 'shapes') return { ...need, margin, basis: [...need.basis, basis] };
+  const exact = need.amount + marginOfAmount(margin, need.amount);
+  const amount = need.counted === 'pieces' ? Math.ceil(exact - 1e-9) : exact;
+  const part = { what: `margin for safety, ${words}`, amount: amount - need.amount };
+  return { ...need, amount, parts: [...need.parts, part], basis: [...need.basis, basis] };
 }
 
 /** The need of one size, its pieces and parts told apart from those of the size at hand. */

@@ -11,6 +11,8 @@ export interface CutGap {
   readonly missing: ShapesNeed;
   /** Length of the missing pieces' lay on cloth of `widthMm`, mm. */
   readonly lengthMm: number;
+  /** Margin for safety beside it, mm; on cloth of another width it is the same length. */
+  readonly marginMm: number;
   readonly widthMm: number | null;
   readonly clearanceMm: number;
 }
@@ -55,7 +57,8 @@ export function gapsOf(plan: CoatPlan, needs: readonly Need[], covers: readonly 
             ? {
                 kind: 'cut',
                 missing: missingShapes(need, slotCover),
-                lengthMm: slotCover.shortage.amount,
+                lengthMm: slotCover.shortage.amount - (slotCover.shortage.marginAmount ?? 0),
+                marginMm: slotCover.shortage.marginAmount ?? 0,
                 widthMm: slotCover.shortage.widthMm,
                 clearanceMm: plan.clearanceMm,
               }

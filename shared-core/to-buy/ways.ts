@@ -55,7 +55,8 @@ export async function waysToClose(sources: WaysSources, runLay: RunLay): Promise
     usedByWidth.set(unit.widthMm, known);
     const usedMm = await known;
     if (!Number.isFinite(usedMm)) continue;
-    const neededCount = Math.max(1, stepsUp(Math.max(0, usedMm - layDustMm), unit.stepMm));
+    const neededMm = usedMm + marginOf(sources.gaps);
+    const neededCount = Math.max(1, stepsUp(Math.max(0, neededMm - layDustMm), unit.stepMm));
     ways.push({ parts: [wayPart(offer, neededCount, usedMm)], leftAreaMm2: null });
   }
   return [...ways, ...(await sheetWays(sources, ways, runLay))];
@@ -78,10 +79,15 @@ async function usedLengthMm({ item, gaps }: WaysSources, widthMm: number, runLay
     flaws: [],
   };
   const need = jointNeed(gaps);
+  if (need.shapes.length === 0) return 0;
   if (need.shapes.some((shape) => !fitsOne(shape, [length]))) return known;
   const result = await runLay(jobOf(gaps, need, [length], item), `${names(gaps)} on ${widthMm} mm to buy`);
   if (result.unplaced.length > 0) return known;
   return Math.min(known, totalUsedMm(result));
+}
+
+function marginOf(gaps: readonly CutGapOf[]): number {
+  return gaps.reduce((sum, { needs }) => sum + needs.marginMm, 0);
 }
 
 function jobOf(gaps: readonly CutGapOf[], need: ShapesNeed, lengths: readonly LayLength[], item: Item) {
@@ -167,7 +173,7 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
   return ways;
 }
 
-/** Whether a lay places every missing piece on these sheets, the largest first. */
+/** Whether a lay places every missing piece on these sheets, the largest first, and leaves the margin. */
 async function lies(
   { item, gaps }: WaysSources,
   need: ShapesNeed,
@@ -178,11 +184,13 @@ async function lies(
     .sort(([a], [b]) => b.areaMm2 - a.areaMm2)
     .flatMap(([{ length }, count]) => Array.from({ length: count }, () => length))
     .map((length, index) => ({ ...length, id: `sheet ${index + 1}` }));
+  const sheetsMm = counts.reduce((sum, [{ length }, count]) => sum + length.lengthMm * count, 0);
+  if (need.shapes.length === 0) return sheetsMm >= marginOf(gaps);
   const result = await runLay(
     jobOf(gaps, need, lengths, item),
     `${names(gaps)} on ${lengths.length === 1 ? 'a sheet' : `${lengths.length} sheets`} to buy`,
   );
-  return result.unplaced.length === 0;
+  return result.unplaced.length === 0 && sheetsMm - totalUsedMm(result) >= marginOf(gaps) - layDustMm;
 }
 
 /** Fewest sheets of one size that, beside the fixed ones, carry all; null where none do up to the limit. */

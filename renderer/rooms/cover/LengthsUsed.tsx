@@ -41,7 +41,9 @@ export function LengthsUsed({
             <rect className={style.used} width={Math.max(1, (use.amount / longest) * drawnPx)} height="14" />
           </svg>
           <span className="number">
-            {placeWords(use, shelf)}: {show(use.amount)} used, {leftWords(use.free - use.amount)}
+            {placeWords(use, shelf)}: {show(use.amount)} used
+            {use.marginAmount !== undefined && `, ${show(use.marginAmount)} margin`},{' '}
+            {leftWords(use.free - use.amount - (use.marginAmount ?? 0))}
           </span>
         </li>
       ))}

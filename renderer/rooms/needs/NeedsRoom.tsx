@@ -20,6 +20,7 @@ import { NeedDetail } from './NeedDetail.tsx';
 import style from './NeedsRoom.module.css';
 import { OwnAmount } from './OwnAmount.tsx';
 import { SewingChoices } from './SewingChoices.tsx';
+import { SlotMargin, WithMargin } from './SlotMargin.tsx';
 import { ThreadByColour } from './ThreadByColour.tsx';
 import { WashFirst } from './WashFirst.tsx';
 
@@ -64,6 +65,7 @@ function NeedRow({ need }: { need: Need }) {
       <div className={style.amounts}>
         {need.kind === 'shapes' ? <Shapes need={need} /> : <Parts need={need} slot={slot} />}
         <NeedDetail slot={slot} />
+        <SlotMargin slot={slot} />
       </div>
       <BasisNote basis={need.basis} />
     </li>
@@ -104,6 +106,7 @@ function Shapes({ need }: { need: ShapesNeed }) {
         />
         . {layWords(slotLay.result, system)}.
       </p>
+      <WithMargin margin={need.margin} lengthMm={totalUsedMm(slotLay.result)} />
     </div>
   );
 }

@@ -52,6 +52,7 @@ export function cutGap(
       kind: 'cut',
       missing: { kind: 'shapes', slotId: itemId, shapes, areaMm2, basis: [] },
       lengthMm: 9_999,
+      marginMm: 0,
       widthMm: 1,
       clearanceMm: 0,
     },

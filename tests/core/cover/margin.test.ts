@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import { solveHere } from '../../../main/services/solver.ts';
+import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
+import { estimate } from '../../../shared-core/flow.ts';
+import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
+import { setMargin } from '../../../shared-core/plan/margin.ts';
+import type { LotOnShelf } from '../../../shared-core/stash/stash.ts';
+import {
+  clothLot,
+  item,
+  layHere,
+  lot,
+  offer,
+  onShelf,
+  piece,
+  plan,
+  rectangle,
+  slot,
+} from '../../fixtures/small-workshop.ts';
+
+const taffeta = item('cloth', 'shell item', { widthMm: 1400 });
+/** Three panels below one another: 2100 mm of cloth. */
+const panels = (margin?: Margin): CoatPlan =>
+  plan({
+    slots: [slot('shell', 'cloth', margin ? { margin } : {})],
+    pieces: [piece('panel', rectangle(700, 1300), { cutCount: 3 })],
+  });
+const byTenth = offer(
+  'shell item',
+  'by tenth',
+  { kind: 'by length', stepMm: 100, widthMm: 1400, leastMm: 0 },
+  190,
+);
+
+async function road(coat: CoatPlan, ...lots: LotOnShelf[]) {
+  const sources = { plan: coat, shelf: [onShelf(taffeta, ...lots)], offers: [byTenth], suppliers: [] };
+  const result = await estimate(sources, layHere, solveHere);
+  return { ...result, shell: result.cover[0]!, shelf: sources.shelf };
+}
+/** A lay ends within a hair of its panels. */
+const mm = (value: number) => expect.closeTo(value, 2) as unknown as number;
+const fifteen: Margin = { kind: 'share', ratio: 0.15 };
+
+describe('a margin for safety', () => {
+  it('is held back of the length that is cut, beside what is cut, and costs nothing', async () => {
+    const roll = clothLot('shell item', 'autumn', 1400, [3000], 6_000);
+    const without = await road(panels(), roll);
+    const { shell, cost } = await road(panels(fifteen), roll);
+    expect(shell).toMatchObject({ state: 'covered', uses: [{ amount: mm(2100), marginAmount: mm(315) }] });
+    expect(cost.batchMinor).toBe(without.cost.batchMinor);
+  });
+
+  it('passes over a roll that holds the lay but not the margin', async () => {
+    const { shell } = await road(
+      panels(fifteen),
+      clothLot('shell item', 'short', 1400, [2200], 4_000),
+      clothLot('shell item', 'long', 1400, [2500], 5_000),
+    );
+    expect(shell.uses).toMatchObject([{ lotId: 'long', amount: mm(2100), marginAmount: mm(315) }]);
+  });
+
+  it('is bought where every piece has room but not the margin', async () => {
+    const { shell, toBuy, shelf, cost } = await road(
+      panels({ kind: 'length', lengthMm: 400 }),
+      clothLot('shell item', 'autumn', 1400, [2250], 4_500),
+    );
+    expect(shell).toMatchObject({
+      state: 'short',
+      uses: [{ amount: mm(2100), marginAmount: mm(150) }],
+      shortage: { amount: mm(250), marginAmount: mm(250), missingPieceCount: 0 },
+    });
+    expect(toBuy.lines).toMatchObject([{ unitCount: 3, usedAmount: 0, priceMinor: 570 }]);
+    expect(cost.batchMinor).toBe(4_200);
+    expect(coverSentences(shell, { plan: panels(), shelf, system: 'metric' })[0]).toContain(
+      'every piece has room, but not the margin for safety',
+    );
+  });
+
+  it('is counted once: with the length of the lay, whatever shrinkage made of it', async () => {
+    const shrinking = item('cloth', 'shell item', { widthMm: 1400, shrinkageAlongRatio: 0.125 });
+    const sources = { plan: panels(fifteen), shelf: [onShelf(shrinking)], offers: [byTenth], suppliers: [] };
+    const { lays, toBuy } = await estimate(sources, layHere, solveHere);
+    // 700 / 0.875 = 800 for each panel; 2400 and 15 % of it are 2760.
+    expect(lays[0]?.result.usedLengthMm).toEqual([mm(2400)]);
+    expect(toBuy.lines).toMatchObject([{ unitCount: 28, usedAmount: mm(2400) }]);
+  });
+
+  it('of sheets is a rest that the lay leaves', async () => {
+    const batting = item('batting', 'batting item', { widthMm: 1400 });
+    const sheet = offer('batting item', 'sheet', { kind: 'sheet', widthMm: 1400, lengthMm: 2200 }, 1_500);
+    const coat = (margin: Margin) =>
+      plan({
+        slots: [slot('batting', 'batting', { margin, isQuilted: false })],
+        pieces: [
+          piece('panel', rectangle(700, 1300), {
+            cutCount: 3,
+            turns: 'one way',
+            cutFrom: [{ slotId: 'batting', plyCount: 1 }],
+          }),
+        ],
+      });
+    const sheets = async (lengthMm: number) => {
+      const sources = {
+        plan: coat({ kind: 'length', lengthMm }),
+        shelf: [onShelf(batting)],
+        offers: [sheet],
+        suppliers: [],
+      };
+      return (await estimate(sources, layHere, solveHere)).toBuy.lines[0]?.unitCount;
+    };
+    expect([await sheets(90), await sheets(400)]).toEqual([1, 2]);
+  });
+
+  it('of what is counted is more of it, in whole pieces', async () => {
+    const coat = plan({
+      coatCount: 3,
+      pieces: [],
+      slots: [
+        slot('snaps', 'fastening', { amountPerCoat: 7, margin: { kind: 'share', ratio: 0.1 } }),
+        slot('thread', 'thread', { amountPerCoat: 410, margin: { kind: 'share', ratio: 0.1 } }),
+      ],
+    });
+    const shelf = [
+      onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 40, 40, 800)),
+      onShelf(item('thread', 'thread item')),
+    ];
+    const sources = { plan: coat, shelf, offers: [], suppliers: [] };
+    const { requirement } = await estimate(sources, layHere, solveHere);
+    expect(requirement.map((need) => need.kind === 'amount' && need.amount)).toEqual([24, 1353]);
+    expect(requirement[0]).toMatchObject({
+      parts: [{ amount: 21 }, { what: 'margin for safety, 10 %', amount: 3 }],
+    });
+    expect(requirement[0]?.basis.at(-1)).toMatchObject({ kind: 'rule of thumb' });
+  });
+});
+
+describe('giving a margin', () => {
+  const coat = plan({ slots: [slot('shell', 'cloth'), slot('snaps', 'fastening')] });
+  it('says so, and 0 takes it away', () => {
+    const given = setMargin(coat, 'shell', { kind: 'length', lengthMm: 200 });
+    expect(given).toMatchObject({ ok: true, value: { said: 'A margin of 200 mm for the shell.' } });
+    if (!given.ok) return;
+    expect(given.value.plan.slots[0]?.margin).toEqual({ kind: 'length', lengthMm: 200 });
+    const taken = setMargin(given.value.plan, 'shell', { kind: 'share', ratio: 0 });
+    expect(taken).toMatchObject({ ok: true, value: { plan: coat, said: 'No margin for the shell.' } });
+  });
+  it.each<[string, Margin, string]>([
+    ['snaps', { kind: 'length', lengthMm: 50 }, 'is a length'],
+    ['shell', { kind: 'share', ratio: 1.2 }, 'is not from 0 to as much again'],
+    ['shell', { kind: 'length', lengthMm: -3 }, 'is not from 0 to as much again'],
+  ])('that cannot be is refused: %s %o', (slotId, margin, what) => {
+    const refusal = setMargin(coat, slotId, margin);
+    expect(refusal.ok ? '' : refusal.problems[0]?.what).toContain(what);
+  });
+});
