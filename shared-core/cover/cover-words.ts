@@ -79,7 +79,7 @@ function usesWords(slotCover: SlotCover, context: WordsContext): string {
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
 
 /** "14 Apr 2026" for an ISO date; another text comes back as it is. */
-function dayWords(iso: string): string {
+export function dayWords(iso: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
   const monthName = months[Number(month) - 1];
   return monthName ? `${Number(day)} ${monthName} ${year}` : iso;

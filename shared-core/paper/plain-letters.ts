@@ -32,8 +32,11 @@ export function plainLetters(text: string, has: (codePoint: number) => boolean):
     else if (/[\p{Cc}\p{Cf}]/u.test(letter)) continue;
     else if (has(letter.codePointAt(0) ?? 0)) plain += letter;
     else {
-      changed.add(letter);
-      plain += substitute(letter, has);
+      const plainer = substitute(letter, has);
+      // A sign in plainer dress, a minus as a hyphen, reads the same; a letter does not.
+      if (/\p{L}/u.test(letter) || plainer === '?') changed.add(letter);
+      // "2⅛" must not become 21/8.
+      plain += /\p{No}/u.test(letter) && /\d$/.test(plain) ? ` ${plainer}` : plainer;
     }
   }
   return { text: plain, changed: [...changed] };

@@ -4,13 +4,13 @@ import { pdfSheets } from '../core/paper/pdf-text.ts';
 import { expect, test } from './door.ts';
 
 test('the shopping list is saved as PDF and printed without the room around it', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(240_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^To buy/ }).click();
   const total = page.getByText('In all', { exact: true }).locator('..');
-  await expect(total).toBeVisible({ timeout: 30_000 });
+  await expect(total).toBeVisible({ timeout: 90_000 });
   await page.getByRole('button', { name: 'Stop here' }).click();
-  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 90_000 });
   const [, amount = 'none'] = /([\d,.]+) EUR/.exec((await total.textContent()) ?? '') ?? [];
 
   const [download] = await Promise.all([
@@ -44,4 +44,26 @@ test('the shopping list is saved as PDF and printed without the room around it',
   expect(colours).toEqual(['rgb(23, 38, 42)', 'rgb(255, 255, 255)']);
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
   await expect(paper).toHaveCount(0);
+});
+
+test('the cost sheet leaves the window with the figures that the room shows', async ({ page }) => {
+  test.setTimeout(240_000);
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await page.getByRole('link', { name: /^Cost/ }).click();
+  await expect(page.getByRole('row', { name: /^The batch/ })).toBeVisible({ timeout: 90_000 });
+  await page.getByRole('button', { name: 'Stop here' }).click();
+  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 90_000 });
+  const batch = (await page.getByRole('row', { name: /^The batch/ }).textContent()) ?? '';
+  const [, amount = 'none'] = /([\d,.]+) EUR\s*$/.exec(batch) ?? [];
+
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save as PDF' }).click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('fenwalk-coat-cost.pdf');
+  const sheets = await pdfSheets(new Uint8Array(await readFile(await download.path())));
+  const texts = sheets.flatMap((sheet) => sheet.texts.map(({ text }) => text));
+  expect(texts).toContain('Material of the batch');
+  expect(texts).toContain(`${amount} EUR`);
+  expect(texts).toContain('Retail');
 });

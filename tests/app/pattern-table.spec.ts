@@ -6,7 +6,7 @@ import { expect, test } from './door.ts';
 test('the table of requirements is found by lays, explained, saved, and stands again when the maker comes back', async ({
   page,
 }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(300_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^Pattern table/ }).click();
   await expect(page.getByRole('heading', { name: 'Pattern table', level: 1 })).toBeVisible();
@@ -25,7 +25,7 @@ test('the table of requirements is found by lays, explained, saved, and stands a
   await page.getByRole('button', { name: 'Find the lengths' }).click();
   await expect(page.getByRole('progressbar', { name: 'Lays found' })).toBeVisible();
   await expect(page.getByText('not found yet')).toHaveCount(0, { timeout: 120_000 });
-  await expect(page.getByRole('progressbar', { name: 'Lays found' })).toBeHidden({ timeout: 60_000 });
+  await expect(page.getByRole('progressbar', { name: 'Lays found' })).toBeHidden({ timeout: 90_000 });
   const row = shell.getByRole('row', { name: /^EU 40/ });
   await expect(row).toContainText(/\d\.\d m(\d+ )?\d(\/\d)? yd/);
   await row.getByRole('button').last().click();

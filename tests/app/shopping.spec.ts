@@ -1,12 +1,12 @@
 /** A trip to the shops: the list aisle by aisle, ticked off, and what was bought put on the shelf in one step at its true price. */
 import { expect, test } from './door.ts';
 
-const whileLaying = { timeout: 60_000 };
+const whileLaying = { timeout: 90_000 };
 
 test('what is ticked stays ticked, and comes onto the shelf in one step as it was truly bought', async ({
   page,
 }) => {
-  test.setTimeout(180_000);
+  test.setTimeout(300_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^To buy/ }).click();
   await page.getByRole('button', { name: 'In the shop' }).click(whileLaying);

@@ -1,12 +1,14 @@
 /** What a coat and the batch cost, and what a coat is sold for; each way of looking at it under a tab of its own. */
 import { Tabs } from '@base-ui/react/tabs';
 import { type ReactNode, useState } from 'react';
+import { costTable } from '../../../shared-core/cost/cost-table.ts';
 import { priceSheet } from '../../../shared-core/cost/price.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
+import { TableActions } from '../../parts/TableActions.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
 import { MaterialCost } from './MaterialCost.tsx';
@@ -23,6 +25,7 @@ const views: readonly { readonly name: string; readonly view: () => ReactNode }[
 
 export function CostRoom() {
   const { input, estimate } = useCoat();
+  const { settings } = useWorkshop().facts;
   const [shown, setShown] = useState(views[0]?.name ?? '');
   if (!input) return null;
   if (!estimate) {
@@ -35,7 +38,21 @@ export function CostRoom() {
   }
   return (
     <>
-      <RoomHead title="Cost" lead="What goes into a coat, and what it is sold for." />
+      <RoomHead
+        title="Cost"
+        lead="What goes into a coat, and what it is sold for."
+        actions={
+          <TableActions
+            table={costTable(
+              input,
+              estimate.cost,
+              settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
+              settings,
+            )}
+            name={`${input.plan.name} cost`}
+          />
+        }
+      />
       <Headline />
       <Tabs.Root value={shown} onValueChange={(next) => setShown(String(next))} className={style.views}>
         <Tabs.List className={style.tabs} aria-label="Cost by">

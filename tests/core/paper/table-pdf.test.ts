@@ -174,5 +174,9 @@ test('what the typeface lacks stands in plain letters, and the reader is told', 
   expect(changedLetters).toContain('絹');
   expect(changedLetters).not.toContain('Š');
   expect(said.join(' ')).toContain('lacks some letters');
+  const signs = { ...list, notes: ['cost ÷ (1 − 40 %) → 2⅛ yd, ½ in'] };
+  const plain = await read(signs);
+  expect(plain.changedLetters).toEqual([]);
+  expect(plain.texts.map(({ text }) => text)).toContain('cost ÷ (1 - 40 %) -> 2 1/8 yd, ½ in');
   expect((await read(list)).texts.map(({ text }) => text).join(' ')).not.toContain('lacks');
 });

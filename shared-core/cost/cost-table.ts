@@ -1,0 +1,117 @@
+/** The cost sheet as a table for paper and files: material by slot, and from there to the prices of one coat. */
+import { amountWords, dayWords } from '../cover/cover-words.ts';
+import type { MeasureSystem } from '../measure/quantity.ts';
+import { showQuantity } from '../measure/show.ts';
+import type { PaperCell, PaperRow, PaperTable } from '../paper/paper-table.ts';
+import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { coatTotal } from '../plan/sizes.ts';
+import type { ItemOnShelf } from '../stash/stash.ts';
+import type { CostLine, CostSheet } from './cost.ts';
+import type { PriceSheet } from './price.ts';
+import { additionWords } from './price-words.ts';
+
+export interface CostTableSources {
+  readonly plan: CoatPlan;
+  readonly shelf: readonly ItemOnShelf[];
+}
+
+export interface CostTableOptions {
+  readonly system: MeasureSystem;
+  readonly currency: string;
+}
+
+/** prices: null where only the material is wanted. */
+export function costTable(
+  sources: CostTableSources,
+  cost: CostSheet,
+  prices: PriceSheet | null,
+  options: CostTableOptions,
+): PaperTable {
+  const { plan } = sources;
+  const money = (amountMinor: number) => moneyCell(amountMinor, options);
+  const wasteMinor = cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0);
+  const count = coatTotal(plan);
+  const coatMinor = cost.perCoatMinor[0] ?? 0;
+  const step = (name: string, how: string, amountMinor: number): PaperRow => [
+    name,
+    '',
+    how,
+    '',
+    money(amountMinor),
+  ];
+  return {
+    title: `${plan.name}: cost`,
+    lead: `Material of ${count === 1 ? 'one coat' : `${count} coats`}: lots at what was paid, oldest first, and what is missing at its offer.`,
+    sectionHead: 'part',
+    columns: [
+      { head: 'Slot', fileHead: 'slot', kind: 'text' },
+      { head: 'Amount', fileHead: 'amount', kind: 'number' },
+      { head: 'From', fileHead: 'from', kind: 'text' },
+      { head: 'Of it waste', fileHead: `of it waste (${options.currency})`, kind: 'number' },
+      { head: 'Cost', fileHead: `cost (${options.currency})`, kind: 'number' },
+    ],
+    sections: [
+      {
+        title: 'Material of the batch',
+        rows: cost.lines.map((line) => lineRow(sources, line, options)),
+        total: ['The batch', '', '', money(wasteMinor), money(cost.batchMinor)],
+      },
+      {
+        title: 'One coat',
+        rows: [
+          step('Material', count === 1 ? '' : `the batch by ${count}`, coatMinor),
+          ...(prices ? priceSteps(prices, step, options) : []),
+        ],
+      },
+    ],
+    notes: cost.isIncomplete
+      ? ['Not the whole cost: some slots have nothing chosen, or no offer for what is missing.']
+      : [],
+  };
+}
+
+function priceSteps(
+  { minutesPerCoat, coat, wholesale, retail }: PriceSheet,
+  step: (name: string, how: string, amountMinor: number) => PaperRow,
+  { system }: CostTableOptions,
+): readonly PaperRow[] {
+  const time = showQuantity('duration', minutesPerCoat, { system });
+  return [
+    step('Work', coat.labourMinor > 0 ? `${time} as the maker estimates` : 'left out', coat.labourMinor),
+    step('Overhead', coat.overheadMinor > 0 ? '' : 'left out', coat.overheadMinor),
+    step('Cost', '', coat.costMinor),
+    step('Wholesale', additionWords('cost', wholesale.addition), wholesale.priceMinor),
+    step('Retail', additionWords('wholesale', retail.addition), retail.priceMinor),
+  ];
+}
+
+function lineRow({ plan, shelf }: CostTableSources, line: CostLine, options: CostTableOptions): PaperRow {
+  const slot = slotById(plan, line.slotId);
+  const item = shelf.find((onShelf) => onShelf.item.id === slot.itemId)?.item;
+  const words = (amount: number) => amountWords(line, amount, { plan, shelf, system: options.system });
+  const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots).map((lot) => [lot.id, lot]));
+  const from = line.parts.map((part) => {
+    const lot = part.lotId === null ? undefined : lots.get(part.lotId);
+    const source = lot
+      ? `lot of ${dayWords(lot.receivedOn)}${lot.dyeLot === '' ? '' : `, dye lot ${lot.dyeLot}`}`
+      : 'to buy';
+    return line.parts.length === 1 ? source : `${source}: ${words(part.amount)}`;
+  });
+  const isUnpriced = line.isIncomplete && line.costMinor === 0;
+  return [
+    { text: sentence(slot.name), note: item?.name ?? 'nothing chosen' },
+    line.parts.length > 0 ? words(line.parts.reduce((sum, part) => sum + part.amount, 0)) : '',
+    [...from, ...(line.isIncomplete ? ['no price yet'] : [])].join('; '),
+    line.wasteMinor > 0 ? moneyCell(line.wasteMinor, options) : '',
+    isUnpriced ? '' : moneyCell(line.costMinor, options),
+  ];
+}
+
+function moneyCell(amountMinor: number, { system, currency }: CostTableOptions): PaperCell {
+  const text = showQuantity('money', amountMinor, { system, currency });
+  return { text, fileText: (amountMinor / 100).toFixed(2) };
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
