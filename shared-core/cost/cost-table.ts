@@ -46,7 +46,7 @@ export function costTable(
     columns: [
       { head: 'Slot', fileHead: 'slot', kind: 'text' },
       { head: 'Amount', fileHead: 'amount', kind: 'number' },
-      { head: 'From', fileHead: 'taken from', kind: 'text' },
+      { head: 'From', fileHead: 'lots', kind: 'text' },
       { head: 'Of it waste', fileHead: `of it waste (${options.currency})`, kind: 'number' },
       { head: 'Cost', fileHead: `cost (${options.currency})`, kind: 'number' },
     ],
