@@ -59,3 +59,53 @@ test('the table of requirements is found by lays, explained, saved, and stands a
       .last(),
   ).toContainText(`${metres} m`);
 });
+
+test('sizes that were drafted as plans of their own come into one table, and no coat more is made', async ({
+  page,
+}) => {
+  test.setTimeout(300_000);
+  const begin = async (name: string, size: string) => {
+    await page.getByRole('link', { name: 'Coats', exact: true }).click();
+    await page.getByRole('button', { name: 'New coat' }).first().click();
+    const form = page.getByRole('dialog', { name: 'New coat' });
+    await form.getByLabel('Name').fill(name);
+    await form.getByLabel('Size').fill(size);
+    await form.getByRole('button', { name: 'Begin the plan' }).click();
+    await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible();
+    await page.getByRole('button', { name: 'Add a shape' }).first().click();
+    const strip = page.getByRole('dialog', { name: 'Add a shape' });
+    await strip.getByLabel('Name').fill('Panel');
+    await strip.getByLabel('Length').fill(`${Number(size) * 20} mm`);
+    await strip.getByLabel('Width', { exact: true }).fill('400 mm');
+    await strip.getByRole('button', { name: 'Add the strip' }).click();
+    await expect(page.getByRole('button', { name: /^Panel, drawn to scale/ })).toBeVisible();
+  };
+  await begin('Wader', '38');
+  await begin('Reedling, size 42', '42');
+  await begin('Reedling, size 44', '44');
+  await begin('Reedling, size 40', '40');
+  await page.getByRole('link', { name: /^Pattern table/ }).click();
+  await page.getByRole('button', { name: 'Add sizes' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Add sizes' });
+  await expect(sheet.getByRole('checkbox', { name: /^Size 42/ })).toBeChecked();
+  await expect(sheet.getByRole('checkbox', { name: /^Size 44/ })).toBeChecked();
+  await expect(sheet.getByRole('checkbox', { name: /^Size 38/ })).not.toBeChecked();
+  await sheet.getByRole('button', { name: 'Add to the table' }).click();
+  await expect(sheet).toBeHidden();
+  await expect(page.getByText('Sizes 40, 42, 44.')).toBeVisible();
+  await expect(page.getByRole('link', { name: /^Plan/ })).toContainText('1 ×');
+
+  await page.getByLabel('Widths of the cloth').fill('150 cm');
+  await page.getByLabel('Nap').selectOption('With nap');
+  await page.getByRole('button', { name: 'Find the lengths' }).click();
+  // A panel is cut once: its length is what its size takes.
+  for (const [size, length] of [
+    ['40', '0.9 m'],
+    ['42', '0.9 m'],
+    ['44', '1.0 m'],
+  ] as const) {
+    await expect(page.getByRole('row', { name: new RegExp(`^${size} `) }).first()).toContainText(length, {
+      timeout: 90_000,
+    });
+  }
+});

@@ -14,6 +14,7 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { TableActions } from '../../parts/TableActions.tsx';
+import { AddSizes } from './AddSizes.tsx';
 import { AskedFields } from './AskedFields.tsx';
 import { type AskedDraft, keepAsked, keptAsked } from './asked-draft.ts';
 import style from './PatternTableRoom.module.css';
@@ -42,6 +43,7 @@ function TableOfCoat({ input }: { input: FlowInput }) {
   const { workshop, facts } = useWorkshop();
   const { system } = facts.settings;
   const { plan } = input;
+  const [isAdding, setIsAdding] = useState(false);
   const [draft, setDraft] = useState<AskedDraft>(() => keptAsked(plan.id, system));
   const change = (next: AskedDraft) => {
     setDraft(next);
@@ -82,12 +84,13 @@ function TableOfCoat({ input }: { input: FlowInput }) {
           )
         }
       />
-      {sizeCount === 1 && (
-        <p className={style.note}>
-          The plan holds one size. Draft or copy the coat in others, then add them under Sizes{' '}
-          <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'plan' })}>in the plan</a>.
-        </p>
-      )}
+      <p className={sizeCount === 1 ? style.note : style.sizes}>
+        <span>{sizeCount === 1 ? 'The plan holds one size.' : `Sizes ${tableSizes(plan).join(', ')}.`}</span>
+        <Button look="quiet" onClick={() => setIsAdding(true)}>
+          Add sizes
+        </Button>
+      </p>
+      {isAdding && <AddSizes plan={plan} onClose={() => setIsAdding(false)} />}
       <AskedFields draft={draft} slots={slots} onChange={change} />
       <Problems problems={[...askedProblems, ...table.problems]} />
       <div className={style.run}>
