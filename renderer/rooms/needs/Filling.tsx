@@ -137,7 +137,12 @@ function FillingOf({ slot }: { slot: Slot }) {
         {item ? (
           <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
         ) : (
-          'No fill is chosen yet'
+          <>
+            No fill is chosen yet:{' '}
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
+              choose it in the plan
+            </a>
+          </>
         )}
         {item?.kind === 'fill' && item.facts.fillPowerCm3PerG !== null && (
           <>

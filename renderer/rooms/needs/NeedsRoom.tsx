@@ -98,7 +98,7 @@ function Shapes({ need }: { need: ShapesNeed }) {
         </span>
       </p>
       <p className="quiet small">
-        {cutCount} pieces of {need.shapes.length} shapes,{' '}
+        {cutCount} pieces of {need.shapes.length === 1 ? 'one shape' : `${need.shapes.length} shapes`},{' '}
         <Figure
           quantity="area"
           value={need.areaMm2}

@@ -10,7 +10,8 @@ import style from './NeedsRoom.module.css';
 export function WashFirst() {
   const { input } = useCoat();
   if (!input) return null;
-  const { prewash } = finishedOf(input).care;
+  const { prewash, conflicts } = finishedOf(input).care;
+  const mixed = conflicts.find(({ kind }) => kind === 'mixed shrinkage');
   if (prewash.length === 0) return null;
   return (
     <section aria-labelledby="wash" className={style.section}>
@@ -19,6 +20,11 @@ export function WashFirst() {
         As hot as the coat will ever be washed. What is needed above is longer by need / (1 − shrinkage), so
         that enough is left.
       </p>
+      {mixed && (
+        <p className={style.care}>
+          {sentenceCase(mixed.says)} {mixed.mend}
+        </p>
+      )}
       <table className={`${table.table} ${style.narrow}`}>
         <thead>
           <tr>
