@@ -164,6 +164,7 @@ describe('a coat in several sizes', () => {
       ['46', 3],
     ]);
     expect(coats[0]!.massG).toBeCloseTo(alone.massG, 9);
+    expect(finishedCoat(both, items).massG).toBeCloseTo(alone.massG, 9);
     expect(coats[1]!.massG).toBeCloseTo(large.massG, 9);
     expect(large.massG).toBeGreaterThan(alone.massG * 1.5);
   });

@@ -119,7 +119,7 @@ describe('needles of a batch in sizes', () => {
   it('wear out by the hours of all coats together', () => {
     const coat = smallCoat({
       size: '40',
-      sewingMinutesPerCoat: 150,
+      sewingMinutesPerCoat: 240,
       slots: [...smallCoat().slots, slot('needles', 'needle')],
       sizes: [
         { size: '44', coatCount: 1, pieces: smallCoat().pieces },
@@ -127,7 +127,7 @@ describe('needles of a batch in sizes', () => {
       ],
     });
     const need = requirement(coat, nothingChosen).find(({ slotId }) => slotId === 'needles');
-    expect(need?.kind === 'amount' && need.amount).toBe(1);
+    expect(need?.kind === 'amount' && need.amount).toBe(2);
   });
 });
 

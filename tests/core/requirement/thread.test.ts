@@ -194,7 +194,7 @@ describe('ratios, split and spools', () => {
     expect(threadUse(coat, slotById(coat, 'thread'), nothingChosen).totalM).toBeCloseTo(4 * 1.4 * 2.5, 9);
   });
   it('two slots of one thread are one colour, and may share a spool', () => {
-    const spun = item('thread', 'spun', { spoolM: 100 });
+    const spun = item('thread', 'spun', { spoolM: 60 });
     const coat = smallCoat({
       slots: [
         slot('shell', 'cloth'),
@@ -205,7 +205,7 @@ describe('ratios, split and spools', () => {
     });
     const colours = threadByColour(coat, filled({ thread: spun, basting: spun }));
     expect(colours.map(({ slotNames, totalM, spoolCount: spools }) => [slotNames, totalM, spools])).toEqual([
-      [['thread', 'basting'], 75, 1],
+      [['thread', 'basting'], 75, 2],
       [['silk'], 12, null],
     ]);
   });
