@@ -174,6 +174,8 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
         const edited = change(on.plan);
         if (!edited.ok) return edited;
         const { plan, said } = edited.value;
+        // What was typed back to where it stood is nothing to undo.
+        if (JSON.stringify(plan) === JSON.stringify(on.plan)) return found(said);
         const saved = await call('savePlan', workshop, { plan, basedOn: on.revision, said });
         if (!saved.ok) return saved;
         setLastEdit({ said, change: null });

@@ -20,7 +20,8 @@ function Settled({ value, onSet, ...field }: SettledProps<number | null>) {
   // Undefined until something is typed.
   const [typed, setTyped] = useState<number | null | undefined>(undefined);
   const settle = () => {
-    if (typed !== undefined && typed !== value) onSet(typed);
+    // Where another value was refused, the one that stands is set again, so that the sentence goes.
+    if (typed !== undefined && (typed !== value || field.problem)) onSet(typed);
     setTyped(undefined);
   };
   return (

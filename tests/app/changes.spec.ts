@@ -32,8 +32,19 @@ test('a second change made before the first is read back is kept as well, and bo
   await expect(page.getByLabel('Coats', { exact: true })).toHaveValue('1');
   await expect(page.getByLabel('Quilting lines apart')).toHaveValue('76.2 mm');
 
-  // Name and size are a change like any other.
   await page.unroute('**/call');
+  // What is refused stands under its own field.
+  await page.getByLabel('Quilting lines apart').fill('2 mm');
+  await page.getByLabel('Quilting lines apart').press('Enter');
+  await expect(page.getByLabel('Quilting lines apart')).toHaveAccessibleDescription(
+    /Distance of the quilting lines is too small/,
+  );
+  await expect(page.getByLabel('Coats', { exact: true })).toHaveAccessibleDescription('');
+  await page.getByLabel('Quilting lines apart').fill('76.2 mm');
+  await page.getByLabel('Quilting lines apart').press('Enter');
+  await expect(page.getByLabel('Quilting lines apart')).toHaveAccessibleDescription('');
+
+  // Name and size are a change like any other.
   await page.getByRole('button', { name: 'Change name, size or notes' }).click();
   const head = page.getByRole('dialog', { name: 'Name, size and notes' });
   await head.getByLabel('Name').fill('  ');

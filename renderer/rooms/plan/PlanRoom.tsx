@@ -1,9 +1,9 @@
 /** The coat plan: how many coats, what fills each slot, and the pieces; every change is said and estimated at once. */
 import { type ReactNode, useState } from 'react';
-import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { PieceCard } from './PieceCard.tsx';
@@ -94,30 +94,30 @@ function plyTotal(piece: { cutFrom: readonly { plyCount: number }[] }): number {
 
 /** Coats and quilting spacing: the two numbers that a maker turns most. */
 function Choices() {
-  const { input, edit } = useCoat();
+  const { input } = useCoat();
   const lengthText = useLengthText();
-  const [problem, setProblem] = useState<string | null>(null);
+  const coats = usePlanChange();
+  const spacing = usePlanChange();
   if (!input) return null;
   const { plan } = input;
-  const apply = async (change: Parameters<typeof edit>[0]) => {
-    const answer = await edit(change);
-    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-  };
   return (
     <div className={style.choices}>
       <SettledField
         label="Coats"
         quantity="count"
         value={plan.coatCount}
-        onSet={(coatCount) => void apply((current) => setCoatCount(current, coatCount))}
-        problem={problem}
+        onSet={(coatCount) => void coats.change((current) => setCoatCount(current, coatCount))}
+        problem={coats.problem}
       />
       {plan.quilting && (
         <SettledField
           label="Quilting lines apart"
           quantity="length"
           value={plan.quilting.spacingMm}
-          onSet={(spacingMm) => void apply((current) => setQuiltingSpacing(current, spacingMm, lengthText))}
+          onSet={(spacingMm) =>
+            void spacing.change((current) => setQuiltingSpacing(current, spacingMm, lengthText))
+          }
+          problem={spacing.problem}
           aboveZero
         />
       )}

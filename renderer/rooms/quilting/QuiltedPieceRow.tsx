@@ -1,7 +1,6 @@
-import { memo, useMemo, useState } from 'react';
+import { memo, useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
-import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
 import { editEverySize } from '../../../shared-core/plan/every-size.ts';
 import { setOwnSpacing, setQuilted } from '../../../shared-core/plan/quilted.ts';
@@ -11,6 +10,7 @@ import type { QuiltedPiece } from '../../../shared-core/quilting/map.ts';
 import { offsetsToMark, pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { OptionalSettledField } from '../../parts/SettledField.tsx';
@@ -109,21 +109,18 @@ export function QuiltedPieceRow({
 
 /** Its own distance of the lines, where it is not that of the whole coat. */
 function OwnSpacingField({ piece }: { piece: Piece }) {
-  const { edit } = useCoat();
   const lengthText = useLengthText();
-  const [problem, setProblem] = useState<string | null>(null);
-  const set = async (spacingMm: number | null) => {
-    const answer = await edit((plan) =>
-      editEverySize(plan, piece.id, (each) => setOwnSpacing(each, piece.id, spacingMm, lengthText)),
-    );
-    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-  };
+  const { problem, change } = usePlanChange();
   return (
     <OptionalSettledField
       label={`Lines of ${piece.name} apart`}
       quantity="length"
       value={piece.quiltingSpacingMm ?? null}
-      onSet={(spacingMm) => void set(spacingMm)}
+      onSet={(spacingMm) =>
+        void change((plan) =>
+          editEverySize(plan, piece.id, (each) => setOwnSpacing(each, piece.id, spacingMm, lengthText)),
+        )
+      }
       hint="empty: as in the whole coat"
       problem={problem}
       aboveZero

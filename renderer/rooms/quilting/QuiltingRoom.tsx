@@ -1,15 +1,13 @@
 /** The quilting map: lines of every quilted piece from its hem, whether they meet at the seams, and what they take up. */
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
-import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
-import type { Edited } from '../../../shared-core/plan/edited.ts';
 import { setStitchLength, startQuilting } from '../../../shared-core/plan/quilted.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import { quiltingMap } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Figure } from '../../parts/Figure.tsx';
@@ -25,16 +23,14 @@ const drawingWidthPixels = 140;
 const drawingHeightPixels = 260;
 
 export function QuiltingRoom() {
-  const { input, edit } = useCoat();
+  const { input } = useCoat();
   const lengthText = useLengthText();
-  const [problem, setProblem] = useState<string | null>(null);
+  const start = usePlanChange();
+  const spacing = usePlanChange();
+  const stitch = usePlanChange();
   const plan = input?.plan ?? null;
   const map = useMemo(() => (plan ? quiltingMap(plan) : []), [plan]);
   if (!input || !plan) return null;
-  const make = async (change: (current: CoatPlan) => Outcome<Edited>) => {
-    const answer = await edit(change);
-    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-  };
   if (!plan.quilting) {
     return (
       <>
@@ -42,12 +38,15 @@ export function QuiltingRoom() {
         <EmptyState
           title="This coat is not quilted"
           action={
-            <Button look="main" onClick={() => void make((current) => startQuilting(current, lengthText))}>
+            <Button
+              look="main"
+              onClick={() => void start.change((current) => startQuilting(current, lengthText))}
+            >
               Quilt this coat
             </Button>
           }
         >
-          {problem ?? 'Give it lines, and then choose the pieces that have them.'}
+          {start.problem ?? 'Give it lines, and then choose the pieces that have them.'}
         </EmptyState>
       </>
     );
@@ -81,15 +80,16 @@ export function QuiltingRoom() {
           quantity="length"
           value={plan.quilting.spacingMm}
           aboveZero
-          onSet={(mm) => void make((current) => setQuiltingSpacing(current, mm, lengthText))}
-          problem={problem}
+          onSet={(mm) => void spacing.change((current) => setQuiltingSpacing(current, mm, lengthText))}
+          problem={spacing.problem}
         />
         <SettledField
           label="Stitch length"
           quantity="length"
           value={plan.quilting.stitchLengthMm}
           aboveZero
-          onSet={(mm) => void make((current) => setStitchLength(current, mm, lengthText))}
+          onSet={(mm) => void stitch.change((current) => setStitchLength(current, mm, lengthText))}
+          problem={stitch.problem}
         />
         <p className={style.total}>
           <span className="quiet small">Stitching in all</span>

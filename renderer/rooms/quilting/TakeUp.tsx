@@ -4,10 +4,11 @@ import { slotItems } from '../../../shared-core/flow.ts';
 import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
 import { pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
-import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
 import { useLengthText } from '../../client/length-text.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
@@ -104,19 +105,15 @@ export function TakeUp() {
 
 /** The rise between two lines as the maker measured it; without a measure it comes from the batting. */
 function Rise() {
-  const { input, edit } = useCoat();
+  const { input } = useCoat();
   const lengthText = useLengthText();
-  const [problem, setProblem] = useState<string | null>(null);
-  const set = async (riseMm: number | null) => {
-    const answer = await edit((plan) => setRise(plan, riseMm, lengthText));
-    setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
-  };
+  const { problem, change } = usePlanChange();
   return (
     <OptionalSettledField
       label="Rise of one face, measured"
       quantity="length"
       value={input?.plan.quilting?.riseMm ?? null}
-      onSet={(riseMm) => void set(riseMm)}
+      onSet={(riseMm) => void change((plan) => setRise(plan, riseMm, lengthText))}
       hint="leave it empty to take it from the batting"
       problem={problem}
       min={0}
