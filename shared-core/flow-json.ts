@@ -1,5 +1,6 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
 import { priceSheet } from './cost/price.ts';
+import { stillEnoughSentence } from './cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
 import type { TextOptions } from './flow-text.ts';
@@ -9,6 +10,7 @@ import type { LayResult } from './lay/job.ts';
 import { howText } from './measure/basis.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
+import { coatsCut } from './stash/cutting.ts';
 import {
   basketCautions,
   type BasketWordsContext,
@@ -18,7 +20,7 @@ import {
 import type { BoughtBasket } from './to-buy/to-buy.ts';
 import { needDetail } from './requirement/need-detail.ts';
 
-/** Keys: coat, pattern, requirement, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
+/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
@@ -50,6 +52,14 @@ export function estimateJson(
             shapes: need.shapes.map((shape) => ({ ...shape, ring: ringPoints(shape.ring) })),
           },
     ),
+    cutting: {
+      coats: coatsCut(sources.cuttings ?? []),
+      slots: estimate.still.map((still) => ({
+        slot: slot(still.slotId),
+        ...still,
+        sentence: stillEnoughSentence(still, { plan, shelf: sources.shelf, system }),
+      })),
+    },
     lays: estimate.lays.map((slotLay) => layJson(sources, slotLay, 'needs')),
     cover: estimate.cover.map((slotCover) => ({
       slot: slot(slotCover.slotId),

@@ -2,6 +2,7 @@
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from './cover/cover-words.ts';
 import { type PriceRules, priceSheet } from './cost/price.ts';
 import { priceRows } from './cost/price-words.ts';
+import { stillEnoughSentence } from './cover/still-enough.ts';
 import type { Estimate, FlowSources } from './flow.ts';
 import { layWords } from './lay/lay-words.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
@@ -43,12 +44,12 @@ export function estimateText(
   return [
     sizesWords(plan),
     section('What it needs', needs),
-    section(
-      `Cover: ${coverHeadline(estimate.cover)}`,
-      estimate.cover.flatMap((slotCover) =>
+    section(`Cover: ${coverHeadline(estimate.cover)}`, [
+      ...estimate.still.map((still) => `  ${stillEnoughSentence(still, context)}`),
+      ...estimate.cover.flatMap((slotCover) =>
         coverSentences(slotCover, context).map((sentence) => `  ${sentence}`),
       ),
-    ),
+    ]),
     section('To buy', [indented(shoppingText(sources, estimate.toBuy, { system, currency }))]),
     ...basketSections(sources, estimate, { system, currency }),
     section('Cost of material', [

@@ -5,12 +5,15 @@
  * passed in, and so is the solver.
  */
 import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
+import { type StillEnough, stillEnough } from './cover/still-enough.ts';
 import { type CostSheet, cost } from './cost/cost.ts';
 import { endlessLength, layJob, type RunLay, type SlotLay } from './lay/plan-lay.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { type Finished, finished } from './requirement/finished-coat.ts';
 import type { Need, SlotItems } from './requirement/need.ts';
 import { requirement } from './requirement/requirement.ts';
+import { stillToCut } from './requirement/still-to-cut.ts';
+import type { Cutting } from './stash/cutting.ts';
 import type { Offer } from './stash/offer.ts';
 import type { Item, ItemOnShelf } from './stash/stash.ts';
 import type { Supplier } from './stash/supplier.ts';
@@ -22,12 +25,17 @@ export interface FlowSources {
   readonly shelf: readonly ItemOnShelf[];
   readonly offers: readonly Offer[];
   readonly suppliers: readonly Supplier[];
+  /** Cuttings of the plan that stand: what they met is not needed again. Absent: none. */
+  readonly cuttings?: readonly Cutting[];
 }
 
 export interface Estimate {
+  /** Of what is still to be cut, where cutting has begun; so are lays, cover, to buy and cost. */
   readonly requirement: readonly Need[];
   readonly lays: readonly SlotLay[];
   readonly cover: readonly SlotCover[];
+  /** Of the slots that cutting has begun with: whether what is left of the very lots carries the rest. */
+  readonly still: readonly StillEnough[];
   readonly toBuy: ToBuy;
   readonly cost: CostSheet;
   readonly finished: Finished;
@@ -38,7 +46,8 @@ export const openSlotWidthMm = 1473;
 
 /** The whole road for one plan. */
 export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solve): Promise<Estimate> {
-  const needs = requirement(sources.plan, slotItems(sources));
+  const whole = requirement(sources.plan, slotItems(sources));
+  const needs = stillToCut(whole, sources.cuttings ?? []);
   const lays = await layNeeds(sources, needs, runLay);
   const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   const covers = await cover(coverInput, runLay);
@@ -47,6 +56,7 @@ export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solv
     requirement: needs,
     lays,
     cover: covers,
+    still: stillEnough(needs, covers, sources.cuttings ?? [], sources.shelf),
     toBuy: bought,
     cost: cost(sources.plan, covers, bought, sources.shelf),
     finished: finished(sources.plan, slotItems(sources)),
@@ -64,7 +74,7 @@ export function slotItems(sources: Pick<FlowSources, 'plan' | 'shelf'>): SlotIte
 }
 
 /** Every cut slot laid on endless cloth of its item's width: what the coats need, whatever the stash holds. */
-async function layNeeds(
+export async function layNeeds(
   sources: FlowSources,
   needs: readonly Need[],
   runLay: RunLay,

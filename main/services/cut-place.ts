@@ -10,7 +10,7 @@ export interface CutPlace {
   readonly item: Item;
   readonly lotId: string;
   readonly lengthId: string | null;
-  readonly lot: { readonly priceMinor: number; readonly receivedMilli: number };
+  readonly lot: { readonly priceMinor: number; readonly receivedMilli: number; readonly dyeLot: string };
   /** Null where the kind has no lengths. */
   readonly widthMm: number | null;
   readonly form: Length['form'] | null;
@@ -39,7 +39,7 @@ export async function placeToCut(
   const { itemId, kind, name, facts, onHandMilli, reservedMilli, show } = place.value;
   const lot = await queries
     .selectFrom('lot')
-    .select(['price_minor', 'received_milli'])
+    .select(['price_minor', 'received_milli', 'dye_lot'])
     .where('id', '=', lotId)
     .executeTakeFirstOrThrow();
   const length =
@@ -59,7 +59,7 @@ export async function placeToCut(
     item: { id: itemId, kind, name, facts: JSON.parse(facts) } as Item,
     lotId,
     lengthId,
-    lot: { priceMinor: lot.price_minor, receivedMilli: lot.received_milli },
+    lot: { priceMinor: lot.price_minor, receivedMilli: lot.received_milli, dyeLot: lot.dye_lot },
     widthMm: length?.width_mm ?? null,
     form: length?.form ?? null,
     worthRatio: length?.worth_ratio ?? 1,

@@ -184,5 +184,5 @@ function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[])
     pieceMm2: line.pieceAreaMm2,
     kept,
   });
-  return { lotId, lengthId, amount, kept, ...cost };
+  return { lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };
 }

@@ -8,12 +8,14 @@ import type { FlowInput } from '../../shared-core/contract/contract.ts';
 import { tableSizes } from '../../shared-core/flow-table.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
+import { coatsCut } from '../../shared-core/stash/cutting.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import { Cautions } from '../parts/Cautions.tsx';
 import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
 import { CostRoom } from '../rooms/cost/CostRoom.tsx';
+import { CuttingRoom } from '../rooms/cutting/CuttingRoom.tsx';
 import { CoverRoom } from '../rooms/cover/CoverRoom.tsx';
 import { PatternFiles } from '../rooms/import/PatternFiles.tsx';
 import { FinishedRoom } from '../rooms/finished/FinishedRoom.tsx';
@@ -34,6 +36,7 @@ const stepNames: Record<Step, string> = {
   cover: 'Cover',
   'to-buy': 'To buy',
   cost: 'Cost',
+  cutting: 'Cutting',
   finished: 'Finished',
   table: 'Pattern table',
 };
@@ -76,6 +79,8 @@ function StepRoom({ step }: { step: Step }) {
       return <ToBuyRoom />;
     case 'cost':
       return <CostRoom />;
+    case 'cutting':
+      return <CuttingRoom />;
     case 'finished':
       return <FinishedRoom />;
     case 'table':
@@ -128,6 +133,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
       cover: waiting,
       'to-buy': waiting,
       cost: waiting,
+      cutting: plain(input ? cutText(input) : ''),
       finished: plain(input ? finishedText(input, system) : ''),
       table: plain(sizesText(input)),
     };
@@ -144,6 +150,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
     cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.payMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
+    cutting: plain(cutText(input)),
     finished: plain(finishedText(input, system)),
     table: plain(sizesText(input)),
   };
@@ -161,6 +168,12 @@ function finishedText(input: FlowInput, system: MeasureSystem): string {
   if (!coat) return '';
   const isWhole = coat.isMassMeasured || coat.mass.isComplete;
   return `${showQuantity('mass', coat.massG, { system, digits: 2 })}${isWhole ? '' : ' +'}`;
+}
+
+/** "2 of 6 cut"; nothing before cutting has begun. */
+function cutText({ plan, cuttings }: NonNullable<CoatSession['input']>): string {
+  const cut = coatsCut(cuttings).reduce((sum, { coatCount }) => sum + coatCount, 0);
+  return cuttings.length === 0 ? '' : `${cut} of ${coatTotal(plan)} cut`;
 }
 
 /** Distance of the lines, or nothing for a coat that is not quilted. */

@@ -7,6 +7,7 @@ export const steps = [
   'cover',
   'to-buy',
   'cost',
+  'cutting',
   'finished',
   'table',
 ] as const;

@@ -38,3 +38,9 @@ export function ringWithoutLoops(ring: Ring): Ring | null {
   }
   return largest && ringAreaMm2(largest) > 0 ? largest : null;
 }
+
+/** How much of a ring lies outside another, mm2. Both counter-clockwise, in one frame. */
+export function outsideMm2(ring: Ring, outer: Ring): number {
+  const rest = Clipper.difference([toPath(ring)], [toPath(outer)], FillRule.NonZero);
+  return Math.abs(rest.reduce((sum, path) => sum + ringAreaMm2(fromPath(path)), 0));
+}

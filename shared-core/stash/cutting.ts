@@ -37,6 +37,8 @@ export interface KeptRemnant extends KeptRest {
 export interface CutLine {
   readonly lotId: LotId;
   readonly lengthId: LengthId | null;
+  /** As noted for the lot; may be empty. */
+  readonly dyeLot: string;
   /** What left the shelf, in the kind's unit; kept remnants are still in it. */
   readonly amount: number;
   readonly kept: readonly KeptRemnant[];

@@ -1,6 +1,7 @@
 /** Whether the stash carries the plan: the answer first, then slot by slot what is used, missing or could stand in. */
 import { useState } from 'react';
 import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
+import { stillEnoughSentence } from '../../../shared-core/cover/still-enough.ts';
 import type { SlotCover } from '../../../shared-core/cover/cover.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { bindSlot } from '../../../shared-core/plan/edit.ts';
@@ -18,6 +19,7 @@ import { StateTag } from '../../parts/StateTag.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CoverRoom.module.css';
 import { LengthsUsed } from './LengthsUsed.tsx';
+import { SetAsideBar } from './SetAsideBar.tsx';
 
 /** What asks for something to be done stands first. */
 const urgency: Readonly<Record<SlotCover['state'], number>> = {
@@ -42,6 +44,7 @@ export function CoverRoom() {
   return (
     <>
       <RoomHead title="Cover" lead={<strong>{coverHeadline(estimate.cover)}</strong>} />
+      <SetAsideBar />
       <ul className={style.slots} aria-label="Cover by slot">
         {covers.map((slotCover) => (
           <SlotCard key={slotCover.slotId} slotCover={slotCover} />
@@ -52,13 +55,15 @@ export function CoverRoom() {
 }
 
 function SlotCard({ slotCover }: { slotCover: SlotCover }) {
-  const { input } = useCoat();
+  const { input, estimate } = useCoat();
   const system = useSystem();
-  if (!input) return null;
+  if (!input || !estimate) return null;
   const { plan, shelf } = input;
   const slot = slotById(plan, slotCover.slotId);
+  const still = estimate.still.find((each) => each.slotId === slot.id);
   const bound = shelf.find(({ item }) => item.id === slotCover.itemId);
-  const sentences = coverSentences(slotCover, { plan, shelf, system });
+  // What is wholly cut has nothing more to say.
+  const sentences = still?.state === 'all cut' ? [] : coverSentences(slotCover, { plan, shelf, system });
   const link = (step: 'lay' | 'to-buy' | 'plan', words: string) => (
     <a href={routeHash({ kind: 'coat', planId: plan.id, step, slotId: slot.id })}>{words}</a>
   );
@@ -78,6 +83,11 @@ function SlotCard({ slotCover }: { slotCover: SlotCover }) {
           {slotCover.state === 'open' && link('plan', 'Choose an item')}
         </span>
       </div>
+      {still && (
+        <p className={style.still} data-state={still.state}>
+          {stillEnoughSentence(still, { plan, shelf, system })}
+        </p>
+      )}
       <div className={style.words}>
         {sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>

@@ -55,6 +55,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
       'coat',
       'pattern',
       'requirement',
+      'cutting',
       'lays',
       'cover',
       'toBuy',

@@ -1,0 +1,57 @@
+/** Whether what the cover takes is kept from other coats, and the two things to do about it. */
+import { useState } from 'react';
+import { setAsideSentence, setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { SetAside } from '../../../shared-core/stash/cutting.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import style from './CoverRoom.module.css';
+
+export function SetAsideBar() {
+  const { input, estimate, phase, reload } = useCoat();
+  const { workshop } = useWorkshop();
+  const system = useSystem();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [isBusy, setIsBusy] = useState(false);
+  if (!input || !estimate) return null;
+  const { plan, shelf } = input;
+  const stand = setAsideStand(input.setAside, estimate.cover);
+  const wanted = usesToSetAside(estimate.cover);
+  // A lay that is still being looked for uses more than the one that will be found.
+  const isLooking = phase === 'quick' || phase === 'thorough';
+  if (input.setAside.length === 0 && wanted.length === 0) return null;
+
+  const book = async (uses: readonly SetAside[]) => {
+    setIsBusy(true);
+    const done = await call('setAside', workshop, { planId: plan.id, uses: [...uses] });
+    setIsBusy(false);
+    setProblems(done.ok ? [] : done.problems);
+    if (done.ok) await reload();
+  };
+
+  return (
+    <section className={style.aside} data-state={isLooking ? 'fits' : stand.state} aria-label="Set aside">
+      <p>
+        {isLooking && stand.state === 'changed'
+          ? 'Looking whether what is set aside still fits.'
+          : setAsideSentence(stand, plan, { plan, shelf, system })}
+      </p>
+      <div className={style.asideActions}>
+        {stand.state !== 'fits' && wanted.length > 0 && (
+          <Button disabled={isBusy || isLooking} onClick={() => void book(wanted)}>
+            {stand.state === 'nothing' ? 'Set aside what it takes' : 'Set aside anew'}
+          </Button>
+        )}
+        {input.setAside.length > 0 && (
+          <Button look="quiet" disabled={isBusy} onClick={() => void book([])}>
+            Release
+          </Button>
+        )}
+      </div>
+      <Problems problems={problems} />
+    </section>
+  );
+}

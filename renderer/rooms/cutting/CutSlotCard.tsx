@@ -1,0 +1,167 @@
+/** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
+import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { countedQuantity } from '../../client/words.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { amountText, amountUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { dayText } from '../../parts/calendar.ts';
+import { DraftField, draftOf } from '../../parts/DraftField.tsx';
+import { FlagField } from '../../parts/Field.tsx';
+import { Money } from '../../parts/Figure.tsx';
+import style from './CuttingRoom.module.css';
+import { CutDrawing } from './CutDrawing.tsx';
+import {
+  type CuttingDraft,
+  keptRests,
+  type LineDraft,
+  lineCost,
+  lineDraft,
+  lineKey,
+} from './cutting-drafts.ts';
+import { letterOf } from './letters.ts';
+
+export interface CutSlotCardProps {
+  readonly slot: ProposedSlot;
+  readonly draft: CuttingDraft;
+  readonly onChange: (change: (now: CuttingDraft) => CuttingDraft) => void;
+}
+
+export function CutSlotCard({ slot, draft, onChange }: CutSlotCardProps) {
+  const { input } = useCoat();
+  const shelf = input?.shelf.find(({ item }) => item.id === slot.itemId);
+  if (!input || !shelf) return null;
+  const name = sentenceCase(slotById(input.plan, slot.slotId).name);
+  const isCut = !draft.leftOut.includes(slot.slotId);
+  const toggle = () =>
+    onChange((now) => ({
+      ...now,
+      leftOut: isCut ? [...now.leftOut, slot.slotId] : now.leftOut.filter((slotId) => slotId !== slot.slotId),
+    }));
+  return (
+    <li className={style.slot} aria-label={name} data-cut={isCut}>
+      <div className={style.head}>
+        <label className={style.tick}>
+          <input type="checkbox" checked={isCut} onChange={toggle} />
+          <strong>{name}</strong>
+        </label>
+        <span className="quiet">{shelf.item.name}</span>
+        <span className={`${style.pieces} quiet small`}>{metWords(slot)}</span>
+      </div>
+      {isCut &&
+        slot.lines.map((line) => {
+          const key = lineKey(slot.slotId, line);
+          return (
+            <Line
+              key={key}
+              line={line}
+              shelf={shelf}
+              draft={lineDraft(draft, key)}
+              onChange={(next) => onChange((now) => ({ ...now, lines: { ...now.lines, [key]: next } }))}
+            />
+          );
+        })}
+      {isCut && slot.isShort && (
+        <p className={style.short}>The stash has not enough for all of it: only what it carries is listed.</p>
+      )}
+    </li>
+  );
+}
+
+function metWords({ met }: ProposedSlot): string {
+  if (met.kind === 'amount') return '';
+  const count = met.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
+  return count === 1 ? '1 piece' : `${count} pieces`;
+}
+
+interface LineProps {
+  readonly line: ProposedLine;
+  readonly shelf: ItemOnShelf;
+  readonly draft: LineDraft;
+  readonly onChange: (draft: LineDraft) => void;
+}
+
+function Line({ line, shelf, draft, onChange }: LineProps) {
+  const { input } = useCoat();
+  const system = useSystem();
+  const { item } = shelf;
+  const { counted } = kindRecords[item.kind];
+  if (!input) return null;
+  const show = (amount: number) => amountText(item.kind, amount, system);
+  const lot = shelf.lots.find((candidate) => candidate.id === line.lotId);
+  const cost = lineCost(input, line, draft);
+  const kept = keptRests(line, draft);
+  const widthMm = lot?.lengths.find((length) => length.id === line.lengthId)?.widthMm ?? 0;
+  const side = (mm: number) => showQuantity('length', mm, { system, unit: clothWidthUnit, digits: 0 });
+  return (
+    <div className={style.line}>
+      <div className={style.taken}>
+        <DraftField
+          label={`${kindRecords[item.kind].hasLengths ? 'Cut' : 'Used'} from the ${placeWords(line, shelf)}`}
+          quantity={countedQuantity(counted)}
+          draft={draft.amount ?? draftOf(line.amount, '')}
+          onChange={(amount) => onChange({ ...draft, amount })}
+          unit={amountUnit(item.kind)}
+          aboveZero
+          max={line.free}
+          hint={`${line.pieceAreaMm2 === null ? 'the plan needs' : 'the lay uses'} ${show(line.amount)} of ${show(line.free)}`}
+        />
+      </div>
+      <div className={style.rests}>
+        {line.rests.length > 0 && (
+          <fieldset className={style.keep}>
+            <legend className="small quiet">Back to the shelf</legend>
+            {line.rests.map((rest, index) => {
+              const isFitting = kept.includes(rest) || draft.dropped.includes(index);
+              return (
+                <FlagField
+                  key={`${rest.x} ${rest.y}`}
+                  label={`${letterOf(index)}: ${side(rest.widthX)} long, ${side(rest.widthY)} wide${isFitting ? '' : ' (beyond what is cut)'}`}
+                  value={kept.includes(rest)}
+                  onChange={(isKept) =>
+                    onChange({
+                      ...draft,
+                      dropped: isKept
+                        ? draft.dropped.filter((each) => each !== index)
+                        : [...draft.dropped, index],
+                    })
+                  }
+                />
+              );
+            })}
+          </fieldset>
+        )}
+        {cost && (
+          <p className="small">
+            Costs <Money amountMinor={cost.costMinor} />
+            {cost.area && (
+              <span className="quiet">
+                , of it <Money amountMinor={cost.area.wasteMinor} /> waste{wasteWords(cost.area, system)}
+              </span>
+            )}
+          </p>
+        )}
+      </div>
+      {line.placed.length > 0 && <CutDrawing line={line} kept={kept} widthMm={widthMm} />}
+    </div>
+  );
+}
+
+function wasteWords(
+  area: { readonly wasteMm2: number; readonly wasteG: number | null },
+  system: 'metric' | 'imperial',
+): string {
+  const size = showQuantity('area', area.wasteMm2, { system });
+  return area.wasteG === null ? `: ${size}` : `: ${size}, ${showQuantity('mass', area.wasteG, { system })}`;
+}
+
+function placeWords(line: ProposedLine, shelf: ItemOnShelf): string {
+  const lot = shelf.lots.find((candidate) => candidate.id === line.lotId);
+  const length = lot?.lengths.find((candidate) => candidate.id === line.lengthId);
+  const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `lot of ${dayText(lot?.receivedOn ?? '')}`;
+  return length ? `${length.form}, ${from}` : from;
+}

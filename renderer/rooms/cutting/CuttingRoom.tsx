@@ -1,0 +1,176 @@
+/** A cutting is written down: what was taken of each length and lot, what goes back to the shelf, what fell away. */
+import { useEffect, useMemo, useState } from 'react';
+import type { ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import { cuttingProposal } from '../../../shared-core/cover/cutting-proposal.ts';
+import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
+import { routeHash } from '../../client/route.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { misreadProblems } from '../../parts/DraftField.tsx';
+import { EmptyState } from '../../parts/EmptyState.tsx';
+import { TextField } from '../../parts/Field.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import { RoomHead } from '../../parts/RoomHead.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import { Waiting } from '../../parts/Waiting.tsx';
+import style from './CuttingRoom.module.css';
+import { cuttingCall, emptyCutting } from './cutting-drafts.ts';
+import { CutSlotCard } from './CutSlotCard.tsx';
+import { EarlierCuttings } from './EarlierCuttings.tsx';
+
+export function CuttingRoom() {
+  const { input, estimate } = useCoat();
+  if (!input) return null;
+  return (
+    <>
+      <RoomHead
+        title="Cutting"
+        lead="Write down what was cut: it leaves the stash, and what is worth keeping goes back to it. Nothing is overwritten, and a cutting can be taken back."
+      />
+      {estimate ? <NewCutting key={input.cuttings.length} /> : <Waiting />}
+      <EarlierCuttings />
+    </>
+  );
+}
+
+function NewCutting() {
+  const { input, estimate, reload } = useCoat();
+  const { workshop } = useWorkshop();
+  const [coats, setCoats] = useState<readonly CutCoats[] | null>(null);
+  const [draft, setDraft] = useState(emptyCutting);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [isBooking, setIsBooking] = useState(false);
+  const proposal = useProposal(coats);
+  const done = useMemo(
+    () => new Map(coatsCut(input?.cuttings ?? []).map((each) => [each.size, each.coatCount])),
+    [input],
+  );
+  if (!input || !estimate) return null;
+  const { plan } = input;
+  const asked = coats ?? wholeBatch(plan);
+  const isWhole = coats === null;
+  const chosen = proposal?.filter(({ slotId }) => !draft.leftOut.includes(slotId)) ?? [];
+
+  const book = async () => {
+    const unread = misreadProblems(
+      'The cutting',
+      Object.values(draft.lines).flatMap((line) => line.amount ?? []),
+    );
+    if (unread.length > 0) return setProblems(unread);
+    setIsBooking(true);
+    const booked = await call(
+      'recordCutting',
+      workshop,
+      cuttingCall(input, asked, proposal ?? [], draft, isWhole),
+    );
+    setIsBooking(false);
+    setProblems(booked.ok ? [] : booked.problems);
+    if (booked.ok) await reload();
+  };
+
+  if (isWhole && proposal?.length === 0) {
+    return <NothingToCut planId={plan.id} isAllCut={input.cuttings.length > 0} />;
+  }
+  return (
+    <section className={style.cutting} aria-label="A new cutting">
+      <div className={style.coats}>
+        {wholeBatch(plan).map(({ size, coatCount }) => (
+          <SettledField
+            key={size}
+            label={size === '' ? 'Coats cut in all' : `Coats cut in all, size ${size}`}
+            quantity="count"
+            value={asked.find((each) => each.size === size)?.coatCount ?? 0}
+            min={done.get(size) ?? 0}
+            max={coatCount}
+            hint={`${done.get(size) ?? 0} cut so far, ${coatCount} planned`}
+            onSet={(count) => setCoats(withCount(asked, wholeBatch(plan), size, count))}
+          />
+        ))}
+      </div>
+      {proposal === null ? (
+        <Waiting />
+      ) : (
+        <ul className={style.slots} aria-label="What is cut">
+          {proposal.map((slot) => (
+            <CutSlotCard key={slot.slotId} slot={slot} draft={draft} onChange={setDraft} />
+          ))}
+        </ul>
+      )}
+      <div className={style.foot}>
+        <TextField
+          label="Note"
+          value={draft.note}
+          onChange={(note) => setDraft((now) => ({ ...now, note }))}
+          hint="who cut, what went wrong; may be empty"
+        />
+        <Problems problems={problems} />
+        <div>
+          <Button look="main" disabled={chosen.length === 0 || isBooking} onClick={() => void book()}>
+            Book the cutting
+          </Button>
+        </div>
+      </div>
+    </section>
+  );
+}
+
+/** Null for the whole batch, so that it goes on meaning that when the plan changes. */
+function withCount(
+  asked: readonly CutCoats[],
+  whole: readonly CutCoats[],
+  size: string,
+  coatCount: number,
+): readonly CutCoats[] | null {
+  const next = asked.map((each) => (each.size === size ? { size, coatCount } : each));
+  const isWhole = whole.every((each) =>
+    next.some(({ size: other, coatCount: count }) => other === each.size && count === each.coatCount),
+  );
+  return isWhole ? null : next;
+}
+
+/** The whole batch is what the estimate covers; for some of its coats the lays are looked for anew. Null meanwhile. */
+function useProposal(coats: readonly CutCoats[] | null): readonly ProposedSlot[] | null {
+  const { input, estimate } = useCoat();
+  const { workshop } = useWorkshop();
+  const whole = useMemo(
+    () => (input && estimate ? cuttingProposal(input.plan, estimate.requirement, estimate.cover) : null),
+    [input, estimate],
+  );
+  const [some, setSome] = useState<readonly ProposedSlot[] | null>(null);
+  useEffect(() => {
+    setSome(null);
+    if (!coats || !input) return;
+    const control = new AbortController();
+    const { signal } = control;
+    const run = keptRun({ workshop, seconds: thoroughSeconds, signal });
+    void proposedCutting(input, coats, run).then(
+      (found) => signal.aborted || setSome(found),
+      (error) => {
+        if (!signal.aborted) throw error;
+      },
+    );
+    return () => control.abort();
+  }, [coats, input, workshop]);
+  return coats ? some : whole;
+}
+
+function NothingToCut({ planId, isAllCut }: { planId: string; isAllCut: boolean }) {
+  return isAllCut ? (
+    <EmptyState title={'All is cut'}>
+      Everything that the plan needs of the stash is cut. A change of the plan shows here what it adds.
+    </EmptyState>
+  ) : (
+    <EmptyState
+      title="Nothing to cut yet"
+      action={<a href={routeHash({ kind: 'coat', planId, step: 'cover' })}>See the cover</a>}
+    >
+      Nothing on the shelf covers any slot of this coat. Choose items for its slots, or receive what is
+      missing.
+    </EmptyState>
+  );
+}

@@ -1,0 +1,104 @@
+/** What was cut for this coat so far, newest first; each can be taken back, and that is written down too. */
+import { useEffect, useState } from 'react';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
+import type { Cutting } from '../../../shared-core/stash/cutting.ts';
+import { call } from '../../client/api.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../client/coat-words.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { amountText } from '../../parts/Amount.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { momentText } from '../../parts/calendar.ts';
+import { Money } from '../../parts/Figure.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import style from './CuttingRoom.module.css';
+
+export function EarlierCuttings() {
+  const { input, reload } = useCoat();
+  const { workshop } = useWorkshop();
+  const [rows, setRows] = useState<readonly Cutting[]>([]);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const planId = input?.plan.id;
+  // Read again whenever the coat is.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the input is what it answers to
+  useEffect(() => {
+    if (planId === undefined) return;
+    void call('listCuttings', workshop, { planId }).then((answer) => {
+      setProblems(answer.ok ? [] : answer.problems);
+      if (answer.ok) setRows(answer.value.rows);
+    });
+  }, [workshop, planId, input]);
+
+  const takeBack = async (cuttingId: string) => {
+    const done = await call('undoCutting', workshop, { cuttingId });
+    if (!done.ok) return setProblems(done.problems);
+    await reload();
+  };
+
+  const booked = rows.filter((row) => row.undoes === null);
+  if (booked.length === 0) return <Problems problems={problems} />;
+  return (
+    <section className={style.earlier} aria-labelledby="earlier-cuttings">
+      <h2 id="earlier-cuttings">Cut so far</h2>
+      <Problems problems={problems} />
+      <ol className={style.rows}>
+        {booked.map((cutting) => (
+          <li key={cutting.id} className={style.row} data-undone={cutting.undoneBy !== null}>
+            <div className={style.rowHead}>
+              <strong>{momentText(cutting.at)}</strong>
+              <span className="quiet">{coatsWords(cutting)}</span>
+              <span className={style.rowCost}>
+                <Money amountMinor={sum(cutting, (line) => line.costMinor)} />
+              </span>
+              {cutting.undoneBy === null ? (
+                <Button look="quiet" onClick={() => void takeBack(cutting.id)}>
+                  Take back
+                </Button>
+              ) : (
+                <span className="quiet">taken back</span>
+              )}
+            </div>
+            <ul className={style.rowSlots}>
+              {cutting.slots.map((slot) => (
+                <SlotWords key={slot.slotId} slot={slot} />
+              ))}
+            </ul>
+            {cutting.note !== '' && <p className="quiet small">{cutting.note}</p>}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function sum(cutting: Cutting, part: (line: Cutting['slots'][number]['lines'][number]) => number): number {
+  return cutting.slots.flatMap((slot) => slot.lines).reduce((total, line) => total + part(line), 0);
+}
+
+function coatsWords({ coats }: Cutting): string {
+  return `${listed(
+    coats.map(({ size, coatCount }) => {
+      const many = `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}`;
+      return size === '' ? many : `${many} of size ${size}`;
+    }),
+  )} cut in all`;
+}
+
+function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
+  const system = useSystem();
+  const amount = slot.lines.reduce((total, line) => total + line.amount, 0);
+  const keptCount = slot.lines.reduce((total, line) => total + line.kept.length, 0);
+  const wasteMinor = slot.lines.reduce((total, line) => total + (line.area?.wasteMinor ?? 0), 0);
+  return (
+    <li className="small">
+      {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} of {slot.itemName}
+      {keptCount > 0 && `, ${keptCount} ${keptCount === 1 ? 'rest' : 'rests'} back on the shelf`}
+      {wasteMinor > 0 && (
+        <span className="quiet">
+          , <Money amountMinor={wasteMinor} /> of it waste
+        </span>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,96 @@
+/** What the maker may still change of a proposed cutting: which slots, the true amounts, and which rests are kept. */
+import type { CallInput, FlowInput } from '../../../shared-core/contract/contract.ts';
+import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import type { LayRect } from '../../../shared-core/lay/job.ts';
+import type { CutCoats } from '../../../shared-core/stash/cutting.ts';
+import { type Cut, cutCost } from '../../../shared-core/stash/cut-cost.ts';
+import type { QuantityDraft } from '../../parts/DraftField.tsx';
+
+export interface LineDraft {
+  /** Null: as proposed. */
+  readonly amount: QuantityDraft | null;
+  /** Rests that go to the bin, by their place in the proposal. */
+  readonly dropped: readonly number[];
+}
+
+export interface CuttingDraft {
+  readonly leftOut: readonly string[];
+  readonly lines: Readonly<Record<string, LineDraft>>;
+  readonly note: string;
+}
+
+export const emptyCutting: CuttingDraft = { leftOut: [], lines: {}, note: '' };
+
+export function lineKey(slotId: string, line: ProposedLine): string {
+  return `${slotId} ${line.lotId} ${line.lengthId ?? ''}`;
+}
+
+export function lineDraft(draft: CuttingDraft, key: string): LineDraft {
+  return draft.lines[key] ?? { amount: null, dropped: [] };
+}
+
+export function amountOf(line: ProposedLine, draft: LineDraft): number {
+  return draft.amount?.value ?? line.amount;
+}
+
+/** Rests that are kept and still have room in what is cut. */
+export function keptRests(line: ProposedLine, draft: LineDraft): LayRect[] {
+  const amount = amountOf(line, draft);
+  return line.rests.filter(
+    (rest, index) => !draft.dropped.includes(index) && rest.x + rest.widthX <= amount + 1e-6,
+  );
+}
+
+/** What a line costs and wastes as it stands, or null where its lot is not on the shelf. */
+export function lineCost(input: FlowInput, line: ProposedLine, draft: LineDraft) {
+  const shelf = input.shelf.find(({ lots }) => lots.some((lot) => lot.id === line.lotId));
+  const lot = shelf?.lots.find((each) => each.id === line.lotId);
+  if (!shelf || !lot) return null;
+  const length = lot.lengths.find((each) => each.id === line.lengthId);
+  const cut: Cut = {
+    item: shelf.item,
+    lot,
+    widthMm: length?.widthMm ?? null,
+    worthRatio: length?.worthRatio ?? 1,
+    amount: amountOf(line, draft),
+    pieceMm2: line.pieceAreaMm2,
+    kept: keptRests(line, draft).map(restOf),
+  };
+  return cutCost(cut);
+}
+
+function restOf({ x, y, widthX, widthY }: LayRect) {
+  return { x, y, lengthMm: widthX, widthMm: widthY };
+}
+
+export function cuttingCall(
+  input: FlowInput,
+  coats: readonly CutCoats[],
+  proposal: readonly ProposedSlot[],
+  draft: CuttingDraft,
+  releasesRest: boolean,
+): CallInput<'recordCutting'> {
+  return {
+    planId: input.plan.id,
+    basedOn: input.revision,
+    coats: [...coats],
+    note: draft.note.trim(),
+    releasesRest,
+    slots: proposal
+      .filter(({ slotId }) => !draft.leftOut.includes(slotId))
+      .map(({ slotId, met, lines }) => ({
+        slotId,
+        met,
+        lines: lines.map((line) => {
+          const own = lineDraft(draft, lineKey(slotId, line));
+          return {
+            lotId: line.lotId,
+            lengthId: line.lengthId,
+            amount: amountOf(line, own),
+            pieceAreaMm2: line.pieceAreaMm2,
+            kept: keptRests(line, own).map(restOf),
+          };
+        }),
+      })),
+  };
+}

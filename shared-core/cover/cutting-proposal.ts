@@ -1,0 +1,105 @@
+/** What a cutting would book, slot by slot: what the cover takes, and the rests that its lay leaves. */
+import { type Ring, ringMoved, ringTurned } from '../geometry/ring.ts';
+import type { LayRect } from '../lay/job.ts';
+import { restRectangles } from '../lay/rest.ts';
+import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import type { Need, ShapesNeed } from '../requirement/need.ts';
+import type { CutShape, Met } from '../stash/cutting.ts';
+import type { ItemId, LengthId, LotId } from '../stash/stash.ts';
+import type { SlotCover, Use } from './cover.ts';
+
+export interface ProposedLine {
+  readonly lotId: LotId;
+  readonly lengthId: LengthId | null;
+  /** What the lay uses, or the amount needed; the maker may cut more or less. */
+  readonly amount: number;
+  readonly free: number;
+  /** Of the pieces on it; null for what is used up by amount. */
+  readonly pieceAreaMm2: number | null;
+  readonly rests: readonly LayRect[];
+  /** The pieces as they lie on it, for a drawing. */
+  readonly placed: readonly Ring[];
+}
+
+export interface ProposedSlot {
+  readonly slotId: string;
+  readonly itemId: ItemId;
+  readonly met: Met;
+  readonly lines: readonly ProposedLine[];
+  /** True where the stash has not enough: what it has is proposed. */
+  readonly isShort: boolean;
+}
+
+/** Slots of which nothing is left to cut, or nothing is there to cut from, are left out. */
+export function cuttingProposal(
+  plan: CoatPlan,
+  needs: readonly Need[],
+  covers: readonly SlotCover[],
+): ProposedSlot[] {
+  return covers.flatMap((slotCover): ProposedSlot[] => {
+    const need = needs.find((candidate) => candidate.slotId === slotCover.slotId);
+    if (!need || !slotCover.itemId || slotCover.uses.length === 0) return [];
+    const counted = slotById(plan, slotCover.slotId).kind;
+    return [
+      {
+        slotId: slotCover.slotId,
+        itemId: slotCover.itemId,
+        isShort: slotCover.shortage !== null,
+        met: need.kind === 'shapes' ? metShapes(need, slotCover) : metAmount(slotCover.uses),
+        lines: slotCover.uses.map((use) => line(need, slotCover, use, counted === 'needle')),
+      },
+    ];
+  });
+}
+
+function metAmount(uses: readonly Use[]): Met {
+  return { kind: 'amount', amount: uses.reduce((sum, use) => sum + use.amount, 0) };
+}
+
+/** The pieces that lie on lengths of the stash, not on cloth yet to be bought. */
+function metShapes(need: ShapesNeed, slotCover: SlotCover): Met {
+  const onStash = new Set(slotCover.uses.map((use) => use.layLength));
+  const shapes = need.shapes.map((shape, index): CutShape => {
+    const placed = (slotCover.lay?.result.placements ?? []).filter(
+      (placement) => placement.shape === index && onStash.has(placement.length),
+    );
+    const mirroredCount = placed.filter((placement) => placement.mirrored).length;
+    return {
+      pieceId: shape.pieceId,
+      name: shape.name,
+      ring: Array.from(shape.ring, (value) => Number(value.toFixed(2))),
+      count: placed.length - mirroredCount,
+      mirroredCount,
+    };
+  });
+  return { kind: 'shapes', shapes: shapes.filter((shape) => shape.count + shape.mirroredCount > 0) };
+}
+
+function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): ProposedLine {
+  const { lotId, lengthId, free } = use;
+  const lay = slotCover.lay;
+  if (need.kind === 'amount' || !lay || use.layLength === null) {
+    const amount = isWhole ? Math.min(Math.ceil(use.amount - 1e-9), free) : use.amount;
+    return { lotId, lengthId, free, amount, pieceAreaMm2: null, rests: [], placed: [] };
+  }
+  const index = use.layLength;
+  const placed = lay.result.placements.filter((placement) => placement.length === index);
+  const pieceAreaMm2 = placed.reduce(
+    (sum, placement) => sum + (need.shapes[placement.shape]?.areaMm2 ?? 0),
+    0,
+  );
+  // A blade is set to the millimetre, and never short of the last piece.
+  const amount = Math.min(Math.ceil(use.amount - 1e-6), free);
+  return {
+    lotId,
+    lengthId,
+    free,
+    amount,
+    pieceAreaMm2,
+    rests: restRectangles(lay.job, lay.result, index, amount),
+    placed: placed.map((placement) => {
+      const ring = need.shapes[placement.shape]?.ring ?? new Float64Array();
+      return ringMoved(ringTurned(ring, placement.turnDeg, placement.mirrored), placement.x, placement.y);
+    }),
+  };
+}
