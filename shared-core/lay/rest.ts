@@ -15,6 +15,9 @@ export const usualRest: RestRules = { leastSideMm: 150, leastAreaMm2: 60_000, mo
 /** Fineness of the search, mm; a rectangle found is that much too small at most. */
 const cellMm = 10;
 
+/** Far below what a blade can do. */
+const hairMm = 1e-6;
+
 /**
  * The largest rectangle that no piece and no flaw touches, then the largest beside it, and so on, in the frame of the
  * length. usedMm: from the start of the length to where it is cut across.
@@ -66,7 +69,8 @@ function markRing(ring: Ring, taken: Uint8Array, columnCount: number, rowCount: 
     const to = Math.min(rowCount, Math.ceil(high / cellMm - 1e-9));
     if (to > from) taken.fill(1, column * rowCount + from, column * rowCount + to);
   };
-  const crossings: number[][] = Array.from({ length: columnCount + 1 }, () => []);
+  // Where the ring crosses each column just inside its left and its right side.
+  const crossings: number[][] = Array.from({ length: 2 * columnCount }, () => []);
   for (let i = 0; i < ring.length; i += 2) {
     const next = (i + 2) % ring.length;
     const [x1, y1, x2, y2] = [ring[i]!, ring[i + 1]!, ring[next]!, ring[next + 1]!];
@@ -78,19 +82,18 @@ function markRing(ring: Ring, taken: Uint8Array, columnCount: number, rowCount: 
       const b = at(Math.min(right, (column + 1) * cellMm));
       mark(column, Math.min(a, b), Math.max(a, b));
     }
-    for (let border = Math.max(0, Math.ceil(left / cellMm)); border <= columnCount; border++) {
-      const x = border * cellMm;
-      // Half open, so that a corner on the border counts once.
-      if (x >= right) break;
-      if (x >= left) crossings[border]!.push(at(x));
+    const last = Math.min(columnCount - 1, Math.floor(right / cellMm));
+    for (let column = first; column <= last; column++) {
+      for (const side of [0, 1]) {
+        const x = (column + side) * cellMm + (side === 0 ? hairMm : -hairMm);
+        // Half open, so that a corner counts once.
+        if (x >= left && x < right) crossings[2 * column + side]!.push(at(x));
+      }
     }
   }
-  crossings.forEach((ys, border) => {
+  crossings.forEach((ys, index) => {
     ys.sort((a, b) => a - b);
-    for (let i = 0; i + 1 < ys.length; i += 2) {
-      if (border < columnCount) mark(border, ys[i]!, ys[i + 1]!);
-      if (border > 0) mark(border - 1, ys[i]!, ys[i + 1]!);
-    }
+    for (let i = 0; i + 1 < ys.length; i += 2) mark(Math.floor(index / 2), ys[i]!, ys[i + 1]!);
   });
 }
 

@@ -16,6 +16,7 @@ export function CutDrawing({ line, kept, widthMm }: CutDrawingProps) {
     <svg
       className={style.drawing}
       viewBox={`-4 -4 ${line.amount + 8} ${widthMm + 8}`}
+      preserveAspectRatio="xMinYMid meet"
       role="img"
       aria-label="The cut part with its pieces and rests"
     >

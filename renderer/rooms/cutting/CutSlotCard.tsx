@@ -1,14 +1,15 @@
 /** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
 import { countedQuantity } from '../../client/words.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { amountText, amountUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';
 import { DraftField, draftOf } from '../../parts/DraftField.tsx';
 import { FlagField } from '../../parts/Field.tsx';
@@ -103,7 +104,7 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
         <DraftField
           label={`${kindRecords[item.kind].hasLengths ? 'Cut' : 'Used'} from the ${placeWords(line, shelf)}`}
           quantity={countedQuantity(counted)}
-          draft={draft.amount ?? draftOf(line.amount, '')}
+          draft={draft.amount ?? draftOf(line.amount, exactText(item.kind, line.amount, system))}
           onChange={(amount) => onChange({ ...draft, amount })}
           unit={amountUnit(item.kind)}
           aboveZero
@@ -151,9 +152,16 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
   );
 }
 
+/** To the millimetre, as the blade is set. */
+function exactText(kind: ItemKind, amount: number, system: MeasureSystem): string {
+  return kindRecords[kind].counted === 'length'
+    ? showQuantity('length', amount, { system, unit: clothLengthUnit, digits: 3 })
+    : amountText(kind, amount, system);
+}
+
 function wasteWords(
   area: { readonly wasteMm2: number; readonly wasteG: number | null },
-  system: 'metric' | 'imperial',
+  system: MeasureSystem,
 ): string {
   const size = showQuantity('area', area.wasteMm2, { system });
   return area.wasteG === null ? `: ${size}` : `: ${size}, ${showQuantity('mass', area.wasteG, { system })}`;

@@ -1,10 +1,11 @@
 /** One item: what it is, what lies on the shelf of it, what came and went, and what suppliers ask. */
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { Offer } from '../../../shared-core/stash/offer.ts';
-import { itemOnHand } from '../../../shared-core/stash/stash.ts';
+import { itemFree, itemOnHand } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Amount } from '../../parts/Amount.tsx';
@@ -142,7 +143,13 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
   );
 }
 
-function Stand({ read: { shelf } }: { read: CallOutput<'readItem'> }) {
+/** " for Fenwalk coat and Tarn coat"; nothing where no coat is named. */
+function coatWords(setAside: CallOutput<'readItem'>['setAside']): string {
+  const names = [...new Set(setAside.map((each) => each.planName))];
+  return names.length === 0 ? '' : ` for ${listed(names)}`;
+}
+
+function Stand({ read: { shelf, setAside } }: { read: CallOutput<'readItem'> }) {
   const { kind } = shelf.item;
   const reserved = shelf.lots.reduce((sum, lot) => sum + lot.reserved, 0);
   return (
@@ -154,7 +161,8 @@ function Stand({ read: { shelf } }: { read: CallOutput<'readItem'> }) {
         on hand
         {reserved > 0 && (
           <>
-            , <Amount kind={kind} amount={reserved} /> of it reserved
+            , <Amount kind={kind} amount={reserved} /> of it set aside{coatWords(setAside)},{' '}
+            <Amount kind={kind} amount={itemFree(shelf)} /> free
           </>
         )}
       </span>

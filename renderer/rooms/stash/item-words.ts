@@ -103,14 +103,16 @@ export function movementText(
     case 'received':
       return `Received ${moved(movement.onHandMilli)}`;
     case 'reserved':
-      return `Reserved ${moved(movement.reservedMilli)}${forPlan}`;
+      return `Set aside ${moved(movement.reservedMilli)}${forPlan}`;
     case 'released':
-      return `Released ${moved(movement.reservedMilli)} that was reserved${forPlan}`;
+      return `Released ${moved(movement.reservedMilli)} that was set aside${forPlan}`;
     case 'cut':
       return `${kind === 'cloth' || kind === 'batting' ? 'Cut' : 'Used'} ${moved(movement.onHandMilli)}${forPlan}`;
     case 'returned':
       return `Returned ${moved(movement.onHandMilli)} to the shelf${forPlan}`;
     case 'corrected':
+      if (movement.cuttingId !== undefined)
+        return `${movement.onHandMilli < 0 ? 'Took off' : 'Put back'} ${moved(movement.onHandMilli)}`;
       return `Counted ${moved(movement.onHandMilli)} ${movement.onHandMilli < 0 ? 'less' : 'more'} than was booked`;
     case 'written off':
       return `Wrote off ${moved(movement.onHandMilli)}`;

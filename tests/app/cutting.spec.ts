@@ -1,0 +1,83 @@
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from './door.ts';
+
+/** A lay of a batch takes its time on a small machine. */
+const whileLaying = { timeout: 60_000 };
+
+async function goToStep(page: Page, name: string): Promise<void> {
+  await page
+    .getByRole('region', { name: 'The road of this coat' })
+    .getByRole('link', { name: new RegExp(`^${name}`) })
+    .click();
+  await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible();
+}
+
+/** The best lays so far are taken as they are. */
+async function stopLaying(page: Page): Promise<void> {
+  const stop = page.getByRole('button', { name: 'Stop here' });
+  const stopped = page.getByText('Stopped. The figures are those of the best lays found so far.');
+  await stop.click({ timeout: 3000 }).catch(() => undefined);
+  await expect(stop).toHaveCount(0, whileLaying);
+  await stopped.waitFor({ timeout: 1000 }).catch(() => undefined);
+}
+
+async function onHand(page: Page, name: string): Promise<string> {
+  await page.getByRole('navigation').getByRole('link', { name: 'Stash' }).click();
+  await page.getByRole('option', { name: new RegExp(name) }).click();
+  const item = page.getByRole('article', { name, exact: true });
+  await expect(item).toBeVisible();
+  return (
+    (await item
+      .getByText(/on hand/)
+      .first()
+      .textContent()) ?? ''
+  );
+}
+
+function slot(page: Page, list: string, name: string): Locator {
+  return page.getByRole('list', { name: list }).getByRole('listitem', { name, exact: true });
+}
+
+test('a coat sets its cloth aside, is cut by true amounts, and the cutting is taken back', async ({
+  page,
+}) => {
+  test.setTimeout(240_000);
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await expect(slot(page, 'Cover by slot', 'Shell')).toBeVisible(whileLaying);
+  await stopLaying(page);
+  const aside = page.getByRole('region', { name: 'Set aside' });
+  await expect(aside).toContainText('Nothing is set aside for this coat');
+  await aside.getByRole('button', { name: 'Set aside what it takes' }).click();
+  await expect(aside).toContainText('What the cover takes is set aside for this coat.', whileLaying);
+
+  const coat = new URL(page.url()).hash.replace(/cover.*/, 'cutting');
+  const before = await onHand(page, 'Peatwater nylon');
+  expect(before).toMatch(/of it set aside for Fenwalk coat, [\d.]+ m(m)? free/);
+  await page.evaluate((hash) => (window.location.hash = hash), coat);
+  await expect(page.getByRole('heading', { name: 'Cutting', level: 1 })).toBeVisible(whileLaying);
+  await expect(slot(page, 'What is cut', 'Shell')).toBeVisible(whileLaying);
+  await stopLaying(page);
+
+  // The body lining waits for another day; the hood cord is cut from one more than was planned.
+  await slot(page, 'What is cut', 'Body lining').getByRole('checkbox', { name: 'Body lining' }).uncheck();
+  await slot(page, 'What is cut', 'Sewn label').getByRole('textbox').fill('8');
+  await page.getByLabel('Note').fill('a rainy day');
+  await page.getByRole('button', { name: 'Book the cutting' }).click();
+  const earlier = page.getByRole('region', { name: 'Cut so far' });
+  await expect(earlier).toContainText('6 coats of size EU 40 cut in all', whileLaying);
+  await expect(earlier).toContainText('Sewn label: 8 pcs of Woven name label');
+  await expect(earlier).not.toContainText('Body lining');
+  await expect(slot(page, 'What is cut', 'Sewn label')).toHaveCount(0, whileLaying);
+
+  await goToStep(page, 'Cover');
+  await expect(slot(page, 'Cover by slot', 'Sewn label')).toContainText('All of the sewn label is cut.');
+  await expect(slot(page, 'Cover by slot', 'Shell')).toContainText(
+    /What is left is no longer enough: [\d.]+ m to go, .* left of dye lot P-2207, from which the shell was begun\./,
+  );
+  expect(await onHand(page, 'Peatwater nylon')).not.toBe(before);
+
+  await page.evaluate((hash) => (window.location.hash = hash), coat);
+  await earlier.getByRole('button', { name: 'Take back' }).click(whileLaying);
+  await expect(earlier).toContainText('taken back', whileLaying);
+  expect(await onHand(page, 'Peatwater nylon')).toBe(before);
+});

@@ -1,0 +1,93 @@
+import { describe, expect, test } from 'vitest';
+import { stillToCut } from '../../../shared-core/requirement/still-to-cut.ts';
+import type { Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
+import type { Cutting, Met } from '../../../shared-core/stash/cutting.ts';
+
+const panel = (length: number) => [0, 0, length, 0, length, 480, 0, 480];
+
+function shell(length: number, count: number, mirroredCount = 0): ShapesNeed {
+  const areaMm2 = length * 480;
+  return {
+    kind: 'shapes',
+    slotId: 'shell',
+    shapes: [
+      {
+        pieceId: 'back',
+        name: 'Back',
+        ring: Float64Array.from(panel(length)),
+        areaMm2,
+        count,
+        mirroredCount,
+        turnsDeg: [0, 180],
+      },
+    ],
+    areaMm2: areaMm2 * (count + mirroredCount),
+    basis: [],
+  };
+}
+
+const thread: Need = {
+  kind: 'amount',
+  slotId: 'thread',
+  counted: 'thread',
+  amount: 900,
+  parts: [],
+  wantedLengthMm: null,
+  basis: [],
+};
+
+function cut(slotId: string, met: Met): Cutting {
+  return {
+    id: `cutting of ${slotId}`,
+    planId: 'plan',
+    revision: 1,
+    at: '2026-11-25T10:00:00.000Z',
+    coats: [],
+    note: '',
+    undoes: null,
+    undoneBy: null,
+    movements: [],
+    slots: [{ slotId, slotName: slotId, itemId: 'item', itemName: 'item', kind: 'cloth', met, lines: [] }],
+  };
+}
+
+const backs = (length: number, count: number, mirroredCount = 0) =>
+  cut('shell', {
+    kind: 'shapes',
+    shapes: [{ pieceId: 'back', name: 'Back', ring: panel(length), count, mirroredCount }],
+  });
+
+describe('what is still to cut', () => {
+  test('is everything before the first cutting', () => {
+    const needs = [shell(900, 6), thread];
+    expect(stillToCut(needs, [])).toBe(needs);
+  });
+
+  test('is the pieces of the coats that are left, and their share of the thread', () => {
+    const [rest, restThread] = stillToCut(
+      [shell(900, 6, 5), thread],
+      [backs(900, 2, 1), backs(900, 1, 1), cut('thread', { kind: 'amount', amount: 310.5 })],
+    );
+    expect(rest).toMatchObject({ shapes: [{ count: 3, mirroredCount: 3 }], areaMm2: 900 * 480 * 6 });
+    expect(restThread).toMatchObject({ amount: 589.5 });
+  });
+
+  test('is all backs anew when the coat was lengthened after they were cut', () => {
+    expect(stillToCut([shell(940, 6)], [backs(900, 2)])[0]).toMatchObject({ shapes: [{ count: 6 }] });
+  });
+
+  test('is no back that was cut longer than it is now: it is trimmed', () => {
+    expect(stillToCut([shell(860, 6)], [backs(900, 4)])[0]).toMatchObject({ shapes: [{ count: 2 }] });
+  });
+
+  test('is nothing where more was cut than the plan now asks for', () => {
+    expect(stillToCut([shell(900, 2)], [backs(900, 4)])).toEqual([
+      { ...shell(900, 2), shapes: [], areaMm2: 0 },
+    ]);
+    expect(
+      stillToCut([{ ...thread, amount: 5 }], [cut('thread', { kind: 'amount', amount: 9 })])[0],
+    ).toMatchObject({
+      amount: 0,
+    });
+  });
+});
