@@ -158,7 +158,11 @@ function FillingOf({ slot }: { slot: Slot }) {
 }
 
 const grams = { unit: { metric: 'g', imperial: 'oz' }, digits: 1 } as const;
-const fineGrams = { unit: { metric: 'g', imperial: 'oz' } } as const;
+/** A scale for down shows tenths of a gram; thousandths of an ounce are as fine. */
+const fineGrams = {
+  metric: { unit: 'g', digits: 1 },
+  imperial: { unit: 'oz', digits: 3 },
+} as const;
 
 function Sum({ list }: { list: FillingList }) {
   return (
@@ -173,6 +177,7 @@ function Sum({ list }: { list: FillingList }) {
 }
 
 function Chambers({ list }: { list: FillingList }) {
+  const system = useSystem();
   return (
     <table className={`${table.table} ${style.chambers}`} aria-label="Filling list">
       <thead>
@@ -205,12 +210,12 @@ function Chambers({ list }: { list: FillingList }) {
               </td>
               <td className={table.amount}>
                 <strong>
-                  <Figure quantity="mass" value={chamber.massG} options={fineGrams} />
+                  <Figure quantity="mass" value={chamber.massG} options={fineGrams[system]} />
                 </strong>
               </td>
               <td className={`${table.amount} number`}>{chamber.count}</td>
               <td className={table.amount}>
-                <Figure quantity="mass" value={chamber.massG * chamber.count} options={grams} />
+                <Figure quantity="mass" value={chamber.massG * chamber.count} options={fineGrams[system]} />
               </td>
             </tr>
           ))}

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow.ts';
+import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { bySupplier, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
@@ -58,7 +59,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
         lead={
           isNothing
             ? 'Nothing: the stash covers the plan.'
-            : `What ${input.plan.coatCount === 1 ? 'the coat' : `${input.plan.coatCount} coats`} still need, in units as they are sold.`
+            : `What ${coatTotal(input.plan) === 1 ? 'the coat still needs' : `${coatTotal(input.plan)} coats still need`}, in units as they are sold.`
         }
         actions={
           toBuy.lines.length > 0 && (
