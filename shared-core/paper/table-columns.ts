@@ -43,11 +43,12 @@ export function columnWidths(wishes: readonly ColumnWish[], roomPt: number): rea
   return widths.map((width, index) => (wishes[index]?.isFixed ? width : width + left / Math.max(1, growing)));
 }
 
-/** Lines no wider than widthPt, broken between words, and inside a word that is wider than a line. */
+/** Lines no wider than widthPt, broken between words but not between a number and its unit, and inside a word that is wider than a line. */
 export function brokenLines(text: string, widthPt: number, measure: Measure): readonly string[] {
   const lines: string[] = [];
+  const glued = text.replace(/(\d) (?=\p{L}{1,3}(?!\p{L}))/gu, '$1\u00A0');
   let line = '';
-  for (const word of text.split(' ').filter((each) => each !== '')) {
+  for (const word of glued.split(' ').filter((each) => each !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (measure(longer) <= widthPt) {
       line = longer;
@@ -61,7 +62,8 @@ export function brokenLines(text: string, widthPt: number, measure: Measure): re
       line = line.slice(fits);
     }
   }
-  return line === '' && lines.length > 0 ? lines : [...lines, line];
+  const all = line === '' && lines.length > 0 ? lines : [...lines, line];
+  return all.map((each) => each.replaceAll('\u00A0', ' '));
 }
 
 /** How many letters of a word go on a line: one at least. */

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PaperTable } from '../../../shared-core/paper/paper-table.ts';
+import { brokenLines } from '../../../shared-core/paper/table-columns.ts';
 import { tablePdf } from '../../../shared-core/paper/table-pdf.ts';
 import { pdfSheets } from './pdf-text.ts';
 
@@ -125,6 +126,12 @@ test('a very long name is broken over lines inside its column, whatever it is ma
   for (const { text, x, size } of pieces) expect(x + text.length * 0.778 * size).toBeLessThan(right);
   const words = texts.filter(({ text }) => /^word/.test(text));
   expect(words.map(({ text }) => text).join(' ')).toBe(many);
+});
+
+test('no line ends between a number and its unit', () => {
+  const lines = brokenLines('lot of 8 Sept 2026: 1620 m; to buy: 1093 m', 30, (text) => text.length);
+  expect(lines).toEqual(['lot of 8 Sept 2026: 1620 m; to', 'buy: 1093 m']);
+  expect(brokenLines('to buy: 1093 m', 12, (text) => text.length)).toEqual(['to buy:', '1093 m']);
 });
 
 test('more columns than a sheet holds upright turn it on its side, and at last grow smaller', async () => {
