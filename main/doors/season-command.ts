@@ -1,5 +1,5 @@
 /** The season without a window: every plan in its order, and one list for all. */
-import type { SeasonInput } from '../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../shared-core/contract/cost-calls.ts';
 import { season, seasonBasket } from '../../shared-core/flow-season.ts';
 import { seasonJson, seasonText } from '../../shared-core/flow-season-out.ts';
 import type { RunLay } from '../../shared-core/lay/plan-lay.ts';

@@ -2,6 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { AccountSources, StashAccount } from '../../shared-core/cost/stash-account.ts';
 import { stashAccount } from '../../shared-core/cost/stash-account.ts';
+import type { Lot } from '../../shared-core/stash/stash.ts';
 import { found, type Outcome } from '../../shared-core/measure/problem.ts';
 import type { Schema } from '../database/schema.ts';
 import type { CallContext, Calls } from './call.ts';
@@ -25,26 +26,46 @@ async function readAccount(context: CallContext): Promise<Outcome<StashAccount>>
   );
 }
 
-/** Every lot, and every movement in the order it was written. */
-async function readLedger(queries: Kysely<Schema>): Promise<Pick<AccountSources, 'lots' | 'movements'>> {
-  const lots = await queries
-    .selectFrom('lot')
-    .select(['id', 'item_id', 'received_milli', 'price_minor'])
-    .execute();
-  const movements = await queries
+type LedgerLot = Lot & AccountSources['lots'][number];
+type LedgerMovement = AccountSources['movements'][number] & { readonly id: string };
+
+/** Lots and their movements in the order they were written; those of some lots, or all. */
+export async function readLedger(
+  queries: Kysely<Schema>,
+  lotIds?: readonly string[],
+): Promise<{ readonly lots: readonly LedgerLot[]; readonly movements: readonly LedgerMovement[] }> {
+  let lotQuery = queries.selectFrom('lot').selectAll();
+  let movementQuery = queries
     .selectFrom('movement')
     .leftJoin('length', 'length.id', 'movement.length_id')
-    .select(['kind', 'movement.lot_id', 'length_id', 'on_hand_milli', 'plan_id', 'worth_ratio'])
-    .orderBy('movement.entry')
-    .execute();
+    .select([
+      'movement.id',
+      'kind',
+      'movement.lot_id',
+      'length_id',
+      'on_hand_milli',
+      'plan_id',
+      'worth_ratio',
+    ])
+    .orderBy('movement.entry');
+  if (lotIds) {
+    lotQuery = lotQuery.where('id', 'in', lotIds);
+    movementQuery = movementQuery.where('movement.lot_id', 'in', lotIds);
+  }
+  const lots = lotIds?.length === 0 ? [] : await lotQuery.execute();
+  const movements = lotIds?.length === 0 ? [] : await movementQuery.execute();
   return {
     lots: lots.map((row) => ({
       id: row.id,
       itemId: row.item_id,
+      receivedOn: row.received_on,
+      supplier: row.supplier,
+      dyeLot: row.dye_lot,
       receivedMilli: row.received_milli,
       priceMinor: row.price_minor,
     })),
     movements: movements.map((row) => ({
+      id: row.id,
       kind: row.kind,
       lotId: row.lot_id,
       lengthId: row.length_id,

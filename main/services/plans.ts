@@ -118,7 +118,7 @@ export async function latestRevision(context: CallContext, planId: PlanId): Prom
   return plan ? readRevision(context, planId, plan.revision) : null;
 }
 
-async function readRevision(
+export async function readRevision(
   context: CallContext,
   planId: PlanId,
   revision: number,

@@ -1,5 +1,6 @@
 /** The calls about the season: which plans are made, in which order and how many, with all that its flow reads. */
-import type { CallInput, SeasonInput } from '../../shared-core/contract/contract.ts';
+import type { CallInput } from '../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../shared-core/contract/cost-calls.ts';
 import type { SeasonEntry } from '../../shared-core/plan/season-entry.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from './call.ts';

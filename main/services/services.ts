@@ -21,6 +21,7 @@ import { schemaVersion } from '../database/migrate.ts';
 import { backUp, backUpAtStart, demoHasNone, isBackupDue, isEmpty, readBackups } from './backups.ts';
 import { accountCalls } from './accounts.ts';
 import type { CallContext } from './call.ts';
+import { cutSheetCalls } from './cut-sheet.ts';
 import { cuttingCalls } from './cutting.ts';
 import { rebuildDemo } from './demo.ts';
 import { flowInputCalls } from './flow-input.ts';
@@ -70,6 +71,7 @@ const served = {
   ...flowInputCalls,
   ...layCalls,
   ...accountCalls,
+  ...cutSheetCalls,
   ...cuttingCalls,
   ...seasonCalls,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;

@@ -4,18 +4,17 @@
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
 import { z } from 'zod';
-import type { StashAccount } from '../cost/stash-account.ts';
 import type { PriceList } from '../exchange/price-list.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
-import type { SeasonEntry } from '../plan/season-entry.ts';
 import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
+import { costCalls, type CostOutputs } from './cost-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import { shoppingCalls } from './shopping-calls.ts';
 import {
@@ -122,19 +121,7 @@ export const calls = {
 
   /** All that the flow reads for a plan: the plan, what is on the shelf of the kinds it uses, and offers. */
   flowInput: { changes: false, input: z.strictObject({ planId: id }) },
-  /** Where the money of the stash went, to the last minor unit. */
-  readAccount: { changes: false, input: nothing },
-  /** The plans of the season in the order of their priority, with all that its flow reads. */
-  readSeason: { changes: false, input: nothing },
-  /** coatCount null: as many as the plan says. */
-  saveSeason: {
-    changes: true,
-    input: z.strictObject({
-      entries: z
-        .array(z.strictObject({ planId: id, coatCount: z.number().int().min(1).max(1000).nullable() }))
-        .max(100),
-    }),
-  },
+  ...costCalls,
   /** A lay found earlier for the same job, if any. */
   readLay: { changes: false, input: z.strictObject({ jobHash: z.string().regex(/^[0-9a-f]{64}$/) }) },
   keepLay: {
@@ -211,17 +198,7 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
-/** What the flow of a season reads. */
-export interface SeasonInput {
-  /** In the order of their priority. */
-  readonly entries: readonly SeasonEntry[];
-  readonly shelf: readonly ItemOnShelf[];
-  readonly offers: readonly Offer[];
-  readonly suppliers: readonly Supplier[];
-  readonly settings: Settings;
-}
-
-interface CallOutputs extends CuttingOutputs {
+interface CallOutputs extends CostOutputs, CuttingOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;
@@ -265,9 +242,6 @@ interface CallOutputs extends CuttingOutputs {
     readonly canUndo: boolean;
   };
   flowInput: FlowInput;
-  readAccount: StashAccount;
-  readSeason: SeasonInput;
-  saveSeason: SeasonInput;
   readLay: { readonly result: LayResult | null };
   keepLay: { readonly jobHash: string };
 }

@@ -1,5 +1,5 @@
 /** What the season costs and lacks in all: the sums, and one shopping list by supplier for every plan. */
-import type { SeasonInput } from '../../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import { gapWords, seasonCostMinor, seasonTable } from '../../../shared-core/flow-season-out.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';

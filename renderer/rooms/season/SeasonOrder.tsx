@@ -1,5 +1,5 @@
 /** The plans in their order: moved up and down, counted, taken out; each with how it stands. */
-import type { SeasonInput } from '../../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import { shortSentences } from '../../../shared-core/flow-season-out.ts';
 import { coatTotal, plansBySize } from '../../../shared-core/plan/sizes.ts';
 import { routeHash } from '../../client/route.ts';

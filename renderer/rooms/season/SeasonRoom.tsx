@@ -1,6 +1,7 @@
 /** The season: coats in the order of their priority on one stash, what each lacks, and one list for all. */
 import { useCallback, useEffect, useState } from 'react';
-import type { PlanRow, SeasonInput } from '../../../shared-core/contract/contract.ts';
+import type { PlanRow } from '../../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { routeHash } from '../../client/route.ts';

@@ -1,6 +1,6 @@
 /** The season's flow in the window: a quick pass for figures at once, then one that looks for better lays. */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { SeasonInput } from '../../../shared-core/contract/contract.ts';
+import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import {
   type PlanInSeason,
   season,

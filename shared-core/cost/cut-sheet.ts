@@ -1,0 +1,143 @@
+/**
+ * What the coats really took, by the ledger: slot by slot and lot by lot, for the cuttings that stand. A cutting's
+ * movements of a lot are valued by the one rule (valuation.ts) and split over its slots by what each used, so that the
+ * slots add up to what the ledger lost by it, to the last minor unit.
+ */
+import { shareMinor, splitMinor } from '../measure/money.ts';
+import { coatsCut, type CutCoats, type CutLine, type Cutting } from '../stash/cutting.ts';
+import type { ItemKind } from '../stash/kinds.ts';
+import type { Lot, LotId } from '../stash/stash.ts';
+
+export interface CutLotPart {
+  readonly lot: Lot;
+  /** Thousandths of the kind's unit, kept remnants taken off. */
+  readonly usedMilli: number;
+  readonly costMinor: number;
+}
+
+export interface CutSlotCost {
+  readonly slotId: string;
+  readonly slotName: string;
+  readonly itemName: string;
+  readonly kind: ItemKind;
+  readonly usedMilli: number;
+  readonly costMinor: number;
+  /** Of that: what fell between the pieces. */
+  readonly wasteMinor: number;
+  /** Oldest lot first. */
+  readonly lots: readonly CutLotPart[];
+}
+
+export interface CutSheet {
+  readonly slots: readonly CutSlotCost[];
+  readonly batchMinor: number;
+  readonly wasteMinor: number;
+  /** Coats cut by now, size by size. */
+  readonly coats: readonly CutCoats[];
+  readonly coatCount: number;
+  /** The batch over its coats, adding up to it exactly, the dearest first; none where no coat was counted. */
+  readonly perCoatMinor: readonly number[];
+  /** Oldest first; coatCount: those that were not cut before it. */
+  readonly cuttings: readonly {
+    readonly cuttingId: string;
+    readonly at: string;
+    readonly coatCount: number;
+    readonly costMinor: number;
+  }[];
+}
+
+/** cuttings: those that stand, oldest first. valueMinor: what a movement of theirs was worth, by its id. */
+export function cutSheet(
+  cuttings: readonly Cutting[],
+  lots: readonly Lot[],
+  valueMinor: (movementId: string) => number,
+): CutSheet {
+  const priced = cuttings.map((cutting) => ({ cutting, lines: pricedLines(cutting, valueMinor) }));
+  const slots = slotCosts(
+    priced.flatMap(({ lines }) => lines),
+    lots,
+  );
+  const coats = coatsCut(cuttings);
+  const coatCount = countOf(coats);
+  const batchMinor = slots.reduce((sum, slot) => sum + slot.costMinor, 0);
+  return {
+    slots,
+    batchMinor,
+    wasteMinor: slots.reduce((sum, slot) => sum + slot.wasteMinor, 0),
+    coats,
+    coatCount,
+    perCoatMinor:
+      coatCount === 0
+        ? []
+        : splitMinor(
+            batchMinor,
+            Array.from({ length: coatCount }, () => 1),
+          ).sort((a, b) => b - a),
+    cuttings: priced.map(({ cutting, lines }, index) => ({
+      cuttingId: cutting.id,
+      at: cutting.at,
+      coatCount:
+        countOf(coatsCut(cuttings.slice(0, index + 1))) - countOf(coatsCut(cuttings.slice(0, index))),
+      costMinor: lines.reduce((sum, { costMinor }) => sum + costMinor, 0),
+    })),
+  };
+}
+
+function countOf(coats: readonly CutCoats[]): number {
+  return coats.reduce((sum, { coatCount }) => sum + coatCount, 0);
+}
+
+interface PricedLine {
+  readonly slot: Cutting['slots'][number];
+  readonly line: CutLine;
+  readonly costMinor: number;
+}
+
+/** The lines of a cutting with their share of what the ledger lost of each lot; what nobody used goes to the first. */
+function pricedLines(cutting: Cutting, valueMinor: (movementId: string) => number): PricedLine[] {
+  const lines = cutting.slots.flatMap((slot) => slot.lines.map((line) => ({ slot, line })));
+  const lostMinor = new Map<LotId, number>();
+  for (const { id, lotId } of cutting.movements) {
+    lostMinor.set(lotId, (lostMinor.get(lotId) ?? 0) - valueMinor(id));
+  }
+  return [...Map.groupBy(lines, ({ line }) => line.lotId)].flatMap(([lotId, ofLot]) => {
+    const weights = ofLot.map(({ line }) => line.usedMilli);
+    const isUsed = weights.some((weight) => weight > 0);
+    const parts = splitMinor(
+      lostMinor.get(lotId) ?? 0,
+      isUsed ? weights : weights.map((_, i) => (i === 0 ? 1 : 0)),
+    );
+    return ofLot.map((each, index) => ({ ...each, costMinor: parts[index] ?? 0 }));
+  });
+}
+
+function slotCosts(lines: readonly PricedLine[], lots: readonly Lot[]): CutSlotCost[] {
+  const byId = new Map(lots.map((lot) => [lot.id, lot]));
+  return [...Map.groupBy(lines, ({ slot }) => slot.slotId)].map(([slotId, ofSlot]) => {
+    const parts = [...Map.groupBy(ofSlot, ({ line }) => line.lotId)].map(([lotId, ofLot]): CutLotPart => {
+      const lot = byId.get(lotId);
+      if (!lot) throw new RangeError(`no lot ${lotId} for what was cut`);
+      return {
+        lot,
+        usedMilli: ofLot.reduce((sum, { line }) => sum + line.usedMilli, 0),
+        costMinor: ofLot.reduce((sum, { costMinor }) => sum + costMinor, 0),
+      };
+    });
+    const { slotName, itemName, kind } = ofSlot.at(-1)?.slot ?? { slotName: '', itemName: '', kind: 'cloth' };
+    return {
+      slotId,
+      slotName,
+      itemName,
+      kind,
+      usedMilli: parts.reduce((sum, part) => sum + part.usedMilli, 0),
+      costMinor: parts.reduce((sum, part) => sum + part.costMinor, 0),
+      wasteMinor: ofSlot.reduce((sum, { line, costMinor }) => sum + wasteOf(line, costMinor), 0),
+      lots: parts.sort((a, b) => a.lot.receivedOn.localeCompare(b.lot.receivedOn)),
+    };
+  });
+}
+
+function wasteOf({ area }: CutLine, costMinor: number): number {
+  const paidMm2 = area ? area.pieceMm2 + area.wasteMm2 : 0;
+  return area && paidMm2 > 0 ? shareMinor(costMinor, area.wasteMm2, paidMm2) : 0;
+}
