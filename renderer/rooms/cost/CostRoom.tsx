@@ -11,6 +11,7 @@ import { RoomHead } from '../../parts/RoomHead.tsx';
 import { TableActions } from '../../parts/TableActions.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
+import { CutCost } from './CutCost.tsx';
 import { MaterialCost } from './MaterialCost.tsx';
 import { OverTime } from './OverTime.tsx';
 import { PriceOfCoat } from './PriceOfCoat.tsx';
@@ -19,6 +20,7 @@ import { SideBySide } from './SideBySide.tsx';
 const views: readonly { readonly name: string; readonly view: () => ReactNode }[] = [
   { name: 'Material', view: MaterialCost },
   { name: 'Price', view: PriceOfCoat },
+  { name: 'As cut', view: CutCost },
   { name: 'Side by side', view: SideBySide },
   { name: 'Over time', view: OverTime },
 ];
