@@ -46,3 +46,14 @@ export function cutAgainst(
     ];
   });
 }
+
+/** The estimate of the slots that were cut, so that like is held against like; null until all of them have one. */
+export function estimatedOfCut(rows: readonly SlotAgainst[]): number | null {
+  let sum = 0;
+  for (const { cut, estimatedMinor } of rows) {
+    if (!cut) continue;
+    if (estimatedMinor === null) return null;
+    sum += estimatedMinor;
+  }
+  return sum;
+}

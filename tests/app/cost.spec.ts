@@ -104,3 +104,78 @@ test('a comparison that is stopped leaves nothing half laid behind', async ({ pa
   await expect(page.getByRole('button', { name: 'Work them out' })).toBeEnabled();
   await expect(page.getByRole('row')).toHaveCount(0);
 });
+
+test('what was cut stands beside the estimate from before, and is in the account', async ({ page }) => {
+  test.setTimeout(240_000);
+  await openCost(page);
+  await page.getByRole('tab', { name: 'As cut' }).click();
+  await expect(page.getByText('Nothing was cut for this coat yet.')).toBeVisible();
+  await cutOneCoat(page);
+  await page.reload();
+  await page.getByRole('tab', { name: 'As cut' }).click(whileLaying);
+  const shell = page.getByRole('row', { name: /^Shell/ });
+  // 3.5 m of the roll, at what its lot cost; the estimate of one coat follows once it is laid.
+  await expect(shell.getByRole('cell').nth(2)).toContainText('3.5 m', whileLaying);
+  await expect(shell.getByRole('cell').nth(1)).toContainText(/[\d.]+ EUR\s*[\d.]+ m/, whileLaying);
+  await expect(page.getByText('A coat, estimated for the same slots').locator('..')).toContainText('EUR');
+  const cut = await shell.getByRole('cell').nth(2).textContent();
+  await expect(page.getByRole('region', { name: 'Cuttings of this coat' })).toContainText(
+    cut?.split(' EUR')[0] ?? 'no amount',
+  );
+  await page.getByRole('link', { name: 'Account', exact: true }).click();
+  await expect(page.getByRole('region', { name: 'Cut into coats' })).toContainText(
+    `Fenwalk coat${cut?.split(' EUR')[0]}`,
+  );
+});
+
+/** Books 3.5 m of the longest roll of the shell for one coat, as a cutting does. */
+async function cutOneCoat(page: Page): Promise<void> {
+  const planId = decodeURIComponent(/coats\/([^/]+)\//.exec(page.url())?.[1] ?? '');
+  const said = await page.evaluate(async (planId) => {
+    const ask = async (call: string, input: unknown) => {
+      const body = JSON.stringify({ call, workshop: 'demo', input });
+      const doors = (
+        window as unknown as { boltAndBaffle?: Record<string, (...given: unknown[]) => unknown> }
+      ).boltAndBaffle;
+      if (doors?.[call]) return doors[call]('demo', input);
+      const headers = { 'content-type': 'application/json' };
+      return (await fetch('/call', { method: 'POST', headers, body })).json();
+    };
+    const { value } = (await ask('flowInput', { planId })) as {
+      value: {
+        revision: number;
+        plan: { size: string; slots: { id: string; itemId: string }[] };
+        shelf: {
+          item: { id: string };
+          lots: { id: string; lengths: { id: string; onHandMm: number }[] }[];
+        }[];
+      };
+    };
+    const itemId = value.plan.slots.find(({ id }) => id === 'shell')?.itemId;
+    const lots = value.shelf.find(({ item }) => item.id === itemId)?.lots ?? [];
+    const [roll] = lots
+      .flatMap((lot) => lot.lengths.map((length) => ({ lotId: lot.id, ...length })))
+      .sort((a, b) => b.onHandMm - a.onHandMm);
+    const ring = [0, 0, 700, 0, 700, 500, 0, 500];
+    return ask('recordCutting', {
+      planId,
+      basedOn: value.revision,
+      coats: [{ size: value.plan.size, coatCount: 1 }],
+      note: '',
+      releasesRest: false,
+      slots: [
+        {
+          slotId: 'shell',
+          met: {
+            kind: 'shapes',
+            shapes: [{ pieceId: 'back', name: 'Back', ring, count: 1, mirroredCount: 0 }],
+          },
+          lines: [
+            { lotId: roll?.lotId, lengthId: roll?.id, amount: 3500, pieceAreaMm2: 3_900_000, kept: [] },
+          ],
+        },
+      ],
+    });
+  }, planId);
+  expect(said).toMatchObject({ ok: true });
+}

@@ -1,7 +1,6 @@
 /** Estimated against actual: what the flow said before the first cutting, and what the ledger says was used. */
-import { cutAgainst, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
+import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
-import type { CostSheet } from '../../../shared-core/cost/cost.ts';
 import { roundMinor } from '../../../shared-core/measure/money.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { sentenceCase } from '../../client/coat-words.ts';
@@ -29,14 +28,17 @@ export function CutCost() {
       </p>
     );
   }
-  const estimated = before?.cost ?? null;
+  const rows = cutAgainst(input.plan.slots, sheet, before?.cost ?? null);
+  const estimatedMinor = estimatedOfCut(rows);
+  const openCount = rows.filter(({ cut }) => cut === null).length;
   return (
     <>
       <Problems problems={problems} />
-      <Sums sheet={sheet} estimated={estimated} />
+      <Sums sheet={sheet} estimatedMinor={estimatedMinor} />
       <p className="quiet">
         Estimated: the road gone again for the coats that were cut, on the shelf as it lay before the first
         cutting, at the offers of today. Cut: what the ledger says each lot lost, at what was paid.
+        {openCount > 0 && ' Sums are over the slots that were cut; the others are not cut yet.'}
       </p>
       <table className={table.table}>
         <thead>
@@ -58,19 +60,21 @@ export function CutCost() {
           </tr>
         </thead>
         <tbody>
-          {cutAgainst(input.plan.slots, sheet, estimated).map((row) => (
+          {rows.map((row) => (
             <Row key={row.slotId} row={row} />
           ))}
         </tbody>
         <tfoot>
           <tr>
             <td>All that was cut</td>
-            <td className={table.amount}>{estimated && <Money amountMinor={estimated.batchMinor} />}</td>
+            <td className={table.amount}>
+              {estimatedMinor !== null && <Money amountMinor={estimatedMinor} />}
+            </td>
             <td className={table.amount}>
               <Money amountMinor={sheet.batchMinor} />
             </td>
             <td className={table.amount}>
-              {estimated && <Money amountMinor={sheet.batchMinor - estimated.batchMinor} withSign />}
+              {estimatedMinor !== null && <Money amountMinor={sheet.batchMinor - estimatedMinor} withSign />}
             </td>
             <td className={table.amount}>
               <Money amountMinor={sheet.wasteMinor} />
@@ -84,9 +88,8 @@ export function CutCost() {
   );
 }
 
-function Sums({ sheet, estimated }: { sheet: CutSheet; estimated: CostSheet | null }) {
+function Sums({ sheet, estimatedMinor }: { sheet: CutSheet; estimatedMinor: number | null }) {
   const cutMinor = sheet.perCoatMinor[0];
-  const estimatedMinor = estimated?.perCoatMinor[0];
   return (
     <dl className={style.sums}>
       <div>
@@ -95,17 +98,17 @@ function Sums({ sheet, estimated }: { sheet: CutSheet; estimated: CostSheet | nu
       </div>
       {cutMinor !== undefined && (
         <div>
-          <dt className="quiet">A coat, as cut</dt>
+          <dt className="quiet">A coat, as cut so far</dt>
           <dd>
             <Money amountMinor={cutMinor} />
           </dd>
         </div>
       )}
-      {estimatedMinor !== undefined && (
+      {estimatedMinor !== null && sheet.coatCount > 0 && (
         <div>
-          <dt className="quiet">A coat, estimated</dt>
+          <dt className="quiet">A coat, estimated for the same slots</dt>
           <dd>
-            <Money amountMinor={estimatedMinor} />
+            <Money amountMinor={roundMinor(estimatedMinor / sheet.coatCount)} />
           </dd>
         </div>
       )}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cutAgainst } from '../../../shared-core/cost/cut-against.ts';
+import { cutAgainst, estimatedOfCut } from '../../../shared-core/cost/cut-against.ts';
 import type { CostSheet } from '../../../shared-core/cost/cost.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 
@@ -56,6 +56,13 @@ describe('the estimate beside what was cut', () => {
       ['front zip', 690, null, 0],
       ['trim', null, 90, 3470],
     ]);
+  });
+
+  it('holds against the sum of what was cut the estimate of those slots alone', () => {
+    const rows = cutAgainst(slots, sheet, estimated);
+    expect(estimatedOfCut(rows.filter(({ slotName }) => slotName !== 'trim'))).toBe(4010);
+    // The trim was cut and never estimated: there is nothing to hold the whole against.
+    expect(estimatedOfCut(rows)).toBeNull();
   });
 
   it('holds what was cut alone until the estimate is there', () => {
