@@ -8,6 +8,7 @@ import {
   type PatternUnit,
   type ReadChoices,
 } from '../../../shared-core/exchange/pattern.ts';
+import { customaryAllowanceMm } from '../../../shared-core/plan/allowance.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { DraftField, emptyDraft, type QuantityDraft } from '../../parts/DraftField.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
@@ -117,7 +118,7 @@ export function ScaleFields(props: ScaleFieldsProps) {
               onChange={onAllowance}
               min={0}
               max={200}
-              hint="all round; none on a fold"
+              hint={`all round, usually ${lengthText(customaryAllowanceMm)}; none on a fold`}
             />
           </>
         )}

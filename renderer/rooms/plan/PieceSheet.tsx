@@ -118,7 +118,7 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
             <div className={style.sizes}>
               <FlagField
                 label="Change every size"
-                hint={`size ${input.plan.size} is shown; ${listed(otherSizes)} beside it`}
+                hint={`${input.plan.size} is shown, ${listed(otherSizes)} beside it; splits, folds and copies are always made in all`}
                 value={isEverySize}
                 onChange={setIsEverySize}
               />
