@@ -25,6 +25,8 @@ const OUT_STEPS = 6;
 /** A start that has failed this often at the finest step is stuck; new starts are made in the first part of the effort. */
 const STUCK_FAILURES = 2;
 const NEW_STARTS_RATIO = 0.35;
+/** A pair that stays in each other's way for long may not weigh more than numbers can hold. */
+const MOST_WEIGHT = 1e60;
 /** Settling is tried on layouts whose deepest overlap is under this part of the width. */
 const SETTLE_DEPTH = 0.01;
 /** While exploring only hair-wide overlaps are settled. */
@@ -528,7 +530,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     let bestX = 0;
     let bestY = 0;
     let bestForm = 0;
-    for (let k = 0; k < keptCount; k++) {
+    for (let k = 0; k < keptCount && bestLoss > 0; k++) {
       const f = keptForm[k]!;
       scratch[AT_X] = keptX[k]!;
       scratch[AT_Y] = keptY[k]!;
@@ -564,7 +566,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         const depth = pairDepth[row + j]!;
         let value = weight[row + j]!;
         const least = size[i]! * size[j]!;
-        if (depth > 0) value *= 1.2 + 0.8 * (depth / deepest);
+        if (depth > 0) value = Math.min(least * MOST_WEIGHT, value * (1.2 + 0.8 * (depth / deepest)));
         else if (value > least) value = Math.max(least, value * 0.95);
         else continue;
         weight[row + j] = value;
@@ -842,7 +844,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         if (loss < least.loss) least = keep(loss);
         raiseWeights();
       }
-      if (least.loss > begun * 0.95) strike += 0;
+      // Strikes count in a row: progress earns full patience again.
+      if (least.loss < begun * 0.98) strike = -1;
       restore(least);
       loss = measure();
     }
@@ -901,7 +904,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         // A piece without room overlaps nothing, so no move would yield: give the caller its turn here.
         yield;
         const valid =
-          shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 100, ratio > 0.002 ? 1 : 3, false));
+          shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 200, ratio > 0.002 ? 1 : 3, false));
         if (valid && accept()) {
           pool.length = 0;
           failures = 0;
