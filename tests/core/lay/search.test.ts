@@ -34,7 +34,7 @@ describe('a lay', () => {
     const seen: LayResult[] = [];
     const result = lay(
       blobs,
-      { seconds: null, iterations: 4000 },
+      { seconds: null, iterations: 12000 },
       { clock: () => 0, onBetter: (one) => seen.push(one) },
     );
     expect(seen.length).toBeGreaterThan(3);
