@@ -15,7 +15,7 @@ import type { Solve } from './to-buy/programme.ts';
 import { withoutReserved } from './stash/set-aside.ts';
 import { type ItemOnShelf, type LotOnShelf, toMilli } from './stash/stash.ts';
 
-export interface SeasonSources extends Omit<FlowSources, 'plan'> {
+export interface SeasonSources extends Omit<FlowSources, 'plan' | 'cuttings'> {
   readonly entries: readonly SeasonEntry[];
 }
 
@@ -54,7 +54,11 @@ export async function season(
     const plan = plannedFor(entry);
     shelf = withoutReserved(shelf, entry.setAside ?? []);
     try {
-      const outcome = await estimate({ ...sources, plan, shelf }, runLay, solve);
+      const outcome = await estimate(
+        { ...sources, cuttings: entry.cuttings ?? [], plan, shelf },
+        runLay,
+        solve,
+      );
       if (signal.aborted) break;
       const inSeason: PlanInSeason = { plan, shelf, estimate: outcome };
       done.push(inSeason);

@@ -60,7 +60,7 @@ export interface Watch {
   readonly onDone: (result: VariantResult, doneCount: number) => void;
 }
 
-/** Each variant in its turn on the whole stash. What was finished before an abort is given; any other failure rejects. */
+/** Each variant in its turn on the whole stash, its whole batch as if none were cut yet. What was finished before an abort is given; any other failure rejects. */
 export async function sideBySide(
   sources: FlowSources,
   variants: readonly Variant[],
@@ -71,7 +71,7 @@ export async function sideBySide(
   const results: VariantResult[] = [];
   for (const variant of variants) {
     if (signal.aborted) break;
-    const outcome = await finished({ ...sources, plan: variant.plan }, runLay, solve, signal);
+    const outcome = await finished({ ...sources, cuttings: [], plan: variant.plan }, runLay, solve, signal);
     if (outcome === null) break;
     const result: VariantResult = {
       variant,

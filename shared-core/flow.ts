@@ -30,7 +30,7 @@ export interface FlowSources {
 }
 
 export interface Estimate {
-  /** Of what is still to be cut, where cutting has begun; so are lays, cover, to buy and cost. */
+  /** Of what is still to be cut, where cutting has begun; so are lays, cover and to buy. The cost is that of the whole batch. */
   readonly requirement: readonly Need[];
   readonly lays: readonly SlotLay[];
   readonly cover: readonly SlotCover[];
@@ -58,7 +58,7 @@ export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solv
     cover: covers,
     still: stillEnough(needs, covers, sources.cuttings ?? [], sources.shelf),
     toBuy: bought,
-    cost: cost(sources.plan, covers, bought, sources.shelf),
+    cost: cost(sources.plan, covers, bought, sources.shelf, sources.cuttings),
     finished: finished(sources.plan, slotItems(sources)),
   };
 }

@@ -3,7 +3,9 @@ import type { CallInput } from '../../shared-core/contract/contract.ts';
 import type { SeasonInput } from '../../shared-core/contract/cost-calls.ts';
 import type { SeasonEntry } from '../../shared-core/plan/season-entry.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { standing } from '../../shared-core/stash/cutting.ts';
 import type { CallContext, Calls } from './call.ts';
+import { readCuttings } from './cutting-read.ts';
 import { itemIdsFor } from './flow-input.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { readSettings } from './settings.ts';
@@ -22,7 +24,8 @@ async function readSeason(context: CallContext): Promise<Outcome<SeasonInput>> {
     const latest = await latestRevision(context, row.plan_id);
     if (!latest) continue;
     const setAside = await setAsideOfPlan(queries, row.plan_id);
-    entries.push({ plan: latest.plan, coatCount: row.coat_count, setAside });
+    const cuttings = [...standing(await readCuttings(queries, { planId: row.plan_id }))].reverse();
+    entries.push({ plan: latest.plan, coatCount: row.coat_count, setAside, cuttings });
   }
   const ids = await itemIdsFor(
     queries,

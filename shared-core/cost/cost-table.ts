@@ -92,9 +92,10 @@ function lineRow({ plan, shelf }: CostTableSources, line: CostLine, options: Cos
   const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots).map((lot) => [lot.id, lot]));
   const from = line.parts.map((part) => {
     const lot = part.lotId === null ? undefined : lots.get(part.lotId);
-    const source = lot
+    const ofLot = lot
       ? `lot of ${dayWords(lot.receivedOn)}${lot.dyeLot === '' ? '' : `, dye lot ${lot.dyeLot}`}`
-      : 'to buy';
+      : 'a lot that is used up';
+    const source = part.isCut ? `cut already, ${ofLot}` : part.lotId === null ? 'to buy' : ofLot;
     return line.parts.length === 1 ? source : `${source}: ${words(part.amount)}`;
   });
   const isUnpriced = line.isIncomplete && line.costMinor === 0;

@@ -3,13 +3,15 @@ import { roundMinor, shareMinor, splitMinor } from '../measure/money.ts';
 import type { SlotCover } from '../cover/cover.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import { coatTotal } from '../plan/sizes.ts';
+import type { CutLine, Cutting } from '../stash/cutting.ts';
 import type { ItemOnShelf, LotId } from '../stash/stash.ts';
 import { fromMilli } from '../stash/stash.ts';
 import type { ToBuy } from '../to-buy/to-buy.ts';
 
-/** A part of a slot's cost: from one lot, or from what is bought (lotId null). */
+/** A part of a slot's cost: from one lot, or from what is bought (lotId null); cut already, or still to be cut. */
 export interface CostPart {
   readonly lotId: LotId | null;
+  readonly isCut?: true;
   readonly amount: number;
   readonly costMinor: number;
 }
@@ -32,12 +34,16 @@ export interface CostSheet {
   readonly isIncomplete: boolean;
 }
 
-/** Cost of the material that the plan uses up, by slot, batch and coat. */
+/**
+ * Cost of the material that the whole batch uses up, by slot, batch and coat: what the cuttings took, and for what is
+ * still to be cut what the covers say.
+ */
 export function cost(
   plan: CoatPlan,
   covers: readonly SlotCover[],
   bought: ToBuy,
   shelf: readonly ItemOnShelf[],
+  cuttings: readonly Cutting[] = [],
 ): CostSheet {
   const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots.map((lot) => [lot.id, lot] as const)));
   const lines = covers.map((slotCover): CostLine => {
@@ -55,12 +61,16 @@ export function cost(
     const boughtLines = bought.lines.filter((line) => line.slotIds.includes(slotCover.slotId));
     const isBought = boughtLines.length > 0 && slotCover.shortage !== null;
     if (isBought) parts.push(boughtPart(boughtLines, slotCover, covers));
-    const costMinor = parts.reduce((sum, part) => sum + part.costMinor, 0);
+    const restMinor = parts.reduce((sum, part) => sum + part.costMinor, 0);
+    const cut = cutLines(cuttings, slotCover.slotId);
+    const cutMinor = cut.reduce((sum, each) => sum + each.costMinor, 0);
     return {
       slotId: slotCover.slotId,
-      parts,
-      costMinor,
-      wasteMinor: slotCover.lay ? roundMinor(costMinor * (1 - slotCover.lay.result.utilisation)) : 0,
+      parts: [...cutParts(cut), ...parts],
+      costMinor: cutMinor + restMinor,
+      wasteMinor:
+        cut.reduce((sum, { area }) => sum + (area?.wasteMinor ?? 0), 0) +
+        (slotCover.lay ? roundMinor(restMinor * (1 - slotCover.lay.result.utilisation)) : 0),
       isIncomplete: slotCover.state === 'open' || (slotCover.shortage !== null && !isBought),
     };
   });
@@ -74,6 +84,20 @@ export function cost(
     ).sort((a, b) => b - a),
     isIncomplete: lines.some((line) => line.isIncomplete),
   };
+}
+
+function cutLines(cuttings: readonly Cutting[], slotId: string): CutLine[] {
+  return cuttings.flatMap(({ slots }) => slots.flatMap((slot) => (slot.slotId === slotId ? slot.lines : [])));
+}
+
+/** One part for each lot that was cut. */
+function cutParts(lines: readonly CutLine[]): CostPart[] {
+  return [...Map.groupBy(lines, (line) => line.lotId)].map(([lotId, ofLot]) => ({
+    lotId,
+    isCut: true,
+    amount: ofLot.reduce((sum, line) => sum + fromMilli(line.usedMilli), 0),
+    costMinor: ofLot.reduce((sum, line) => sum + line.costMinor, 0),
+  }));
 }
 
 /** A slot's share of what is bought and used up; what is left of the purchase goes to the stash and is no cost of this batch. */

@@ -1,5 +1,5 @@
 /** A plan in a season of several, and how many coats the season makes of it. */
-import type { SetAside } from '../stash/cutting.ts';
+import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { CoatPlan } from './coat-plan.ts';
 import { plansBySize } from './sizes.ts';
 
@@ -9,6 +9,8 @@ export interface SeasonEntry {
   readonly coatCount: number | null;
   /** What the plan has set aside of the stash; absent: nothing. */
   readonly setAside?: readonly SetAside[];
+  /** Its cuttings that stand: what they met is not needed again; absent: none. */
+  readonly cuttings?: readonly Cutting[];
 }
 
 /** The plan with the coats that the season makes of it. */

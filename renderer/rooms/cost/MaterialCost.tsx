@@ -89,7 +89,7 @@ function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
         <div className={`${style.from} small`}>
           {line.parts.map((part) => (
             <PartWords
-              key={part.lotId ?? 'to buy'}
+              key={`${part.lotId ?? 'to buy'} ${part.isCut ?? ''}`}
               part={part}
               kind={slot.kind}
               isOnly={line.parts.length === 1}
@@ -135,7 +135,8 @@ function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isO
     .find((candidate) => candidate.id === part.lotId);
   return (
     <span className="number">
-      Lot of {lot ? dayText(lot.receivedOn) : ''}
+      {part.isCut && 'Cut already, '}
+      {lot ? `${part.isCut ? 'lot' : 'Lot'} of ${dayText(lot.receivedOn)}` : 'from a lot that is used up'}
       {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
       {amount}
     </span>

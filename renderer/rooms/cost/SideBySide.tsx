@@ -72,7 +72,7 @@ export function SideBySide() {
               ? `${run.progress.doneCount} of ${run.progress.allCount} done; now ${run.progress.now}.`
               : chosen.length === 0
                 ? 'Choose a cloth, or give the plan a second size, to compare it with.'
-                : `Each goes the whole road, for ${coatsWords(coatTotal(input.plan))}.`}
+                : `Each goes the whole road, for ${coatsWords(coatTotal(input.plan))}${input.cuttings.length > 0 ? ', as if none were cut yet' : ''}.`}
           </p>
           {run.progress && (
             <Button look="quiet" onClick={run.stop}>

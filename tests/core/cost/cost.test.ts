@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solveHere } from '../../../main/services/solver.ts';
+import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import type { CostSheet } from '../../../shared-core/cost/cost.ts';
 import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
 import {
@@ -65,6 +66,56 @@ describe('what the coat costs', () => {
     });
     // 4 of 10 snaps for 3.00, then 17 of 20 for 7.00.
     expect(sheet.lines[0]?.parts.map((part) => part.costMinor)).toEqual([120, 595]);
+  });
+
+  it('stays that of the whole batch once cutting has begun: what was cut, and the rest as it is covered', async () => {
+    const cutSnaps = (amount: number, costMinor: number): Cutting => ({
+      id: 'first',
+      planId: 'plan',
+      revision: 1,
+      at: '2026-10-04T08:00:00Z',
+      coats: [{ size: '40', coatCount: 1 }],
+      note: '',
+      slots: [
+        {
+          slotId: 'snaps',
+          slotName: 'snaps',
+          itemId: 'snaps item',
+          itemName: 'snaps',
+          kind: 'fastening',
+          met: { kind: 'amount', amount },
+          lines: [
+            {
+              lotId: 'gone',
+              dyeLot: '',
+              lengthId: null,
+              amount,
+              kept: [],
+              usedMilli: amount * 1000,
+              costMinor,
+              area: null,
+            },
+          ],
+        },
+      ],
+      undoes: null,
+      undoneBy: null,
+      movements: [],
+    });
+    const sheet = await costOf({
+      plan: plan({ coatCount: 3, pieces: [], slots: [slot('snaps', 'fastening', { amountPerCoat: 7 })] }),
+      shelf: [onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 20, 20, 500))],
+      offers: [],
+      suppliers: [],
+      cuttings: [cutSnaps(7, 310)],
+    });
+    // 7 of a lot that is used up, for 3.10; then 14 of 20 for 5.00.
+    expect(sheet.lines[0]?.parts).toEqual([
+      { lotId: 'gone', isCut: true, amount: 7, costMinor: 310 },
+      { lotId: 'tin', amount: 14, costMinor: 350 },
+    ]);
+    expect(sheet.batchMinor).toBe(660);
+    expect(sheet.perCoatMinor).toEqual([220, 220, 220]);
   });
 
   it('says that the cost is not complete while a gap has no price', async () => {
