@@ -18,8 +18,6 @@ export interface Choice {
 /** What a basket may not do, beside the rules that always hold. */
 export interface Limits {
   readonly mostSuppliers?: number;
-  /** Offers and ways that may not be taken. */
-  readonly without?: ReadonlySet<Offer | Way>;
   /** Items are then bought from several offers even where they are seen. */
   readonly isMixed?: boolean;
 }
@@ -61,7 +59,7 @@ export function basketProgramme(
   for (const demand of demands) {
     const here = offersOf(demand).map((offer): OfferColumns => {
       const supplier = known.get(supplierKey(offer.supplier));
-      const most = limits.without?.has(offer) ? 0 : mostUnits(demand, offer, supplier);
+      const most = mostUnits(demand, offer, supplier);
       const prices = [
         { fromCount: leastUnits(offer), priceMinor: offer.priceMinor },
         ...(offer.breaks ?? []).map((each) => ({
@@ -69,9 +67,12 @@ export function basketProgramme(
           fromCount: Math.max(each.fromCount, leastUnits(offer)),
         })),
       ];
-      const tiers = prices.map(({ fromCount, priceMinor }) => {
-        const count = column(priceMinor, most);
-        const isTaken = column(0, most === 0 ? 0 : 1);
+      const tiers = prices.map(({ fromCount, priceMinor }, index) => {
+        // A price ends where the next one begins, which makes the programme much quicker to prove.
+        const next = prices[index + 1]?.fromCount;
+        const mostHere = next === undefined ? most : Math.min(most, Math.max(fromCount, next - 1));
+        const count = column(priceMinor, mostHere);
+        const isTaken = column(0, 1);
         row(
           [
             [count, 1],
@@ -83,7 +84,7 @@ export function basketProgramme(
         row(
           [
             [count, 1],
-            [isTaken, -most],
+            [isTaken, -mostHere],
           ],
           null,
           0,
@@ -103,7 +104,7 @@ export function basketProgramme(
       const ways = demand.ways.map((way) => ({
         way,
         demand,
-        column: column(0, limits.without?.has(way) ? 0 : 1),
+        column: column(0, 1),
       }));
       wayColumns.push(...ways);
       row(

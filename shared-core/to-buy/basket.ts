@@ -12,7 +12,7 @@ import { type Why, whysOf } from './whys.ts';
 export interface BasketAnswer {
   readonly cheapest: Basket;
   readonly whys: readonly Why[];
-  /** The cheapest with one supplier fewer, with two fewer, and so on as far as it goes. */
+  /** The cheapest with fewer suppliers, the nearest first; two at most. */
   readonly fewer: readonly Basket[];
   /** Items that no offer closes; nothing is bought for them. */
   readonly unbuyable: readonly { readonly itemId: ItemId; readonly gaps: readonly Gap[] }[];
@@ -35,11 +35,12 @@ export async function basket(sources: DemandSources, runLay: RunLay, solve: Solv
   const cheapest = await best();
   if (cheapest === null) throw new Error('every gap has an offer, and yet no basket closes them');
   const fewer: Basket[] = [];
-  for (let mostSuppliers = cheapest.basket.deliveries.length - 1; mostSuppliers > 0; mostSuppliers--) {
-    const next = await best({ mostSuppliers });
+  let supplierCount = cheapest.basket.deliveries.length;
+  while (fewer.length < mostFewer && supplierCount > 1) {
+    const next = await best({ mostSuppliers: supplierCount - 1 });
     if (next === null) break;
     fewer.push(next.basket);
-    mostSuppliers = Math.min(mostSuppliers, next.basket.deliveries.length);
+    supplierCount = next.basket.deliveries.length;
   }
   return {
     cheapest: cheapest.basket,
@@ -48,6 +49,9 @@ export async function basket(sources: DemandSources, runLay: RunLay, solve: Solv
     unbuyable,
   };
 }
+
+/** Further ones are seldom wanted, and each has to be proven. */
+const mostFewer = 2;
 
 /** The cheapest basket within limits, or null where these leave none. Every demand must have something that closes it. */
 export async function cheapestBasket(

@@ -31,11 +31,10 @@ export interface SolverAnswer {
   readonly Columns: Readonly<Record<string, object>>;
 }
 
-/** Proven to the last minor unit, with whole numbers that are whole. */
+/** Proven to the last minor unit. */
 export const solverOptions = {
   mip_rel_gap: 0,
   mip_abs_gap: 0.5,
-  mip_feasibility_tolerance: 1e-9,
   output_flag: false,
 } as const;
 

@@ -1,11 +1,10 @@
-/** Why the cheapest basket is as it is: facts, each found by solving again without what was chosen. */
-import { leastUnits, type Offer, unitPriceMinor } from '../stash/offer.ts';
+/** Why the cheapest basket is as it is: each fact sets it against the same basket with one thing changed. */
+import { leastUnits, type Offer, offerPriceMinor, unitPriceMinor } from '../stash/offer.ts';
 import type { ItemId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
 import { type Buy, type ChosenBasket, holdsAll, sumsOf } from './basket-sums.ts';
-import { type Limits, offersOf } from './basket-programme.ts';
+import { closingAlone, type Limits, offersOf } from './basket-programme.ts';
 import type { Demand } from './demand.ts';
-import type { Way } from './ways.ts';
 
 /** Units of one offer. */
 export interface Units {
@@ -15,7 +14,7 @@ export interface Units {
 
 export type Why =
   | {
-      /** The next best way to close the gap of this item costs so much more, in goods and deliveries of the whole basket. */
+      /** The next best way to close the gap of this item, all else the same, costs so much more in goods and deliveries of the whole basket. */
       readonly kind: 'instead';
       readonly itemId: ItemId;
       readonly bought: readonly Units[];
@@ -60,7 +59,7 @@ export async function whysOf(sources: WhySources): Promise<readonly Why[]> {
   const whys: Why[] = [];
   for (const demand of demands) {
     const buys = cheapest.basket.buys.filter(({ itemId }) => itemId === demand.itemId);
-    const other = await best({ without: chosenOf(demand, cheapest) });
+    const other = nextBest(sources, demand);
     if (other) whys.push(insteadOf(demand, buys, cheapest, other));
     whys.push(...buys.flatMap((buy) => moreForLess(sources, buy)));
     const offerCount = offersOf(demand).length;
@@ -76,27 +75,48 @@ export async function whysOf(sources: WhySources): Promise<readonly Why[]> {
   return whys;
 }
 
-/** What was taken to close a demand: without it, the next best way shows. */
-function chosenOf(demand: Demand, { choice }: ChosenBasket): ReadonlySet<Offer | Way> {
-  if (demand.kind === 'amount') {
-    return new Set(demand.offers.filter((offer) => choice.counts.has(offer)));
-  }
-  const way = choice.ways.get(demand);
-  return new Set(way ? [way] : []);
+interface OtherWay {
+  readonly units: readonly Units[];
+  readonly goodsMinor: number;
+  /** Of the whole basket. */
+  readonly totalMinor: number;
 }
 
-function insteadOf(demand: Demand, buys: readonly Buy[], cheapest: ChosenBasket, other: ChosenBasket): Why {
-  const otherBuys = other.basket.buys.filter(({ itemId }) => itemId === demand.itemId);
-  const goods = (of: readonly Buy[]) => of.reduce((sum, { priceMinor }) => sum + priceMinor, 0);
-  const units = (of: readonly Buy[]): Units[] => of.map(({ offer, unitCount }) => ({ offer, unitCount }));
+/** The cheapest of the other ways and single offers that close a demand while all other items stay as they are. */
+function nextBest({ suppliers, cheapest }: WhySources, demand: Demand): OtherWay | null {
+  const { ways, counts } = cheapest.choice;
+  const offers = new Set(offersOf(demand));
+  const rest = [...counts].filter(([offer]) => !offers.has(offer));
+  const others: Units[][] =
+    demand.kind === 'cut'
+      ? demand.ways
+          .filter((way) => way !== ways.get(demand))
+          .map(({ parts }) => parts.map(({ offer, unitCount }) => ({ offer, unitCount })))
+      : demand.offers.flatMap((offer) => {
+          const unitCount = counts.has(offer) ? null : closingAlone(demand, offer);
+          return unitCount === null ? [] : [[{ offer, unitCount }]];
+        });
+  return others.reduce<OtherWay | null>((best, units) => {
+    const bought = units.map(({ offer, unitCount }) => [offer, unitCount] as const);
+    const { totalMinor } = sumsOf(new Map([...rest, ...bought]), suppliers);
+    if (best && best.totalMinor <= totalMinor) return best;
+    const goodsMinor = units.reduce(
+      (sum, { offer, unitCount }) => sum + offerPriceMinor(offer, unitCount),
+      0,
+    );
+    return { units, goodsMinor, totalMinor };
+  }, null);
+}
+
+function insteadOf(demand: Demand, buys: readonly Buy[], cheapest: ChosenBasket, other: OtherWay): Why {
   const leftArea = buys[0]?.leftAreaMm2 ?? null;
   return {
     kind: 'instead',
     itemId: demand.itemId,
-    bought: units(buys),
-    instead: units(otherBuys),
-    cheaperMinor: other.basket.totalMinor - cheapest.basket.totalMinor,
-    goodsCheaperMinor: goods(otherBuys) - goods(buys),
+    bought: buys.map(({ offer, unitCount }) => ({ offer, unitCount })),
+    instead: other.units,
+    cheaperMinor: other.totalMinor - cheapest.basket.totalMinor,
+    goodsCheaperMinor: other.goodsMinor - buys.reduce((sum, { priceMinor }) => sum + priceMinor, 0),
     left: leftArea ?? buys.reduce((sum, { boughtAmount, usedAmount }) => sum + boughtAmount - usedAmount, 0),
     isLeftArea: leftArea !== null,
   };

@@ -102,6 +102,18 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(
       road.cost.lines.reduce((sum: number, line: { costMinor: number }) => sum + line.costMinor, 0),
     ).toBe(road.cost.batchMinor);
+    // The basket is goods and deliveries; its reasons and the next best with fewer suppliers are sentences too.
+    const { basket, lines, why, nextBest, cautions } = road.toBuy;
+    const goodsMinor = lines.reduce((sum: number, line: { priceMinor: number }) => sum + line.priceMinor, 0);
+    expect(basket.goodsMinor).toBe(goodsMinor);
+    expect(basket.payMinor).toBe(goodsMinor + basket.deliveryMinor);
+    expect(basket.deliveries.map((each: { supplier: string }) => each.supplier)).toContain('Marl & Wick');
+    expect(why.map((each: { sentence: string }) => each.sentence).join(' ')).toContain('instead of');
+    for (const other of nextBest) {
+      expect(other.basket.deliveries.length).toBeLessThan(basket.deliveries.length);
+      expect(other.basket.payMinor).toBeGreaterThanOrEqual(basket.payMinor);
+    }
+    expect(Array.isArray(cautions)).toBe(true);
     // The demo's makers add work and overhead, and then their margin.
     const { coat, wholesale } = road.cost.price;
     expect(coat.materialMinor).toBe(road.cost.perCoatMinor[0]);
