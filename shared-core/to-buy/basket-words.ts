@@ -16,7 +16,7 @@ export interface BasketWordsContext {
   readonly currency: string;
 }
 
-/** "Fleecewell 120: 1 sheet of 2.3 m x 2.5 m instead of 2 sheets of 1.5 m x 2 m: 3.10 EUR cheaper; 0.4 m2 left over." */
+/** "Fleecewell 120: 1 sheet of 2.3 m x 2.5 m instead of 2 sheets of 1.5 m x 2 m: 3.10 EUR cheaper; 0.4 m² left over." */
 export function whySentence(why: Why, context: BasketWordsContext): string {
   const name = itemOf(why.itemId, context)?.name ?? 'The item';
   const money = moneyWords(context);

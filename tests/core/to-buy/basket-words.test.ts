@@ -41,7 +41,7 @@ describe('why this basket', () => {
       isLeftArea: true,
     } as const;
     expect(whySentence(why, words)).toBe(
-      'Fleecewell 120: 1 sheet of 2.3 m x 2.5 m instead of 2 sheets of 1.5 m x 2 m: 3.10 EUR cheaper in all; 0.4 m2 left over.',
+      'Fleecewell 120: 1 sheet of 2.3 m x 2.5 m instead of 2 sheets of 1.5 m x 2 m: 3.10 EUR cheaper in all; 0.4 m² left over.',
     );
   });
 
