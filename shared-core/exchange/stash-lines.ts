@@ -1,0 +1,142 @@
+/** A stash file as lines of named cells; anything that makes a line doubtful is a problem with its number. */
+import Papa from 'papaparse';
+import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
+import { plainHeading, stashColumns } from './stash-columns.ts';
+
+export interface StashLine {
+  /** As an editor counts, the headings in line 1. */
+  readonly line: number;
+  /** By column key; columns that the file has not are not in it. */
+  readonly cells: ReadonlyMap<string, string>;
+}
+
+export interface StashLimits {
+  readonly letterCount: number;
+  readonly lineCount: number;
+}
+
+export const usualStashLimits: StashLimits = { letterCount: 16_000_000, lineCount: 50_000 };
+
+/** Past these the rest is told when the first are mended. */
+export const mostProblems = 40;
+
+const inFile = 'The file';
+
+/** Refused where the headings are not those of a stash file, or where a line is broken off. */
+export function stashLines(text: string, currency: string, limits: StashLimits): Outcome<StashLine[]> {
+  if (text.trim() === '') return refused({ where: inFile, what: 'is empty', mend: 'Choose another file.' });
+  if (text.length > limits.letterCount) return refused(tooLarge(limits));
+  const body = text.startsWith('\ufeff') ? text.slice(1) : text;
+  const parsed = Papa.parse<string[]>(body, {
+    delimiter: delimiterOf(body),
+    preview: limits.lineCount + 2,
+    skipEmptyLines: false,
+  });
+  if (parsed.data.length > limits.lineCount + 1) return refused(tooLarge(limits));
+  const [headings = [], ...rows] = parsed.data;
+  const keys = headingKeys(headings, currency);
+  if (!keys.ok) return keys;
+  const problems: Problem[] = [];
+  const lines: StashLine[] = [];
+  const brokenRows = new Set(parsed.errors.filter(({ type }) => type === 'Quotes').map(({ row }) => row));
+  let line = 1 + newlines(headings);
+  if (brokenRows.has(0)) problems.push(brokenQuotes(1));
+  for (const [index, row] of rows.entries()) {
+    line += 1;
+    const here = line;
+    line += newlines(row);
+    if (row.every((cell) => cell.trim() === '')) continue;
+    if (brokenRows.has(index + 1)) problems.push(brokenQuotes(here));
+    else if (row.length !== headings.length) problems.push(wrongCount(here, row.length, headings.length));
+    else lines.push({ line: here, cells: new Map(keys.value.map((key, at) => [key, row[at]!])) });
+  }
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  if (lines.length === 0)
+    return refused({
+      where: inFile,
+      what: 'has headings and no line below them',
+      mend: 'Choose another file.',
+    });
+  return found(lines);
+}
+
+/** Spreadsheets of some countries write semicolons; tabs come from copied tables. */
+function delimiterOf(text: string): string {
+  const first = text.slice(0, 20_000).split(/\r?\n/, 1)[0] ?? '';
+  const count = (sign: string) => first.split(sign).length;
+  return [',', ';', '\t'].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
+}
+
+function headingKeys(headings: readonly string[], currency: string): Outcome<string[]> {
+  const columns = stashColumns(currency);
+  const keyOf = new Map(columns.map(({ key, heading }) => [plainHeading(heading), key]));
+  const plain = headings.map(plainHeading);
+  if (headings.length < 2 || !plain.includes('kind') || !plain.includes('name')) {
+    return refused({
+      where: inFile,
+      what: 'does not begin with the headings of a stash file',
+      mend: 'Save the stash to a file first and fill that in; cells are parted by commas, semicolons or tabs.',
+    });
+  }
+  const problems: Problem[] = [];
+  for (const [at, heading] of plain.entries()) {
+    const where = `Line 1, column ${at + 1}`;
+    const said = (headings[at] ?? '').slice(0, 60).trim();
+    if (plain.indexOf(heading) < at)
+      problems.push({
+        where,
+        what: `has the heading "${said}" a second time`,
+        mend: 'Take one of the two out.',
+      });
+    else if (!keyOf.has(heading)) problems.push(unknownHeading(where, said, currency));
+  }
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  return found(plain.map((heading) => keyOf.get(heading)!));
+}
+
+function unknownHeading(where: string, said: string, currency: string): Problem {
+  if (said === '') return { where, what: 'has no heading', mend: 'Give it one, or take the column out.' };
+  if (/^price of the lot/i.test(said)) {
+    return {
+      where,
+      what: `is "${said}", but this workshop counts in ${currency}`,
+      mend: `Give the prices in ${currency} and head the column "price of the lot (${currency})".`,
+    };
+  }
+  return {
+    where,
+    what: `is "${said}", which is no column of a stash file`,
+    mend: 'Write the heading as in a file saved from here, or take the column out.',
+  };
+}
+
+function tooLarge(limits: StashLimits): Problem {
+  return {
+    where: inFile,
+    what: `is larger than ${limits.lineCount} lines or ${limits.letterCount / 1e6} million letters`,
+    mend: 'Split it into several files with the same headings, and bring them in one after the other.',
+  };
+}
+
+function brokenQuotes(line: number): Problem {
+  return {
+    where: `Line ${line}`,
+    what: 'has a quotation mark that is never closed, or one in the midst of a cell',
+    mend: 'See whether the file is broken off; save it from the spreadsheet anew.',
+  };
+}
+
+function wrongCount(line: number, cells: number, headings: number): Problem {
+  return {
+    where: `Line ${line}`,
+    what: `has ${cells} of ${headings} cells`,
+    mend:
+      cells < headings
+        ? 'See whether the file is broken off; save it from the spreadsheet anew.'
+        : 'Put cells that hold the separating sign into quotation marks.',
+  };
+}
+
+function newlines(row: readonly string[]): number {
+  return row.reduce((sum, cell) => sum + (cell.match(/\r\n|\n|\r/g)?.length ?? 0), 0);
+}

@@ -1,0 +1,40 @@
+/** A stash file against the stash as it stands: what it would change, or what is wrong with it. Changes nothing. */
+import { found, type Outcome, refused } from '../measure/problem.ts';
+import type { StashChange } from './stash-change.ts';
+import { type FileItem, fileItems, type StashNow } from './stash-file-items.ts';
+import { lotChanges } from './stash-file-lots.ts';
+import { knownMarks } from './stash-file-marks.ts';
+import { openFileProblems } from './stash-file-place.ts';
+import { mostProblems, type StashLimits, stashLines, usualStashLimits } from './stash-lines.ts';
+
+/**
+ * The changes in the order of their lines, each item before its lots. Items, lots and lengths that the file does not
+ * name stay as they are. Any doubt refuses the file whole, with the first of its problems.
+ */
+export function readStash(
+  text: string,
+  now: StashNow,
+  limits: StashLimits = usualStashLimits,
+): Outcome<{ readonly lineCount: number; readonly changes: readonly StashChange[] }> {
+  const lines = stashLines(text, now.currency, limits);
+  if (!lines.ok) return lines;
+  const problems = openFileProblems(now.currency);
+  const items = fileItems(lines.value, now, problems);
+  const known = knownMarks(now);
+  const changes = items.flatMap((file) => [...itemChange(file), ...lotChanges(file, known, now, problems)]);
+  const { list } = problems;
+  if (list.length === 0) return found({ lineCount: lines.value.length, changes });
+  const rest = list.length - mostProblems;
+  const more = {
+    where: 'The file',
+    what: `has ${rest} more ${rest === 1 ? 'problem' : 'problems'} like these`,
+    mend: 'Mend those above first, then choose it again.',
+  };
+  return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [more] : []));
+}
+
+function itemChange({ lines, shelf, item, changed }: FileItem): StashChange[] {
+  const of = { line: lines[0]!.line, itemKind: item.kind, itemName: item.name };
+  if (!shelf) return [{ kind: 'new item', ...of, item }];
+  return changed.length === 0 ? [] : [{ kind: 'changed item', ...of, item, changed }];
+}
