@@ -34,6 +34,7 @@ import { seasonCalls } from './season.ts';
 import { shoppingCalls } from './shopping.ts';
 import { stashCalls } from './stash.ts';
 import { supplierCalls } from './suppliers.ts';
+import { stashFileCalls } from './stash-file.ts';
 import { openTurns } from './turns.ts';
 import { workshopCalls, workshopFacts } from './workshop.ts';
 
@@ -63,6 +64,7 @@ type WholeFileCall = (typeof wholeFileCalls)[number];
 const served = {
   ...workshopCalls,
   ...stashCalls,
+  ...stashFileCalls,
   ...offerCalls,
   ...supplierCalls,
   ...priceListCalls,

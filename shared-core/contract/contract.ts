@@ -17,6 +17,7 @@ import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import { shoppingCalls } from './shopping-calls.ts';
+import { stashFileCalls, type StashFileOutputs } from './stash-file-calls.ts';
 import {
   amount,
   coatPlan,
@@ -104,6 +105,7 @@ export const calls = {
   },
   ...offerCalls,
   ...shoppingCalls,
+  ...stashFileCalls,
 
   listPlans: { changes: false, input: nothing },
   readPlan: { changes: false, input: z.strictObject({ planId: id }) },
@@ -198,7 +200,7 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
-interface CallOutputs extends CostOutputs, CuttingOutputs {
+interface CallOutputs extends CostOutputs, CuttingOutputs, StashFileOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;

@@ -45,7 +45,7 @@ export function readQuantityCell(quantity: QuantityField, cell: string): Cell<nu
 
 /** As a program writes it; a comma is looked at by the reader of what people type. */
 function isPlainNumber(text: string): boolean {
-  return /^\d{1,15}(\.\d{1,20})?(e-\d{1,2})?$/i.test(text) && Number.isFinite(Number(text));
+  return /^\d{1,15}(\.\d{1,30})?(e-\d{1,2})?$/i.test(text) && Number.isFinite(Number(text));
 }
 
 /** An amount in the unit of its kind; negative ones and words are refused. */

@@ -13,6 +13,9 @@ export interface NewLot {
   readonly supplier: string;
   readonly dyeLot: string;
   readonly priceMinor: number;
+  /** Of the whole purchase, which the price is for. */
+  readonly receivedMilli: number;
+  /** What is on hand of it. */
   readonly amountMilli: number;
   /** Empty for kinds without lengths. */
   readonly lengths: readonly NewLength[];

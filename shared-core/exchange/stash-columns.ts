@@ -49,7 +49,7 @@ export const factColumns: ReadonlyMap<string, FactField> = new Map(
   itemKinds.flatMap((kind) => factFields(kind)).toReversed(),
 );
 
-function factHeading(factName: string, field: FactField): string {
+export function factHeading(factName: string, field: FactField): string {
   const label = plainerLabels[factName] ?? field.label.toLowerCase();
   switch (field.kind) {
     case 'quantity':

@@ -10,7 +10,7 @@ import {
 import type { Item, ItemOnShelf } from '../stash/stash.ts';
 import { factCell, readFact, readText, shortened } from './stash-cells.ts';
 import type { ChangedFact } from './stash-change.ts';
-import { amountUnits, factColumns } from './stash-columns.ts';
+import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 
@@ -190,7 +190,7 @@ function factsOf(kind: ItemKind, line: StashLine, shelf: ItemOnShelf | null, pro
     if (read.typed === undefined) delete typed[key];
     else typed[key] = read.typed;
     changed.push({
-      label: field.label.toLowerCase(),
+      label: factHeading(key, field),
       from: factCell(field, was),
       to: factCell(field, value),
     });

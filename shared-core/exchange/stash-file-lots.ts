@@ -1,6 +1,6 @@
 /**
  * What the lines of an item say of its lots. What is booked stays as it was: a line may only say another amount, and
- * then why. A lot that is new here comes with what is on hand of it, at its share of the price.
+ * then why.
  */
 import { kindRecords } from '../stash/kinds.ts';
 import { type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';

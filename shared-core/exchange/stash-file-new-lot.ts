@@ -1,5 +1,4 @@
-/** A lot that is new here, from the lines that share its mark: what is on hand of it, at its share of the price. */
-import { shareMinor } from '../measure/money.ts';
+/** A lot that is new here, from the lines that share its mark: what was bought and what is on hand of it. */
 import { kindRecords } from '../stash/kinds.ts';
 import { type Length, toMilli } from '../stash/stash.ts';
 import {
@@ -15,7 +14,7 @@ import {
 import type { NewLength, NewLot } from './stash-change.ts';
 import type { FileItem, StashNow } from './stash-file-items.ts';
 import { isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
-import { cellOf, type FileProblems, optional } from './stash-file-place.ts';
+import { cellOf, type FileProblems, isSameNumber, optional } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 
 const forms = ['roll', 'cut', 'remnant', 'sheet'] as const;
@@ -67,8 +66,21 @@ export function newLot(
     problems.add(first.line, 'onHand', 'is too large to be true', 'Check the number and its unit.');
   if (problems.list.length > before || receivedOn === null || price === null) return null;
   const receivedMilli = received === null ? amountMilli : toMilli(received);
-  const priceMinor = receivedMilli > amountMilli ? shareMinor(price, amountMilli, receivedMilli) : price;
-  return { id, itemId: file.item.id, receivedOn, ...words, priceMinor, amountMilli, lengths };
+  if (receivedMilli < amountMilli && !isSameNumber(receivedMilli, amountMilli)) {
+    const mend = 'Write the whole of what was bought, or leave it empty.';
+    problems.add(first.line, 'received', 'is less than what is on hand of the lot', mend);
+    return null;
+  }
+  return {
+    id,
+    itemId: file.item.id,
+    receivedOn,
+    ...words,
+    priceMinor: price,
+    receivedMilli: Math.max(receivedMilli, amountMilli),
+    amountMilli,
+    lengths,
+  };
 }
 
 function newDay(line: StashLine, problems: FileProblems): string | null {

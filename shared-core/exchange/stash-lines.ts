@@ -4,7 +4,7 @@ import { found, type Outcome, type Problem, refused } from '../measure/problem.t
 import { plainHeading, stashColumns } from './stash-columns.ts';
 
 export interface StashLine {
-  /** As an editor counts, the headings in line 1. */
+  /** As a spreadsheet counts its rows, the headings in line 1. */
   readonly line: number;
   /** By column key; columns that the file has not are not in it. */
   readonly cells: ReadonlyMap<string, string>;
@@ -39,12 +39,9 @@ export function stashLines(text: string, currency: string, limits: StashLimits):
   const problems: Problem[] = [];
   const lines: StashLine[] = [];
   const brokenRows = new Set(parsed.errors.filter(({ type }) => type === 'Quotes').map(({ row }) => row));
-  let line = 1 + newlines(headings);
   if (brokenRows.has(0)) problems.push(brokenQuotes(1));
   for (const [index, row] of rows.entries()) {
-    line += 1;
-    const here = line;
-    line += newlines(row);
+    const here = index + 2;
     if (row.every((cell) => cell.trim() === '')) continue;
     if (brokenRows.has(index + 1)) problems.push(brokenQuotes(here));
     else if (row.length !== headings.length) problems.push(wrongCount(here, row.length, headings.length));
@@ -135,8 +132,4 @@ function wrongCount(line: number, cells: number, headings: number): Problem {
         ? 'See whether the file is broken off; save it from the spreadsheet anew.'
         : 'Put cells that hold the separating sign into quotation marks.',
   };
-}
-
-function newlines(row: readonly string[]): number {
-  return row.reduce((sum, cell) => sum + (cell.match(/\r\n|\n|\r/g)?.length ?? 0), 0);
 }

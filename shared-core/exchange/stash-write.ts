@@ -7,7 +7,7 @@ import { amountUnits, stashColumns } from './stash-columns.ts';
 
 type Cells = Record<string, string>;
 
-/** Comma-separated with a byte order sign, which tells spreadsheets that it is UTF-8. Lots that are used up are left out. */
+/** Comma-separated. Lots and lengths that are used up are left out. */
 export function writeStash(shelves: readonly ItemOnShelf[], currency: string): string {
   const columns = stashColumns(currency);
   const lines = shelves.flatMap((shelf) => {
@@ -17,7 +17,7 @@ export function writeStash(shelves: readonly ItemOnShelf[], currency: string): s
   });
   const data = lines.map((cells) => columns.map(({ key }) => cells[key] ?? ''));
   const fields = columns.map(({ heading }) => heading);
-  return `\ufeff${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
+  return `${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
 }
 
 function itemCells({ item }: ItemOnShelf): Cells {

@@ -1,5 +1,6 @@
 /** The stash: every item the maker keeps, found by what is remembered of it, and one of them opened beside the list. */
 import { useCallback, useRef, useState } from 'react';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { goTo, routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -10,6 +11,7 @@ import { ItemForm } from './ItemForm.tsx';
 import { type StashQuestion, useItemPages } from './item-pages.ts';
 import style from './Stash.module.css';
 import { StashBar, StashOrder } from './StashBar.tsx';
+import { StashFiles } from './StashFiles.tsx';
 import { StashList } from './StashList.tsx';
 
 const everything: StashQuestion = { search: '', kinds: [], sortBy: 'name', isDescending: false };
@@ -20,6 +22,8 @@ export function Stash({ itemId }: { itemId: string | null }) {
   const [version, setVersion] = useState(0);
   const [clearedCount, setClearedCount] = useState(0);
   const [isAdding, setIsAdding] = useState(false);
+  const [fileProblems, setFileProblems] = useState<readonly Problem[]>([]);
+  const [readCount, setReadCount] = useState(0);
   const listRef = useRef<HTMLDivElement>(null);
   const pages = useItemPages(workshop, question, version);
 
@@ -55,12 +59,23 @@ export function Stash({ itemId }: { itemId: string | null }) {
             {pages.isRead && !isEmpty && countText(pages.total, facts.itemCount, isNarrowed)}
           </p>
         </div>
-        {!isEmpty && (
-          <Button look="main" onClick={() => setIsAdding(true)}>
-            New item
-          </Button>
-        )}
+        <div className={style.actions}>
+          <StashFiles
+            isEmpty={isEmpty}
+            onProblems={setFileProblems}
+            onChanged={async () => {
+              setReadCount((now) => now + 1);
+              await changed();
+            }}
+          />
+          {!isEmpty && (
+            <Button look="main" onClick={() => setIsAdding(true)}>
+              New item
+            </Button>
+          )}
+        </div>
       </header>
+      <Problems problems={fileProblems} />
       {isEmpty ? (
         <EmptyState
           title="The shelf is empty"
@@ -96,7 +111,12 @@ export function Stash({ itemId }: { itemId: string | null }) {
             </section>
             {itemId !== null && (
               <section className={style.detail} aria-label="Item">
-                <ItemDetail key={itemId} itemId={itemId} onClose={close} onChanged={changed} />
+                <ItemDetail
+                  key={`${itemId} ${readCount}`}
+                  itemId={itemId}
+                  onClose={close}
+                  onChanged={changed}
+                />
               </section>
             )}
           </div>

@@ -1,0 +1,47 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from './door.ts';
+
+const headings =
+  'kind,name,place,width (mm),received on (year-month-day),price of the lot (EUR),on hand (in the unit)';
+const written = [
+  headings,
+  'cloth,Nettle canvas,"rack 3, right",54 in,2026-03-27,41.20,5300',
+  'thread,Tarnspun 36,drawer 2,,,,',
+].join('\r\n');
+
+test('a shelf written in a spreadsheet comes in, goes out, comes back changed; a wrong line changes nothing', async ({
+  page,
+}) => {
+  await page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Stash' }).click();
+  await page.getByRole('button', { name: 'Stash from a file' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Stash from a file' });
+  const choose = (text: string) =>
+    sheet
+      .getByLabel('Stash file')
+      .setInputFiles({ name: 'stash.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+
+  await choose(written.replace('cloth,', 'fabric,'));
+  await expect(sheet.getByRole('alert')).toContainText('Line 2, column "kind" says "fabric"');
+  await sheet.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(sheet.getByText('A file without problems is not chosen yet.')).toBeVisible();
+
+  await choose(written);
+  await expect(sheet.getByText('Would bring 2 new items, 1 new lot.')).toBeVisible();
+  await expect(sheet.getByText('Lot of 2026-03-27: 1 length, 5.3 m')).toBeVisible();
+  await sheet.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(sheet).toBeHidden();
+  await expect(page.getByRole('option', { name: /Nettle canvas/ })).toContainText('5.3 m');
+  await expect(page.getByRole('option')).toHaveCount(2);
+
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Stash to a file' }).click();
+  const saved = readFileSync(await (await saving).path(), 'utf8');
+  await page.getByRole('button', { name: 'Stash from a file' }).click();
+  await choose(saved);
+  await expect(sheet.getByText('2 lines read: nothing would change.')).toBeVisible();
+  await choose(saved.replace('rack 3, right', 'rack 9, floor'));
+  await expect(sheet.getByText('place: rack 3, right → rack 9, floor')).toBeVisible();
+  await sheet.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(sheet).toBeHidden();
+  await expect(page.getByRole('option', { name: /Nettle canvas/ })).toContainText('rack 9, floor');
+});
