@@ -1,7 +1,10 @@
 /** What leaves the window on paper: the list as PDF says what the screen says, and print shows the list alone. */
 import { readFile } from 'node:fs/promises';
 import { pdfSheets } from '../core/paper/pdf-text.ts';
-import { expect, test } from './door.ts';
+import { expect as expectSoon, test } from './door.ts';
+
+/** The window answers while lays are looked for, but on a busy machine not within seconds. */
+const expect = expectSoon.configure({ timeout: 30_000 });
 
 test('the shopping list is saved as PDF and printed without the room around it', async ({ page }) => {
   test.setTimeout(240_000);

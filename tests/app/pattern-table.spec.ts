@@ -1,7 +1,10 @@
 /** A maker who publishes a pattern asks what each size takes on each width, sees how a figure was got, and takes the table along. */
 import { readFile } from 'node:fs/promises';
 import Papa from 'papaparse';
-import { expect, test } from './door.ts';
+import { expect as expectSoon, test } from './door.ts';
+
+/** The window answers while lays are looked for, but on a busy machine not within seconds. */
+const expect = expectSoon.configure({ timeout: 30_000 });
 
 test('the table of requirements is found by lays, explained, saved, and stands again when the maker comes back', async ({
   page,
