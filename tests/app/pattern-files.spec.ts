@@ -74,6 +74,7 @@ const pattern = patternText({
 });
 
 test('pieces of a pattern file are looked at, put right and brought in with one save', async ({ page }) => {
+  test.setTimeout(180_000);
   await openPlan(page);
   await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
   const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
