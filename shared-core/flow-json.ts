@@ -1,4 +1,5 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
+import type { CutSheet } from './cost/cut-sheet.ts';
 import { priceSheet } from './cost/price.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from './flow.ts';
@@ -20,11 +21,12 @@ import {
 import type { BoughtBasket } from './to-buy/to-buy.ts';
 import { needDetail } from './requirement/need-detail.ts';
 
-/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices. */
+/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
   { system, currency, pricing }: TextOptions,
+  cut: CutSheet | null = null,
 ) {
   const { plan } = sources;
   const words: BasketWordsContext = { shelf: sources.shelf, system, currency };
@@ -85,6 +87,7 @@ export function estimateJson(
     cost: {
       ...estimate.cost,
       lines: estimate.cost.lines.map((line) => ({ slot: slot(line.slotId), ...line })),
+      cut,
       price: pricing ? { rules: pricing, ...priceSheet(plan, estimate.cost, pricing) } : null,
     },
     finished: inMetric(estimate.finished),

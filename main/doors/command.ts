@@ -206,10 +206,17 @@ export async function runEstimate(
       const written = writeDrawings(svgDir, sources.value, result);
       if (!written.ok) return written;
     }
-    const { settings } = sources.value;
+    const { settings, plan } = sources.value;
+    const cut = await ask(opened.value, isDemo ? 'demo' : 'own', 'readCutSheet', { planId: plan.id });
+    if (!cut.ok) return cut;
+    const { sheet } = cut.value;
     out(
       isJson
-        ? JSON.stringify(estimateJson(sources.value, result, settings), null, 1)
+        ? JSON.stringify(
+            estimateJson(sources.value, result, settings, sheet.cuttings.length > 0 ? sheet : null),
+            null,
+            1,
+          )
         : estimateText(sources.value, result, settings),
     );
     return found(null);

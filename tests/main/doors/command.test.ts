@@ -114,6 +114,8 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
       expect(other.basket.payMinor).toBeGreaterThanOrEqual(basket.payMinor);
     }
     expect(Array.isArray(cautions)).toBe(true);
+    // Nothing of the demo's coat is cut yet.
+    expect(road.cost.cut).toBeNull();
     // The demo's makers add work and overhead, and then their margin.
     const { coat, wholesale } = road.cost.price;
     expect(coat.materialMinor).toBe(road.cost.perCoatMinor[0]);
