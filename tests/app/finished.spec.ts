@@ -2,7 +2,9 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
 /** Saving waits its turn behind lays on a small machine. */
-const whileSaving = { timeout: 20_000 };
+const whileSaving = { timeout: 60_000 };
+
+test.describe.configure({ timeout: 180_000 });
 
 async function openFinished(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
