@@ -45,3 +45,24 @@ test('a shelf written in a spreadsheet comes in, goes out, comes back changed; a
   await expect(sheet).toBeHidden();
   await expect(page.getByRole('option', { name: /Nettle canvas/ })).toContainText('rack 9, floor');
 });
+
+test('of a shelf with 900 items only the rows in sight are in the page, and the last is a key away', async ({
+  page,
+}) => {
+  await page.getByRole('navigation', { name: 'Rooms' }).getByRole('link', { name: 'Stash' }).click();
+  await page.getByRole('button', { name: 'Stash from a file' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Stash from a file' });
+  const lines = Array.from({ length: 900 }, (_, n) => `thread,Tarnspun ${n + 1}`);
+  const buffer = Buffer.from(['kind,name', ...lines].join('\n'));
+  await sheet.getByLabel('Stash file').setInputFiles({ name: 'many.csv', mimeType: 'text/csv', buffer });
+  await expect(sheet.getByText('Would bring 900 new items.')).toBeVisible();
+  await expect(sheet.getByText('And 600 more.')).toBeVisible();
+  await sheet.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(sheet).toBeHidden();
+  await expect(page.getByRole('status').getByText('900 items')).toBeVisible();
+  await expect(page.getByRole('option', { name: /Tarnspun 1\b/ })).toBeVisible();
+  expect(await page.getByRole('option').count()).toBeLessThan(40);
+  await page.getByRole('listbox', { name: 'Items in the stash' }).press('End');
+  await expect(page.getByRole('option', { name: /Tarnspun 900/ })).toBeVisible();
+  expect(await page.getByRole('option').count()).toBeLessThan(40);
+});

@@ -44,6 +44,8 @@ test('a cloth typed in inches is shown back in inches, though the workshop is me
   const item = page.getByRole('article', { name: 'Hollin taffeta' });
   await expect(item.getByText('57 1/2 in')).toBeVisible();
   await expect(item.getByText('3/8 in')).toBeVisible();
+  // 57 1/2 in less two selvages of 3/8 in.
+  await expect(item.getByText('144.1 cm')).toBeVisible();
   await expect(item.getByText('1.7 oz/yd2')).toBeVisible();
 
   const reopened = await workshop.reopen();

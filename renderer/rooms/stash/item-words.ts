@@ -1,4 +1,5 @@
 /** Lots, lengths and the ledger in words. */
+import { usableWidthMm } from '../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { showTyped } from '../../../shared-core/measure/typed.ts';
@@ -55,11 +56,17 @@ export function factText(
   }
 }
 
-/** Label and text of each fact that is known, in the order of the form. */
+/** Label and text of each fact that is known, in the order of the form; behind the selvage what lies between both. */
 export function knownFacts(item: Item, system: MeasureSystem): { label: string; text: string }[] {
   return factFields(item.kind).flatMap(([factName, field]) => {
     const text = factText(item, factName, field, system);
-    return text === null ? [] : [{ label: field.label, text }];
+    if (text === null) return [];
+    const fact = { label: field.label, text };
+    if (factName !== 'selvageMm' || item.kind !== 'cloth' || item.facts.widthMm === null) return [fact];
+    return [
+      fact,
+      { label: 'Usable width', text: widthText(usableWidthMm(item.facts.widthMm, item), system) },
+    ];
   });
 }
 
