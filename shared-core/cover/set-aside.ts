@@ -4,7 +4,7 @@ import { listed } from '../plan/edited.ts';
 import type { SetAside } from '../stash/cutting.ts';
 import { toMilli } from '../stash/stash.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';
-import type { SlotCover } from './cover.ts';
+import type { SlotCover, Use } from './cover.ts';
 
 export interface SetAsideStand {
   readonly state: 'nothing' | 'fits' | 'changed';
@@ -15,10 +15,17 @@ export interface SetAsideStand {
 /** Two lays of the same pieces differ by that much without anybody having changed the plan, mm. */
 const layToleranceMm = 1;
 
-/** What to set aside so that nobody else uses it: all that the cover takes, each place once. */
+/** What is kept of a place: what is cut, and the margin for safety beside it. */
+function keptOf({ amount, marginAmount = 0 }: Use): number {
+  return amount + marginAmount;
+}
+
+/** What to set aside so that nobody else uses it: all that the cover takes with its margins, each place once. */
 export function usesToSetAside(covers: readonly SlotCover[]): SetAside[] {
   const places = new Map<string, SetAside>();
-  for (const { lotId, lengthId, amount, free } of covers.flatMap((slotCover) => slotCover.uses)) {
+  for (const use of covers.flatMap((slotCover) => slotCover.uses)) {
+    const { lotId, lengthId, free } = use;
+    const amount = keptOf(use);
     if (toMilli(amount) < 1) continue;
     const key = `${lotId} ${lengthId ?? ''}`;
     const before = places.get(key);
@@ -35,9 +42,9 @@ export function setAsideStand(setAside: readonly SetAside[], covers: readonly Sl
   const missing = covers.flatMap((slotCover) => {
     const amount = slotCover.uses.reduce((sum, use) => {
       const key = `${use.lotId} ${use.lengthId ?? ''}`;
-      const here = Math.min(use.amount, left.get(key) ?? 0);
+      const here = Math.min(keptOf(use), left.get(key) ?? 0);
       left.set(key, (left.get(key) ?? 0) - here);
-      return sum + use.amount - here;
+      return sum + keptOf(use) - here;
     }, 0);
     const tolerance = slotCover.lay ? layToleranceMm : 0.001;
     return amount > tolerance ? [{ slotId: slotCover.slotId, amount }] : [];

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { solveHere } from '../../../main/services/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
+import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
 import { estimate } from '../../../shared-core/flow.ts';
 import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
 import { setMargin } from '../../../shared-core/plan/margin.ts';
@@ -48,6 +49,14 @@ describe('a margin for safety', () => {
     const { shell, cost } = await road(panels(fifteen), roll);
     expect(shell).toMatchObject({ state: 'covered', uses: [{ amount: mm(2100), marginAmount: mm(315) }] });
     expect(cost.batchMinor).toBe(without.cost.batchMinor);
+  });
+
+  it('is set aside with what is cut', async () => {
+    const { cover } = await road(panels(fifteen), clothLot('shell item', 'autumn', 1400, [3000], 6_000));
+    const aside = usesToSetAside(cover);
+    expect(aside).toEqual([{ lotId: 'autumn', lengthId: 'autumn length 1', amount: mm(2415) }]);
+    expect(setAsideStand(aside, cover).state).toBe('fits');
+    expect(setAsideStand([{ ...aside[0]!, amount: 2100 }], cover).state).toBe('changed');
   });
 
   it('passes over a roll that holds the lay but not the margin', async () => {
