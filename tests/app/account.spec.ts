@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
-const whileLaying = { timeout: 60_000 };
+const whileLaying = { timeout: 120_000 };
 
 async function minorOf(place: Locator): Promise<number> {
   const text = (await place.textContent()) ?? '';
@@ -18,6 +18,7 @@ async function openAccount(page: Page): Promise<void> {
 }
 
 test('what is written off leaves the shelf and not the account', async ({ page }) => {
+  test.setTimeout(180_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page.getByText('This is the demo workshop.')).toBeVisible();
   await openAccount(page);
@@ -43,7 +44,7 @@ test('what is written off leaves the shelf and not the account', async ({ page }
 });
 
 test('the purchases of a cloth are drawn by their day, and told in a table', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible(whileLaying);
   await page.getByRole('link', { name: /^Cost/ }).click();

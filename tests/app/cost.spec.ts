@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
 /** A lay of a batch takes its time on a small machine. */
-const whileLaying = { timeout: 60_000 };
+const whileLaying = { timeout: 120_000 };
 
 async function openCost(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
@@ -23,7 +23,7 @@ async function coatMinor(page: Page, row: string): Promise<number> {
 }
 
 test('a price is made of material, work and overhead, and changes with the rules', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   await openCost(page);
   await page.getByRole('tab', { name: 'Price' }).click();
   await page.getByLabel('Overhead is').selectOption('left out');
@@ -52,7 +52,7 @@ test('a price is made of material, work and overhead, and changes with the rules
 });
 
 test('two sizes of a coat stand side by side with their lays', async ({ page }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(300_000);
   const coats = page.getByRole('link', { name: 'Coats', exact: true });
   const begin = async (name: string, size: string, length: string) => {
     await coats.click();
@@ -92,7 +92,7 @@ test('two sizes of a coat stand side by side with their lays', async ({ page }) 
 });
 
 test('a comparison that is stopped leaves nothing half laid behind', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   await openCost(page);
   await page.getByRole('tab', { name: 'Side by side' }).click();
   await expect(page.getByRole('button', { name: 'Work them out' })).toBeDisabled();
@@ -106,7 +106,7 @@ test('a comparison that is stopped leaves nothing half laid behind', async ({ pa
 });
 
 test('what was cut stands beside the estimate from before, and is in the account', async ({ page }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(300_000);
   await openCost(page);
   await page.getByRole('tab', { name: 'As cut' }).click();
   await expect(page.getByText('Nothing was cut for this coat yet.')).toBeVisible();

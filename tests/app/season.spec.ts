@@ -54,6 +54,7 @@ test('a plan is put into the season of the own workshop, taken out, and put in a
   page,
   workshop,
 }) => {
+  test.setTimeout(240_000);
   await openSeason(page);
   await expect(page.getByText('No coat planned yet')).toBeVisible();
   await page.getByRole('link', { name: 'Go to your coats' }).click();
