@@ -86,6 +86,22 @@ export async function correctCount(
   return found({ onHand: fromMilli(countedMilli) });
 }
 
+/** Books each difference; where one count cannot be right, none is booked. */
+export async function takeStock(
+  context: CallContext,
+  { counts, reason }: CallInput<'takeStock'>,
+): Promise<Outcome<{ correctedCount: number }>> {
+  const problems: Problem[] = [];
+  let correctedCount = 0;
+  for (const { lotId, lengthId, counted } of counts) {
+    const place = await placeOnShelf(context, lotId, lengthId);
+    const done = place.ok ? await correctCount(context, { lotId, lengthId, counted, reason }) : place;
+    if (!done.ok) problems.push(...done.problems);
+    else if (place.ok && place.value.onHandMilli !== toMilli(counted)) correctedCount += 1;
+  }
+  return problems.length > 0 ? refused(...problems) : found({ correctedCount });
+}
+
 /** 1 km, as for a length that is received. */
 const mostLengthMilli = toMilli(1e6);
 

@@ -56,7 +56,7 @@ async function sortedIds(queries: Kysely<Schema>, input: Asked): Promise<string[
 }
 
 function filterOf(input: Asked): Expression<SqlBool> {
-  const parts = [sql<SqlBool>`item.archived = 0`];
+  const parts = [sql<SqlBool>`item.archived = ${sql.lit(input.isPutAway ? 1 : 0)}`];
   if (input.kinds.length > 0) parts.push(sql<SqlBool>`item.kind in (${sql.join(input.kinds)})`);
   for (const word of searchWords(input.search)) {
     parts.push(sql<SqlBool>`instr(item.search_text, ${word}) > 0`);

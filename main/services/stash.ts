@@ -6,8 +6,9 @@ import type { ItemId } from '../../shared-core/stash/stash.ts';
 import { folded, sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
-import { correctCount, movementOf, noSuchItem, writeOff } from './ledger.ts';
+import { correctCount, movementOf, noSuchItem, takeStock, writeOff } from './ledger.ts';
 import { receiveLot } from './receiving.ts';
+import { archiveItem, isPutAway } from './put-away.ts';
 import { setAsideOfItem } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
 import { listItems } from './stash-list.ts';
@@ -19,7 +20,21 @@ export const stashCalls = {
   receiveLot,
   writeOff,
   correctCount,
-} satisfies Calls<'listItems' | 'readItem' | 'saveItem' | 'receiveLot' | 'writeOff' | 'correctCount'>;
+  takeStock,
+  archiveItem,
+  readShelf: async ({ queries }, { itemIds }) =>
+    found({ shelves: await readShelves(queries, itemIds, 'on hand') }),
+} satisfies Calls<
+  | 'listItems'
+  | 'readItem'
+  | 'saveItem'
+  | 'receiveLot'
+  | 'writeOff'
+  | 'correctCount'
+  | 'takeStock'
+  | 'archiveItem'
+  | 'readShelf'
+>;
 
 /** The item with every lot it ever had, its ledger newest first, and its offers. */
 async function readItem(
@@ -40,6 +55,7 @@ async function readItem(
     shelf,
     movements: rows.map(movementOf),
     offers: await readOffers(queries, [input.itemId]),
+    isPutAway: await isPutAway(queries, input.itemId),
     setAside: await setAsideOfItem(queries, input.itemId),
   });
 }

@@ -15,11 +15,11 @@ import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../s
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
+import { shelfCalls, type ShelfOutputs } from './shelf-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import { shoppingCalls } from './shopping-calls.ts';
 import { stashFileCalls, type StashFileOutputs } from './stash-file-calls.ts';
 import {
-  amount,
   coatPlan,
   factValues,
   id,
@@ -27,7 +27,6 @@ import {
   layResult,
   longText,
   name,
-  positiveAmount,
   receivedLot,
   type Settings,
   settings,
@@ -59,6 +58,8 @@ export const calls = {
       kinds: z.array(itemKind).max(10),
       sortBy: z.enum(['name', 'kind', 'place', 'onHand', 'value']),
       isDescending: z.boolean(),
+      /** True: only what was put away. Absent: only what was not. */
+      isPutAway: z.boolean().exactOptional(),
       offset: z.number().int().min(0),
       limit: z.number().int().min(1).max(500),
     }),
@@ -83,26 +84,7 @@ export const calls = {
    * `count` lengths of the same measure may be received in one line.
    */
   receiveLot: { changes: true, input: receivedLot },
-  /** Takes an amount (in the kind's unit) off the shelf for good, with a reason. */
-  writeOff: {
-    changes: true,
-    input: z.strictObject({
-      lotId: id,
-      lengthId: id.nullable(),
-      amount: positiveAmount,
-      reason: shortText.min(1, 'is missing'),
-    }),
-  },
-  /** What was counted on the shelf; the difference is booked as a correction with a reason. */
-  correctCount: {
-    changes: true,
-    input: z.strictObject({
-      lotId: id,
-      lengthId: id.nullable(),
-      counted: amount,
-      reason: shortText.min(1, 'is missing'),
-    }),
-  },
+  ...shelfCalls,
   ...offerCalls,
   ...shoppingCalls,
   ...stashFileCalls,
@@ -200,7 +182,7 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
-interface CallOutputs extends CostOutputs, CuttingOutputs, StashFileOutputs {
+interface CallOutputs extends CostOutputs, CuttingOutputs, ShelfOutputs, StashFileOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;
@@ -212,6 +194,7 @@ interface CallOutputs extends CostOutputs, CuttingOutputs, StashFileOutputs {
     readonly shelf: ItemOnShelf;
     readonly movements: readonly Movement[];
     readonly offers: readonly Offer[];
+    readonly isPutAway: boolean;
     /** What coats have set aside of it. */
     readonly setAside: readonly (SetAside & { readonly planId: PlanId; readonly planName: string })[];
   };
@@ -220,8 +203,6 @@ interface CallOutputs extends CostOutputs, CuttingOutputs, StashFileOutputs {
   receiveLots: { readonly lotIds: readonly LotId[] };
   readTicks: { readonly offerIds: readonly OfferId[] };
   setTick: { readonly offerIds: readonly OfferId[] };
-  writeOff: { readonly onHand: number };
-  correctCount: { readonly onHand: number };
   saveOffer: { readonly offerId: OfferId };
   removeOffer: { readonly offerId: OfferId };
   listSuppliers: { readonly rows: readonly SupplierRow[] };

@@ -60,6 +60,13 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
     await Promise.all([refresh(), onChanged()]);
   };
 
+  const putAway = async () => {
+    if (!read) return;
+    const done = await call('archiveItem', workshop, { itemId, isPutAway: !read.isPutAway });
+    setProblems(done.ok ? [] : done.problems);
+    if (done.ok) await changed();
+  };
+
   if (!read) return <Problems problems={problems} />;
   const { shelf, movements, offers } = read;
   const { item } = shelf;
@@ -88,7 +95,7 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
       <div className={style.stand}>
         <Stand read={read} />
         <div className={style.actions}>
-          <Button look="main" onClick={() => setDoing({ kind: 'receive' })}>
+          <Button look="main" onClick={() => setDoing({ kind: 'receive' })} disabled={read.isPutAway}>
             Receive
           </Button>
           <Button onClick={() => setDoing({ kind: 'write off' })} disabled={!hasLots}>
@@ -97,10 +104,21 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
           <Button onClick={() => setDoing({ kind: 'count' })} disabled={!hasLots}>
             Count
           </Button>
-          <Button onClick={() => setDoing({ kind: 'edit' })}>Edit</Button>
+          <Button onClick={() => setDoing({ kind: 'edit' })} disabled={read.isPutAway}>
+            Edit
+          </Button>
+          <Button look="quiet" onClick={() => void putAway()}>
+            {read.isPutAway ? 'Bring back' : 'Put away'}
+          </Button>
         </div>
       </div>
 
+      {read.isPutAway && (
+        <p className="quiet">
+          Put away: it is in no list and not offered to coats. Nothing of it is lost; bring it back to use it.
+        </p>
+      )}
+      <Problems problems={problems} />
       <section className={style.section} aria-labelledby="lots-of-item">
         <h3 id="lots-of-item">On the shelf</h3>
         {hasLots ? (

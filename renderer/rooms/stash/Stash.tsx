@@ -12,6 +12,7 @@ import { type StashQuestion, useItemPages } from './item-pages.ts';
 import style from './Stash.module.css';
 import { StashBar, StashOrder } from './StashBar.tsx';
 import { StashFiles } from './StashFiles.tsx';
+import { StockTake } from './StockTake.tsx';
 import { StashList } from './StashList.tsx';
 
 const everything: StashQuestion = { search: '', kinds: [], sortBy: 'name', isDescending: false };
@@ -21,6 +22,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
   const [question, setQuestion] = useState(everything);
   const [version, setVersion] = useState(0);
   const [clearedCount, setClearedCount] = useState(0);
+  const [isCounting, setIsCounting] = useState(false);
   const [isAdding, setIsAdding] = useState(false);
   const [fileProblems, setFileProblems] = useState<readonly Problem[]>([]);
   const [readCount, setReadCount] = useState(0);
@@ -39,7 +41,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
   const close = useCallback(() => goTo({ kind: 'stash', itemId: null }), []);
 
   const showEverything = () => {
-    setQuestion({ ...question, search: '', kinds: [] });
+    setQuestion({ ...question, search: '', kinds: [], isPutAway: false });
     setClearedCount((now) => now + 1);
   };
 
@@ -49,14 +51,14 @@ export function Stash({ itemId }: { itemId: string | null }) {
     pages.total === 0 &&
     question.search === '' &&
     question.kinds.length === 0;
-  const isNarrowed = question.search !== '' || question.kinds.length > 0;
+  const isNarrowed = question.search !== '' || question.kinds.length > 0 || question.isPutAway === true;
   return (
     <div className={style.stash} data-open={itemId !== null}>
       <header className={style.header}>
         <div className={style.heading}>
           <h1>Stash</h1>
           <p className="quiet number" role="status">
-            {pages.isRead && !isEmpty && countText(pages.total, facts.itemCount, isNarrowed)}
+            {pages.isRead && !isEmpty && countText(pages.total, facts.itemCount, question)}
           </p>
         </div>
         <div className={style.actions}>
@@ -69,9 +71,24 @@ export function Stash({ itemId }: { itemId: string | null }) {
             }}
           />
           {!isEmpty && (
-            <Button look="main" onClick={() => setIsAdding(true)}>
-              New item
-            </Button>
+            <>
+              <Button
+                look="quiet"
+                aria-pressed={question.isPutAway === true}
+                onClick={() => {
+                  setIsCounting(false);
+                  setQuestion({ ...question, isPutAway: !question.isPutAway });
+                }}
+              >
+                {question.isPutAway ? 'Show the shelf' : 'Show what is put away'}
+              </Button>
+              <Button aria-pressed={isCounting} onClick={() => setIsCounting(!isCounting)}>
+                {isCounting ? 'Back to the list' : 'Take stock'}
+              </Button>
+              <Button look="main" onClick={() => setIsAdding(true)}>
+                New item
+              </Button>
+            </>
           )}
         </div>
       </header>
@@ -97,29 +114,33 @@ export function Stash({ itemId }: { itemId: string | null }) {
             onLeave={() => listRef.current?.focus()}
           />
           <Problems problems={pages.problems} />
-          <div className={style.halves}>
-            <section className={style.list} aria-label="List">
-              <StashOrder question={question} onAsk={setQuestion} />
-              {pages.isRead && pages.total === 0 ? (
-                <div className={style.nothing}>
-                  <p>Nothing in the stash fits that.</p>
-                  <Button onClick={showEverything}>Show everything</Button>
-                </div>
-              ) : (
-                <StashList pages={pages} itemId={itemId} onChoose={choose} listRef={listRef} />
-              )}
-            </section>
-            {itemId !== null && (
-              <section className={style.detail} aria-label="Item">
-                <ItemDetail
-                  key={`${itemId} ${readCount}`}
-                  itemId={itemId}
-                  onClose={close}
-                  onChanged={changed}
-                />
+          {isCounting ? (
+            <StockTake question={question} onBooked={changed} />
+          ) : (
+            <div className={style.halves}>
+              <section className={style.list} aria-label="List">
+                <StashOrder question={question} onAsk={setQuestion} />
+                {pages.isRead && pages.total === 0 ? (
+                  <div className={style.nothing}>
+                    <p>Nothing in the stash fits that.</p>
+                    <Button onClick={showEverything}>Show everything</Button>
+                  </div>
+                ) : (
+                  <StashList pages={pages} itemId={itemId} onChoose={choose} listRef={listRef} />
+                )}
               </section>
-            )}
-          </div>
+              {itemId !== null && (
+                <section className={style.detail} aria-label="Item">
+                  <ItemDetail
+                    key={`${itemId} ${readCount}`}
+                    itemId={itemId}
+                    onClose={close}
+                    onChanged={changed}
+                  />
+                </section>
+              )}
+            </div>
+          )}
         </>
       )}
       {isAdding && (
@@ -138,7 +159,9 @@ export function Stash({ itemId }: { itemId: string | null }) {
   );
 }
 
-function countText(found: number, all: number, isNarrowed: boolean): string {
+function countText(found: number, all: number, { search, kinds, isPutAway }: StashQuestion): string {
   const items = (count: number) => (count === 1 ? '1 item' : `${count} items`);
+  if (isPutAway) return `${items(found)} put away`;
+  const isNarrowed = search !== '' || kinds.length > 0;
   return isNarrowed ? `${found} of ${items(all)}` : items(found);
 }

@@ -1,0 +1,38 @@
+/** The calls that set the shelf right: write-offs, counts, and items put away. */
+import { z } from 'zod';
+import type { ItemId, ItemOnShelf } from '../stash/stash.ts';
+import { amount, id, positiveAmount, shortText } from './schemas.ts';
+
+const reason = shortText.min(1, 'is missing');
+const place = { lotId: id, lengthId: id.nullable() };
+
+export const shelfCalls = {
+  /** Takes an amount (in the kind's unit) off the shelf for good, with a reason. */
+  writeOff: { changes: true, input: z.strictObject({ ...place, amount: positiveAmount, reason }) },
+  /** What was counted on the shelf; the difference is booked as a correction with a reason. */
+  correctCount: { changes: true, input: z.strictObject({ ...place, counted: amount, reason }) },
+  /** Many counts at once, booked all or none. */
+  takeStock: {
+    changes: true,
+    input: z.strictObject({
+      counts: z
+        .array(z.strictObject({ ...place, counted: amount }))
+        .min(1)
+        .max(2000),
+      reason,
+    }),
+  },
+  /** What lies on the shelf of some items, in the order of their ids. */
+  readShelf: { changes: false, input: z.strictObject({ itemIds: z.array(id).max(500) }) },
+  /** Put away, an item is out of the lists and no longer offered to coats; nothing of it is lost. */
+  archiveItem: { changes: true, input: z.strictObject({ itemId: id, isPutAway: z.boolean() }) },
+} as const;
+
+export interface ShelfOutputs {
+  writeOff: { readonly onHand: number };
+  correctCount: { readonly onHand: number };
+  /** How many places differed from what was booked. */
+  takeStock: { readonly correctedCount: number };
+  readShelf: { readonly shelves: readonly ItemOnShelf[] };
+  archiveItem: { readonly itemId: ItemId };
+}
