@@ -176,7 +176,12 @@ describe('bringing a backup back', () => {
     };
     put('songs.sqlite', edited('PRAGMA application_id = 17'));
     put('new.sqlite', edited('PRAGMA user_version = 9041'));
-    put('loose.sqlite', edited("INSERT INTO offer VALUES ('o', 'gone', 's', '{}', 3, '2026-03-02')"));
+    put(
+      'loose.sqlite',
+      edited(
+        "INSERT INTO offer (id, item_id, supplier, unit, price_minor, priced_on) VALUES ('o', 'gone', 's', '{}', 3, '2026-03-02')",
+      ),
+    );
     put('short.sqlite', (file) => truncateSync(file, 9000));
     put('letter.sqlite', (file) => writeFileSync(file, 'Dear aunt, the coat is warm. '.repeat(40)));
     put('rubbish.sqlite', (file) => {
