@@ -2,14 +2,16 @@
  * Which lengths of the stash carry what, and what is missing.
  * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
  */
-import { endlessLength, layJob, type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
+import { type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import { marginOfLength } from '../plan/margin.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import type { Offer } from '../stash/offer.ts';
+import type { Cutting } from '../stash/cutting.ts';
 import type { Item, ItemId, ItemOnShelf, LengthId, LotId } from '../stash/stash.ts';
-import { dyeLotOf, type FreeLength, freeLengths, onShelf, smallestThatHolds } from './free-lengths.ts';
+import { dyeLotOf, type FreeLength, freeLengths } from './free-lengths.ts';
+import { bestAssignment } from './best-assignment.ts';
 import { substitutes } from './substitutes.ts';
 
 /** What is taken from one lot (and one length of it), in the kind's unit. */
@@ -66,6 +68,8 @@ export interface CoverInput {
   readonly lays: ReadonlyMap<string, SlotLay>;
   readonly shelf: readonly ItemOnShelf[];
   readonly offers: readonly Offer[];
+  /** What was cut for the plan: the rest is cut from the same lots where they carry it. Absent: nothing. */
+  readonly cuttings?: readonly Cutting[];
 }
 
 /** Less than this share left over asks for care: one slip of the blade and it is short. */
@@ -76,7 +80,9 @@ export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly
   // What an earlier slot took of a length is not there for a later one bound to the same item.
   const taken = new Map<string, number>();
   const covers: SlotCover[] = [];
-  for (const need of input.needs) {
+  // What is seen chooses first; what is hidden makes do with the rests.
+  const isSeen = ({ slotId }: Need) => Number(slotById(input.plan, slotId).isSeen);
+  for (const need of [...input.needs].sort((a, b) => isSeen(b) - isSeen(a))) {
     const slot = slotById(input.plan, need.slotId);
     const shelf = input.shelf.find((candidate) => candidate.item.id === slot.itemId);
     const slotCover = !shelf
@@ -93,7 +99,8 @@ export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly
       substitutes: slotCover.state === 'covered' ? [] : substitutes(slot, shelf?.item, input.shelf, need),
     });
   }
-  return covers;
+  const places = new Map(input.needs.map((need, index) => [need.slotId, index]));
+  return covers.sort((a, b) => (places.get(a.slotId) ?? 0) - (places.get(b.slotId) ?? 0));
 }
 
 function openCover(slot: Slot): SlotCover {
@@ -124,16 +131,7 @@ async function shapesCover(
     return { ...base, state: 'covered', uses: [], shortage: null, lay: null, cares: [], remnants: [] };
   const widthMm = boughtWidthMm(item, input.offers);
   const free = freeLengths(shelf, slot, taken);
-  const planned = input.lays.get(slot.id);
-  const plannedMm = planned ? totalUsedMm(planned.result) : 0;
-  const single = planned
-    ? smallestThatHolds(planned, free, item, marginOfLength(need.margin, plannedMm))
-    : null;
-  const used = single ? [single] : free;
-  const lay: SlotLay =
-    single && planned
-      ? { slotId: slot.id, job: { ...planned.job, lengths: [onShelf(single, item)] }, result: planned.result }
-      : await layOnShelf(input.plan, need, slot, item, free, widthMm, runLay);
+  const { used, lay } = await bestAssignment(input, need, slot, item, free, widthMm, runLay);
 
   const uses: Use[] = [];
   used.forEach((candidate, index) => {
@@ -194,23 +192,6 @@ export function boughtWidthMm(item: Item, offers: readonly Offer[]): number {
     if (offer.itemId === item.id && offer.unit.kind === 'by length') return offer.unit.widthMm;
   }
   return item.kind === 'cloth' || item.kind === 'batting' ? (item.facts.widthMm ?? 0) : 0;
-}
-
-async function layOnShelf(
-  plan: CoatPlan,
-  need: ShapesNeed,
-  slot: Slot,
-  item: Item,
-  free: readonly FreeLength[],
-  widthMm: number,
-  runLay: RunLay,
-): Promise<SlotLay> {
-  const lengths = [
-    ...free.map((candidate) => onShelf(candidate, item)),
-    endlessLength('to buy', widthMm, item),
-  ];
-  const job = layJob(need, lengths, plan.clearanceMm, item, 1);
-  return { slotId: slot.id, job, result: await runLay(job, `${slot.name} on the stash`) };
 }
 
 function shapesCares(slot: Slot, uses: readonly Use[], shelf: ItemOnShelf): string[] {

@@ -4,6 +4,7 @@ import { listed } from '../plan/edited.ts';
 import type { Need } from '../requirement/need.ts';
 import type { Cutting } from '../stash/cutting.ts';
 import type { LotId } from '../stash/stash.ts';
+import { begunLots } from './begun-lots.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';
 import type { SlotCover } from './cover.ts';
 
@@ -16,21 +17,6 @@ export interface StillEnough {
   readonly needed: number;
   readonly fromBegun: number;
   readonly leftOfBegun: number;
-}
-
-/** The dye lots that cutting of a slot began with; a lot without one counts by itself. */
-export function begunLots(
-  slotId: string,
-  cuttings: readonly Cutting[],
-): { readonly lotIds: ReadonlySet<LotId>; readonly dyeLots: ReadonlySet<string> } {
-  const lines = cuttings
-    .flatMap((cutting) => cutting.slots)
-    .filter((slot) => slot.slotId === slotId)
-    .flatMap((slot) => slot.lines);
-  return {
-    lotIds: new Set(lines.map((line) => line.lotId)),
-    dyeLots: new Set(lines.flatMap((line) => (line.dyeLot === '' ? [] : [line.dyeLot]))),
-  };
 }
 
 /** One entry for each slot that cutting has begun with, in the order of the covers. */

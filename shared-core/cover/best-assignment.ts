@@ -1,0 +1,88 @@
+/** The way to cut a slot: of those that carry it whole the one that leaves the most useful rest. */
+import { endlessLength, layJob, type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
+import type { Slot } from '../plan/coat-plan.ts';
+import { marginOfLength } from '../plan/margin.ts';
+import type { ShapesNeed } from '../requirement/need.ts';
+import type { Item } from '../stash/stash.ts';
+import { assignments, usefulRest } from './assignments.ts';
+import { begunLots } from './begun-lots.ts';
+import type { CoverInput } from './cover.ts';
+import { type FreeLength, onShelf, smallestThatHolds } from './free-lengths.ts';
+
+export interface Assignment {
+  /** In the order of the lay's lengths; cloth to be bought, where the lay has some, comes after them. */
+  readonly used: readonly FreeLength[];
+  readonly lay: SlotLay;
+}
+
+/** Where no way carries the slot, everything that is free and more to buy. */
+export async function bestAssignment(
+  input: CoverInput,
+  need: ShapesNeed,
+  slot: Slot,
+  item: Item,
+  free: readonly FreeLength[],
+  widthMm: number,
+  runLay: RunLay,
+): Promise<Assignment> {
+  const begun = begunLots(slot.id, input.cuttings ?? []);
+  const isBegun = ({ lot }: FreeLength) =>
+    begun.lotIds.has(lot.id) || (lot.dyeLot !== '' && begun.dyeLots.has(lot.dyeLot));
+  const begunFree = free.filter(isBegun);
+  const single = singleLength(input, need, slot, item, [begunFree, free]);
+  const found: Assignment[] = single ? [single] : [];
+  const laid = async (lengths: ReturnType<typeof onShelf>[], what: string): Promise<SlotLay> => {
+    const job = layJob(need, lengths, input.plan.clearanceMm, item, 1);
+    return { slotId: slot.id, job, result: await runLay(job, what) };
+  };
+  // One length that carries all that is seen needs no other way, unless cutting began with another lot.
+  const isSettled = single !== null && slot.isSeen && (begunFree.length === 0 || single.used.every(isBegun));
+  for (const used of isSettled ? [] : assignments(free, slot, item, need.areaMm2, isBegun)) {
+    const lay = await laid(
+      used.map((candidate) => onShelf(candidate, item)),
+      `${slot.name} on the stash`,
+    );
+    if (carries(need, { used, lay })) found.push({ used, lay });
+  }
+  const fromBegun = found.filter(({ used }) => used.every(isBegun));
+  const [best] = (fromBegun.length > 0 ? fromBegun : found).sort(
+    (a, b) => usefulRest(free, b.used, b.lay.result) - usefulRest(free, a.used, a.lay.result),
+  );
+  if (best) return best;
+  const used = [...begunFree, ...free.filter((candidate) => !isBegun(candidate))];
+  const lengths = used.map((candidate) => onShelf(candidate, item));
+  return {
+    used,
+    lay: await laid([...lengths, endlessLength('to buy', widthMm, item)], `${slot.name} on the stash`),
+  };
+}
+
+/** The smallest length that takes the planned lay as it is, of the first list that has one. */
+function singleLength(
+  input: CoverInput,
+  need: ShapesNeed,
+  slot: Slot,
+  item: Item,
+  lists: readonly (readonly FreeLength[])[],
+): Assignment | null {
+  const planned = input.lays.get(slot.id);
+  if (!planned) return null;
+  const marginMm = marginOfLength(need.margin, totalUsedMm(planned.result));
+  for (const list of lists) {
+    const length = smallestThatHolds(planned, list, item, marginMm);
+    if (!length) continue;
+    const job = { ...planned.job, lengths: [onShelf(length, item)] };
+    return { used: [length], lay: { slotId: slot.id, job, result: planned.result } };
+  }
+  return null;
+}
+
+/** Every piece has room, and so has the margin on the lengths in use. */
+function carries(need: ShapesNeed, { used, lay: { result } }: Assignment): boolean {
+  if (result.unplaced.length > 0) return false;
+  const restMm = used.reduce((sum, { freeMm }, index) => {
+    const usedMm = result.usedLengthMm[index] ?? 0;
+    return usedMm > 0 ? sum + freeMm - usedMm : sum;
+  }, 0);
+  return restMm + 1 >= marginOfLength(need.margin, totalUsedMm(result));
+}
