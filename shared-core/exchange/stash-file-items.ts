@@ -65,7 +65,12 @@ export function fileItems(lines: readonly StashLine[], now: StashNow, problems: 
   }
   const items = [...groups].flatMap(([id, own]) => {
     if (now.archivedIds.has(id)) {
-      problems.add(own[0]!.line, 'itemId', 'is an item in the archive', 'Take it out of the archive first.');
+      problems.add(
+        own[0]!.line,
+        'itemId',
+        'is an item that was put away',
+        'Bring it back to the shelf first, or take its lines out.',
+      );
       return [];
     }
     const item = fileItem(id, kinds.get(id)!, own, byId.get(id) ?? null, problems);

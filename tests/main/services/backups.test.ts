@@ -182,6 +182,7 @@ describe('bringing a backup back', () => {
         "INSERT INTO offer (id, item_id, supplier, unit, price_minor, priced_on) VALUES ('o', 'gone', 's', '{}', 3, '2026-03-02')",
       ),
     );
+    put('wrong.sqlite', edited("PRAGMA ignore_check_constraints = ON; UPDATE item SET name = ''"));
     put('short.sqlite', (file) => truncateSync(file, 9000));
     put('letter.sqlite', (file) => writeFileSync(file, 'Dear aunt, the coat is warm. '.repeat(40)));
     put('rubbish.sqlite', (file) => {
@@ -189,11 +190,12 @@ describe('bringing a backup back', () => {
       bytes.fill(0x5a, 4096 * 3, 4096 * 9);
       writeFileSync(file, bytes);
     });
-    const before = filesIn(join(asking.dataFile, '..'));
+    const before = [filesIn(join(asking.dataFile, '..')), filesIn(folder)];
     for (const [other, what] of [
       ['songs.sqlite', /is the database of another program/],
       ['new.sqlite', /was written by a newer version/],
       ['loose.sqlite', /refers to what is not in it/],
+      ['wrong.sqlite', /is damaged/],
       ['short.sqlite', /is cut short/],
       ['letter.sqlite', /is not a database/],
       ['rubbish.sqlite', /is damaged/],
@@ -203,7 +205,8 @@ describe('bringing a backup back', () => {
       const problems = await asking.refusal('bringBack', { name: other });
       expect([other, problems.map(({ what }) => what)]).toEqual([other, [expect.stringMatching(what)]]);
     }
-    expect(filesIn(join(asking.dataFile, '..'))).toEqual(before);
+    // Nothing was put aside either: each was refused before the file was touched.
+    expect([filesIn(join(asking.dataFile, '..')), filesIn(folder)]).toEqual(before);
     expect((await asking.get('workshopFacts', {})).itemCount).toBe(2);
   });
 

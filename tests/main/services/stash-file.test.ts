@@ -229,6 +229,17 @@ describe('the stash as a file', () => {
   });
 });
 
+test('an item that was put away is in no file, and is not changed by an older one', async () => {
+  const asking = openAsking();
+  const { itemId } = await asking.get('saveItem', taffeta);
+  const { text } = await asking.get('stashFile', {});
+  await asking.get('archiveItem', { itemId, isPutAway: true });
+  expect((await asking.get('stashFile', {})).text).not.toContain('Peatwater');
+  expect(await sentences(asking, text)).toEqual([
+    'Line 2, column "item mark" is an item that was put away. Bring it back to the shelf first, or take its lines out.',
+  ]);
+});
+
 describe('a file that is no stash file, or a broken one', () => {
   test('gets a sentence and changes nothing', async () => {
     const asking = await mixedStash();
