@@ -5,5 +5,6 @@ import { suppliers } from './migrations/0002-suppliers.ts';
 import { cutting } from './migrations/0003-cutting.ts';
 import { shopping } from './migrations/0004-shopping.ts';
 import { season } from './migrations/0005-season.ts';
+import { photo } from './migrations/0006-photo.ts';
 
-export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping, season];
+export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping, season, photo];

@@ -1,6 +1,7 @@
 /** The tables as the queries see them, after the last migration. JSON columns are texts. */
 import type { Generated } from 'kysely';
 import type { ItemKind } from '../../shared-core/stash/kinds.ts';
+import type { PictureFacts } from '../../shared-core/stash/photo.ts';
 import type { Length, MovementKind } from '../../shared-core/stash/stash.ts';
 
 export interface Schema {
@@ -20,6 +21,14 @@ export interface Schema {
     readonly place_key: string;
     /** Folded words of the item and of all its lots, one field a line. */
     readonly search_text: string;
+  };
+  readonly item_photo: {
+    readonly item_id: string;
+    readonly media_type: PictureFacts['mediaType'];
+    readonly bytes: Uint8Array;
+    readonly width_px: number;
+    readonly height_px: number;
+    readonly saved_at: string;
   };
   readonly lot: {
     /** Order of entry, for lots of one day. */

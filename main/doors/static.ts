@@ -9,7 +9,8 @@ export const contentSecurityPolicy = [
   "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self'",
   "style-src 'self'",
-  "img-src 'self' data: blob:",
+  // data: for the photos of swatches, which come out of the workshop's file.
+  "img-src 'self' data:",
   "font-src 'self'",
   "connect-src 'self'",
   "base-uri 'none'",

@@ -29,6 +29,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   freeFromMinor: 'sum from which delivery is free',
   leadDays: 'days of delivery',
   text: 'file',
+  photoBase64: 'photo',
   receivedOn: 'date received',
   coatCount: 'number of coats',
   cutCount: 'number to cut',

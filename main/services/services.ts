@@ -28,6 +28,7 @@ import { flowInputCalls } from './flow-input.ts';
 import { inputProblems } from './input-problems.ts';
 import { layCalls } from './lays.ts';
 import { offerCalls } from './offers.ts';
+import { photoCalls } from './photos.ts';
 import { planCalls } from './plans.ts';
 import { priceListCalls } from './price-lists.ts';
 import { seasonCalls } from './season.ts';
@@ -65,6 +66,7 @@ const served = {
   ...workshopCalls,
   ...stashCalls,
   ...stashFileCalls,
+  ...photoCalls,
   ...offerCalls,
   ...supplierCalls,
   ...priceListCalls,

@@ -15,6 +15,7 @@ import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../s
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
+import { photoCalls, type PhotoOutputs } from './photo-calls.ts';
 import { shelfCalls, type ShelfOutputs } from './shelf-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import { shoppingCalls } from './shopping-calls.ts';
@@ -85,6 +86,7 @@ export const calls = {
    */
   receiveLot: { changes: true, input: receivedLot },
   ...shelfCalls,
+  ...photoCalls,
   ...offerCalls,
   ...shoppingCalls,
   ...stashFileCalls,
@@ -182,7 +184,7 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
-interface CallOutputs extends CostOutputs, CuttingOutputs, ShelfOutputs, StashFileOutputs {
+interface CallOutputs extends CostOutputs, CuttingOutputs, PhotoOutputs, ShelfOutputs, StashFileOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   openDemo: WorkshopFacts;

@@ -21,6 +21,7 @@ import { Lots } from './Lots.tsx';
 import { OfferForm } from './OfferForm.tsx';
 import { Offers } from './Offers.tsx';
 import { ReceiveForm } from './ReceiveForm.tsx';
+import { SwatchPhoto } from './SwatchPhoto.tsx';
 import { TakeForm } from './TakeForm.tsx';
 
 type Doing =
@@ -91,6 +92,8 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
           Close
         </Button>
       </header>
+
+      <SwatchPhoto key={item.id} item={item} />
 
       <div className={style.stand}>
         <Stand read={read} />
