@@ -17,6 +17,7 @@ const usefulMm = 300;
 /**
  * Lists of lengths that might carry the whole slot, likeliest first. What is seen stays in one dye lot each time, one
  * that cutting has begun with before all others; what is hidden goes to the smallest lengths first.
+ * areaMm2: of the cloth that the pieces take, gaps between them counted.
  */
 export function assignments(
   free: readonly FreeLength[],

@@ -9,6 +9,9 @@ import { begunLots } from './begun-lots.ts';
 import type { CoverInput } from './cover.ts';
 import { type FreeLength, onShelf, smallestThatHolds } from './free-lengths.ts';
 
+/** How much fuller than the planned lay a way is hoped to be. */
+const closerRatio = 0.05;
+
 export interface Assignment {
   /** In the order of the lay's lengths; cloth to be bought, where the lay has some, comes after them. */
   readonly used: readonly FreeLength[];
@@ -37,13 +40,13 @@ export async function bestAssignment(
   };
   // One length that carries all that is seen needs no other way, unless cutting began with another lot.
   const isSettled = single !== null && slot.isSeen && (begunFree.length === 0 || single.used.every(isBegun));
-  for (const used of isSettled ? [] : assignments(free, slot, item, need.areaMm2, isBegun)) {
-    const lay = await laid(
-      used.map((candidate) => onShelf(candidate, item)),
-      `${slot.name} on the stash`,
-    );
-    if (carries(need, { used, lay })) found.push({ used, lay });
-  }
+  const tried = await Promise.all(
+    (isSettled ? [] : assignments(free, slot, item, clothAreaMm2(input, need), isBegun)).map(async (used) => {
+      const lengths = used.map((candidate) => onShelf(candidate, item));
+      return { used, lay: await laid(lengths, `${slot.name} on the stash`) };
+    }),
+  );
+  found.push(...tried.filter((each) => carries(need, each)));
   const fromBegun = found.filter(({ used }) => used.every(isBegun));
   const [best] = (fromBegun.length > 0 ? fromBegun : found).sort(
     (a, b) => usefulRest(free, b.used, b.lay.result) - usefulRest(free, a.used, a.lay.result),
@@ -55,6 +58,12 @@ export async function bestAssignment(
     used,
     lay: await laid([...lengths, endlessLength('to buy', widthMm, item)], `${slot.name} on the stash`),
   };
+}
+
+/** Cloth that the pieces take, gaps counted: those of the planned lay, a little closer. To spare lays that cannot come out. */
+function clothAreaMm2(input: CoverInput, need: ShapesNeed): number {
+  const planned = input.lays.get(need.slotId);
+  return need.areaMm2 / Math.min(1, (planned?.result.utilisation ?? 1) + closerRatio);
 }
 
 /** The smallest length that takes the planned lay as it is, of the first list that has one. */
