@@ -40,7 +40,7 @@ it('finds a crossing exactly when a plain comparison of every pair does', () => 
       else simple++;
       expect(crossingSides(Float64Array.from(points.flat())) !== null).toBe(expected);
     }),
-    { numRuns: 2000 },
+    { numRuns: 2000, seed: 1889 },
   );
   expect(Math.min(crossed, simple)).toBeGreaterThan(50);
 });

@@ -38,7 +38,7 @@ it('a curve drawn as chords is never further off than promised', () => {
         expect(nearest).toBeLessThanOrEqual(toleranceMm + 1e-9);
       }
     }),
-    { numRuns: 60 },
+    { numRuns: 60, seed: 1889 },
   );
 });
 

@@ -215,7 +215,7 @@ describe('a field refuses what it cannot be sure of', () => {
         expect(Number.isFinite(reading.value) && reading.value >= 0, `${kind} ${typed}`).toBe(true);
         expect(/\d|[½]|\p{No}/u.test(typed.normalize('NFKC')), `${kind} ${typed}`).toBe(true);
       }),
-      { numRuns: 5000 },
+      { numRuns: 5000, seed: 1889 },
     );
   });
 

@@ -185,7 +185,7 @@ describe('what is shown can be typed again', () => {
           if (reading.ok) expect(Math.abs(reading.value - value) / value, text).toBeLessThan(1e-12);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 2000, seed: 1889 },
     );
   });
 

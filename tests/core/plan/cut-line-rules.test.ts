@@ -93,7 +93,7 @@ describe('any cut line', () => {
         expect(areaOutside(moved, drawn)).toBeLessThan(3);
         expect(areaOutside(drawn, moved)).toBeLessThan(3);
       }),
-      { numRuns: 200 },
+      { numRuns: 200, seed: 1889 },
     );
   });
 

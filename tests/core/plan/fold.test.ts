@@ -176,7 +176,7 @@ describe('folding a symmetric piece', () => {
           areaOutside(wholeSeamRing(pieceOf(turned, 'back')), wholeSeamRing(pieceOf(plan, 'back'))),
         ).toBeLessThan(1);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1889 },
     );
   });
 });

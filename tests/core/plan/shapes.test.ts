@@ -173,7 +173,7 @@ describe('a shape by typed measures', () => {
         const cut = (of: typeof half) => ringAreaMm2(cutRing(of.outline, of.foldEdge));
         expect(Math.abs(cut(half) / cut(whole) - 1)).toBeLessThan(0.001);
       }),
-      { numRuns: 80 },
+      { numRuns: 80, seed: 1889 },
     );
   });
 

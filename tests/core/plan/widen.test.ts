@@ -60,7 +60,7 @@ describe('widening', () => {
           expect(areaMm2(after) - areaMm2(before)).toBeCloseTo(byMm * lengthMm, 4);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 60, seed: 1889 },
     );
   });
 
@@ -80,7 +80,7 @@ describe('widening', () => {
           expect(planProblems(plan)).toEqual([]);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1889 },
     );
   });
 
@@ -96,7 +96,7 @@ describe('widening', () => {
         expect(areaOutside(was, moved)).toBeLessThan(1);
         expect(areaOutside(moved, was)).toBeLessThan(1);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1889 },
     );
   });
 

@@ -41,7 +41,7 @@ describe('loose fill', () => {
         expect(totalG(Math.max(a, b), p)).toBeGreaterThanOrEqual(totalG(Math.min(a, b), p) - 1e-9);
         expect(totalG(a, Math.max(p, q))).toBeLessThanOrEqual(totalG(a, Math.min(p, q)) + 1e-9);
       }),
-      { numRuns: 40 },
+      { numRuns: 40, seed: 1889 },
     );
     expect(totalG(20, 400)).toBeGreaterThan(totalG(10, 400) * 1.5);
   });
