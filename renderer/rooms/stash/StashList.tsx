@@ -44,12 +44,18 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
     onChoose(row.id);
   }, [rows, onChoose]);
 
+  // Where the keys have come to: the choice follows a moment later, and keys may be faster.
+  const walkedTo = useRef<number | null>(null);
+  useEffect(() => {
+    if (chosen === walkedTo.current) walkedTo.current = null;
+  }, [chosen]);
+
   const walk = (event: KeyboardEvent) => {
     const pageRows = Math.max(
       1,
       Math.floor((listRef.current?.clientHeight ?? rowHeightPx) / rowHeightPx) - 1,
     );
-    const here = walkingTo.current ?? chosen;
+    const here = walkedTo.current ?? chosen;
     const steps: Record<string, number> = {
       ArrowDown: here === null ? 0 : here + 1,
       ArrowUp: here === null ? 0 : here - 1,
@@ -63,6 +69,7 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
     event.preventDefault();
     const to = Math.min(total - 1, Math.max(0, next));
     virtual.scrollToIndex(to);
+    walkedTo.current = to === chosen ? null : to;
     const row = rows.get(to);
     walkingTo.current = row ? null : to;
     if (row) onChoose(row.id);
@@ -98,7 +105,10 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
                 event.preventDefault();
                 listRef.current?.focus();
               }}
-              onClick={() => row && onChoose(row.id)}
+              onClick={() => {
+                walkedTo.current = null;
+                if (row) onChoose(row.id);
+              }}
             >
               {row && <Row row={row} />}
             </div>
