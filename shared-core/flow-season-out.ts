@@ -3,7 +3,8 @@ import { coverHeadline, coverSentences } from './cover/cover-words.ts';
 import type { PlanInSeason, SeasonBasket } from './flow-season.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
-import type { PaperCell, PaperRow, PaperTable } from './paper/paper-table.ts';
+import { moneyCell } from './paper/money-cell.ts';
+import type { PaperRow, PaperTable } from './paper/paper-table.ts';
 import { tableText } from './paper/table-text.ts';
 import { coatTotal } from './plan/sizes.ts';
 import type { ItemOnShelf } from './stash/stash.ts';
@@ -49,10 +50,7 @@ export function gapWords(gaps: readonly Gap[], plans: readonly PlanInSeason[]): 
 /** The one list of the season, by supplier. */
 export function seasonTable({ plans, bought, shelf }: SeasonSaid, options: SeasonOptions): PaperTable {
   const { basket, unbuyable } = bought;
-  const money = (amountMinor: number): PaperCell => ({
-    text: showQuantity('money', amountMinor, options),
-    fileText: (amountMinor / 100).toFixed(2),
-  });
+  const money = (amountMinor: number) => moneyCell(amountMinor, options);
   const itemName = (itemId: string) => shelf.find(({ item }) => item.id === itemId)?.item.name ?? '';
   const row = (buy: Buy): PaperRow => [
     '',

@@ -1,4 +1,5 @@
 /** The table of requirements as a reader sees it: lengths as cloth is sold, how each was got, on paper and as JSON. */
+import { sentenceCase } from './measure/sentence-case.ts';
 import type { FlowSources } from './flow.ts';
 import { type FilledCell, type Nap, tableSizes } from './flow-table.ts';
 import { layWords } from './lay/lay-words.ts';
@@ -81,7 +82,7 @@ export function requirementsTable(
   ];
   const slotIds = [...new Set(cells.map(({ slotId }) => slotId))];
   const sections = slotIds.map((slotId) => ({
-    title: sentence(slotById(plan, slotId).name),
+    title: sentenceCase(slotById(plan, slotId).name),
     rows: tableSizes(plan).map((size): PaperRow => {
       const row = kinds.map(({ widthMm, nap }) =>
         cells.find(
@@ -143,10 +144,6 @@ function notesOf(cells: readonly FilledCell[], system: MeasureSystem, naps: Read
 
 function shortSeconds(seconds: number): string {
   return seconds < 9.95 ? `${seconds.toFixed(1)} s` : `${Math.round(seconds)} s`;
-}
-
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** One entry for each cell, lengths in mm. */

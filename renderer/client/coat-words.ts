@@ -2,10 +2,6 @@
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
 import type { Item } from '../../shared-core/stash/stash.ts';
 
-export function sentenceCase(text: string): string {
-  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
-}
-
 export function slotName(input: FlowInput, slotId: string): string {
   return input.plan.slots.find((slot) => slot.id === slotId)?.name ?? slotId;
 }

@@ -1,7 +1,7 @@
 /** The account of the stash as a table for paper and files. */
-import { showQuantity } from '../measure/show.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
-import type { PaperCell, PaperRow, PaperTable } from '../paper/paper-table.ts';
+import { moneyCell } from '../paper/money-cell.ts';
+import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { StashAccount } from './stash-account.ts';
 import type { Account } from './valuation.ts';
@@ -12,10 +12,7 @@ export interface AccountTableOptions {
 }
 
 export function accountTable({ items, total }: StashAccount, options: AccountTableOptions): PaperTable {
-  const money = (amountMinor: number): PaperCell => ({
-    text: showQuantity('money', amountMinor, options),
-    fileText: (amountMinor / 100).toFixed(2),
-  });
+  const money = (amountMinor: number) => moneyCell(amountMinor, options);
   const figures = (account: Account): PaperRow => [
     money(account.receivedMinor),
     money(account.correctedMinor),

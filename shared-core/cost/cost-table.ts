@@ -1,8 +1,10 @@
 /** The cost sheet as a table for paper and files: material by slot, and from there to the prices of one coat. */
+import { sentenceCase } from '../measure/sentence-case.ts';
 import { amountWords, dayWords } from '../cover/cover-words.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import type { PaperCell, PaperRow, PaperTable } from '../paper/paper-table.ts';
+import { moneyCell } from '../paper/money-cell.ts';
+import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import { coatTotal } from '../plan/sizes.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
@@ -100,19 +102,10 @@ function lineRow({ plan, shelf }: CostTableSources, line: CostLine, options: Cos
   });
   const isUnpriced = line.isIncomplete && line.costMinor === 0;
   return [
-    { text: sentence(slot.name), note: item?.name ?? 'nothing chosen' },
+    { text: sentenceCase(slot.name), note: item?.name ?? 'nothing chosen' },
     line.parts.length > 0 ? words(line.parts.reduce((sum, part) => sum + part.amount, 0)) : '',
     [...from, ...(line.isIncomplete ? ['no price yet'] : [])].join('; '),
     line.wasteMinor > 0 ? moneyCell(line.wasteMinor, options) : '',
     isUnpriced ? '' : moneyCell(line.costMinor, options),
   ];
-}
-
-function moneyCell(amountMinor: number, { system, currency }: CostTableOptions): PaperCell {
-  const text = showQuantity('money', amountMinor, { system, currency });
-  return { text, fileText: (amountMinor / 100).toFixed(2) };
-}
-
-function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }

@@ -3,6 +3,7 @@
  * with nothing changed. What changes outlines has files of its own: lengthen.ts, widen.ts, split.ts, fold.ts, grain.ts,
  * shapes.ts. Whoever shows the plan keeps the old one for undo.
  */
+import { sentenceCase } from '../measure/sentence-case.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { ItemId } from '../stash/stash.ts';
 import type { CoatPlan, Slot } from './coat-plan.ts';
@@ -54,8 +55,8 @@ export function bindSlot(
   if (!slot) return refused(notInPlan('slot', slotId));
   const said =
     itemId === null
-      ? `${sentence(slot.name)} is still to be chosen.`
-      : `${sentence(slot.name)} is now ${itemName}.`;
+      ? `${sentenceCase(slot.name)} is still to be chosen.`
+      : `${sentenceCase(slot.name)} is now ${itemName}.`;
   return found({ plan: withSlot(plan, { ...slot, itemId }), said });
 }
 
@@ -167,8 +168,4 @@ export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inM
 
 function withSlot(plan: CoatPlan, slot: Slot): CoatPlan {
   return { ...plan, slots: plan.slots.map((candidate) => (candidate.id === slot.id ? slot : candidate)) };
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -103,6 +103,6 @@ function itemName(sources: ListSources, itemId: string | null): string {
   return sources.shelf.find((onShelf) => onShelf.item.id === itemId)?.item.name ?? '';
 }
 
-function slotNames(sources: ListSources, slotIds: readonly string[]): string {
+export function slotNames(sources: Pick<ListSources, 'plan'>, slotIds: readonly string[]): string {
   return slotIds.map((slotId) => slotById(sources.plan, slotId).name).join(', ');
 }

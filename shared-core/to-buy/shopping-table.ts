@@ -1,13 +1,6 @@
 /** The shopping list as a table for paper and files: by supplier, or by kind of thing as it stands in a shop. */
-import {
-  noTick,
-  type PaperCell,
-  type PaperRow,
-  type PaperSection,
-  type PaperTable,
-} from '../paper/paper-table.ts';
-import { showQuantity } from '../measure/show.ts';
-import { slotById } from '../plan/coat-plan.ts';
+import { moneyCell } from '../paper/money-cell.ts';
+import { noTick, type PaperRow, type PaperSection, type PaperTable } from '../paper/paper-table.ts';
 import { unitPriceMinor } from '../stash/offer.ts';
 import type { OfferId } from '../stash/stash.ts';
 import {
@@ -15,6 +8,7 @@ import {
   type ListOptions,
   type ListSources,
   shoppingGroups,
+  slotNames,
   unitsWords,
 } from './shopping-list.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
@@ -44,7 +38,7 @@ export function shoppingTable(
       { text: item?.name ?? '', note: item?.colour ?? '' },
       unitsWords(line.offer.unit, line.unitCount, options.system),
       `${line.unitCount}`,
-      slotWords(sources, line.slotIds),
+      slotNames(sources, line.slotIds),
       ...(isByAisle ? [line.offer.supplier] : []),
       money(unitPriceMinor(line.offer, line.unitCount)),
       money(line.priceMinor),
@@ -95,8 +89,8 @@ export function shoppingTable(
     total: sum('In all', toBuy.payMinor),
     notes: toBuy.unbuyable.map((gap) =>
       gap.why === 'no item chosen'
-        ? `Still to be chosen: ${slotWords(sources, gap.slotIds)}.`
-        : `No offer closes the gap of ${sources.shelf.find(({ item }) => item.id === gap.itemId)?.item.name ?? ''} (${slotWords(sources, gap.slotIds)}).`,
+        ? `Still to be chosen: ${slotNames(sources, gap.slotIds)}.`
+        : `No offer closes the gap of ${sources.shelf.find(({ item }) => item.id === gap.itemId)?.item.name ?? ''} (${slotNames(sources, gap.slotIds)}).`,
     ),
   };
 }
@@ -108,13 +102,4 @@ function deliveries(toBuy: ToBuy, sum: (title: string, amountMinor: number) => P
     rows: asked.map(({ supplier, deliveryMinor }) => sum(supplier, deliveryMinor)),
     total: sum('Together', toBuy.deliveryMinor),
   };
-}
-
-function moneyCell(amountMinor: number, { system, currency }: ListOptions): PaperCell {
-  const text = showQuantity('money', amountMinor, { system, currency });
-  return { text, fileText: (amountMinor / 100).toFixed(2) };
-}
-
-function slotWords({ plan }: ListSources, slotIds: readonly string[]): string {
-  return slotIds.map((slotId) => slotById(plan, slotId).name).join(', ');
 }

@@ -1,9 +1,9 @@
 /** Estimated against actual: what the flow said before the first cutting, and what the ledger says was used. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { roundMinor } from '../../../shared-core/measure/money.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';

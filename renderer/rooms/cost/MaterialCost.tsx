@@ -1,9 +1,10 @@
 /** What the batch costs in material: by slot, from which lots, and what of it falls between the pieces. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase } from '../../client/coat-words.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';

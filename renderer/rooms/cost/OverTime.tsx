@@ -1,4 +1,5 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useEffect, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { lotPrices, pricedUnit } from '../../../shared-core/cost/unit-price.ts';
@@ -6,7 +7,6 @@ import { shareWords } from '../../../shared-core/cost/price-words.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';

@@ -1,4 +1,5 @@
 /** The same coat in its other sizes and in other cloths of the stash, side by side, with the lays behind the figures. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import {
@@ -13,7 +14,7 @@ import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase, slotName } from '../../client/coat-words.ts';
+import { slotName } from '../../client/coat-words.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Amount } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';

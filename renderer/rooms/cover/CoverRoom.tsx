@@ -1,4 +1,5 @@
 /** Whether the stash carries the plan: the answer first, then slot by slot what is used, missing or could stand in. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { stillEnoughSentence } from '../../../shared-core/cover/still-enough.ts';
@@ -8,7 +9,6 @@ import { bindSlot } from '../../../shared-core/plan/edit.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { itemFree } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';

@@ -1,8 +1,8 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';

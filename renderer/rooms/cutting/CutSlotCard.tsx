@@ -1,4 +1,5 @@
 /** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -6,7 +7,6 @@ import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { countedQuantity } from '../../client/words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';

@@ -1,11 +1,11 @@
 /** What was cut for this coat so far, newest first; each can be taken back, and that is written down too. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useEffect, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { listed } from '../../../shared-core/plan/edited.ts';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';

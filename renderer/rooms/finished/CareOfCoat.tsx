@@ -1,7 +1,8 @@
 /** Care of the coat: what to wash before cutting, where its materials ask for different things, and the heat of the iron. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Care } from '../../../shared-core/requirement/care.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase, slotName } from '../../client/coat-words.ts';
+import { slotName } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Cautions } from '../../parts/Cautions.tsx';

@@ -1,8 +1,8 @@
 /** The fibre label as it may be printed in the US and in the EU, and how each share came about. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { fibres } from '../../../shared-core/requirement/fibre.ts';
 import { type FibreLabel, type LabelLine, statableRatios } from '../../../shared-core/requirement/label.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';

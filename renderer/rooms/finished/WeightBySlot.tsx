@@ -1,9 +1,10 @@
 /** What the coat weighs, slot by slot, and what is missing for a whole figure. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import type { FinishedCoat } from '../../../shared-core/requirement/finished-coat.ts';
 import type { MassLine } from '../../../shared-core/requirement/mass.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase } from '../../client/coat-words.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';

@@ -1,4 +1,5 @@
 /** The lay of each slot, drawn to scale: on endless cloth, as the coats need it, or on what the stash has. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { Tabs } from '@base-ui/react/tabs';
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
@@ -10,7 +11,7 @@ import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { sizedPieceName } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase, slotName } from '../../client/coat-words.ts';
+import { itemById, slotName } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';

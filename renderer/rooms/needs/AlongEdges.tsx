@@ -1,4 +1,5 @@
 /** Which edges a fastening runs along, and how it ends: what its length follows from. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -6,7 +7,6 @@ import { setAlong } from '../../../shared-core/plan/along-edges.ts';
 import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
 import type { EdgePlace } from '../../../shared-core/plan/outline.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';

@@ -1,4 +1,5 @@
 /** Loose fill: which pieces are stuffed, how full, and the list to weigh each chamber out by. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -13,7 +14,7 @@ import {
 import { type FillingList, fillingList, spareRatio } from '../../../shared-core/requirement/fill.ts';
 import { byPiece, fillingTable } from '../../../shared-core/requirement/filling-table.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase } from '../../client/coat-words.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { finishedOf } from '../../client/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';

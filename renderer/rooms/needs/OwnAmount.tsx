@@ -1,4 +1,5 @@
 /** What one coat takes of a slot that is not cut, as the maker measured or counted it. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -7,7 +8,6 @@ import { setAmountPerCoat } from '../../../shared-core/plan/measured.ts';
 import { estimatedPerCoat } from '../../../shared-core/requirement/requirement.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { countedQuantity } from '../../client/words.ts';
 import { amountText } from '../../parts/Amount.tsx';

@@ -1,6 +1,6 @@
 /** Materials that shrink: washed before they are cut, and so needed longer. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { finishedOf } from '../../client/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
 import { Figure } from '../../parts/Figure.tsx';

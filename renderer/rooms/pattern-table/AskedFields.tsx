@@ -1,5 +1,5 @@
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
 import type { AskedDraft } from './asked-draft.ts';
 import style from './PatternTableRoom.module.css';

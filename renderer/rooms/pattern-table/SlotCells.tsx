@@ -1,10 +1,10 @@
 /** One material's part of the table. A cell that is pressed says below how it was got. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { FilledCell, Nap } from '../../../shared-core/flow-table.ts';
 import { cellWords, soldWords, widthWords } from '../../../shared-core/flow-table-words.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import table from '../../parts/table.module.css';
 import style from './PatternTableRoom.module.css';
 

@@ -1,4 +1,5 @@
 /** One piece: how it is drawn and edged beside the changes a maker makes in the middle of the work. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
@@ -7,7 +8,6 @@ import { type Edited, listed } from '../../../shared-core/plan/edited.ts';
 import { editEverySize } from '../../../shared-core/plan/every-size.ts';
 import type { StraightLine } from '../../../shared-core/plan/outline-cut.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FlagField } from '../../parts/Field.tsx';
 import { PieceDrawing } from '../../parts/PieceDrawing.tsx';

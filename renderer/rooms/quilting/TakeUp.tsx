@@ -1,4 +1,5 @@
 /** What the lines take up, by geometry or as the maker measured it on a swatch. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
@@ -6,7 +7,6 @@ import { pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { sentenceCase } from '../../client/coat-words.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { usePlanChange } from '../../client/plan-change.ts';
 import { useSystem } from '../../client/workshop.ts';

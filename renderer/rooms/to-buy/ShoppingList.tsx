@@ -1,10 +1,11 @@
 /** The list as it is walked in a shop: by supplier or by aisle, ticked off, and all that is ticked received in one step. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { Arrangement } from '../../../shared-core/to-buy/shopping-list.ts';
 import { shoppingGroups, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
+import { itemById, slotNames } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Money } from '../../parts/Figure.tsx';

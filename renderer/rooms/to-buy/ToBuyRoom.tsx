@@ -1,4 +1,5 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow.ts';
@@ -11,7 +12,7 @@ import { unitPriceMinor } from '../../../shared-core/stash/offer.ts';
 import { deliveryWords } from '../../../shared-core/to-buy/basket-words.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, sentenceCase, slotNames } from '../../client/coat-words.ts';
+import { itemById, slotNames } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
