@@ -12,31 +12,26 @@ import { convexParts } from './convex.ts';
 import { outwardRing } from './outward.ts';
 
 /** Numbers per boundary edge: start x, y; direction x, y; length. The inside is on the left. */
-export const EDGE = 5;
+const EDGE = 5;
 /** Numbers per convex half-plane: outward normal x, y; reach. */
 const PLANE = 3;
 
-/**
- * All tables end to end in a few arrays, so that the inner loop loads no objects. The arrays are replaced by
- * longer ones as tables are added: read them again after each `prepare`.
- */
-export interface Pool {
-  edges: Float64Array;
-  /** Per cell: twice where its list begins in `lists`, plus 1 when the cell is wholly inside; -1 when it is clear. */
-  cells: Int32Array;
-  /** Per list: how many, then where each edge begins in `edges`. */
-  lists: Int32Array;
-  /** Per table: half the extent of the grid (x, y), cells per mm (x, y), reach beyond the outlines. */
-  heads: Float64Array;
-  /** Per table: where its cells begin, and how many columns they have. */
-  layouts: Int32Array;
-  edgeLength: number;
-  cellLength: number;
-  listLength: number;
-  tableCount: number;
+/** What answers for one pair of shapes. */
+export interface DepthTable {
+  /** Half the extent of the grid, and cells per mm. */
+  readonly halfX: number;
+  readonly halfY: number;
+  readonly cellsPerX: number;
+  readonly cellsPerY: number;
+  readonly columnCount: number;
+  /** How far beyond the outlines two pieces count as overlapping. */
+  readonly reachMm: number;
+  /** Row by row: twice where the cell's list begins in `lists`, plus 1 when the cell is wholly inside; -1 when it is clear. */
+  readonly cells: Int32Array;
+  /** Per list: how many, then the numbers of the edges. Cells with the same edges share a list. */
+  readonly lists: Int32Array;
+  readonly edges: Float64Array;
 }
-
-export const HEAD = 5;
 
 interface Base {
   readonly ring: Ring;
@@ -194,14 +189,7 @@ function distanceToEdge(edges: Float64Array, e: number, x: number, y: number): n
   return Math.abs(dx * uy - dy * ux);
 }
 
-function grown<Numbers extends Float64Array | Int32Array>(numbers: Numbers, needed: number): Numbers {
-  if (needed <= numbers.length) return numbers;
-  const longer = numbers instanceof Float64Array ? new Float64Array(needed * 2) : new Int32Array(needed * 2);
-  longer.set(numbers);
-  return longer as Numbers;
-}
-
-function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): void {
+function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
   // -B: turned by half a turn, which keeps the winding.
   const minusB = flipped(b.ring, flip ^ 3);
   const boxA = ringBox(a.ring);
@@ -262,6 +250,7 @@ function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): 
   const rowCount = Math.max(4, Math.min(256, Math.round(wanted / columnCount)));
   const cells = new Int32Array(columnCount * rowCount).fill(-1);
   const lists: number[] = [];
+  const listOf = new Map<string, number>();
   const cellX = (2 * halfX) / columnCount;
   const cellY = (2 * halfY) / rowCount;
   const distances = new Float64Array(edgeCount);
@@ -299,9 +288,14 @@ function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): 
       }
     }
     if (column1 - column0 === 1 && row1 - row0 === 1) {
-      cells[row0 * columnCount + column0] = 2 * (pool.listLength + lists.length) + (inside ? 1 : 0);
-      lists.push(keptCount);
-      for (let k = 0; k < keptCount; k++) lists.push(pool.edgeLength + close[k]! * EDGE);
+      const key = close.join();
+      let list = listOf.get(key);
+      if (list === undefined) {
+        list = lists.length;
+        listOf.set(key, list);
+        lists.push(keptCount, ...close);
+      }
+      cells[row0 * columnCount + column0] = 2 * list + (inside ? 1 : 0);
       return;
     }
     if ((column1 - column0) * cellX >= (row1 - row0) * cellY && column1 - column0 > 1) {
@@ -321,86 +315,27 @@ function addTable(pool: Pool, a: Base, b: Base, flip: number, reachMm: number): 
   const all = new Uint16Array(edgeCount);
   for (let i = 0; i < edgeCount; i++) all[i] = i;
   visit(0, columnCount, 0, rowCount, all, false);
-  pool.edges = grown(pool.edges, pool.edgeLength + edges.length);
-  pool.edges.set(edges, pool.edgeLength);
-  pool.cells = grown(pool.cells, pool.cellLength + cells.length);
-  pool.cells.set(cells, pool.cellLength);
-  pool.lists = grown(pool.lists, pool.listLength + lists.length);
-  pool.lists.set(lists, pool.listLength);
-  const table = pool.tableCount;
-  pool.heads = grown(pool.heads, (table + 1) * HEAD);
-  pool.heads.set([halfX, halfY, 1 / cellX, 1 / cellY, reachMm], table * HEAD);
-  pool.layouts = grown(pool.layouts, (table + 1) * 2);
-  pool.layouts.set([pool.cellLength, columnCount], table * 2);
-  pool.edgeLength += edges.length;
-  pool.cellLength += cells.length;
-  pool.listLength += lists.length;
-  pool.tableCount += 1;
-}
-
-/**
- * Depth in mm of the second form in the first when its centre is x, y from the first's, in the frame of the
- * table: how far it must move to stand clear by the clearance. 0 when it is clear. The search repeats this
- * loop where pieces are moved (search.ts, evaluate); a test compares the two.
- */
-export function depthAt(pool: Pool, table: number, x: number, y: number): number {
-  const { edges, lists, heads } = pool;
-  const head = table * HEAD;
-  const halfX = heads[head]!;
-  const halfY = heads[head + 1]!;
-  if (x <= -halfX || x >= halfX || y <= -halfY || y >= halfY) return 0;
-  const column = ((x + halfX) * heads[head + 2]!) | 0;
-  const row = ((y + halfY) * heads[head + 3]!) | 0;
-  const cell = pool.cells[pool.layouts[table * 2]! + row * pool.layouts[table * 2 + 1]! + column]!;
-  if (cell < 0) return 0;
-  let at = cell >> 1;
-  const end = at + 1 + lists[at]!;
-  let least = Infinity;
-  let side = 0;
-  for (at += 1; at < end; at++) {
-    const e = lists[at]!;
-    const dx = x - edges[e]!;
-    const dy = y - edges[e + 1]!;
-    const ux = edges[e + 2]!;
-    const uy = edges[e + 3]!;
-    const along = dx * ux + dy * uy;
-    const off = dx * uy - dy * ux;
-    let squared = off * off;
-    if (along < 0) squared = dx * dx + dy * dy;
-    else {
-      const over = along - edges[e + 4]!;
-      if (over > 0) squared += over * over;
-    }
-    if (squared < least * 1.0001) {
-      // At a shared corner the edge that is squarer to the point knows its side.
-      if (squared < least * 0.9999 || (off < 0 ? -off : off) > (side < 0 ? -side : side)) side = off;
-      if (squared < least) least = squared;
-    }
-  }
-  const distance = Math.sqrt(least);
-  // A point that no near edge can place counts as inside, which is the safe side.
-  const depth = ((cell & 1) === 1 || side < distance * 1e-4 ? distance : -distance) + heads[head + 4]!;
-  return depth > 0 ? depth : 0;
+  return {
+    halfX,
+    halfY,
+    // A hair less, so that a point on the far border does not round into a cell that is not there.
+    cellsPerX: (1 - 1e-12) / cellX,
+    cellsPerY: (1 - 1e-12) / cellY,
+    columnCount,
+    reachMm,
+    cells,
+    lists: Int32Array.from(lists),
+    edges,
+  };
 }
 
 export interface Depths {
-  /** Makes sure that the table for these two forms exists. */
-  prepare(first: number, second: number): void;
-  /**
-   * For first x formCount + second: four times the table, plus 1 (2) when the vector's x (y) must change sign
-   * before the table is asked; -1 before it is prepared.
-   */
-  readonly codes: Int32Array;
-  readonly pool: Pool;
   readonly formCount: number;
-}
-
-/** The depth between two forms, second minus first. Prepares the table when it must. */
-export function depthBetween(depths: Depths, first: number, second: number, x: number, y: number): number {
-  const at = first * depths.formCount + second;
-  if (depths.codes[at]! < 0) depths.prepare(first, second);
-  const code = depths.codes[at]!;
-  return depthAt(depths.pool, code >> 2, (code & 1) !== 0 ? -x : x, (code & 2) !== 0 ? -y : y);
+  /**
+   * The table for two forms, made when it is first asked for, and how the vector from the first's centre to the
+   * second's is to be turned before the table is asked: 1 when its x must change sign, 2 when its y must.
+   */
+  find(first: number, second: number): { readonly table: DepthTable; readonly flips: number };
 }
 
 export interface DepthForm {
@@ -453,21 +388,8 @@ export function depthsOf(
     const ring = outwardRing(form.ring, toleranceMm);
     bases.push({ ring, parts: convexParts(ring) });
   });
-  const count = forms.length;
-  const codes = new Int32Array(count * count).fill(-1);
-  const pool: Pool = {
-    edges: new Float64Array(4096),
-    cells: new Int32Array(16384),
-    lists: new Int32Array(65536),
-    heads: new Float64Array(64 * HEAD),
-    layouts: new Int32Array(128),
-    edgeLength: 0,
-    cellLength: 0,
-    listLength: 0,
-    tableCount: 0,
-  };
-  const keys = new Map<number, number>();
-  const find = (first: number, second: number): void => {
+  const tables = new Map<number, DepthTable>();
+  const find: Depths['find'] = (first, second) => {
     let a = baseOf[first]!;
     let b = baseOf[second]!;
     let flipA = flipOf[first]!;
@@ -490,20 +412,12 @@ export function depthsOf(
     }
     const reachMm = forms[first]!.flaw || forms[second]!.flaw ? spareMm : clearanceMm + spareMm;
     const key = ((a * bases.length + b) * 4 + relative) * 2 + (reachMm === spareMm ? 1 : 0);
-    let table = keys.get(key);
+    let table = tables.get(key);
     if (table === undefined) {
-      table = pool.tableCount;
-      keys.set(key, table);
-      addTable(pool, bases[a]!, bases[b]!, relative, reachMm);
+      table = tableOf(bases[a]!, bases[b]!, relative, reachMm);
+      tables.set(key, table);
     }
-    codes[first * count + second] = table * 4 + (swapped ? own ^ 3 : own);
+    return { table, flips: swapped ? own ^ 3 : own };
   };
-  return {
-    prepare(first, second) {
-      if (codes[first * count + second]! < 0) find(first, second);
-    },
-    codes,
-    pool,
-    formCount: count,
-  };
+  return { formCount: forms.length, find };
 }

@@ -2,9 +2,12 @@ import { FillRule, areaPaths, difference, intersect } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
 import { type Ring, ringAreaMm2, ringBox, ringMoved } from '../../../shared-core/geometry/ring.ts';
 import { convexParts } from '../../../shared-core/lay/engine/convex.ts';
-import { depthBetween, depthsOf } from '../../../shared-core/lay/engine/depth.ts';
+import { depthsOf } from '../../../shared-core/lay/engine/depth.ts';
 import { ringsNearer } from '../../../shared-core/lay/engine/exact.ts';
+import { movesOf } from '../../../shared-core/lay/engine/moves.ts';
+import { movesBinary } from '../../../shared-core/lay/engine/moves-binary.ts';
 import { outwardRing } from '../../../shared-core/lay/engine/outward.ts';
+import { compiledMoves } from './compile-moves.ts';
 import { blob, dice, rectangle } from './jobs.ts';
 
 const SCALE = 1e4;
@@ -26,39 +29,67 @@ function centred(outline: Ring): Ring {
   return ringMoved(outline, -(box.minX + box.maxX) / 2, -(box.minY + box.maxY) / 2);
 }
 
+/** Depth of the second ring in the first when its centre is x, y from the first's. */
+function depthsBetween(rings: readonly Ring[], clearanceMm: number) {
+  const depths = depthsOf(
+    rings.map((ring) => ({ ring, flaw: false })),
+    clearanceMm,
+    0,
+    0,
+  );
+  const forms = rings.map((ring) => ({
+    halfX: ringBox(ring).maxX,
+    halfY: ringBox(ring).maxY,
+    matchX: 0,
+    matchY: 0,
+  }));
+  return movesOf({
+    depths,
+    forms,
+    items: [],
+    fixed: [],
+    bins: [],
+    reachMm: clearanceMm,
+    grainMm: 0,
+    nothingMm: 0,
+    edgeMm: 0,
+    widthMm: 1000,
+    seed: 1,
+  }).depthBetween;
+}
+
+test('the moves that run are those that are written', async () => {
+  expect(await compiledMoves()).toBe(movesBinary);
+}, 60_000);
+
 describe('the depth of one piece in another', () => {
   test('is above 0 exactly where an exact library finds shared cloth', () => {
     const next = dice(31);
     for (let round = 0; round < 40; round++) {
       const one = centred(blob(next, 90, 60));
       const two = centred(blob(next, 70, 80));
-      const depths = depthsOf(
-        [one, two].map((ring) => ({ ring, flaw: false })),
-        0,
-        0,
-        0,
-      );
+      const depthBetween = depthsBetween([one, two], 0);
       for (let k = 0; k < 60; k++) {
         const dx = (next() - 0.5) * 170;
         const dy = (next() - 0.5) * 150;
-        const depth = depthBetween(depths, 0, 1, dx, dy);
+        const depth = depthBetween(0, 1, dx, dy);
         const shared = sharedAreaMm2(one, two, dx, dy);
         // A scratch of a hair's breadth is beyond what both can tell apart.
         if (depth > 0.01) expect({ round, k, shared: shared > 0 }).toEqual({ round, k, shared: true });
         if (shared > 0.01) expect({ round, k, deep: depth > 0 }).toEqual({ round, k, deep: true });
-        expect(depthBetween(depths, 1, 0, -dx, -dy)).toBeCloseTo(depth, 9);
+        expect(depthBetween(1, 0, -dx, -dy)).toBeCloseTo(depth, 9);
       }
     }
   });
 
   test('is how far a square must go, with the clearance on top', () => {
     const square = centred(rectangle(50, 50));
-    const depths = depthsOf([{ ring: square, flaw: false }], 3, 0, 0);
-    expect(depthBetween(depths, 0, 0, 44, 11)).toBeCloseTo(9, 9);
-    expect(depthBetween(depths, 0, 0, 52, 0)).toBeCloseTo(1, 9);
-    expect(depthBetween(depths, 0, 0, 53.001, 0)).toBe(0);
+    const depthBetween = depthsBetween([square], 3);
+    expect(depthBetween(0, 0, 44, 11)).toBeCloseTo(9, 9);
+    expect(depthBetween(0, 0, 52, 0)).toBeCloseTo(1, 9);
+    expect(depthBetween(0, 0, 53.001, 0)).toBe(0);
     // Round the corner the clearance is round.
-    expect(depthBetween(depths, 0, 0, 52.2, 52.2)).toBe(0);
+    expect(depthBetween(0, 0, 52.2, 52.2)).toBe(0);
   });
 });
 

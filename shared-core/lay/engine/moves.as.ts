@@ -1,0 +1,643 @@
+/**
+ * The loops that move pieces, in AssemblyScript: they take nearly all of the time of a lay and run half as long
+ * again in plain TypeScript. moves.ts fills the memory and calls what is exported here; moves-binary.ts is this
+ * file compiled (`npm run build:moves`), and a test holds the two together.
+ *
+ * All numbers live in the memory as arrays one after another; a name that ends in `At` is where one begins.
+ */
+
+/** Builds the table of two forms and writes where it is into `codes`. */
+declare function prepare(first: i32, second: i32): void;
+
+/** At most as many as moves.ts makes room for. */
+const KEPT_SAMPLES: i32 = 2;
+const NEAR_SAMPLES: i32 = 8;
+const UNIFORM_SAMPLES: i32 = 10;
+/** Steps of a descent as parts of the form's smaller side: from, to; then the winner again. */
+const FIRST_STEP: f64 = 0.25;
+const FIRST_END: f64 = 0.02;
+const LAST_STEP: f64 = 0.01;
+const LAST_END: f64 = 0.0005;
+const OUT_STEPS: i32 = 6;
+/** A pair that stays in each other's way for long may not weigh more than numbers can hold. */
+const MOST_WEIGHT: f64 = 1e60;
+/** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
+const SETTLE_PATIENCE: f64 = 0.7;
+
+// Counts and lengths, set once.
+export let total: i32 = 0;
+export let movers: i32 = 0;
+export let formCount: i32 = 0;
+export let reachMm: f64 = 0;
+export let grainMm: f64 = 0;
+export let nothingMm: f64 = 0;
+export let edgeMm: f64 = 0;
+export let widthMm: f64 = 0;
+/** The bin whose length is being shortened; those after it are shut. */
+export let active: i32 = 0;
+
+// Per item.
+export let xAt: usize = 0;
+export let yAt: usize = 0;
+export let formAt: usize = 0;
+export let halfXAt: usize = 0;
+export let halfYAt: usize = 0;
+export let sizeAt: usize = 0;
+export let overlapAt: usize = 0;
+export let onFoldAt: usize = 0;
+export let stepXAt: usize = 0;
+export let stepYAt: usize = 0;
+export let phaseXAt: usize = 0;
+export let phaseYAt: usize = 0;
+/** Where the item's forms begin in `choices`, and how many they are. */
+export let choiceStartAt: usize = 0;
+export let choiceCountAt: usize = 0;
+export let choicesAt: usize = 0;
+export let everyoneAt: usize = 0;
+export let nearAt: usize = 0;
+// The best samples of a move.
+export let keptLossAt: usize = 0;
+export let keptXAt: usize = 0;
+export let keptYAt: usize = 0;
+export let keptFormAt: usize = 0;
+// Per pair of items.
+export let weightAt: usize = 0;
+export let depthAt: usize = 0;
+export let pairsAt: usize = 0;
+// Per form.
+export let formHalfXAt: usize = 0;
+export let formHalfYAt: usize = 0;
+export let matchXAt: usize = 0;
+export let matchYAt: usize = 0;
+/** Per pair of forms: where its table is, plus 1 (2) when x (y) must change sign before it is asked; 0: not yet there. */
+export let codesAt: usize = 0;
+// Per bin.
+export let startXAt: usize = 0;
+export let binWidthAt: usize = 0;
+export let limitAt: usize = 0;
+
+// Results that a call leaves behind.
+export let fitX: f64 = 0;
+export let fitY: f64 = 0;
+export let deepest: f64 = 0;
+
+let nearCount: i32 = 0;
+let outX: f64 = 0;
+let outY: f64 = 0;
+/** Where a descent stands. */
+let placeX: f64 = 0;
+let placeY: f64 = 0;
+let placeLoss: f64 = 0;
+// The heaviest overlap of the last evaluation.
+let worstDepth: f64 = 0;
+let worstX: f64 = 0;
+let worstY: f64 = 0;
+let worstEdge: usize = 0;
+let worstCode: i32 = 0;
+// The nearest edge of the last look into a table.
+let nearestEdge: usize = 0;
+
+let keptCount: i32 = 0;
+
+function real(at: usize, index: i32): f64 {
+  return load<f64>(at + ((<usize>index) << 3));
+}
+function setReal(at: usize, index: i32, value: f64): void {
+  store<f64>(at + ((<usize>index) << 3), value);
+}
+function whole(at: usize, index: i32): i32 {
+  return load<i32>(at + ((<usize>index) << 2));
+}
+function setWhole(at: usize, index: i32, value: i32): void {
+  store<i32>(at + ((<usize>index) << 2), value);
+}
+
+let randomState: u32 = 0;
+/** The same seed gives the same moves on every machine. */
+export function seed(value: i32): void {
+  randomState = <u32>value ^ 0x9e3779b9;
+}
+/** 0 (included) to 1 (excluded). */
+function random(): f64 {
+  randomState += 0x6d2b79f5;
+  let mixed: u32 = (randomState ^ (randomState >>> 15)) * (1 | randomState);
+  mixed = (mixed + (mixed ^ (mixed >>> 7)) * (61 | mixed)) ^ mixed;
+  return <f64>(mixed ^ (mixed >>> 14)) / 4294967296.0;
+}
+function randomBelow(count: i32): i32 {
+  return <i32>(random() * <f64>count);
+}
+
+/**
+ * Depth in mm at x, y in the frame of a table: how far the second form must move to stand clear of the first.
+ * Negative or 0 when it is clear. Leaves the nearest edge behind.
+ *
+ * A table begins with half the extent of its grid (x, y), cells per mm (x, y) and the reach beyond the outlines, five
+ * numbers; then the columns as a whole number, and from byte 48 on the cells: where the cell's list of edges begins,
+ * plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and where each edge is; an edge is
+ * its start x, y, its direction x, y and its length, with the inside on the left.
+ */
+function depthIn(table: usize, x: f64, y: f64): f64 {
+  const gridX = load<f64>(table);
+  const gridY = load<f64>(table, 8);
+  if (Math.abs(x) >= gridX || Math.abs(y) >= gridY) return 0;
+  const column = <i32>((x + gridX) * load<f64>(table, 16));
+  const line = <i32>((y + gridY) * load<f64>(table, 24));
+  const cell = load<u32>(table + ((<usize>(line * load<i32>(table, 40) + column)) << 2), 48);
+  if (cell === 0) return 0;
+  let at: usize = cell & ~1;
+  const end = at + 4 + (load<u32>(at) << 2);
+  let least = Infinity;
+  let side: f64 = 0;
+  let nearest: usize = 0;
+  for (at += 4; at < end; at += 4) {
+    const edge: usize = load<u32>(at);
+    const dx = x - load<f64>(edge);
+    const dy = y - load<f64>(edge, 8);
+    const ux = load<f64>(edge, 16);
+    const uy = load<f64>(edge, 24);
+    const along = dx * ux + dy * uy;
+    const off = dx * uy - dy * ux;
+    const past = max<f64>(along - load<f64>(edge, 32), 0) + min<f64>(along, 0);
+    const squared = off * off + past * past;
+    if (squared < least * 1.0001) {
+      // At a shared corner the edge that is squarer to the point knows its side.
+      if (squared < least * 0.9999 || Math.abs(off) > Math.abs(side)) {
+        side = off;
+        nearest = edge;
+      }
+      least = min<f64>(least, squared);
+    }
+  }
+  nearestEdge = nearest;
+  const distance = Math.sqrt(least);
+  // A point that no near edge can place counts as inside, which is the safe side.
+  return ((cell & 1) !== 0 || side < distance * 1e-4 ? distance : -distance) + load<f64>(table, 32);
+}
+
+function codeOf(first: i32, second: i32): i32 {
+  const at = first * formCount + second;
+  const code = whole(codesAt, at);
+  if (code !== 0) return code;
+  prepare(first, second);
+  return whole(codesAt, at);
+}
+
+/** Depth in mm of the second form in the first when its centre is x, y from the first's; 0 when it is clear. */
+export function depthBetween(first: i32, second: i32, x: f64, y: f64): f64 {
+  const code = codeOf(first, second);
+  return max<f64>(0, depthIn(code & ~7, (code & 1) !== 0 ? -x : x, (code & 2) !== 0 ? -y : y));
+}
+
+/** Gathers those that item i in form f can meet within `by` of px, py. */
+function gatherNear(i: i32, f: i32, px: f64, py: f64, by: f64): void {
+  const hx = real(formHalfXAt, f) + reachMm + by;
+  const hy = real(formHalfYAt, f) + reachMm + by;
+  let count = 0;
+  for (let j = 0; j < total; j++) {
+    if (Math.abs(real(xAt, j) - px) >= hx + real(halfXAt, j)) continue;
+    if (Math.abs(real(yAt, j) - py) >= hy + real(halfYAt, j) || j === i) continue;
+    setWhole(nearAt, count, j);
+    count += 1;
+  }
+  nearCount = count;
+}
+
+/**
+ * Weighted overlap of item i in form f at px, py with the first `count` of `others`. It stops once it passes
+ * `bound`, and remembers the heaviest overlap.
+ */
+function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64, others: usize, count: i32): f64 {
+  const hx = real(formHalfXAt, f) + reachMm;
+  const hy = real(formHalfYAt, f) + reachMm;
+  const row = weightAt + ((<usize>(i * total)) << 3);
+  let loss: f64 = 0;
+  let worst: f64 = 0;
+  worstDepth = 0;
+  for (let k = 0; k < count; k++) {
+    const j = whole(others, k);
+    let vx = real(xAt, j) - px;
+    const halfX = real(halfXAt, j);
+    const ax = hx + halfX;
+    if (Math.abs(vx) >= ax) continue;
+    let vy = real(yAt, j) - py;
+    const halfY = real(halfYAt, j);
+    const ay = hy + halfY;
+    if (Math.abs(vy) >= ay) continue;
+    if (j === i) continue;
+    const code = codeOf(f, whole(formAt, j));
+    if ((code & 1) !== 0) vx = -vx;
+    if ((code & 2) !== 0) vy = -vy;
+    const depth = depthIn(code & ~7, vx, vy);
+    if (depth <= 0) continue;
+    const overX = min<f64>(ax - Math.abs(vx), 2 * min<f64>(halfX, hx));
+    const overY = min<f64>(ay - Math.abs(vy), 2 * min<f64>(halfY, hy));
+    // A long overlap is harder to undo than a corner of the same depth.
+    const part = depth * Math.sqrt(overX + overY) * real(row, j);
+    loss += part;
+    if (loss >= bound) {
+      // What ends an evaluation early is asked earlier next time.
+      if (others === nearAt && k > 0) {
+        const to = k >> 1;
+        setWhole(others, k, whole(others, to));
+        setWhole(others, to, j);
+      }
+      return loss;
+    }
+    if (part > worst) {
+      worst = part;
+      worstEdge = nearestEdge;
+      worstCode = code;
+      worstDepth = depth;
+      worstX = vx;
+      worstY = vy;
+    }
+  }
+  return loss;
+}
+
+/** The way out of the heaviest overlap of the last evaluation. */
+function findOut(): void {
+  outX = 0;
+  outY = 0;
+  if (worstDepth <= 0) return;
+  // Out through the nearest edge (or its end): the other would go there, so this one goes the other way.
+  const ux = load<f64>(worstEdge, 16);
+  const uy = load<f64>(worstEdge, 24);
+  const length = load<f64>(worstEdge, 32);
+  const dx = worstX - load<f64>(worstEdge);
+  const dy = worstY - load<f64>(worstEdge, 8);
+  const along = dx * ux + dy * uy;
+  let wayX = uy;
+  let wayY = -ux;
+  if (along < 0 || along > length) {
+    const endX = along < 0 ? -dx : ux * length - dx;
+    const endY = along < 0 ? -dy : uy * length - dy;
+    const span = Math.sqrt(endX * endX + endY * endY);
+    if (span > 1e-12 && span <= worstDepth) {
+      wayX = endX / span;
+      wayY = endY / span;
+    }
+  }
+  outX = (worstCode & 1) !== 0 ? wayX * worstDepth : -wayX * worstDepth;
+  outY = (worstCode & 2) !== 0 ? wayY * worstDepth : -wayY * worstDepth;
+}
+
+function latticeNear(value: f64, step: f64, phase: f64, match: f64, start: f64): f64 {
+  if (step === 0) return value;
+  const base = start + phase - match;
+  return base + Math.floor((value - base) / step + 0.5) * step;
+}
+
+/** Brings px, py into the bin that it is in or nearest to: fitX, fitY. False when the form cannot lie there. */
+export function fit(i: i32, f: i32, px: f64, py: f64): bool {
+  let b = active;
+  while (b > 0 && px < real(startXAt, b)) b -= 1;
+  const start = real(startXAt, b);
+  const hx = real(formHalfXAt, f);
+  const hy = real(formHalfYAt, f);
+  const onFold = whole(onFoldAt, i) !== 0;
+  const lowX = start + hx;
+  const highX = start + real(limitAt, b) - hx + (b < active ? edgeMm : 0);
+  const lowY = onFold ? hy : hy - edgeMm;
+  const highY = real(binWidthAt, b) - hy + edgeMm;
+  if (highX < lowX - grainMm || highY < lowY - grainMm) return false;
+  let atX = px < lowX ? lowX : px > highX ? highX : px;
+  let atY = onFold ? lowY : py < lowY ? lowY : py > highY ? highY : py;
+  const stepX = real(stepXAt, i);
+  const stepY = real(stepYAt, i);
+  if (stepX > 0 || stepY > 0) {
+    atX = latticeNear(atX, stepX, real(phaseXAt, i), real(matchXAt, f), start);
+    if (atX < lowX - grainMm) atX += stepX;
+    if (atX > highX + grainMm) atX -= stepX;
+    if (atX < lowX - grainMm) return false;
+    if (!onFold) {
+      atY = latticeNear(atY, stepY, real(phaseYAt, i), real(matchYAt, f), 0);
+      if (atY < lowY - grainMm) atY += stepY;
+      if (atY > highY + grainMm) atY -= stepY;
+      if (atY < lowY - grainMm) return false;
+    } else if (stepY > 0) {
+      const snapped = latticeNear(lowY, stepY, real(phaseYAt, i), real(matchYAt, f), 0);
+      if (Math.abs(snapped - lowY) > 1e-5) return false;
+    }
+  }
+  fitX = atX;
+  fitY = atY;
+  return true;
+}
+
+/** Keeps the tried place if it is one of the best so far, apart from the others. */
+function offer(i: i32, f: i32, px: f64, py: f64): void {
+  if (!fit(i, f, px, py)) return;
+  const bound = keptCount < KEPT_SAMPLES ? Infinity : real(keptLossAt, KEPT_SAMPLES - 1);
+  const toX = fitX;
+  const toY = fitY;
+  const loss = evaluate(i, f, toX, toY, bound, everyoneAt, total);
+  if (loss >= bound) return;
+  const apart = 0.05 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
+  for (let k = 0; k < keptCount; k++) {
+    if (
+      whole(keptFormAt, k) !== f ||
+      Math.abs(real(keptXAt, k) - toX) >= apart ||
+      Math.abs(real(keptYAt, k) - toY) >= apart
+    )
+      continue;
+    if (loss >= real(keptLossAt, k)) return;
+    for (let m = k; m + 1 < keptCount; m++) shiftKept(m + 1, m);
+    keptCount -= 1;
+    break;
+  }
+  let k = keptCount < KEPT_SAMPLES ? keptCount : KEPT_SAMPLES - 1;
+  if (keptCount < KEPT_SAMPLES) keptCount += 1;
+  while (k > 0 && real(keptLossAt, k - 1) > loss) {
+    shiftKept(k - 1, k);
+    k -= 1;
+  }
+  setReal(keptLossAt, k, loss);
+  setReal(keptXAt, k, toX);
+  setReal(keptYAt, k, toY);
+  setWhole(keptFormAt, k, f);
+}
+
+function shiftKept(from: i32, to: i32): void {
+  setReal(keptLossAt, to, real(keptLossAt, from));
+  setReal(keptXAt, to, real(keptXAt, from));
+  setReal(keptYAt, to, real(keptYAt, from));
+  setWhole(keptFormAt, to, whole(keptFormAt, from));
+}
+
+/**
+ * From the descent's place down to less loss: with short steps first straight out of whatever weighs most, as long
+ * as that helps, then one axis or diagonal at a time.
+ */
+function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
+  const side = 2 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
+  const lastStep = side * lastRatio;
+  const room = side * firstRatio * 3;
+  let stepX = side * firstRatio;
+  let stepY = stepX;
+  let homeX = placeX;
+  let homeY = placeY;
+  gatherNear(i, f, homeX, homeY, room);
+  if (firstRatio < 0.1) {
+    evaluate(i, f, placeX, placeY, Infinity, nearAt, nearCount);
+    for (let outs = 0; outs < OUT_STEPS && placeLoss > 0; outs++) {
+      findOut();
+      if (!fit(i, f, placeX + outX, placeY + outY)) break;
+      const toX = fitX;
+      const toY = fitY;
+      if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
+        homeX = toX;
+        homeY = toY;
+        gatherNear(i, f, homeX, homeY, room);
+      }
+      const loss = evaluate(i, f, toX, toY, placeLoss, nearAt, nearCount);
+      if (loss >= placeLoss) break;
+      placeLoss = loss;
+      placeX = toX;
+      placeY = toY;
+    }
+  }
+  while ((stepX > lastStep || stepY > lastStep) && placeLoss > 0) {
+    const way = random();
+    const moveX = way < 0.4 || way >= 0.8 ? stepX : 0;
+    const moveY = way < 0.4 ? 0 : way < 0.9 ? stepY : -stepY;
+    const fromX = placeX;
+    const fromY = placeY;
+    let won = false;
+    for (let sign: f64 = -1; sign <= 1 && !won; sign += 2) {
+      if (!fit(i, f, fromX + sign * moveX, fromY + sign * moveY)) continue;
+      const toX = fitX;
+      const toY = fitY;
+      if (toX === fromX && toY === fromY) continue;
+      if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
+        homeX = toX;
+        homeY = toY;
+        gatherNear(i, f, homeX, homeY, room);
+      }
+      const loss = evaluate(i, f, toX, toY, placeLoss, nearAt, nearCount);
+      if (loss < placeLoss) {
+        placeLoss = loss;
+        placeX = toX;
+        placeY = toY;
+        won = true;
+      }
+    }
+    const factor = won ? 1.1 : 0.5;
+    const both = moveX !== 0 && moveY !== 0 ? Math.sqrt(factor) : factor;
+    if (moveX !== 0) stepX *= both;
+    if (moveY !== 0) stepY *= both;
+  }
+}
+
+function setPlace(i: i32, f: i32, toX: f64, toY: f64): void {
+  setWhole(formAt, i, f);
+  setReal(halfXAt, i, real(formHalfXAt, f));
+  setReal(halfYAt, i, real(formHalfYAt, f));
+  setReal(xAt, i, toX);
+  setReal(yAt, i, toY);
+}
+
+/** Moves item i to the best place found. */
+export function moveItem(i: i32): void {
+  const own = whole(formAt, i);
+  const fromX = real(xAt, i);
+  const fromY = real(yAt, i);
+  const now = evaluate(i, own, fromX, fromY, Infinity, everyoneAt, total);
+  if (now === 0) return;
+  keptCount = 0;
+  offer(i, own, fromX, fromY);
+  const firstChoice = whole(choiceStartAt, i);
+  const choiceCount = whole(choiceCountAt, i);
+  for (let s = 0; s < NEAR_SAMPLES; s++) {
+    const f = whole(choicesAt, firstChoice + randomBelow(choiceCount));
+    const toX = fromX + (random() - 0.5) * 2 * real(formHalfXAt, f);
+    const toY = fromY + (random() - 0.5) * 2 * real(formHalfYAt, f);
+    offer(i, f, toX, toY);
+  }
+  let open: f64 = 0;
+  for (let b = 0; b <= active; b++) open += real(limitAt, b);
+  for (let s = 0; s < UNIFORM_SAMPLES; s++) {
+    const f = whole(choicesAt, firstChoice + randomBelow(choiceCount));
+    let at = random() * open;
+    let b = 0;
+    while (b < active && at >= real(limitAt, b)) {
+      at -= real(limitAt, b);
+      b += 1;
+    }
+    const hx = real(formHalfXAt, f);
+    const hy = real(formHalfYAt, f);
+    const long = real(limitAt, b);
+    const toX = real(startXAt, b) + hx + (at / long) * max<f64>(0, long - 2 * hx);
+    const toY = hy + random() * max<f64>(0, real(binWidthAt, b) - 2 * hy);
+    offer(i, f, toX, toY);
+  }
+  let bestLoss = Infinity;
+  let bestX: f64 = 0;
+  let bestY: f64 = 0;
+  let bestForm = 0;
+  for (let k = 0; k < keptCount && bestLoss > 0; k++) {
+    placeX = real(keptXAt, k);
+    placeY = real(keptYAt, k);
+    placeLoss = real(keptLossAt, k);
+    descend(i, whole(keptFormAt, k), FIRST_STEP, FIRST_END);
+    if (placeLoss < bestLoss) {
+      bestLoss = placeLoss;
+      bestX = placeX;
+      bestY = placeY;
+      bestForm = whole(keptFormAt, k);
+    }
+  }
+  if (bestLoss > 0 && bestLoss < Infinity) {
+    placeX = bestX;
+    placeY = bestY;
+    placeLoss = bestLoss;
+    descend(i, bestForm, LAST_STEP, LAST_END);
+    bestLoss = placeLoss;
+    bestX = placeX;
+    bestY = placeY;
+  }
+  if (bestLoss < now) setPlace(i, bestForm, bestX, bestY);
+}
+
+function isApart(i: i32, j: i32, by: f64): bool {
+  return (
+    Math.abs(real(xAt, j) - real(xAt, i)) >= real(halfXAt, i) + real(halfXAt, j) + by ||
+    Math.abs(real(yAt, j) - real(yAt, i)) >= real(halfYAt, i) + real(halfYAt, j) + by
+  );
+}
+
+/** Sides of the box that both boxes share, added. */
+function sharedSides(i: i32, j: i32): f64 {
+  const iX = real(halfXAt, i);
+  const jX = real(halfXAt, j);
+  const iY = real(halfYAt, i);
+  const jY = real(halfYAt, j);
+  const overX = min<f64>(iX + jX - Math.abs(real(xAt, i) - real(xAt, j)), 2 * min<f64>(iX, jX));
+  const overY = min<f64>(iY + jY - Math.abs(real(yAt, i) - real(yAt, j)), 2 * min<f64>(iY, jY));
+  return max<f64>(0, overX) + max<f64>(0, overY);
+}
+
+/** Overlap depths of all pairs and of each item; their sum with sizes but without weights. */
+export function measure(): f64 {
+  let sum: f64 = 0;
+  deepest = 0;
+  for (let i = 0; i < total; i++) setReal(overlapAt, i, 0);
+  for (let i = 0; i < movers; i++) {
+    for (let j = i + 1; j < total; j++) {
+      let depth: f64 = 0;
+      if (!isApart(i, j, reachMm)) {
+        depth = depthBetween(
+          whole(formAt, i),
+          whole(formAt, j),
+          real(xAt, j) - real(xAt, i),
+          real(yAt, j) - real(yAt, i),
+        );
+        if (depth <= nothingMm) depth = 0;
+      }
+      setReal(depthAt, i * total + j, depth);
+      if (depth === 0) continue;
+      sum += depth * Math.sqrt(sharedSides(i, j)) * real(sizeAt, i) * real(sizeAt, j);
+      setReal(overlapAt, i, real(overlapAt, i) + depth);
+      setReal(overlapAt, j, real(overlapAt, j) + depth);
+      deepest = max<f64>(deepest, depth);
+    }
+  }
+  return sum;
+}
+
+/** All weights as at first: the sizes of the two, since a deep overlap of two large pieces is worse than of small ones. */
+export function resetWeights(): void {
+  for (let i = 0; i < total; i++) {
+    for (let j = 0; j < total; j++) setReal(weightAt, i * total + j, real(sizeAt, i) * real(sizeAt, j));
+  }
+}
+
+/** After a measure: pairs that overlap grow in weight, the others shrink. */
+export function raiseWeights(): void {
+  for (let i = 0; i < movers; i++) {
+    for (let j = i + 1; j < total; j++) {
+      const depth = real(depthAt, i * total + j);
+      const least = real(sizeAt, i) * real(sizeAt, j);
+      let value = real(weightAt, i * total + j);
+      if (depth > 0) value = min<f64>(least * MOST_WEIGHT, value * (1.2 + 0.8 * (depth / deepest)));
+      else if (value > least) value = max<f64>(least, value * 0.95);
+      else continue;
+      setReal(weightAt, i * total + j, value);
+      setReal(weightAt, j * total + i, value);
+    }
+  }
+}
+
+function isFree(i: i32): bool {
+  return i < movers && real(stepXAt, i) === 0 && real(stepYAt, i) === 0;
+}
+
+/**
+ * Pushes all overlapping pairs apart at once, each a little, again and again: what single moves cannot do when many
+ * pieces are each in the way by a hair. True when nothing overlaps any more.
+ */
+export function settle(rounds: i32): bool {
+  const room = 0.02 * widthMm;
+  let last = Infinity;
+  let pairCount = 0;
+  for (let round = 0; round < rounds; round++) {
+    if (round % 16 === 0) {
+      pairCount = 0;
+      for (let i = 0; i < movers; i++) {
+        for (let j = i + 1; j < total; j++) {
+          if (isApart(i, j, reachMm + room)) continue;
+          setWhole(pairsAt, 2 * pairCount, i);
+          setWhole(pairsAt, 2 * pairCount + 1, j);
+          pairCount += 1;
+        }
+      }
+    }
+    let sum: f64 = 0;
+    let most: f64 = 0;
+    for (let step = 0; step < pairCount; step++) {
+      const k = round % 2 === 0 ? step : pairCount - 1 - step;
+      const i = whole(pairsAt, 2 * k);
+      const j = whole(pairsAt, 2 * k + 1);
+      if (isApart(i, j, reachMm)) continue;
+      const loss = evaluate(
+        i,
+        whole(formAt, i),
+        real(xAt, i),
+        real(yAt, i),
+        Infinity,
+        everyoneAt + ((<usize>j) << 2),
+        1,
+      );
+      if (loss <= 0) continue;
+      findOut();
+      const depth = Math.sqrt(outX * outX + outY * outY);
+      if (depth <= nothingMm * 0.5) continue;
+      sum += depth;
+      most = max<f64>(most, depth);
+      const movesI = isFree(i);
+      const movesJ = isFree(j);
+      const shareI: f64 = movesI ? (movesJ ? 0.52 : 1.02) : 0;
+      const shareJ: f64 = movesJ ? (movesI ? 0.52 : 1.02) : 0;
+      let leftX = outX * (shareI + shareJ);
+      let leftY = outY * (shareI + shareJ);
+      if (movesI && fit(i, whole(formAt, i), real(xAt, i) + outX * shareI, real(yAt, i) + outY * shareI)) {
+        leftX -= fitX - real(xAt, i);
+        leftY -= fitY - real(yAt, i);
+        setReal(xAt, i, fitX);
+        setReal(yAt, i, fitY);
+      }
+      // The second also takes what the border kept the first from doing.
+      if (movesJ && fit(j, whole(formAt, j), real(xAt, j) - leftX, real(yAt, j) - leftY)) {
+        setReal(xAt, j, fitX);
+        setReal(yAt, j, fitY);
+      }
+    }
+    if (most <= nothingMm * 0.5) return measure() === 0;
+    if (round % 24 === 23) {
+      if (sum > last * SETTLE_PATIENCE) return false;
+      last = sum;
+    }
+  }
+  return false;
+}
