@@ -53,7 +53,6 @@ export let phaseYAt: usize = 0;
 export let choiceStartAt: usize = 0;
 export let choiceCountAt: usize = 0;
 export let choicesAt: usize = 0;
-export let everyoneAt: usize = 0;
 export let nearAt: usize = 0;
 // The best samples of a move.
 export let keptLossAt: usize = 0;
@@ -89,6 +88,7 @@ let placeX: f64 = 0;
 let placeY: f64 = 0;
 let placeLoss: f64 = 0;
 // The heaviest overlap of the last evaluation.
+let worstPart: f64 = 0;
 let worstDepth: f64 = 0;
 let worstX: f64 = 0;
 let worstY: f64 = 0;
@@ -110,6 +110,11 @@ function whole(at: usize, index: i32): i32 {
 }
 function setWhole(at: usize, index: i32, value: i32): void {
   store<i32>(at + ((<usize>index) << 2), value);
+}
+
+/** As min, without the branches that a processor guesses wrong. */
+function smaller(a: f64, b: f64): f64 {
+  return 0.5 * (a + b - Math.abs(a - b));
 }
 
 let randomState: u32 = 0;
@@ -158,16 +163,17 @@ function depthIn(table: usize, x: f64, y: f64): f64 {
     const uy = load<f64>(edge, 24);
     const along = dx * ux + dy * uy;
     const off = dx * uy - dy * ux;
-    const past = max<f64>(along - load<f64>(edge, 32), 0) + min<f64>(along, 0);
+    const length = load<f64>(edge, 32);
+    const past = 0.5 * (Math.abs(along) + Math.abs(along - length) - length);
     const squared = off * off + past * past;
-    if (squared < least * 1.0001) {
-      // At a shared corner the edge that is squarer to the point knows its side.
-      if (squared < least * 0.9999 || Math.abs(off) > Math.abs(side)) {
-        side = off;
-        nearest = edge;
-      }
-      least = min<f64>(least, squared);
-    }
+    // At a shared corner the edge that is squarer to the point knows its side.
+    const takes =
+      <i32>(squared < least * 0.9999) |
+      (<i32>(squared < least * 1.0001) & <i32>(Math.abs(off) > Math.abs(side)));
+    const lower = <i32>(squared < least);
+    side = reinterpret<f64>(select<i64>(reinterpret<i64>(off), reinterpret<i64>(side), takes));
+    nearest = select<usize>(edge, nearest, takes);
+    least = reinterpret<f64>(select<i64>(reinterpret<i64>(squared), reinterpret<i64>(least), lower));
   }
   nearestEdge = nearest;
   const distance = Math.sqrt(least);
@@ -189,68 +195,104 @@ export function depthBetween(first: i32, second: i32, x: f64, y: f64): f64 {
   return max<f64>(0, depthIn(code & ~7, (code & 1) !== 0 ? -x : x, (code & 2) !== 0 ? -y : y));
 }
 
+/**
+ * Which of items j and j + 1 have their boxes nearer to px, py than hx, hy beyond their own halves: bit 0 and bit 1.
+ * Behind the last item lies one that is nowhere, so that there are always two.
+ */
+function meets(j: i32, px: v128, py: v128, hx: v128, hy: v128): i32 {
+  const at = (<usize>j) << 3;
+  const apartX = f64x2.abs(f64x2.sub(v128.load(xAt + at), px));
+  const apartY = f64x2.abs(f64x2.sub(v128.load(yAt + at), py));
+  const isNearX = f64x2.lt(apartX, f64x2.add(v128.load(halfXAt + at), hx));
+  const isNearY = f64x2.lt(apartY, f64x2.add(v128.load(halfYAt + at), hy));
+  return i64x2.bitmask(v128.and(isNearX, isNearY));
+}
+
 /** Gathers those that item i in form f can meet within `by` of px, py. */
 function gatherNear(i: i32, f: i32, px: f64, py: f64, by: f64): void {
-  const hx = real(formHalfXAt, f) + reachMm + by;
-  const hy = real(formHalfYAt, f) + reachMm + by;
+  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm + by);
+  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm + by);
+  const toX = f64x2.splat(px);
+  const toY = f64x2.splat(py);
   let count = 0;
-  for (let j = 0; j < total; j++) {
-    if (Math.abs(real(xAt, j) - px) >= hx + real(halfXAt, j)) continue;
-    if (Math.abs(real(yAt, j) - py) >= hy + real(halfYAt, j) || j === i) continue;
-    setWhole(nearAt, count, j);
-    count += 1;
+  for (let j = 0; j < total; j += 2) {
+    const found = meets(j, toX, toY, hx, hy);
+    if (found === 0) continue;
+    if ((found & 1) !== 0 && j !== i) {
+      setWhole(nearAt, count, j);
+      count += 1;
+    }
+    if ((found & 2) !== 0 && j + 1 !== i) {
+      setWhole(nearAt, count, j + 1);
+      count += 1;
+    }
   }
   nearCount = count;
 }
 
-/**
- * Weighted overlap of item i in form f at px, py with the first `count` of `others`. It stops once it passes
- * `bound`, and remembers the heaviest overlap.
- */
-function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64, others: usize, count: i32): f64 {
+/** Weighted overlap of item i in form f at px, py with item j, whose box it meets. Remembers the heaviest. */
+function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
+  let vx = real(xAt, j) - px;
+  let vy = real(yAt, j) - py;
+  const code = codeOf(f, whole(formAt, j));
+  if ((code & 1) !== 0) vx = -vx;
+  if ((code & 2) !== 0) vy = -vy;
+  const depth = depthIn(code & ~7, vx, vy);
+  if (depth <= 0) return 0;
   const hx = real(formHalfXAt, f) + reachMm;
   const hy = real(formHalfYAt, f) + reachMm;
-  const row = weightAt + ((<usize>(i * total)) << 3);
+  const halfX = real(halfXAt, j);
+  const halfY = real(halfYAt, j);
+  const overX = smaller(hx + halfX - Math.abs(vx), 2 * smaller(halfX, hx));
+  const overY = smaller(hy + halfY - Math.abs(vy), 2 * smaller(halfY, hy));
+  // A long overlap is harder to undo than a corner of the same depth.
+  const part = depth * Math.sqrt(overX + overY) * real(weightAt, i * total + j);
+  if (part > worstPart) {
+    worstPart = part;
+    worstEdge = nearestEdge;
+    worstCode = code;
+    worstDepth = depth;
+    worstX = vx;
+    worstY = vy;
+  }
+  return part;
+}
+
+/** Weighted overlap of item i in form f at px, py with all others. It stops once it passes `bound`. */
+function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
+  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm);
+  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm);
+  const toX = f64x2.splat(px);
+  const toY = f64x2.splat(py);
   let loss: f64 = 0;
-  let worst: f64 = 0;
-  worstDepth = 0;
-  for (let k = 0; k < count; k++) {
-    const j = whole(others, k);
-    let vx = real(xAt, j) - px;
-    const halfX = real(halfXAt, j);
-    const ax = hx + halfX;
-    if (Math.abs(vx) >= ax) continue;
-    let vy = real(yAt, j) - py;
-    const halfY = real(halfYAt, j);
-    const ay = hy + halfY;
-    if (Math.abs(vy) >= ay) continue;
-    if (j === i) continue;
-    const code = codeOf(f, whole(formAt, j));
-    if ((code & 1) !== 0) vx = -vx;
-    if ((code & 2) !== 0) vy = -vy;
-    const depth = depthIn(code & ~7, vx, vy);
-    if (depth <= 0) continue;
-    const overX = min<f64>(ax - Math.abs(vx), 2 * min<f64>(halfX, hx));
-    const overY = min<f64>(ay - Math.abs(vy), 2 * min<f64>(halfY, hy));
-    // A long overlap is harder to undo than a corner of the same depth.
-    const part = depth * Math.sqrt(overX + overY) * real(row, j);
-    loss += part;
+  worstPart = 0;
+  for (let j = 0; j < total; j += 2) {
+    const found = meets(j, toX, toY, hx, hy);
+    if (found === 0) continue;
+    if ((found & 1) !== 0 && j !== i) loss += overlapWith(i, f, px, py, j);
+    if ((found & 2) !== 0 && j + 1 !== i) loss += overlapWith(i, f, px, py, j + 1);
+    if (loss >= bound) return loss;
+  }
+  return loss;
+}
+
+/** The same with those that were gathered. */
+function evaluateNear(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
+  const hx = real(formHalfXAt, f) + reachMm;
+  const hy = real(formHalfYAt, f) + reachMm;
+  let loss: f64 = 0;
+  worstPart = 0;
+  for (let k = 0; k < nearCount; k++) {
+    const j = whole(nearAt, k);
+    if (Math.abs(real(xAt, j) - px) >= hx + real(halfXAt, j)) continue;
+    if (Math.abs(real(yAt, j) - py) >= hy + real(halfYAt, j)) continue;
+    loss += overlapWith(i, f, px, py, j);
     if (loss >= bound) {
       // What ends an evaluation early is asked earlier next time.
-      if (others === nearAt && k > 0) {
-        const to = k >> 1;
-        setWhole(others, k, whole(others, to));
-        setWhole(others, to, j);
-      }
+      const to = k >> 1;
+      setWhole(nearAt, k, whole(nearAt, to));
+      setWhole(nearAt, to, j);
       return loss;
-    }
-    if (part > worst) {
-      worst = part;
-      worstEdge = nearestEdge;
-      worstCode = code;
-      worstDepth = depth;
-      worstX = vx;
-      worstY = vy;
     }
   }
   return loss;
@@ -260,7 +302,7 @@ function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64, others: usize, c
 function findOut(): void {
   outX = 0;
   outY = 0;
-  if (worstDepth <= 0) return;
+  if (worstPart <= 0) return;
   // Out through the nearest edge (or its end): the other would go there, so this one goes the other way.
   const ux = load<f64>(worstEdge, 16);
   const uy = load<f64>(worstEdge, 24);
@@ -332,7 +374,7 @@ function offer(i: i32, f: i32, px: f64, py: f64): void {
   const bound = keptCount < KEPT_SAMPLES ? Infinity : real(keptLossAt, KEPT_SAMPLES - 1);
   const toX = fitX;
   const toY = fitY;
-  const loss = evaluate(i, f, toX, toY, bound, everyoneAt, total);
+  const loss = evaluate(i, f, toX, toY, bound);
   if (loss >= bound) return;
   const apart = 0.05 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
   for (let k = 0; k < keptCount; k++) {
@@ -380,7 +422,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   let homeY = placeY;
   gatherNear(i, f, homeX, homeY, room);
   if (firstRatio < 0.1) {
-    evaluate(i, f, placeX, placeY, Infinity, nearAt, nearCount);
+    evaluateNear(i, f, placeX, placeY, Infinity);
     for (let outs = 0; outs < OUT_STEPS && placeLoss > 0; outs++) {
       findOut();
       if (!fit(i, f, placeX + outX, placeY + outY)) break;
@@ -391,7 +433,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
         homeY = toY;
         gatherNear(i, f, homeX, homeY, room);
       }
-      const loss = evaluate(i, f, toX, toY, placeLoss, nearAt, nearCount);
+      const loss = evaluateNear(i, f, toX, toY, placeLoss);
       if (loss >= placeLoss) break;
       placeLoss = loss;
       placeX = toX;
@@ -415,7 +457,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
         homeY = toY;
         gatherNear(i, f, homeX, homeY, room);
       }
-      const loss = evaluate(i, f, toX, toY, placeLoss, nearAt, nearCount);
+      const loss = evaluateNear(i, f, toX, toY, placeLoss);
       if (loss < placeLoss) {
         placeLoss = loss;
         placeX = toX;
@@ -443,7 +485,7 @@ export function moveItem(i: i32): void {
   const own = whole(formAt, i);
   const fromX = real(xAt, i);
   const fromY = real(yAt, i);
-  const now = evaluate(i, own, fromX, fromY, Infinity, everyoneAt, total);
+  const now = evaluate(i, own, fromX, fromY, Infinity);
   if (now === 0) return;
   keptCount = 0;
   offer(i, own, fromX, fromY);
@@ -600,16 +642,8 @@ export function settle(rounds: i32): bool {
       const i = whole(pairsAt, 2 * k);
       const j = whole(pairsAt, 2 * k + 1);
       if (isApart(i, j, reachMm)) continue;
-      const loss = evaluate(
-        i,
-        whole(formAt, i),
-        real(xAt, i),
-        real(yAt, i),
-        Infinity,
-        everyoneAt + ((<usize>j) << 2),
-        1,
-      );
-      if (loss <= 0) continue;
+      worstPart = 0;
+      if (overlapWith(i, whole(formAt, i), real(xAt, i), real(yAt, i), j) <= 0) continue;
       findOut();
       const depth = Math.sqrt(outX * outX + outY * outY);
       if (depth <= nothingMm * 0.5) continue;

@@ -142,11 +142,14 @@ export function movesOf(setup: MovesSetup): Moves {
     return new Int32Array(memory.buffer, places[name], length);
   }
 
-  const x = reals('xAt', total);
-  const y = reals('yAt', total);
+  // Behind the last item lies one that is nowhere: moves.as.ts looks at two at a time.
+  const allX = reals('xAt', total + 1);
+  allX[total] = Number.POSITIVE_INFINITY;
+  const x = allX.subarray(0, total);
+  const y = reals('yAt', total + 1).subarray(0, total);
   const form = wholes('formAt', total);
-  const halfX = reals('halfXAt', total);
-  const halfY = reals('halfYAt', total);
+  const halfX = reals('halfXAt', total + 1).subarray(0, total);
+  const halfY = reals('halfYAt', total + 1).subarray(0, total);
   const overlap = reals('overlapAt', total);
   const limit = reals('limitAt', bins.length);
   const codes = wholes('codesAt', formCount * formCount);
@@ -157,7 +160,6 @@ export function movesOf(setup: MovesSetup): Moves {
   reals('depthAt', total * total);
   wholes('pairsAt', total * total);
   wholes('nearAt', total);
-  wholes('everyoneAt', total).set(Array.from({ length: total }, (_, item) => item));
   reals('keptLossAt', KEPT_ROOM);
   reals('keptXAt', KEPT_ROOM);
   reals('keptYAt', KEPT_ROOM);

@@ -107,6 +107,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return most;
   }
 
+  // Many pieces take more sweeps to find their order.
+  const coarsePatience = Math.max(40, movers);
   const order = new Int32Array(movers);
 
   interface State {
@@ -341,7 +343,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         // A piece without room overlaps nothing, so no move would yield: give the caller its turn here.
         yield;
         const valid =
-          shorten(target) && (yield* separate(ratio > 0.002 ? 40 : 200, ratio > 0.002 ? 1 : 3, false));
+          shorten(target) &&
+          (yield* ratio > 0.002 ? separate(coarsePatience, 1, false) : separate(200, 3, false));
         if (valid && accept()) {
           pool.length = 0;
           failures = 0;

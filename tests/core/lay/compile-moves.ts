@@ -22,6 +22,7 @@ export async function compiledMoves(): Promise<string> {
       '--maximumMemory=16384',
       '--sharedMemory',
       '--enable=threads',
+      '--enable=simd',
     ],
     {
       readFile: (name: string) => (name === 'moves.as.ts' ? source : null),
