@@ -2,6 +2,7 @@
 import Papa from 'papaparse';
 import type { Offer, SellingUnit } from '../stash/offer.ts';
 import type { Item } from '../stash/stash.ts';
+import { moneyCell } from './stash-cells.ts';
 
 /** One line an offer, of items that are given; texts that a spreadsheet would run as a formula are kept as text. */
 export function priceListCsv(
@@ -20,11 +21,11 @@ export function priceListCsv(
         'sold as': offer.unit.kind,
         ...unitCells(offer.unit),
         'at least (cm, g or units)': leastCell(offer),
-        [`price (${currency})`]: priceCell(offer.priceMinor),
+        [`price (${currency})`]: moneyCell(offer.priceMinor),
         'priced on': offer.pricedOn,
         breaks: (offer.breaks ?? [])
           .map(
-            ({ fromCount, priceMinor }) => `${amountCell(offer.unit, fromCount)} = ${priceCell(priceMinor)}`,
+            ({ fromCount, priceMinor }) => `${amountCell(offer.unit, fromCount)} = ${moneyCell(priceMinor)}`,
           )
           .join('; '),
       },
@@ -91,8 +92,4 @@ function amountCell(unit: SellingUnit, count: number): string {
 /** Millimetres as centimetres without a float's dust. */
 function cmCell(mm: number): string {
   return String(Number((mm / 10).toFixed(6)));
-}
-
-function priceCell(amountMinor: number): string {
-  return (amountMinor / 100).toFixed(2);
 }

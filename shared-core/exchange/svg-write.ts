@@ -1,5 +1,6 @@
 /** Writes a plan's pieces as one SVG in mm at true size, neck up; `data-` attributes let it be read back (svg.ts). */
 import { type Point, ringBox, ringPoints } from '../geometry/ring.ts';
+import { xmlText } from '../measure/xml-text.ts';
 import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import { edgeIndexOf, edgePoints, seamRing } from '../plan/outline-ring.ts';
 import { drawnCutLine, onEdge } from './drawn-lines.ts';
@@ -85,9 +86,5 @@ function mm(value: number): string {
 }
 
 function escaped(text: string): string {
-  return oneLine(text)
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/"/g, '&quot;');
+  return xmlText(oneLine(text));
 }

@@ -1,5 +1,6 @@
 /** A lay as a drawing of its own, true to scale: SVG in mm, lengths one below the other, pieces named. */
 import { type Ring, ringBox, ringMoved, ringTurned } from '../geometry/ring.ts';
+import { xmlText } from '../measure/xml-text.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import { sizedPieceName } from '../plan/sizes.ts';
 import type { LayJob, Placement } from './job.ts';
@@ -38,7 +39,7 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
   for (const { length, index, usedMm } of drawn) {
     const caption = `${slotById(plan, slotId).name}: ${(usedMm / 1000).toFixed(3)} m of ${(length.widthMm / 1000).toFixed(3)} m`;
     parts.push(
-      `<text x="${marginMm}" y="${topMm + captionMm * 0.6}" font-size="36">${escaped(caption)}</text>`,
+      `<text x="${marginMm}" y="${topMm + captionMm * 0.6}" font-size="36">${xmlText(caption)}</text>`,
     );
     topMm += captionMm;
     parts.push(`<g transform="translate(${marginMm} ${topMm})">`);
@@ -65,7 +66,7 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
     for (const { ring, name } of placed) {
       const box = ringBox(ring);
       parts.push(
-        `<text x="${(box.minX + box.maxX) / 2}" y="${length.widthMm - (box.minY + box.maxY) / 2}" font-size="${nameSizeMm(box.maxX - box.minX, name)}" text-anchor="middle" dominant-baseline="middle">${escaped(name)}</text>`,
+        `<text x="${(box.minX + box.maxX) / 2}" y="${length.widthMm - (box.minY + box.maxY) / 2}" font-size="${nameSizeMm(box.maxX - box.minX, name)}" text-anchor="middle" dominant-baseline="middle">${xmlText(name)}</text>`,
       );
     }
     parts.push(`<path d="M${usedMm} 0V${length.widthMm}" stroke="#a92d28" stroke-dasharray="12 8"/>`, '</g>');
@@ -77,8 +78,4 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
 /** Letters that fit the piece's extent, and never larger than a title. */
 function nameSizeMm(extentMm: number, name: string): number {
   return Math.max(6, Math.min(32, (1.6 * extentMm) / Math.max(1, name.length)));
-}
-
-function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }

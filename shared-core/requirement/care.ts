@@ -1,5 +1,6 @@
 /** Shrinkage and care: what to wash before cutting, and where the materials of one coat ask for different things. */
 import type { Basis } from '../measure/basis.ts';
+import { percent } from '../measure/percent.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
 import { type Fibre, readFibre } from './fibre.ts';
@@ -201,8 +202,4 @@ export function ironLimitC(item: Item): number | null {
   if (!read.ok) return null;
   const limits = read.value.flatMap(({ fibre }) => ironC[fibre] ?? []);
   return limits.length > 0 ? Math.min(...limits) : null;
-}
-
-function percent(ratio: number): string {
-  return `${Number((ratio * 100).toFixed(1))} %`;
 }

@@ -1,5 +1,6 @@
 /** Thread of a slot: seams, topstitching, overcasting, basting and quilting lines, each times what its stitch takes, and wastage. */
 import type { Basis } from '../measure/basis.ts';
+import { percent } from '../measure/percent.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { StitchType } from '../plan/outline.ts';
 import { seamWalk } from '../plan/seam-walk.ts';
@@ -154,8 +155,4 @@ function threadBasis(plan: CoatPlan, stitchings: readonly Stitching[]): readonly
     basis.push({ kind: 'computed', how: 'no seam and no quilting is sewn from this slot', source: '' });
   }
   return basis;
-}
-
-function percent(ratio: number): string {
-  return `${Number((ratio * 100).toFixed(1))} %`;
 }

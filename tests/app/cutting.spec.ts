@@ -78,6 +78,11 @@ test('a coat sets its cloth aside, is cut by true amounts, and the cutting is ta
 
   await page.evaluate((hash) => (window.location.hash = hash), coat);
   await earlier.getByRole('button', { name: 'Take back' }).click(whileLaying);
+  await expect(earlier).toContainText('What was cut goes back to its lengths');
+  await earlier.getByRole('button', { name: 'Leave it booked' }).click();
+  await expect(earlier).not.toContainText('taken back');
+  await earlier.getByRole('button', { name: 'Take back' }).click();
+  await earlier.getByRole('button', { name: 'Take it all back' }).click();
   await expect(earlier).toContainText('taken back', whileLaying);
   expect(await onHand(page, 'Peatwater nylon')).toBe(before);
 });

@@ -19,6 +19,8 @@ export function EarlierCuttings() {
   const { workshop } = useWorkshop();
   const [rows, setRows] = useState<readonly Cutting[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  /** The cutting that may be taken back once the maker has said so twice. */
+  const [askedId, setAskedId] = useState<string | null>(null);
   const planId = input?.plan.id;
   // Read again whenever the coat is.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the input is what it answers to
@@ -31,6 +33,7 @@ export function EarlierCuttings() {
   }, [workshop, planId, input]);
 
   const takeBack = async (cuttingId: string) => {
+    setAskedId(null);
     const done = await call('undoCutting', workshop, { cuttingId });
     if (!done.ok) return setProblems(done.problems);
     await reload();
@@ -52,7 +55,11 @@ export function EarlierCuttings() {
                 <Money amountMinor={sum(cutting, (line) => line.costMinor)} />
               </span>
               {cutting.undoneBy === null ? (
-                <Button look="quiet" onClick={() => void takeBack(cutting.id)}>
+                <Button
+                  look="quiet"
+                  aria-expanded={askedId === cutting.id}
+                  onClick={() => setAskedId(askedId === cutting.id ? null : cutting.id)}
+                >
                   Take back
                 </Button>
               ) : (
@@ -64,6 +71,18 @@ export function EarlierCuttings() {
                 <SlotWords key={slot.slotId} slot={slot} />
               ))}
             </ul>
+            {askedId === cutting.id && (
+              <div className={style.rowAsked}>
+                <p>
+                  What was cut goes back to its lengths, and the rests that came back leave the shelf again.
+                  If only the amounts were wrong, book the cutting anew afterwards.
+                </p>
+                <Button onClick={() => void takeBack(cutting.id)}>Take it all back</Button>
+                <Button look="quiet" onClick={() => setAskedId(null)}>
+                  Leave it booked
+                </Button>
+              </div>
+            )}
             {cutting.note !== '' && <p className="quiet small">{cutting.note}</p>}
           </li>
         ))}

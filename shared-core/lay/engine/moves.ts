@@ -19,7 +19,7 @@ interface WasmMemory {
 }
 
 const PAGE_BYTES = 65536;
-/** A quarter of what an address can reach; with 1,000 pieces a tenth of it is used. */
+/** A gigabyte of addresses; memory itself is taken as it is needed. */
 const MOST_PAGES = 16384;
 /** Before this the compiled module keeps its own. */
 const FIRST_BYTE = 1024;
