@@ -23,6 +23,10 @@ function triangles(ring: Ring): Part[] {
       const c = left[(k + 1) % left.length]!;
       const turn = cross(ring, a, b, c);
       if (turn < 0) continue;
+      const side = Math.hypot(ring[a * 2]! - ring[c * 2]!, ring[a * 2 + 1]! - ring[c * 2 + 1]!);
+      const shape = turn === 0 ? Number.MAX_VALUE : turn / (side * side + 1e-300);
+      // Whether it is empty takes longest to find out: only for an ear that would be the best.
+      if (shape <= bestShape) continue;
       let empty = true;
       for (const p of left) {
         if (p === a || p === b || p === c) continue;
@@ -32,12 +36,8 @@ function triangles(ring: Ring): Part[] {
         }
       }
       if (!empty && turn > 0) continue;
-      const side = Math.hypot(ring[a * 2]! - ring[c * 2]!, ring[a * 2 + 1]! - ring[c * 2 + 1]!);
-      const shape = turn === 0 ? Number.MAX_VALUE : turn / (side * side + 1e-300);
-      if (shape > bestShape) {
-        bestShape = shape;
-        best = k;
-      }
+      bestShape = shape;
+      best = k;
     }
     // Rounding can leave no ear; the least hollow corner is cut instead, which only adds forbidden cloth.
     if (best === -1) best = 0;
