@@ -1,8 +1,8 @@
 /** Offers as the price list that price-list.ts reads: what is written comes back the same. */
 import Papa from 'papaparse';
+import { plainMoney } from '../measure/money.ts';
 import type { Offer, SellingUnit } from '../stash/offer.ts';
 import type { Item } from '../stash/stash.ts';
-import { moneyCell } from './stash-cells.ts';
 
 /** One line an offer, of items that are given; texts that a spreadsheet would run as a formula are kept as text. */
 export function priceListCsv(
@@ -21,11 +21,11 @@ export function priceListCsv(
         'sold as': offer.unit.kind,
         ...unitCells(offer.unit),
         'at least (cm, g or units)': leastCell(offer),
-        [`price (${currency})`]: moneyCell(offer.priceMinor),
+        [`price (${currency})`]: plainMoney(offer.priceMinor),
         'priced on': offer.pricedOn,
         breaks: (offer.breaks ?? [])
           .map(
-            ({ fromCount, priceMinor }) => `${amountCell(offer.unit, fromCount)} = ${moneyCell(priceMinor)}`,
+            ({ fromCount, priceMinor }) => `${amountCell(offer.unit, fromCount)} = ${plainMoney(priceMinor)}`,
           )
           .join('; '),
       },

@@ -59,11 +59,6 @@ export function readAmount(cell: string): Cell<number> {
   };
 }
 
-export function moneyCell(priceMinor: number): string {
-  const digits = String(priceMinor).padStart(3, '0');
-  return `${digits.slice(0, -2)}.${digits.slice(-2)}`;
-}
-
 export function readMoneyCell(cell: string, currency: string): Cell<number> {
   const read = readMoney(cell.trim().toLowerCase(), currency);
   if (typeof read === 'number') return { value: read };

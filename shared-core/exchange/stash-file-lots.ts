@@ -2,6 +2,7 @@
  * What the lines of an item say of its lots. What is booked stays as it was: a line may only say another amount, and
  * then why.
  */
+import { plainMoney } from '../measure/money.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';
 import {
@@ -78,7 +79,7 @@ function bookedLine(
   text('supplier');
   text('dyeLot');
   const price = optional(line, 'price', (cell) => readMoneyCell(cell, now.currency), problems);
-  if (price !== null && price !== lot.priceMinor) stays('price', (lot.priceMinor / 100).toFixed(2));
+  if (price !== null && price !== lot.priceMinor) stays('price', plainMoney(lot.priceMinor));
   const received = optional(line, 'received', readAmount, problems);
   if (received !== null && !isSameNumber(received, lot.receivedMilli / 1000))
     stays('received', String(lot.receivedMilli / 1000));

@@ -2,7 +2,8 @@
 import Papa from 'papaparse';
 import { factFields, kindRecords } from '../stash/kinds.ts';
 import type { ItemOnShelf, LengthOnShelf, LotOnShelf } from '../stash/stash.ts';
-import { factCell, flawsCell, moneyCell, numberCell, textCell } from './stash-cells.ts';
+import { plainMoney } from '../measure/money.ts';
+import { factCell, flawsCell, numberCell, textCell } from './stash-cells.ts';
 import { amountUnits, stashColumns } from './stash-columns.ts';
 
 type Cells = Record<string, string>;
@@ -40,7 +41,7 @@ function lotLines(shelf: ItemOnShelf, lot: LotOnShelf): Cells[] {
     receivedOn: lot.receivedOn,
     supplier: textCell(lot.supplier),
     dyeLot: textCell(lot.dyeLot),
-    price: moneyCell(lot.priceMinor),
+    price: plainMoney(lot.priceMinor),
     received: numberCell(lot.receivedMilli / 1000),
     lotId: textCell(lot.id),
   };

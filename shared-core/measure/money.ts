@@ -52,10 +52,15 @@ export function splitMinor(totalMinor: number, weights: readonly number[]): numb
   return parts;
 }
 
-/** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always two places. */
-export function showMoney(amountMinor: number, currency: string): string {
+/** 1234 as "12.34", ungrouped and exact: an amount in a cell of a file. */
+export function plainMoney(amountMinor: number): string {
   const sign = amountMinor < 0 ? '-' : '';
   const digits = Math.abs(amountMinor).toString().padStart(3, '0');
-  const whole = digits.slice(0, -2).replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-  return `${sign}${whole}.${digits.slice(-2)}${currency && ` ${currency}`}`;
+  return `${sign}${digits.slice(0, -2)}.${digits.slice(-2)}`;
+}
+
+/** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always two places. */
+export function showMoney(amountMinor: number, currency: string): string {
+  const grouped = plainMoney(amountMinor).replace(/\B(?=(\d{3})+\.)/g, ',');
+  return `${grouped}${currency && ` ${currency}`}`;
 }

@@ -1,4 +1,5 @@
 /** A sum of money in a table: with its currency on paper, as a bare number in a file. */
+import { plainMoney } from '../measure/money.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { PaperCell } from './paper-table.ts';
@@ -12,6 +13,6 @@ export interface MoneyShown {
 export function moneyCell(amountMinor: number, { system, currency }: MoneyShown): PaperCell {
   return {
     text: showQuantity('money', amountMinor, { system, currency }),
-    fileText: (amountMinor / 100).toFixed(2),
+    fileText: plainMoney(amountMinor),
   };
 }
