@@ -18,9 +18,15 @@ const SPARE_GRAINS = 2;
 export const FLOOR_GRAINS = 200;
 /** How far pieces may pass a selvage: far under what the check allows. */
 const EDGE_GRAINS = 40;
-/** A start that has failed this often at the finest step is stuck; new starts are made in the first part of the effort. */
-const STUCK_FAILURES = 2;
-const NEW_STARTS_RATIO = 0.35;
+/** A lay is shortened by parts of its length down to this one; at the finest the search is patient. */
+const FINEST_RATIO = 0.001;
+/** At most this many pieces are scattered at once, and a start that failed is tried again this often with a swap. */
+const SCATTERED = 32;
+const KICKS = 5;
+/** A start aims at clearly less cloth, by a part that shrinks while starts fail, but not under this one. */
+const LEAST_LEAP = 0.002;
+/** A start that fails is given more cloth: it aims at these shares of the leap. */
+const RUNGS = [0.69, 0.375, 0.06];
 /** Settling is tried on layouts whose deepest overlap is under this part of the width. */
 const SETTLE_DEPTH = 0.01;
 /** While exploring only hair-wide overlaps are settled. */
@@ -328,53 +334,102 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     }
   }
 
+  /** The length to aim for: less than the best by this part, but not under the floor. */
+  function shorter(part: number): number {
+    return Math.max(bestCost * (1 - part), active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0);
+  }
+
+  /** Throws the pieces that lie nearest to one of them anywhere in the stretch that they take up. */
+  function scatter(): void {
+    const about = x[(random.next() * movers) | 0]!;
+    const near = Array.from({ length: movers }, (_, i) => i).sort(
+      (a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b,
+    );
+    near.length = Math.min(movers, SCATTERED);
+    let from = Infinity;
+    let to = -Infinity;
+    for (const i of near) {
+      from = Math.min(from, x[i]! - halfX[i]!);
+      to = Math.max(to, x[i]! + halfX[i]!);
+    }
+    for (const i of near) {
+      const choices = items[i]!.forms;
+      for (let tries = 0; tries < 20; tries++) {
+        const px = from + random.next() * (to - from);
+        const f = choices[(random.next() * choices.length) | 0]!;
+        if (place(i, f, px, random.next() * bins[binAt(px)]!.widthMm)) break;
+      }
+    }
+  }
+
+  /**
+   * Separates a scattered lay on cloth shorter than the best by `leap`, or one that failed there before, with two large
+   * pieces swapped; what does not come apart is given a little more cloth, still less than the best. Yields after each
+   * move; true when a better lay stands.
+   */
+  function* startAnew(pool: State[], leap: number): Generator<void, boolean, void> {
+    // With many pieces only a part of them is scattered, which can bring only a part of the gain.
+    const part = leap * Math.min(1, SCATTERED / movers);
+    const target = shorter(part);
+    if (pool.length > KICKS) pool.length = 0;
+    if (pool.length === 0) {
+      openBest();
+      shorten(target);
+      scatter();
+    } else {
+      const pick = Math.min(pool.length - 1, Math.floor(Math.abs(gauss() * 0.25) * pool.length));
+      restore(pool[pick]!);
+      limit[active] = target;
+      disturb();
+    }
+    yield;
+    if (shorten(target) && (yield* separate(200, 1, false))) return accept();
+    pool.push(keep(moves.measure()));
+    pool.sort((a, b) => a.loss - b.loss);
+    for (const share of RUNGS) {
+      yield;
+      if (shorten(shorter(part * share)) && (yield* separate(60, 1, false))) return accept();
+    }
+    return false;
+  }
+
   function* run(): Generator<void, void, void> {
     openBest();
     let ratio = 0.05;
+    let leap = 0.01;
     while (!done) {
-      // Explore.
+      // Explore: shorten a lay until it is stuck, throw its pieces anywhere on clearly less cloth, shorten again.
       const pool: State[] = [];
       let failures = 0;
+      let isShortening = true;
       while (!done && (progress.planned ? progress.spent() < 0.8 : failures < 12)) {
-        const target = Math.max(
-          bestCost * (1 - ratio),
-          active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0,
-        );
         // A piece without room overlaps nothing, so no move would yield: give the caller its turn here.
         yield;
-        const valid =
-          shorten(target) &&
-          (yield* ratio > 0.002 ? separate(coarsePatience, 1, false) : separate(200, 3, false));
-        if (valid && accept()) {
-          pool.length = 0;
-          failures = 0;
-          if (ratio < 0.02) ratio *= 1.2;
-          continue;
-        }
-        if (ratio > 0.001) {
-          ratio = Math.max(0.001, ratio * 0.5);
-          // Keep what was reached: on a little more cloth it may come apart.
-          continue;
-        }
-        failures += 1;
-        if (failures >= STUCK_FAILURES && bins.length === 1 && progress.planned) {
-          const again = progress.spent() < NEW_STARTS_RATIO;
-          if (again || bestLay !== shownLay) {
-            // Stuck early: begin anew from the loose lay, and go on from the best of all starts later.
-            bestLay = again ? first : shownLay;
-            openBest();
-            ratio = again ? 0.05 : 0.002;
-            failures = 0;
-            pool.length = 0;
+        if (isShortening) {
+          const valid =
+            shorten(shorter(ratio)) &&
+            (yield* ratio > FINEST_RATIO ? separate(coarsePatience, 1, false) : separate(200, 3, false));
+          if (valid && accept()) {
+            if (ratio < 0.02) ratio *= 1.2;
             continue;
           }
+          if (ratio > FINEST_RATIO) {
+            // Keep what was reached: on a little more cloth it may come apart.
+            ratio = Math.max(FINEST_RATIO, ratio * 0.5);
+            continue;
+          }
+          isShortening = false;
         }
-        const state = keep(moves.measure());
-        pool.push(state);
-        pool.sort((a, b) => a.loss - b.loss);
-        const pick = Math.min(pool.length - 1, Math.floor(Math.abs(gauss() * 0.25) * pool.length));
-        restore(pool[pick]!);
-        disturb();
+        if (yield* startAnew(pool, leap)) {
+          isShortening = true;
+          ratio = 0.004;
+          leap *= 1.2;
+          failures = 0;
+          pool.length = 0;
+        } else {
+          failures += 1;
+          leap = Math.max(LEAST_LEAP, leap * 0.9);
+        }
       }
       bestLay = shownLay;
       openBest();
