@@ -18,12 +18,14 @@ const SPARE_GRAINS = 2;
 export const FLOOR_GRAINS = 200;
 /** How far pieces may pass a selvage: far under what the check allows. */
 const EDGE_GRAINS = 40;
-/** A lay is shortened by parts of its length down to this one; at the finest the search is patient. */
+/** A lay is shortened by parts of its length down to this one; there, and on a new start, the search is patient. */
 const FINEST_RATIO = 0.001;
+const PATIENCE = 200;
 /** At most this many pieces are scattered at once, and a start that failed is tried again this often with a swap. */
 const SCATTERED = 32;
 const KICKS = 5;
-/** A start aims at clearly less cloth, by a part that shrinks while starts fail, but not under this one. */
+/** A start aims at clearly less cloth, at first by this part; it shrinks while starts fail, but not under the least. */
+const FIRST_LEAP = 0.015;
 const LEAST_LEAP = 0.002;
 /** A start that fails is given more cloth: it aims at these shares of the leap. */
 const RUNGS = [0.69, 0.375, 0.06];
@@ -250,17 +252,14 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   }
 
   /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
-  function* separate(
-    sweepsWithout: number,
-    strikes: number,
-    settles: boolean,
-  ): Generator<void, boolean, void> {
+  function* separate(sweepsWithout: number, settles: boolean): Generator<void, boolean, void> {
     moves.resetWeights();
     let loss = moves.measure();
     let least = keep(loss);
     let settled = Infinity;
-    for (let strike = 0; strike < strikes && loss > 0; strike++) {
-      const begun = least.loss;
+    // It goes on from the least bad layout as long as that brings progress.
+    for (let begun = Infinity; loss > 0 && least.loss < begun * 0.98; ) {
+      begun = least.loss;
       let without = 0;
       while (without < sweepsWithout) {
         let count = 0;
@@ -298,8 +297,6 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         if (loss < least.loss) least = keep(loss);
         moves.raiseWeights();
       }
-      // Strikes count in a row: progress earns full patience again.
-      if (least.loss < begun * 0.98) strike = -1;
       restore(least);
       loss = moves.measure();
     }
@@ -383,12 +380,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       disturb();
     }
     yield;
-    if (shorten(target) && (yield* separate(200, 1, false))) return accept();
+    if (shorten(target) && (yield* separate(PATIENCE, false))) return accept();
     pool.push(keep(moves.measure()));
     pool.sort((a, b) => a.loss - b.loss);
     for (const share of RUNGS) {
       yield;
-      if (shorten(shorter(part * share)) && (yield* separate(60, 1, false))) return accept();
+      if (shorten(shorter(part * share)) && (yield* separate(60, false))) return accept();
     }
     return false;
   }
@@ -396,7 +393,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   function* run(): Generator<void, void, void> {
     openBest();
     let ratio = 0.05;
-    let leap = 0.01;
+    let leap = FIRST_LEAP;
     while (!done) {
       // Explore: shorten a lay until it is stuck, throw its pieces anywhere on clearly less cloth, shorten again.
       const pool: State[] = [];
@@ -408,7 +405,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         if (isShortening) {
           const valid =
             shorten(shorter(ratio)) &&
-            (yield* ratio > FINEST_RATIO ? separate(coarsePatience, 1, false) : separate(200, 3, false));
+            (yield* separate(ratio > FINEST_RATIO ? coarsePatience : PATIENCE, false));
           if (valid && accept()) {
             if (ratio < 0.02) ratio *= 1.2;
             continue;
@@ -445,7 +442,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           : cutFailures / 20;
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
         yield;
-        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, 1, true));
+        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, true));
         if (valid && accept()) {
           yield* squeeze();
           cutFailures = 0;
