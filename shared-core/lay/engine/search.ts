@@ -100,12 +100,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   // The bin whose length is being shortened; those before it are full length, those after it shut.
   let active = 0;
 
-  /** The best lay of this start, from which the search goes on; and the best of all starts. */
+  /** The best lay so far, from which the search goes on. */
   let bestLay: Lay = first;
   let bestCost = 0;
-  let shownLay: Lay = first;
-  let shownActive = bins.length;
-  let shownCost = Infinity;
   let better = 0;
   let done = movers === 0;
 
@@ -172,17 +169,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     for (let i = 0; i < movers; i++) bin[i] = binAt(x[i]!);
     bestLay = { x: x.slice(0, movers), y: y.slice(0, movers), form: form.slice(0, movers), bin };
     openBest();
-    show();
-    return true;
-  }
-
-  /** Shows the best lay of this start, if it is the best of all. */
-  function show(): void {
-    if (active > shownActive || (active === shownActive && bestCost >= shownCost)) return;
-    shownLay = bestLay;
-    shownActive = active;
-    shownCost = bestCost;
     better += 1;
+    return true;
   }
 
   /** Sets limits from the best lay: the last bin in use is the one to shorten. */
@@ -237,10 +225,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     let ratio = 0.004;
     while (ratio > SQUEEZE_END && !done) {
       openBest();
-      const target = Math.max(
-        limit[active]! * (1 - ratio),
-        active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0,
-      );
+      const target = shorter(ratio);
       const start = bins[active]!.startX;
       const factor = target / limit[active]!;
       for (let i = 0; i < movers; i++) if (x[i]! >= start) x[i] = start + (x[i]! - start) * factor;
@@ -428,7 +413,6 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           leap = Math.max(LEAST_LEAP, leap * 0.9);
         }
       }
-      bestLay = shownLay;
       openBest();
       // Compress: close the hair-wide gaps first, then cut and separate again.
       yield* squeeze();
@@ -459,12 +443,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   }
 
   openBest();
-  show();
-  better = 0;
   return {
     run,
-    best: () => shownLay,
-    bestCostMm: () => shownCost,
+    best: () => bestLay,
+    bestCostMm: () => bestCost,
     betterCount: () => better,
     finished: () => done,
   };
