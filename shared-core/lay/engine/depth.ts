@@ -54,32 +54,30 @@ function flipped(ring: Ring, flip: number): Ring {
 
 /** Minkowski sum of two convex counter-clockwise rings as half-planes. */
 function convexSumPlanes(a: Ring, b: Ring): Float64Array {
-  const angles: { x: number; y: number; reach: number; angle: number }[] = [];
+  const planes = new Float64Array(((a.length + b.length) / 2) * PLANE);
+  let end = 0;
   const add = (ring: Ring, other: Ring): void => {
     const count = ring.length;
     for (let i = 0; i < count; i += 2) {
       const next = (i + 2) % count;
       const dx = ring[next]! - ring[i]!;
       const dy = ring[next + 1]! - ring[i + 1]!;
-      const length = Math.hypot(dx, dy);
+      const length = Math.sqrt(dx * dx + dy * dy);
       if (length < 1e-12) continue;
       const x = dy / length;
       const y = -dx / length;
       let support = -Infinity;
       for (let k = 0; k < other.length; k += 2)
         support = Math.max(support, other[k]! * x + other[k + 1]! * y);
-      angles.push({ x, y, reach: ring[i]! * x + ring[i + 1]! * y + support, angle: 0 });
+      planes[end] = x;
+      planes[end + 1] = y;
+      planes[end + 2] = ring[i]! * x + ring[i + 1]! * y + support;
+      end += PLANE;
     }
   };
   add(a, b);
   add(b, a);
-  const planes = new Float64Array(angles.length * PLANE);
-  angles.forEach((plane, i) => {
-    planes[i * PLANE] = plane.x;
-    planes[i * PLANE + 1] = plane.y;
-    planes[i * PLANE + 2] = plane.reach;
-  });
-  return planes;
+  return planes.subarray(0, end);
 }
 
 /** Edges of the convolution of two rings: every edge of the boundary of their sum is part of one of them. */
@@ -173,20 +171,22 @@ function insideAny(convexes: readonly Float64Array[], x: number, y: number): boo
   return false;
 }
 
-function distanceToEdge(edges: Float64Array, e: number, x: number, y: number): number {
+/** Distance to an edge, squared. */
+function squareToEdge(edges: Float64Array, e: number, x: number, y: number): number {
   const dx = x - edges[e]!;
   const dy = y - edges[e + 1]!;
   const ux = edges[e + 2]!;
   const uy = edges[e + 3]!;
   const along = dx * ux + dy * uy;
-  if (along <= 0) return Math.sqrt(dx * dx + dy * dy);
+  if (along <= 0) return dx * dx + dy * dy;
   const length = edges[e + 4]!;
   if (along >= length) {
     const ex = dx - ux * length;
     const ey = dy - uy * length;
-    return Math.sqrt(ex * ex + ey * ey);
+    return ex * ex + ey * ey;
   }
-  return Math.abs(dx * uy - dy * ux);
+  const off = dx * uy - dy * ux;
+  return off * off;
 }
 
 function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
@@ -244,77 +244,86 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
   const halfX = extentX + reachMm;
   const halfY = extentY + reachMm;
   const edgeCount = edges.length / EDGE;
-  // About a dozen cells for each edge, of nearly square shape.
-  const wanted = Math.min(4096, Math.max(256, edgeCount * 16));
+  // About eight cells for each edge, of nearly square shape.
+  const wanted = Math.min(4096, Math.max(256, edgeCount * 8));
   const columnCount = Math.max(4, Math.min(256, Math.round(Math.sqrt((wanted * halfX) / halfY))));
   const rowCount = Math.max(4, Math.min(256, Math.round(wanted / columnCount)));
   const cells = new Int32Array(columnCount * rowCount).fill(-1);
   const lists: number[] = [];
-  const listOf = new Map<string, number>();
+  const listOf = new Map<number, number>();
   const cellX = (2 * halfX) / columnCount;
   const cellY = (2 * halfY) / rowCount;
-  const distances = new Float64Array(edgeCount);
+  // The candidates of a block of cells lie behind those of the block that it is part of.
+  let candidates = new Uint16Array(4 * edgeCount);
+  const squares = new Float64Array(edgeCount);
   const visit = (
     column0: number,
     column1: number,
     row0: number,
     row1: number,
-    candidates: Uint16Array,
+    from: number,
+    to: number,
     known: boolean,
   ): void => {
     const centreX = -halfX + ((column0 + column1) / 2) * cellX;
     const centreY = -halfY + ((row0 + row1) / 2) * cellY;
-    const spread = Math.sqrt(((column1 - column0) * cellX) ** 2 + ((row1 - row0) * cellY) ** 2) / 2;
-    let nearest = Infinity;
-    for (let k = 0; k < candidates.length; k++) {
-      const distance = distanceToEdge(edges, candidates[k]! * EDGE, centreX, centreY);
-      distances[k] = distance;
-      if (distance < nearest) nearest = distance;
+    const wide = (column1 - column0) * cellX;
+    const high = (row1 - row0) * cellY;
+    const spread = Math.sqrt(wide * wide + high * high) / 2;
+    let least = Infinity;
+    for (let k = from; k < to; k++) {
+      const square = squareToEdge(edges, candidates[k]! * EDGE, centreX, centreY);
+      squares[k - from] = square;
+      if (square < least) least = square;
     }
+    const nearest = Math.sqrt(least);
     let inside = known;
     if (!known && nearest > spread) {
       inside = insideAny(convexes, centreX, centreY);
       if (!inside && nearest > spread + reachMm) return;
     }
-    const limit = nearest + 2 * spread;
-    let keptCount = 0;
-    for (let k = 0; k < candidates.length; k++) if (distances[k]! <= limit) keptCount += 1;
-    const close = new Uint16Array(keptCount);
-    keptCount = 0;
-    for (let k = 0; k < candidates.length; k++) {
-      if (distances[k]! <= limit) {
-        close[keptCount] = candidates[k]!;
-        keptCount += 1;
-      }
+    if (candidates.length < 2 * to - from) {
+      const more = new Uint16Array(2 * candidates.length);
+      more.set(candidates);
+      candidates = more;
+    }
+    const limit = (nearest + 2 * spread) ** 2;
+    let past = to;
+    for (let k = from; k < to; k++) {
+      if (squares[k - from]! > limit) continue;
+      candidates[past] = candidates[k]!;
+      past += 1;
     }
     if (column1 - column0 === 1 && row1 - row0 === 1) {
-      const key = close.join();
-      let list = listOf.get(key);
-      if (list === undefined) {
-        list = lists.length;
-        listOf.set(key, list);
-        lists.push(keptCount, ...close);
-      }
-      cells[row0 * columnCount + column0] = 2 * list + (inside ? 1 : 0);
-      return;
-    }
-    if ((column1 - column0) * cellX >= (row1 - row0) * cellY && column1 - column0 > 1) {
+      cells[row0 * columnCount + column0] = 2 * listWith(candidates, to, past) + (inside ? 1 : 0);
+    } else if (column1 - column0 > 1 && (wide >= high || row1 - row0 === 1)) {
       const middle = (column0 + column1) >> 1;
-      visit(column0, middle, row0, row1, close, inside);
-      visit(middle, column1, row0, row1, close, inside);
-    } else if (row1 - row0 > 1) {
-      const middle = (row0 + row1) >> 1;
-      visit(column0, column1, row0, middle, close, inside);
-      visit(column0, column1, middle, row1, close, inside);
+      visit(column0, middle, row0, row1, to, past, inside);
+      visit(middle, column1, row0, row1, to, past, inside);
     } else {
-      const middle = (column0 + column1) >> 1;
-      visit(column0, middle, row0, row1, close, inside);
-      visit(middle, column1, row0, row1, close, inside);
+      const middle = (row0 + row1) >> 1;
+      visit(column0, column1, row0, middle, to, past, inside);
+      visit(column0, column1, middle, row1, to, past, inside);
     }
   };
-  const all = new Uint16Array(edgeCount);
-  for (let i = 0; i < edgeCount; i++) all[i] = i;
-  visit(0, columnCount, 0, rowCount, all, false);
+  /** Where the list of those candidates begins: neighbours often share one. */
+  const listWith = (numbers: Uint16Array, from: number, to: number): number => {
+    let hash = to - from;
+    for (let k = from; k < to; k++) hash = Math.imul(hash ^ numbers[k]!, 0x01000193);
+    const known = listOf.get(hash);
+    if (known !== undefined && lists[known] === to - from) {
+      let k = from;
+      while (k < to && lists[known + 1 + k - from] === numbers[k]) k += 1;
+      if (k === to) return known;
+    }
+    const list = lists.length;
+    listOf.set(hash, list);
+    lists.push(to - from);
+    for (let k = from; k < to; k++) lists.push(numbers[k]!);
+    return list;
+  };
+  for (let i = 0; i < edgeCount; i++) candidates[i] = i;
+  visit(0, columnCount, 0, rowCount, 0, edgeCount, false);
   return {
     halfX,
     halfY,

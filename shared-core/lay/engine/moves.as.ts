@@ -12,13 +12,18 @@ declare function prepare(first: i32, second: i32): void;
 /** At most as many as moves.ts makes room for. */
 const KEPT_SAMPLES: i32 = 2;
 const NEAR_SAMPLES: i32 = 8;
-const UNIFORM_SAMPLES: i32 = 10;
+const UNIFORM_SAMPLES: i32 = 4;
+/** Samples that touch another item. Half of them touch it at the end of an edge, where pieces fit into corners. */
+const TOUCH_SAMPLES: i32 = 6;
+const TOUCH_TRIES: i32 = 10;
+const TOUCH_ENDS: f64 = 0.5;
 /** Steps of a descent as parts of the form's smaller side: from, to; then the winner again. */
 const FIRST_STEP: f64 = 0.25;
 const FIRST_END: f64 = 0.02;
 const LAST_STEP: f64 = 0.01;
 const LAST_END: f64 = 0.0005;
 const OUT_STEPS: i32 = 6;
+const EDGE_BYTES: i32 = 40;
 /** A pair that stays in each other's way for long may not weigh more than numbers can hold. */
 const MOST_WEIGHT: f64 = 1e60;
 /** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
@@ -97,6 +102,10 @@ let worstCode: i32 = 0;
 // The nearest edge of the last look into a table.
 let nearestEdge: usize = 0;
 
+/** Where the overlaps of the last evaluation push together, each by its weight. */
+let pushX: f64 = 0;
+let pushY: f64 = 0;
+
 let keptCount: i32 = 0;
 
 function real(at: usize, index: i32): f64 {
@@ -138,8 +147,8 @@ function randomBelow(count: i32): i32 {
  * Negative or 0 when it is clear. Leaves the nearest edge behind.
  *
  * A table begins with half the extent of its grid (x, y), cells per mm (x, y) and the reach beyond the outlines, five
- * numbers; then the columns as a whole number, and from byte 48 on the cells: where the cell's list of edges begins,
- * plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and where each edge is; an edge is
+ * numbers; then as whole numbers the columns, where the edges are and their count; from byte 56 on the cells: where
+ * the cell's list of edges begins, plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and where each edge is; an edge is
  * its start x, y, its direction x, y and its length, with the inside on the left.
  */
 function depthIn(table: usize, x: f64, y: f64): f64 {
@@ -148,7 +157,7 @@ function depthIn(table: usize, x: f64, y: f64): f64 {
   if (Math.abs(x) >= gridX || Math.abs(y) >= gridY) return 0;
   const column = <i32>((x + gridX) * load<f64>(table, 16));
   const line = <i32>((y + gridY) * load<f64>(table, 24));
-  const cell = load<u32>(table + ((<usize>(line * load<i32>(table, 40) + column)) << 2), 48);
+  const cell = load<u32>(table + ((<usize>(line * load<i32>(table, 40) + column)) << 2), 56);
   if (cell === 0) return 0;
   let at: usize = cell & ~1;
   const end = at + 4 + (load<u32>(at) << 2);
@@ -246,7 +255,13 @@ function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
   const overX = smaller(hx + halfX - Math.abs(vx), 2 * smaller(halfX, hx));
   const overY = smaller(hy + halfY - Math.abs(vy), 2 * smaller(halfY, hy));
   // A long overlap is harder to undo than a corner of the same depth.
-  const part = depth * Math.sqrt(overX + overY) * real(weightAt, i * total + j);
+  const slope = Math.sqrt(overX + overY) * real(weightAt, i * total + j);
+  const part = depth * slope;
+  // The other would leave through the nearest edge, so this one is pushed the other way.
+  const wayX = slope * load<f64>(nearestEdge, 24);
+  const wayY = slope * load<f64>(nearestEdge, 16);
+  pushX += (code & 1) !== 0 ? wayX : -wayX;
+  pushY += (code & 2) !== 0 ? -wayY : wayY;
   if (part > worstPart) {
     worstPart = part;
     worstEdge = nearestEdge;
@@ -282,6 +297,8 @@ function evaluateNear(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
   const hy = real(formHalfYAt, f) + reachMm;
   let loss: f64 = 0;
   worstPart = 0;
+  pushX = 0;
+  pushY = 0;
   for (let k = 0; k < nearCount; k++) {
     const j = whole(nearAt, k);
     if (Math.abs(real(xAt, j) - px) >= hx + real(halfXAt, j)) continue;
@@ -401,6 +418,33 @@ function offer(i: i32, f: i32, px: f64, py: f64): void {
   setWhole(keptFormAt, k, f);
 }
 
+/** Tries a place where item i in form f touches another item and is on the cloth. */
+function offerTouching(i: i32, f: i32): void {
+  if (total < 2) return;
+  const near = 0.001 * widthMm;
+  for (let tries = 0; tries < TOUCH_TRIES; tries++) {
+    let j = randomBelow(total - 1);
+    if (j >= i) j += 1;
+    const code = codeOf(f, whole(formAt, j));
+    const table: usize = code & ~7;
+    const edge: usize = load<u32>(table, 44) + randomBelow(load<i32>(table, 48)) * EDGE_BYTES;
+    const along = random() < TOUCH_ENDS ? 0 : random() * load<f64>(edge, 32);
+    const ux = load<f64>(edge, 16);
+    const uy = load<f64>(edge, 24);
+    const reach = load<f64>(table, 32);
+    const vx = load<f64>(edge) + ux * along + uy * reach;
+    const vy = load<f64>(edge, 8) + uy * along - ux * reach;
+    const toX = real(xAt, j) + ((code & 1) !== 0 ? vx : -vx);
+    const toY = real(yAt, j) + ((code & 2) !== 0 ? vy : -vy);
+    // A place beyond the cloth would be drawn in and touch no more; one off the lattice is brought to it.
+    if (!fit(i, f, toX, toY)) continue;
+    if (Math.abs(fitX - toX) > near + real(stepXAt, i)) continue;
+    if (Math.abs(fitY - toY) > near + real(stepYAt, i)) continue;
+    offer(i, f, toX, toY);
+    return;
+  }
+}
+
 function shiftKept(from: i32, to: i32): void {
   setReal(keptLossAt, to, real(keptLossAt, from));
   setReal(keptXAt, to, real(keptXAt, from));
@@ -421,8 +465,10 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   let homeX = placeX;
   let homeY = placeY;
   gatherNear(i, f, homeX, homeY, room);
+  evaluateNear(i, f, placeX, placeY, Infinity);
+  let downX = pushX;
+  let downY = pushY;
   if (firstRatio < 0.1) {
-    evaluateNear(i, f, placeX, placeY, Infinity);
     for (let outs = 0; outs < OUT_STEPS && placeLoss > 0; outs++) {
       findOut();
       if (!fit(i, f, placeX + outX, placeY + outY)) break;
@@ -435,6 +481,8 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
       }
       const loss = evaluateNear(i, f, toX, toY, placeLoss);
       if (loss >= placeLoss) break;
+      downX = pushX;
+      downY = pushY;
       placeLoss = loss;
       placeX = toX;
       placeY = toY;
@@ -444,14 +492,12 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
     const way = random();
     const moveX = way < 0.4 || way >= 0.8 ? stepX : 0;
     const moveY = way < 0.4 ? 0 : way < 0.9 ? stepY : -stepY;
-    const fromX = placeX;
-    const fromY = placeY;
+    // Only the side to which the overlaps push can bring less: the other is not asked.
+    const sign: f64 = downX * moveX + downY * moveY < 0 ? -1 : 1;
     let won = false;
-    for (let sign: f64 = -1; sign <= 1 && !won; sign += 2) {
-      if (!fit(i, f, fromX + sign * moveX, fromY + sign * moveY)) continue;
+    if (fit(i, f, placeX + sign * moveX, placeY + sign * moveY) && (fitX !== placeX || fitY !== placeY)) {
       const toX = fitX;
       const toY = fitY;
-      if (toX === fromX && toY === fromY) continue;
       if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
         homeX = toX;
         homeY = toY;
@@ -462,6 +508,8 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
         placeLoss = loss;
         placeX = toX;
         placeY = toY;
+        downX = pushX;
+        downY = pushY;
         won = true;
       }
     }
@@ -513,6 +561,9 @@ export function moveItem(i: i32): void {
     const toX = real(startXAt, b) + hx + (at / long) * max<f64>(0, long - 2 * hx);
     const toY = hy + random() * max<f64>(0, real(binWidthAt, b) - 2 * hy);
     offer(i, f, toX, toY);
+  }
+  for (let s = 0; s < TOUCH_SAMPLES; s++) {
+    offerTouching(i, whole(choicesAt, firstChoice + randomBelow(choiceCount)));
   }
   let bestLoss = Infinity;
   let bestX: f64 = 0;

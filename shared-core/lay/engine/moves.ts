@@ -25,7 +25,7 @@ const MOST_PAGES = 16384;
 const FIRST_BYTE = 1024;
 const KEPT_ROOM = 8;
 const EDGE_NUMBERS = 5;
-const TABLE_HEAD_BYTES = 48;
+const TABLE_HEAD_BYTES = 56;
 
 /** What does not change while pieces move. Lengths in mm. */
 export interface MovesSetup {
@@ -195,7 +195,7 @@ export function movesOf(setup: MovesSetup): Moves {
       table.cellsPerY,
       table.reachMm,
     ]);
-    new Int32Array(memory.buffer, at + 40, 1)[0] = table.columnCount;
+    new Int32Array(memory.buffer, at + 40, 3).set([table.columnCount, edgesAt, edges.length / EDGE_NUMBERS]);
     new Int32Array(memory.buffer, cellsAt, cells.length).set(
       cells.map((cell) => (cell < 0 ? 0 : listsAt + 4 * (cell >> 1) + (cell & 1))),
     );

@@ -68,7 +68,10 @@ describe('the check objects', () => {
   });
 
   test('to a piece beyond the end of a remnant', () => {
-    expect(said(asked, changed(front, { length: 0, x: 880 }))).toContain('lies beyond the end of its length');
+    // Turned end for end it would reach back from there.
+    expect(said(asked, changed(front, { length: 0, x: 880, turnDeg: 0, mirrored: false }))).toContain(
+      'lies beyond the end of its length',
+    );
   });
 
   test('to a piece on a flaw', () => {
