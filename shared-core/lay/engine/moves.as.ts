@@ -92,6 +92,13 @@ let outY: f64 = 0;
 let placeX: f64 = 0;
 let placeY: f64 = 0;
 let placeLoss: f64 = 0;
+/** Where the overlaps at that place push together. */
+let downX: f64 = 0;
+let downY: f64 = 0;
+/** Where the near items were gathered for a descent, and how far it may go before they are gathered anew. */
+let homeX: f64 = 0;
+let homeY: f64 = 0;
+let roam: f64 = 0;
 // The heaviest overlap of the last evaluation.
 let worstPart: f64 = 0;
 let worstDepth: f64 = 0;
@@ -147,9 +154,9 @@ function randomBelow(count: i32): i32 {
  * Negative or 0 when it is clear. Leaves the nearest edge behind.
  *
  * A table begins with half the extent of its grid (x, y), cells per mm (x, y) and the reach beyond the outlines, five
- * numbers; then as whole numbers the columns, where the edges are and their count; from byte 56 on the cells: where
- * the cell's list of edges begins, plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and where each edge is; an edge is
- * its start x, y, its direction x, y and its length, with the inside on the left.
+ * numbers; then as whole numbers the columns, where the edges are and their count. From byte 56 on lie the cells: where
+ * the cell's list of edges begins, plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and
+ * where each edge is; an edge is its start x, y, its direction x, y and its length, with the inside on the left.
  */
 function depthIn(table: usize, x: f64, y: f64): f64 {
   const gridX = load<f64>(table);
@@ -452,6 +459,25 @@ function shiftKept(from: i32, to: i32): void {
   setWhole(keptFormAt, to, whole(keptFormAt, from));
 }
 
+/** Takes the descent to fitX, fitY if there is less loss there. */
+function goesDown(i: i32, f: i32): bool {
+  const toX = fitX;
+  const toY = fitY;
+  if (Math.abs(toX - homeX) > roam || Math.abs(toY - homeY) > roam) {
+    homeX = toX;
+    homeY = toY;
+    gatherNear(i, f, homeX, homeY, roam);
+  }
+  const loss = evaluateNear(i, f, toX, toY, placeLoss);
+  if (loss >= placeLoss) return false;
+  placeLoss = loss;
+  placeX = toX;
+  placeY = toY;
+  downX = pushX;
+  downY = pushY;
+  return true;
+}
+
 /**
  * From the descent's place down to less loss: with short steps first straight out of whatever weighs most, as long
  * as that helps, then one axis or diagonal at a time.
@@ -459,33 +485,19 @@ function shiftKept(from: i32, to: i32): void {
 function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   const side = 2 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
   const lastStep = side * lastRatio;
-  const room = side * firstRatio * 3;
   let stepX = side * firstRatio;
   let stepY = stepX;
-  let homeX = placeX;
-  let homeY = placeY;
-  gatherNear(i, f, homeX, homeY, room);
+  roam = stepX * 3;
+  homeX = placeX;
+  homeY = placeY;
+  gatherNear(i, f, homeX, homeY, roam);
   evaluateNear(i, f, placeX, placeY, Infinity);
-  let downX = pushX;
-  let downY = pushY;
+  downX = pushX;
+  downY = pushY;
   if (firstRatio < 0.1) {
     for (let outs = 0; outs < OUT_STEPS && placeLoss > 0; outs++) {
       findOut();
-      if (!fit(i, f, placeX + outX, placeY + outY)) break;
-      const toX = fitX;
-      const toY = fitY;
-      if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
-        homeX = toX;
-        homeY = toY;
-        gatherNear(i, f, homeX, homeY, room);
-      }
-      const loss = evaluateNear(i, f, toX, toY, placeLoss);
-      if (loss >= placeLoss) break;
-      downX = pushX;
-      downY = pushY;
-      placeLoss = loss;
-      placeX = toX;
-      placeY = toY;
+      if (!fit(i, f, placeX + outX, placeY + outY) || !goesDown(i, f)) break;
     }
   }
   while ((stepX > lastStep || stepY > lastStep) && placeLoss > 0) {
@@ -494,25 +506,10 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
     const moveY = way < 0.4 ? 0 : way < 0.9 ? stepY : -stepY;
     // Only the side to which the overlaps push can bring less: the other is not asked.
     const sign: f64 = downX * moveX + downY * moveY < 0 ? -1 : 1;
-    let won = false;
-    if (fit(i, f, placeX + sign * moveX, placeY + sign * moveY) && (fitX !== placeX || fitY !== placeY)) {
-      const toX = fitX;
-      const toY = fitY;
-      if (Math.abs(toX - homeX) > room || Math.abs(toY - homeY) > room) {
-        homeX = toX;
-        homeY = toY;
-        gatherNear(i, f, homeX, homeY, room);
-      }
-      const loss = evaluateNear(i, f, toX, toY, placeLoss);
-      if (loss < placeLoss) {
-        placeLoss = loss;
-        placeX = toX;
-        placeY = toY;
-        downX = pushX;
-        downY = pushY;
-        won = true;
-      }
-    }
+    const won =
+      fit(i, f, placeX + sign * moveX, placeY + sign * moveY) &&
+      (fitX !== placeX || fitY !== placeY) &&
+      goesDown(i, f);
     const factor = won ? 1.1 : 0.5;
     const both = moveX !== 0 && moveY !== 0 ? Math.sqrt(factor) : factor;
     if (moveX !== 0) stepX *= both;
