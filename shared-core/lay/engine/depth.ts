@@ -253,8 +253,9 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
   const listOf = new Map<number, number>();
   const cellX = (2 * halfX) / columnCount;
   const cellY = (2 * halfY) / rowCount;
-  // The candidates of a block of cells lie behind those of the block that it is part of.
-  let candidates = new Uint16Array(4 * edgeCount);
+  // The candidates of a block of cells lie behind those of the block that it is half of.
+  const halvings = Math.ceil(Math.log2(columnCount)) + Math.ceil(Math.log2(rowCount));
+  const candidates = new Uint16Array((halvings + 2) * edgeCount);
   const squares = new Float64Array(edgeCount);
   const visit = (
     column0: number,
@@ -282,11 +283,6 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
       inside = insideAny(convexes, centreX, centreY);
       if (!inside && nearest > spread + reachMm) return;
     }
-    if (candidates.length < 2 * to - from) {
-      const more = new Uint16Array(2 * candidates.length);
-      more.set(candidates);
-      candidates = more;
-    }
     const limit = (nearest + 2 * spread) ** 2;
     let past = to;
     for (let k = from; k < to; k++) {
@@ -295,7 +291,7 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
       past += 1;
     }
     if (column1 - column0 === 1 && row1 - row0 === 1) {
-      cells[row0 * columnCount + column0] = 2 * listWith(candidates, to, past) + (inside ? 1 : 0);
+      cells[row0 * columnCount + column0] = 2 * listOfCandidates(to, past) + (inside ? 1 : 0);
     } else if (column1 - column0 > 1 && (wide >= high || row1 - row0 === 1)) {
       const middle = (column0 + column1) >> 1;
       visit(column0, middle, row0, row1, to, past, inside);
@@ -307,19 +303,20 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
     }
   };
   /** Where the list of those candidates begins: neighbours often share one. */
-  const listWith = (numbers: Uint16Array, from: number, to: number): number => {
-    let hash = to - from;
-    for (let k = from; k < to; k++) hash = Math.imul(hash ^ numbers[k]!, 0x01000193);
+  const listOfCandidates = (from: number, to: number): number => {
+    const count = to - from;
+    let hash = count;
+    for (let k = from; k < to; k++) hash = Math.imul(hash ^ candidates[k]!, 0x01000193);
     const known = listOf.get(hash);
-    if (known !== undefined && lists[known] === to - from) {
-      let k = from;
-      while (k < to && lists[known + 1 + k - from] === numbers[k]) k += 1;
-      if (k === to) return known;
+    if (known !== undefined && lists[known] === count) {
+      let same = 0;
+      while (same < count && lists[known + 1 + same] === candidates[from + same]) same += 1;
+      if (same === count) return known;
     }
     const list = lists.length;
     listOf.set(hash, list);
-    lists.push(to - from);
-    for (let k = from; k < to; k++) lists.push(numbers[k]!);
+    lists.push(count);
+    for (let k = from; k < to; k++) lists.push(candidates[k]!);
     return list;
   };
   for (let i = 0; i < edgeCount; i++) candidates[i] = i;

@@ -205,10 +205,21 @@ function codeOf(first: i32, second: i32): i32 {
   return whole(codesAt, at);
 }
 
+/** Turns x into the frame of the table that a code names, and back. */
+function flipX(code: i32, x: f64): f64 {
+  return (code & 1) !== 0 ? -x : x;
+}
+function flipY(code: i32, y: f64): f64 {
+  return (code & 2) !== 0 ? -y : y;
+}
+function tableOf(code: i32): usize {
+  return code & ~7;
+}
+
 /** Depth in mm of the second form in the first when its centre is x, y from the first's; 0 when it is clear. */
 export function depthBetween(first: i32, second: i32, x: f64, y: f64): f64 {
   const code = codeOf(first, second);
-  return max<f64>(0, depthIn(code & ~7, (code & 1) !== 0 ? -x : x, (code & 2) !== 0 ? -y : y));
+  return max<f64>(0, depthIn(tableOf(code), flipX(code, x), flipY(code, y)));
 }
 
 /**
@@ -224,10 +235,12 @@ function meets(j: i32, px: v128, py: v128, hx: v128, hy: v128): i32 {
   return i64x2.bitmask(v128.and(isNearX, isNearY));
 }
 
-/** Gathers those that item i in form f can meet within `by` of px, py. */
-function gatherNear(i: i32, f: i32, px: f64, py: f64, by: f64): void {
-  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm + by);
-  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm + by);
+/** Gathers those that item i in form f can meet while a descent is no further than `roam` from px, py. */
+function gatherNear(i: i32, f: i32, px: f64, py: f64): void {
+  homeX = px;
+  homeY = py;
+  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm + roam);
+  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm + roam);
   const toX = f64x2.splat(px);
   const toY = f64x2.splat(py);
   let count = 0;
@@ -248,12 +261,10 @@ function gatherNear(i: i32, f: i32, px: f64, py: f64, by: f64): void {
 
 /** Weighted overlap of item i in form f at px, py with item j, whose box it meets. Remembers the heaviest. */
 function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
-  let vx = real(xAt, j) - px;
-  let vy = real(yAt, j) - py;
   const code = codeOf(f, whole(formAt, j));
-  if ((code & 1) !== 0) vx = -vx;
-  if ((code & 2) !== 0) vy = -vy;
-  const depth = depthIn(code & ~7, vx, vy);
+  const vx = flipX(code, real(xAt, j) - px);
+  const vy = flipY(code, real(yAt, j) - py);
+  const depth = depthIn(tableOf(code), vx, vy);
   if (depth <= 0) return 0;
   const hx = real(formHalfXAt, f) + reachMm;
   const hy = real(formHalfYAt, f) + reachMm;
@@ -265,10 +276,8 @@ function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
   const slope = Math.sqrt(overX + overY) * real(weightAt, i * total + j);
   const part = depth * slope;
   // The other would leave through the nearest edge, so this one is pushed the other way.
-  const wayX = slope * load<f64>(nearestEdge, 24);
-  const wayY = slope * load<f64>(nearestEdge, 16);
-  pushX += (code & 1) !== 0 ? wayX : -wayX;
-  pushY += (code & 2) !== 0 ? -wayY : wayY;
+  pushX -= flipX(code, slope * load<f64>(nearestEdge, 24));
+  pushY += flipY(code, slope * load<f64>(nearestEdge, 16));
   if (part > worstPart) {
     worstPart = part;
     worstEdge = nearestEdge;
@@ -345,8 +354,8 @@ function findOut(): void {
       wayY = endY / span;
     }
   }
-  outX = (worstCode & 1) !== 0 ? wayX * worstDepth : -wayX * worstDepth;
-  outY = (worstCode & 2) !== 0 ? wayY * worstDepth : -wayY * worstDepth;
+  outX = -flipX(worstCode, wayX * worstDepth);
+  outY = -flipY(worstCode, wayY * worstDepth);
 }
 
 function latticeNear(value: f64, step: f64, phase: f64, match: f64, start: f64): f64 {
@@ -433,7 +442,7 @@ function offerTouching(i: i32, f: i32): void {
     let j = randomBelow(total - 1);
     if (j >= i) j += 1;
     const code = codeOf(f, whole(formAt, j));
-    const table: usize = code & ~7;
+    const table = tableOf(code);
     const edge: usize = load<u32>(table, 44) + randomBelow(load<i32>(table, 48)) * EDGE_BYTES;
     const along = random() < TOUCH_ENDS ? 0 : random() * load<f64>(edge, 32);
     const ux = load<f64>(edge, 16);
@@ -441,8 +450,8 @@ function offerTouching(i: i32, f: i32): void {
     const reach = load<f64>(table, 32);
     const vx = load<f64>(edge) + ux * along + uy * reach;
     const vy = load<f64>(edge, 8) + uy * along - ux * reach;
-    const toX = real(xAt, j) + ((code & 1) !== 0 ? vx : -vx);
-    const toY = real(yAt, j) + ((code & 2) !== 0 ? vy : -vy);
+    const toX = real(xAt, j) - flipX(code, vx);
+    const toY = real(yAt, j) - flipY(code, vy);
     // A place beyond the cloth would be drawn in and touch no more; one off the lattice is brought to it.
     if (!fit(i, f, toX, toY)) continue;
     if (Math.abs(fitX - toX) > near + real(stepXAt, i)) continue;
@@ -463,11 +472,7 @@ function shiftKept(from: i32, to: i32): void {
 function goesDown(i: i32, f: i32): bool {
   const toX = fitX;
   const toY = fitY;
-  if (Math.abs(toX - homeX) > roam || Math.abs(toY - homeY) > roam) {
-    homeX = toX;
-    homeY = toY;
-    gatherNear(i, f, homeX, homeY, roam);
-  }
+  if (Math.abs(toX - homeX) > roam || Math.abs(toY - homeY) > roam) gatherNear(i, f, toX, toY);
   const loss = evaluateNear(i, f, toX, toY, placeLoss);
   if (loss >= placeLoss) return false;
   placeLoss = loss;
@@ -488,9 +493,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   let stepX = side * firstRatio;
   let stepY = stepX;
   roam = stepX * 3;
-  homeX = placeX;
-  homeY = placeY;
-  gatherNear(i, f, homeX, homeY, roam);
+  gatherNear(i, f, placeX, placeY);
   evaluateNear(i, f, placeX, placeY, Infinity);
   downX = pushX;
   downY = pushY;
