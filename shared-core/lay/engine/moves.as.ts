@@ -9,12 +9,13 @@
 /** Builds the table of two forms and writes where it is into `codes`. */
 declare function prepare(first: i32, second: i32): void;
 
-/** At most as many as moves.ts makes room for. */
-const KEPT_SAMPLES: i32 = 2;
+/** How many places are tried for a move near the item, anywhere, and touching another; and how many are refined. */
 const NEAR_SAMPLES: i32 = 8;
 const UNIFORM_SAMPLES: i32 = 4;
-/** Samples that touch another item. Half of them touch it at the end of an edge, where pieces fit into corners. */
 const TOUCH_SAMPLES: i32 = 6;
+/** At most as many as moves.ts makes room for. */
+const KEPT_SAMPLES: i32 = 2;
+/** Half of the places that touch another item touch it at the end of an edge, where pieces fit into corners. */
 const TOUCH_TRIES: i32 = 10;
 const TOUCH_ENDS: f64 = 0.5;
 /** Steps of a descent as parts of the form's smaller side: from, to; then the winner again. */
@@ -23,6 +24,15 @@ const FIRST_END: f64 = 0.02;
 const LAST_STEP: f64 = 0.01;
 const LAST_END: f64 = 0.0005;
 const OUT_STEPS: i32 = 6;
+/** Items are exchanged with others of about their size: the area differs at most by twice. */
+const EXCHANGE_TRIES: i32 = 10;
+const EXCHANGE_SIZES: f64 = 1.2;
+/** An exchange asks fewer places: near where the other lay; for the other also anywhere and touching. One is refined. */
+const EXCHANGE_NEAR: i32 = 4;
+const EXCHANGE_UNIFORM: i32 = 2;
+const EXCHANGE_TOUCH: i32 = 4;
+/** A place may begin with this much of the loss that it must beat: refining brings it down. */
+const EXCHANGE_BOUND: f64 = 1.3;
 const EDGE_BYTES: i32 = 40;
 /** A pair that stays in each other's way for long may not weigh more than numbers can hold. */
 const MOST_WEIGHT: f64 = 1e60;
@@ -114,6 +124,14 @@ let pushX: f64 = 0;
 let pushY: f64 = 0;
 
 let keptCount: i32 = 0;
+/** How many samples are kept, and from which loss on none is. */
+let mostKept: i32 = 0;
+let keptBound: f64 = 0;
+/** The best of the refined samples. */
+let bestLoss: f64 = 0;
+let bestX: f64 = 0;
+let bestY: f64 = 0;
+let bestForm: i32 = 0;
 
 function real(at: usize, index: i32): f64 {
   return load<f64>(at + ((<usize>index) << 3));
@@ -404,7 +422,7 @@ export function fit(i: i32, f: i32, px: f64, py: f64): bool {
 /** Keeps the tried place if it is one of the best so far, apart from the others. */
 function offer(i: i32, f: i32, px: f64, py: f64): void {
   if (!fit(i, f, px, py)) return;
-  const bound = keptCount < KEPT_SAMPLES ? Infinity : real(keptLossAt, KEPT_SAMPLES - 1);
+  const bound = keptCount < mostKept ? keptBound : real(keptLossAt, mostKept - 1);
   const toX = fitX;
   const toY = fitY;
   const loss = evaluate(i, f, toX, toY, bound);
@@ -422,8 +440,8 @@ function offer(i: i32, f: i32, px: f64, py: f64): void {
     keptCount -= 1;
     break;
   }
-  let k = keptCount < KEPT_SAMPLES ? keptCount : KEPT_SAMPLES - 1;
-  if (keptCount < KEPT_SAMPLES) keptCount += 1;
+  let k = keptCount < mostKept ? keptCount : mostKept - 1;
+  if (keptCount < mostKept) keptCount += 1;
   while (k > 0 && real(keptLossAt, k - 1) > loss) {
     shiftKept(k - 1, k);
     k -= 1;
@@ -528,27 +546,32 @@ function setPlace(i: i32, f: i32, toX: f64, toY: f64): void {
   setReal(yAt, i, toY);
 }
 
-/** Moves item i to the best place found. */
-export function moveItem(i: i32): void {
-  const own = whole(formAt, i);
-  const fromX = real(xAt, i);
-  const fromY = real(yAt, i);
-  const now = evaluate(i, own, fromX, fromY, Infinity);
-  if (now === 0) return;
+/** One of the forms in which item i may lie. */
+function anyForm(i: i32): i32 {
+  return whole(choicesAt, whole(choiceStartAt, i) + randomBelow(whole(choiceCountAt, i)));
+}
+
+/** Forgets the samples; from now on the best `most` of less loss than `bound` are kept. */
+function startSampling(most: i32, bound: f64): void {
   keptCount = 0;
-  offer(i, own, fromX, fromY);
-  const firstChoice = whole(choiceStartAt, i);
-  const choiceCount = whole(choiceCountAt, i);
-  for (let s = 0; s < NEAR_SAMPLES; s++) {
-    const f = whole(choicesAt, firstChoice + randomBelow(choiceCount));
-    const toX = fromX + (random() - 0.5) * 2 * real(formHalfXAt, f);
-    const toY = fromY + (random() - 0.5) * 2 * real(formHalfYAt, f);
+  mostKept = most;
+  keptBound = bound;
+}
+
+function offerNear(i: i32, nearX: f64, nearY: f64, samples: i32): void {
+  for (let s = 0; s < samples; s++) {
+    const f = anyForm(i);
+    const toX = nearX + (random() - 0.5) * 2 * real(formHalfXAt, f);
+    const toY = nearY + (random() - 0.5) * 2 * real(formHalfYAt, f);
     offer(i, f, toX, toY);
   }
+}
+
+function offerAnywhere(i: i32, samples: i32): void {
   let open: f64 = 0;
   for (let b = 0; b <= active; b++) open += real(limitAt, b);
-  for (let s = 0; s < UNIFORM_SAMPLES; s++) {
-    const f = whole(choicesAt, firstChoice + randomBelow(choiceCount));
+  for (let s = 0; s < samples; s++) {
+    const f = anyForm(i);
     let at = random() * open;
     let b = 0;
     while (b < active && at >= real(limitAt, b)) {
@@ -562,35 +585,108 @@ export function moveItem(i: i32): void {
     const toY = hy + random() * max<f64>(0, real(binWidthAt, b) - 2 * hy);
     offer(i, f, toX, toY);
   }
-  for (let s = 0; s < TOUCH_SAMPLES; s++) {
-    offerTouching(i, whole(choicesAt, firstChoice + randomBelow(choiceCount)));
-  }
-  let bestLoss = Infinity;
-  let bestX: f64 = 0;
-  let bestY: f64 = 0;
-  let bestForm = 0;
+}
+
+/** Refines the samples kept for item i by coarse steps; leaves the best place behind, with Infinity for loss when there is none. */
+function refineKept(i: i32): void {
+  bestLoss = Infinity;
   for (let k = 0; k < keptCount && bestLoss > 0; k++) {
     placeX = real(keptXAt, k);
     placeY = real(keptYAt, k);
     placeLoss = real(keptLossAt, k);
     descend(i, whole(keptFormAt, k), FIRST_STEP, FIRST_END);
-    if (placeLoss < bestLoss) {
-      bestLoss = placeLoss;
-      bestX = placeX;
-      bestY = placeY;
-      bestForm = whole(keptFormAt, k);
-    }
-  }
-  if (bestLoss > 0 && bestLoss < Infinity) {
-    placeX = bestX;
-    placeY = bestY;
-    placeLoss = bestLoss;
-    descend(i, bestForm, LAST_STEP, LAST_END);
+    if (placeLoss >= bestLoss) continue;
     bestLoss = placeLoss;
     bestX = placeX;
     bestY = placeY;
+    bestForm = whole(keptFormAt, k);
   }
-  if (bestLoss < now) setPlace(i, bestForm, bestX, bestY);
+}
+
+/** Refines the best place for item i by fine steps. */
+function refineBest(i: i32): void {
+  if (bestLoss === 0 || bestLoss === Infinity) return;
+  placeX = bestX;
+  placeY = bestY;
+  placeLoss = bestLoss;
+  descend(i, bestForm, LAST_STEP, LAST_END);
+  bestLoss = placeLoss;
+  bestX = placeX;
+  bestY = placeY;
+}
+
+/** Moves item i to the best place found; if it overlaps there, tries to exchange it so often with another. */
+export function moveItem(i: i32, exchanges: i32): void {
+  const own = whole(formAt, i);
+  const fromX = real(xAt, i);
+  const fromY = real(yAt, i);
+  let loss = evaluate(i, own, fromX, fromY, Infinity);
+  if (loss === 0) return;
+  startSampling(KEPT_SAMPLES, Infinity);
+  offer(i, own, fromX, fromY);
+  offerNear(i, fromX, fromY, NEAR_SAMPLES);
+  offerAnywhere(i, UNIFORM_SAMPLES);
+  for (let s = 0; s < TOUCH_SAMPLES; s++) offerTouching(i, anyForm(i));
+  refineKept(i);
+  refineBest(i);
+  if (bestLoss < loss) {
+    setPlace(i, bestForm, bestX, bestY);
+    loss = bestLoss;
+  }
+  for (let tries = 0; tries < exchanges && loss > 0; tries++) if (exchange(i, loss)) return;
+}
+
+/** Another item of about the size of item i, but not of its shape; -1 when none is found. */
+function partnerOf(i: i32): i32 {
+  const size = real(sizeAt, i);
+  const shape = whole(choicesAt, whole(choiceStartAt, i));
+  for (let tries = 0; tries < EXCHANGE_TRIES; tries++) {
+    const j = randomBelow(movers);
+    const ratio = real(sizeAt, j) / size;
+    if (ratio > EXCHANGE_SIZES || ratio * EXCHANGE_SIZES < 1) continue;
+    if (whole(choicesAt, whole(choiceStartAt, j)) !== shape) return j;
+  }
+  return -1;
+}
+
+/**
+ * Lifts item i, whose weighted overlap is `loss`, and another; i is laid near where the other lay, then the other
+ * near where i lay, anywhere or touching a third. True when the two overlap less than before; otherwise they lie as
+ * they lay. What two moves one after the other cannot do while the place of each is taken by the other.
+ */
+function exchange(i: i32, loss: f64): bool {
+  const j = partnerOf(i);
+  if (j < 0) return false;
+  const formI = whole(formAt, i);
+  const fromIX = real(xAt, i);
+  const fromIY = real(yAt, i);
+  const formJ = whole(formAt, j);
+  const fromJX = real(xAt, j);
+  const fromJY = real(yAt, j);
+  setReal(xAt, i, Infinity);
+  const before = loss + evaluate(j, formJ, fromJX, fromJY, Infinity);
+  setReal(xAt, j, Infinity);
+  startSampling(1, before * EXCHANGE_BOUND);
+  offer(i, anyForm(i), fromJX, fromJY);
+  offerNear(i, fromJX, fromJY, EXCHANGE_NEAR);
+  refineKept(i);
+  const left = before - bestLoss;
+  if (left > 0) {
+    setPlace(i, bestForm, bestX, bestY);
+    startSampling(1, left * EXCHANGE_BOUND);
+    offer(j, anyForm(j), fromIX, fromIY);
+    offerNear(j, fromIX, fromIY, EXCHANGE_NEAR);
+    offerAnywhere(j, EXCHANGE_UNIFORM);
+    for (let s = 0; s < EXCHANGE_TOUCH; s++) offerTouching(j, anyForm(j));
+    refineKept(j);
+    if (bestLoss < left) {
+      setPlace(j, bestForm, bestX, bestY);
+      return true;
+    }
+  }
+  setPlace(i, formI, fromIX, fromIY);
+  setPlace(j, formJ, fromJX, fromJY);
+  return false;
 }
 
 function isApart(i: i32, j: i32, by: f64): bool {

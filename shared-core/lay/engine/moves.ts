@@ -72,8 +72,8 @@ export interface Moves {
   setActive(bin: number): void;
   /** Moves an item to the nearest place where it can lie in that form; false when there is none. */
   place(item: number, form: number, x: number, y: number): boolean;
-  /** Moves an item to where it overlaps least. */
-  moveItem(item: number): void;
+  /** Moves an item to where it overlaps least; if it still does, tries so often to exchange it with another. */
+  moveItem(item: number, exchanges: number): void;
   /** The sum of all overlaps with sizes but without weights; and the deepest in mm. */
   measure(): number;
   deepestMm(): number;
@@ -89,7 +89,7 @@ export interface Moves {
 interface Compiled {
   seed(value: number): void;
   fit(item: number, form: number, x: number, y: number): number;
-  moveItem(item: number): void;
+  moveItem(item: number, exchanges: number): void;
   measure(): number;
   resetWeights(): void;
   raiseWeights(): void;

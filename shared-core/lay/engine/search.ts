@@ -29,9 +29,11 @@ const FIRST_LEAP = 0.015;
 const LEAST_LEAP = 0.002;
 /** A start that fails is given more cloth: it aims at these shares of the leap. */
 const RUNGS = [0.69, 0.375, 0.06];
-/** Settling is tried on layouts whose deepest overlap is under this part of the width. */
+/** So many exchanges are tried for a piece that finds no place; while shortening only after so many sweeps in vain. */
+const EXCHANGES = 3;
+const SWEEPS_BEFORE = 10;
+/** Settling is tried on layouts whose deepest overlap is under this part of the width: while exploring a hair's. */
 const SETTLE_DEPTH = 0.01;
-/** While exploring only hair-wide overlaps are settled. */
 const SETTLE_HAIR = 0.001;
 const SETTLE_ROUNDS = 400;
 const SQUEEZE_END = 4e-5;
@@ -236,8 +238,15 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     openBest();
   }
 
-  /** Separates what overlaps. Yields after each move; leaves the least bad layout in place; true when valid. */
-  function* separate(sweepsWithout: number, settles: boolean): Generator<void, boolean, void> {
+  /**
+   * Separates what overlaps; gives up after `patience` sweeps that bring nothing, and exchanges pieces after
+   * `exchangesAfter` of them. Yields after each move; leaves the least bad layout in place; true when valid.
+   */
+  function* separate(
+    patience: number,
+    exchangesAfter: number,
+    settleDepth = SETTLE_HAIR,
+  ): Generator<void, boolean, void> {
     moves.resetWeights();
     let loss = moves.measure();
     let least = keep(loss);
@@ -246,7 +255,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     for (let begun = Infinity; loss > 0 && least.loss < begun * 0.98; ) {
       begun = least.loss;
       let without = 0;
-      while (without < sweepsWithout) {
+      while (without < patience) {
+        const exchanges = without < exchangesAfter ? 0 : EXCHANGES;
         let count = 0;
         for (let i = 0; i < movers; i++) {
           if (overlap[i]! > 0) {
@@ -261,15 +271,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           order[m] = swap;
         }
         for (let k = 0; k < count; k++) {
-          moves.moveItem(order[k]!);
+          moves.moveItem(order[k]!, exchanges);
           yield;
         }
         loss = moves.measure();
         if (loss === 0) return true;
-        if (
-          moves.deepestMm() < (settles ? SETTLE_DEPTH : SETTLE_HAIR) * model.widthMm &&
-          loss < settled * 0.8
-        ) {
+        if (moves.deepestMm() < settleDepth * model.widthMm && loss < settled * 0.8) {
           settled = loss;
           const before = keep(loss);
           yield;
@@ -365,12 +372,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       disturb();
     }
     yield;
-    if (shorten(target) && (yield* separate(PATIENCE, false))) return accept();
+    if (shorten(target) && (yield* separate(PATIENCE, 0))) return accept();
     pool.push(keep(moves.measure()));
     pool.sort((a, b) => a.loss - b.loss);
     for (const share of RUNGS) {
       yield;
-      if (shorten(shorter(part * share)) && (yield* separate(60, false))) return accept();
+      if (shorten(shorter(part * share)) && (yield* separate(60, 0))) return accept();
     }
     return false;
   }
@@ -390,7 +397,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         if (isShortening) {
           const valid =
             shorten(shorter(ratio)) &&
-            (yield* separate(ratio > FINEST_RATIO ? coarsePatience : PATIENCE, false));
+            (yield* ratio > FINEST_RATIO ? separate(coarsePatience, SWEEPS_BEFORE) : separate(PATIENCE, 0));
           if (valid && accept()) {
             if (ratio < 0.02) ratio *= 1.2;
             continue;
@@ -426,7 +433,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           : cutFailures / 20;
         cutRatio = 0.0005 * (1 - share) + 0.00001 * share;
         yield;
-        const valid = cutShort(limit[active]! * cutRatio) && (yield* separate(60, true));
+        const valid =
+          cutShort(limit[active]! * cutRatio) && (yield* separate(60, SWEEPS_BEFORE, SETTLE_DEPTH));
         if (valid && accept()) {
           yield* squeeze();
           cutFailures = 0;
