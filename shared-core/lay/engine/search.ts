@@ -18,9 +18,12 @@ const SPARE_GRAINS = 2;
 export const FLOOR_GRAINS = 200;
 /** How far pieces may pass a selvage: far under what the check allows. */
 const EDGE_GRAINS = 40;
-/** A lay is shortened by parts of its length down to this one; there, and on a new start, the search is patient. */
+/** A lay is shortened by parts of its length down to this one. */
 const FINEST_RATIO = 0.001;
-const PATIENCE = 200;
+/** There, and on a new start, so many sweeps may bring nothing: few at first, more with each start that fails. */
+const FIRST_PATIENCE = 100;
+const MORE_PATIENCE = 10;
+const MOST_PATIENCE = 200;
 /** At most this many pieces are scattered at once, and a start that failed is tried again this often with a swap. */
 const SCATTERED = 32;
 const KICKS = 5;
@@ -356,7 +359,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
    * pieces swapped; what does not come apart is given a little more cloth, still less than the best. Yields after each
    * move; true when a better lay stands.
    */
-  function* startAnew(pool: State[], leap: number): Generator<void, boolean, void> {
+  function* startAnew(pool: State[], leap: number, patience: number): Generator<void, boolean, void> {
     // With many pieces only a part of them is scattered, which can bring only a part of the gain.
     const part = leap * Math.min(1, SCATTERED / movers);
     const target = shorter(part);
@@ -372,7 +375,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       disturb();
     }
     yield;
-    if (shorten(target) && (yield* separate(PATIENCE, 0))) return accept();
+    if (shorten(target) && (yield* separate(patience, 0))) return accept();
     pool.push(keep(moves.measure()));
     pool.sort((a, b) => a.loss - b.loss);
     for (const share of RUNGS) {
@@ -386,6 +389,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     openBest();
     let ratio = 0.05;
     let leap = FIRST_LEAP;
+    let patience = FIRST_PATIENCE;
     while (!done) {
       // Explore: shorten a lay until it is stuck, throw its pieces anywhere on clearly less cloth, shorten again.
       const pool: State[] = [];
@@ -397,7 +401,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         if (isShortening) {
           const valid =
             shorten(shorter(ratio)) &&
-            (yield* ratio > FINEST_RATIO ? separate(coarsePatience, SWEEPS_BEFORE) : separate(PATIENCE, 0));
+            (yield* ratio > FINEST_RATIO ? separate(coarsePatience, SWEEPS_BEFORE) : separate(patience, 0));
           if (valid && accept()) {
             if (ratio < 0.02) ratio *= 1.2;
             continue;
@@ -409,7 +413,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           }
           isShortening = false;
         }
-        if (yield* startAnew(pool, leap)) {
+        if (yield* startAnew(pool, leap, patience)) {
           isShortening = true;
           ratio = 0.004;
           leap *= 1.2;
@@ -417,6 +421,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           pool.length = 0;
         } else {
           failures += 1;
+          patience = Math.min(MOST_PATIENCE, patience + MORE_PATIENCE);
           leap = Math.max(LEAST_LEAP, leap * 0.9);
         }
       }
