@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { depthsOf } from '../../../shared-core/lay/engine/depth.ts';
+import { movesOf } from '../../../shared-core/lay/engine/moves.ts';
+
+const LONG = 0;
+const SHORT = 1;
+
+function box(widthX: number, widthY: number): Float64Array {
+  const [x, y] = [widthX / 2, widthY / 2];
+  return Float64Array.of(-x, -y, x, -y, x, y, -x, y);
+}
+
+/** Cloth with a flaw across it, 82 mm to its left and 122 to its right; a piece of 120 mm and one of 80 fill the width. */
+function wrongWayRound() {
+  const rings = [box(120, 100), box(80, 100), box(16, 100)];
+  const free = { stepX: 0, stepY: 0, phaseX: 0, phaseY: 0, onFold: false };
+  const moves = movesOf({
+    depths: depthsOf(
+      rings.map((ring, k) => ({ ring, flaw: k === 2 })),
+      0,
+      0,
+      0.01,
+    ),
+    forms: rings.map((ring) => ({ halfX: ring[2]!, halfY: ring[5]!, matchX: 0, matchY: 0 })),
+    items: [
+      { ...free, forms: [LONG], areaMm2: 12000 },
+      { ...free, forms: [SHORT], areaMm2: 8000 },
+    ],
+    fixed: [{ x: 90, y: 50, form: 2 }],
+    bins: [{ startX: 0, widthMm: 100 }],
+    reachMm: 0,
+    grainMm: 0.001,
+    nothingMm: 0.001,
+    edgeMm: 0.01,
+    widthMm: 100,
+    seed: 5,
+  });
+  moves.limit[0] = 220;
+  expect(moves.place(LONG, LONG, 60, 50)).toBe(true);
+  expect(moves.place(SHORT, SHORT, 159, 50)).toBe(true);
+  moves.resetWeights();
+  return moves;
+}
+
+describe('two pieces that lie in each other’s place', () => {
+  test('stay in the way as long as one of them is moved alone', () => {
+    const moves = wrongWayRound();
+    for (let k = 0; k < 50; k++) moves.moveItem(LONG, 0);
+    expect(moves.measure()).toBeGreaterThan(0);
+    expect(moves.x[SHORT]).toBe(159);
+  });
+
+  test('come apart when they are exchanged', () => {
+    const moves = wrongWayRound();
+    for (let k = 0; k < 50 && moves.measure() > 0; k++) moves.moveItem(LONG, 3);
+    expect(moves.measure()).toBe(0);
+    expect(moves.x[SHORT]).toBeLessThan(82);
+    expect(moves.x[LONG]).toBeGreaterThan(98);
+  });
+
+  test('lie where they lay when an exchange brings nothing', () => {
+    const moves = wrongWayRound();
+    // On cloth without room for the long piece beside the flaw, either way round is as bad.
+    moves.limit[0] = 200;
+    expect(moves.place(SHORT, SHORT, 150, 50)).toBe(true);
+    for (let k = 0; k < 50; k++) {
+      const before = moves.measure();
+      moves.moveItem(LONG, 3);
+      expect(moves.measure()).toBeLessThanOrEqual(before + 1e-9);
+    }
+  });
+});
