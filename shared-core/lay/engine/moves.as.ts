@@ -603,6 +603,15 @@ function refineKept(i: i32): void {
   }
 }
 
+/** Offers item i that place, so many near it, anywhere and touching another, and refines those that were kept. */
+function seek(i: i32, f: i32, px: f64, py: f64, near: i32, anywhere: i32, touching: i32): void {
+  offer(i, f, px, py);
+  offerNear(i, px, py, near);
+  offerAnywhere(i, anywhere);
+  for (let s = 0; s < touching; s++) offerTouching(i, anyForm(i));
+  refineKept(i);
+}
+
 /** Refines the best place for item i by fine steps. */
 function refineBest(i: i32): void {
   if (bestLoss === 0 || bestLoss === Infinity) return;
@@ -623,11 +632,7 @@ export function moveItem(i: i32, exchanges: i32): void {
   let loss = evaluate(i, own, fromX, fromY, Infinity);
   if (loss === 0) return;
   startSampling(KEPT_SAMPLES, Infinity);
-  offer(i, own, fromX, fromY);
-  offerNear(i, fromX, fromY, NEAR_SAMPLES);
-  offerAnywhere(i, UNIFORM_SAMPLES);
-  for (let s = 0; s < TOUCH_SAMPLES; s++) offerTouching(i, anyForm(i));
-  refineKept(i);
+  seek(i, own, fromX, fromY, NEAR_SAMPLES, UNIFORM_SAMPLES, TOUCH_SAMPLES);
   refineBest(i);
   if (bestLoss < loss) {
     setPlace(i, bestForm, bestX, bestY);
@@ -667,18 +672,12 @@ function exchange(i: i32, loss: f64): bool {
   const before = loss + evaluate(j, formJ, fromJX, fromJY, Infinity);
   setReal(xAt, j, Infinity);
   startSampling(1, before * EXCHANGE_BOUND);
-  offer(i, anyForm(i), fromJX, fromJY);
-  offerNear(i, fromJX, fromJY, EXCHANGE_NEAR);
-  refineKept(i);
+  seek(i, anyForm(i), fromJX, fromJY, EXCHANGE_NEAR, 0, 0);
   const left = before - bestLoss;
   if (left > 0) {
     setPlace(i, bestForm, bestX, bestY);
     startSampling(1, left * EXCHANGE_BOUND);
-    offer(j, anyForm(j), fromIX, fromIY);
-    offerNear(j, fromIX, fromIY, EXCHANGE_NEAR);
-    offerAnywhere(j, EXCHANGE_UNIFORM);
-    for (let s = 0; s < EXCHANGE_TOUCH; s++) offerTouching(j, anyForm(j));
-    refineKept(j);
+    seek(j, anyForm(j), fromIX, fromIY, EXCHANGE_NEAR, EXCHANGE_UNIFORM, EXCHANGE_TOUCH);
     if (bestLoss < left) {
       setPlace(j, bestForm, bestX, bestY);
       return true;
