@@ -15,7 +15,7 @@ export async function proposedCutting(
   runLay: RunLay,
 ): Promise<ProposedSlot[]> {
   const plan = withCoats(sources.plan, coats);
-  const needs = stillToCut(requirement(plan, slotItems({ ...sources, plan })), sources.cuttings ?? []);
+  const needs = stillToCut(plan, requirement(plan, slotItems({ ...sources, plan })), sources.cuttings ?? []);
   const lays = await layNeeds({ ...sources, plan }, needs, runLay);
   const input = { ...sources, plan, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   return cuttingProposal(plan, needs, await cover(input, runLay));

@@ -47,7 +47,7 @@ export const openSlotWidthMm = 1473;
 /** The whole road for one plan. */
 export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solve): Promise<Estimate> {
   const whole = requirement(sources.plan, slotItems(sources));
-  const needs = stillToCut(whole, sources.cuttings ?? []);
+  const needs = stillToCut(sources.plan, whole, sources.cuttings ?? []);
   const lays = await layNeeds(sources, needs, runLay);
   const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   const covers = await cover(coverInput, runLay);

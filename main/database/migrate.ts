@@ -10,6 +10,8 @@ export interface Migration {
   /** A word or two for the backup's name and for messages. */
   readonly what: string;
   readonly sql: string;
+  /** What SQL alone cannot do, after it and in the same transaction. */
+  readonly finish?: (database: Database) => void;
 }
 
 /** "BoBa" as a number: in each file's header, it tells our files from everybody else's. */
@@ -73,17 +75,27 @@ function runOne(database: Database, migration: Migration): void {
   try {
     database.exec('BEGIN IMMEDIATE');
     if (schemaVersion(database) < migration.number) {
-      database.exec(migration.sql);
+      applySteps(database, migration);
       const broken = database.pragma('foreign_key_check') as readonly unknown[];
       if (broken.length > 0) throw new Error(`${broken.length} rows would refer to nothing`);
-      database.pragma(`application_id = ${applicationId}`);
-      database.pragma(`user_version = ${migration.number}`);
+      markSchema(database, migration.number);
     }
     database.exec('COMMIT');
   } finally {
     if (database.inTransaction) database.exec('ROLLBACK');
     database.pragma('foreign_keys = ON');
   }
+}
+
+/** Its statements alone: the transaction around them, references and the mark in the file are the caller's. */
+export function applySteps(database: Database, migration: Migration): void {
+  database.exec(migration.sql);
+  migration.finish?.(database);
+}
+
+export function markSchema(database: Database, version: number): void {
+  database.pragma(`application_id = ${applicationId}`);
+  database.pragma(`user_version = ${version}`);
 }
 
 function reasonOf(error: unknown): string {

@@ -64,6 +64,8 @@ export interface Schema {
     readonly reason: string;
     /** Generated: null where a movement is no part of a cutting. */
     readonly cutting_id: Generated<string | null>;
+    /** Generated: null but for a reversal. */
+    readonly reverses: Generated<string | null>;
   };
   readonly cutting: {
     readonly entry: Generated<number>;
@@ -99,6 +101,13 @@ export interface Schema {
     readonly length_id: string;
     readonly on_hand_milli: number;
     readonly reserved_milli: number;
+  };
+  /** What bringing the file up to a schema had to assume. */
+  readonly upgrade_note: {
+    readonly entry: Generated<number>;
+    readonly schema: number;
+    readonly note: string;
+    readonly seen_at: string | null;
   };
   readonly offer: {
     readonly id: string;

@@ -16,7 +16,8 @@ async function readAccount(context: CallContext): Promise<Outcome<StashAccount>>
     stashAccount({
       items: await queries
         .selectFrom('item')
-        .select(['id', 'name', 'kind'])
+        .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
+        .select(['id', 'name', 'kind', 'value_minor as onHandMinor'])
         .orderBy('name_key')
         .orderBy('id')
         .execute(),
@@ -45,6 +46,7 @@ export async function readLedger(
       'length_id',
       'on_hand_milli',
       'plan_id',
+      'reverses',
       'worth_ratio',
     ])
     .orderBy('movement.entry');
@@ -71,6 +73,7 @@ export async function readLedger(
       lengthId: row.length_id,
       onHandMilli: row.on_hand_milli,
       planId: row.plan_id,
+      ...(row.reverses !== null && { reverses: row.reverses }),
       ...(row.worth_ratio !== null && { worthRatio: row.worth_ratio }),
     })),
   };

@@ -2,7 +2,7 @@
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import type { Flaw, Item, Length } from '../../shared-core/stash/stash.ts';
 import type { CallContext } from './call.ts';
-import { amountProblem, placeOnShelf } from './ledger.ts';
+import { placeOnShelf } from './ledger.ts';
 import { reservedBy } from './set-aside.ts';
 
 export interface CutPlace {
@@ -28,14 +28,12 @@ export interface CutPlace {
 export async function placeToCut(
   context: CallContext,
   planId: string,
-  line: { readonly lotId: string; readonly lengthId: string | null; readonly amount: number },
+  line: { readonly lotId: string; readonly lengthId: string | null },
 ): Promise<CutPlace | { readonly problems: readonly Problem[] }> {
   const { queries } = context;
   const { lotId, lengthId } = line;
   const place = await placeOnShelf(context, lotId, lengthId);
   if (!place.ok) return place;
-  const problem = amountProblem(place.value, line.amount, 'Amount');
-  if (problem) return { problems: [problem] };
   const { itemId, kind, name, facts, onHandMilli, reservedMilli, show } = place.value;
   const lot = await queries
     .selectFrom('lot')

@@ -60,12 +60,21 @@ async function beforeCutting(
   };
 }
 
-/** The shelf by the movements before an entry. What the plan itself had set aside counts as free. */
+/**
+ * The shelf by the movements before an entry, without cuttings that were taken back, then or since. What the plan
+ * itself had set aside counts as free.
+ */
 async function shelfBefore(
   queries: Kysely<Schema>,
   { itemIds, entry, planId }: { itemIds: readonly string[]; entry: number; planId: string },
 ): Promise<ItemOnShelf[]> {
   const shelves = await readShelves(queries, itemIds, 'all');
+  const undone = await queries
+    .selectFrom('cutting')
+    .select(['id', 'undoes'])
+    .where('undoes', 'is not', null)
+    .execute();
+  const takenBack = undone.flatMap(({ id, undoes }) => [id, undoes as string]);
   const rows = await queries
     .selectFrom('movement')
     .select(['lot_id', 'length_id', 'plan_id'])
@@ -74,6 +83,7 @@ async function shelfBefore(
       fn.sum<number>('reserved_milli').as('reserved'),
     ])
     .where('entry', '<', entry)
+    .where(({ or, eb }) => or([eb('cutting_id', 'is', null), eb('cutting_id', 'not in', takenBack)]))
     .groupBy(['lot_id', 'length_id', 'plan_id'])
     .execute();
   const onHand = new Map<string, number>();

@@ -1,7 +1,8 @@
-/** Takes a cutting back: each of its rows is answered by one that goes the other way, the last one first. */
+/** Takes a cutting back: each of its rows that moved something is reversed by one that names it, the last one first. */
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { Cutting } from '../../shared-core/stash/cutting.ts';
+import type { Movement } from '../../shared-core/stash/stash.ts';
 import { type CallContext, newId } from './call.ts';
 import { readCuttings } from './cutting-read.ts';
 import { addMovement, placeOnShelf } from './ledger.ts';
@@ -38,40 +39,59 @@ export async function undoCutting(
       undoes: cutting.id,
     })
     .execute();
-  await answerEach(context, cutting, cuttingId);
+  await reverse(context, cutting, cuttingId);
   const [undone] = await readCuttings(context.queries, { cuttingId });
   if (!undone) throw new Error(`the cutting ${cuttingId} was not written`);
   return found(undone);
 }
 
-async function answerEach(context: CallContext, cutting: Cutting, cuttingId: string): Promise<void> {
-  // What a coat released meanwhile of what had moved to another length is not set aside for it again.
-  const missing = new Map<string | null, number>();
-  for (const { lotId, lengthId, planId, onHandMilli, reservedMilli } of [...cutting.movements].reverse()) {
-    const back = { lotId, lengthId, planId, cuttingId, reason: 'the cutting was taken back' };
-    if (onHandMilli !== 0)
-      await addMovement(context, { ...back, kind: 'corrected', onHandMilli: -onHandMilli });
-    if (reservedMilli > 0) {
-      const now = (await reservedBy(context.queries, { lotIds: [lotId] })).find(
-        (each) => each.planId === planId && each.lengthId === lengthId,
-      );
-      const releasedMilli = Math.min(reservedMilli, now?.reservedMilli ?? 0);
-      missing.set(planId, (missing.get(planId) ?? 0) + reservedMilli - releasedMilli);
-      if (releasedMilli > 0)
-        await addMovement(context, {
-          ...back,
-          kind: 'released',
-          onHandMilli: 0,
-          reservedMilli: -releasedMilli,
-        });
-    } else if (reservedMilli < 0) {
-      const lessMilli = Math.min(-reservedMilli, missing.get(planId) ?? 0);
-      missing.set(planId, (missing.get(planId) ?? 0) - lessMilli);
-      const againMilli = -reservedMilli - lessMilli;
-      if (againMilli > 0)
-        await addMovement(context, { ...back, kind: 'reserved', onHandMilli: 0, reservedMilli: againMilli });
-    }
+/**
+ * What it had set aside elsewhere is released, every row that moved something is reversed, and coats get back what
+ * they had set aside before it, as far as they have not let go of it since and it is free.
+ */
+async function reverse(context: CallContext, cutting: Cutting, cuttingId: string): Promise<void> {
+  const reason = 'the cutting was taken back';
+  const changes = reservedChanges(cutting);
+  /** By coat: what had moved to another length and the coat let go of there. */
+  const letGo = new Map<string | null, number>();
+  for (const { lotId, lengthId, planId, milli } of changes.filter((change) => change.milli > 0)) {
+    const reserved = await reservedBy(context.queries, { lotIds: [lotId] });
+    const here = reserved.find((each) => each.planId === planId && each.lengthId === lengthId);
+    const releasedMilli = Math.min(milli, here?.reservedMilli ?? 0);
+    letGo.set(planId, (letGo.get(planId) ?? 0) + milli - releasedMilli);
+    if (releasedMilli === 0) continue;
+    const released = { kind: 'released', onHandMilli: 0, reservedMilli: -releasedMilli } as const;
+    await addMovement(context, { cuttingId, reason, lotId, lengthId, planId, ...released });
   }
+  for (const { id, lotId, lengthId, planId, onHandMilli } of [...cutting.movements].reverse()) {
+    if (onHandMilli === 0) continue;
+    const reversed = { kind: 'reversed', onHandMilli: -onHandMilli, reverses: id } as const;
+    await addMovement(context, { cuttingId, reason, lotId, lengthId, planId, ...reversed });
+  }
+  for (const { lotId, lengthId, planId, milli } of changes.filter((change) => change.milli < 0)) {
+    const lessMilli = Math.min(-milli, letGo.get(planId) ?? 0);
+    letGo.set(planId, (letGo.get(planId) ?? 0) - lessMilli);
+    const place = await placeOnShelf(context, lotId, lengthId);
+    if (!place.ok) throw new Error(`the place ${lotId} ${lengthId ?? ''} is not on the shelf`);
+    const freeMilli = place.value.onHandMilli - place.value.reservedMilli;
+    const reservedMilli = Math.min(-milli - lessMilli, freeMilli);
+    if (reservedMilli === 0) continue;
+    const reserved = { kind: 'reserved', onHandMilli: 0, reservedMilli } as const;
+    await addMovement(context, { cuttingId, reason, lotId, lengthId, planId, ...reserved });
+  }
+}
+
+/** What a cutting changed of what each coat has set aside, place by place, in the order it first did. */
+function reservedChanges({ movements }: Cutting) {
+  const changes = new Map<
+    string,
+    Pick<Movement, 'lotId' | 'lengthId' | 'planId'> & { readonly milli: number }
+  >();
+  for (const { lotId, lengthId, planId, reservedMilli } of movements) {
+    const key = `${planId} ${lotId} ${lengthId}`;
+    changes.set(key, { lotId, lengthId, planId, milli: (changes.get(key)?.milli ?? 0) + reservedMilli });
+  }
+  return [...changes.values()];
 }
 
 /** Lengths that came back by the cutting and are no longer there whole. */

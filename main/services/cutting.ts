@@ -1,15 +1,16 @@
-/** The calls about cuttings: booked in one transaction, read again, taken back by a counter-entry. */
+/** The calls about cuttings: booked in one transaction, read again, taken back by an entry that reverses it. */
 import type { CallInput, CallOutput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { type CoatPlan, slotById } from '../../shared-core/plan/coat-plan.ts';
 import type { CutLine, CutSlot, Cutting, KeptRemnant } from '../../shared-core/stash/cutting.ts';
 import { cutCost } from '../../shared-core/stash/cut-cost.ts';
 import { kindRecords } from '../../shared-core/stash/kinds.ts';
-import { type Item, toMilli } from '../../shared-core/stash/stash.ts';
+import { toMilli } from '../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { type CutPlace, placeToCut } from './cut-place.ts';
 import { moveRest, putBack, releaseRest, takeOff } from './cutting-entries.ts';
 import { readCuttings } from './cutting-read.ts';
+import { amountProblem } from './ledger.ts';
 import { undoCutting } from './cutting-undo.ts';
 import { latestRevision, noSuchPlan } from './plans.ts';
 import { setAside } from './set-aside.ts';
@@ -59,7 +60,6 @@ async function recordCutting(
   for (const asked of input.slots) {
     const slot = slotById(plan, asked.slotId);
     const lines: CutLine[] = [];
-    let item: Item | null = null;
     for (const line of asked.lines) {
       const key = `${line.lotId} ${line.lengthId ?? ''}`;
       const read = places.get(key) ?? (await placeToCut(context, plan.id, line));
@@ -69,19 +69,10 @@ async function recordCutting(
       const remnants = line.kept.map((rest): KeptRemnant => ({ ...rest, lengthId: newId() }));
       places.set(key, { ...read, cutMilli: read.cutMilli + toMilli(line.amount) });
       kept.push(...remnants.map((remnant) => ({ place: read, remnant })));
-      item = read.item;
       lines.push(cutLine(read, line, remnants));
     }
-    if (!item) continue;
-    slots.push({
-      slotId: slot.id,
-      slotName: slot.name,
-      itemId: item.id,
-      itemName: item.name,
-      kind: item.kind,
-      met: asked.met,
-      lines,
-    });
+    if (lines.length === 0) continue;
+    slots.push({ slotId: slot.id, slotName: slot.name, kind: slot.kind, met: asked.met, lines });
   }
   await context.queries
     .insertInto('cutting')
@@ -135,6 +126,8 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
 function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][number]): Problem | null {
   const { item, show } = place;
   const where = `Amount of ${item.name}`;
+  const notCounted = amountProblem({ ...item, facts: JSON.stringify(item.facts) }, line.amount, 'Amount');
+  if (notCounted) return notCounted;
   if (item.kind !== slot.kind) {
     const wanted = kindRecords[slot.kind].label.toLowerCase();
     return {
@@ -174,6 +167,7 @@ function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][n
 }
 
 function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[]): CutLine {
+  const { id: itemId, name: itemName } = place.item;
   const { lotId, lengthId, amount } = line;
   const cost = cutCost({
     item: place.item,
@@ -184,5 +178,5 @@ function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[])
     pieceMm2: line.pieceAreaMm2,
     kept,
   });
-  return { lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };
+  return { itemId, itemName, lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };
 }

@@ -2,7 +2,7 @@
 import type { Database } from 'better-sqlite3';
 import { type DemoWorkshop, demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
 import { supplierKey } from '../../shared-core/stash/supplier.ts';
-import { applicationId } from '../database/migrate.ts';
+import { applySteps, markSchema } from '../database/migrate.ts';
 import { migrations } from '../database/migrations.ts';
 import { searchText, sortKey } from '../database/search-text.ts';
 
@@ -13,9 +13,8 @@ export function rebuildDemo(connection: Database, now: () => Date): void {
     connection
       .transaction(() => {
         dropEverything(connection);
-        for (const migration of migrations) connection.exec(migration.sql);
-        connection.pragma(`application_id = ${applicationId}`);
-        connection.pragma(`user_version = ${migrations.length}`);
+        for (const migration of migrations) applySteps(connection, migration);
+        markSchema(connection, migrations.length);
         fill(connection, demoWorkshop(), now().toISOString());
         const broken = connection.pragma('foreign_key_check') as readonly unknown[];
         if (broken.length > 0) throw new Error(`the demo refers ${broken.length} times to what is not in it`);

@@ -1,4 +1,4 @@
-/** What leaves the shelf and what was counted on it: each call adds rows to the ledger and changes none. */
+/** Rows of the ledger and the places they are about: what is written off adds one and changes none. */
 import type { Selectable } from 'kysely';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
@@ -52,59 +52,6 @@ export async function writeOff(
   return found({ onHand: fromMilli(onHandMilli - amountMilli) });
 }
 
-/**
- * Books the difference to what was counted; where there is none, nothing. Answers what is now on hand there.
- * A count below what is reserved is taken as it is: the shelf is right, and the plans will show what they lack.
- */
-export async function correctCount(
-  context: CallContext,
-  input: CallInput<'correctCount'>,
-): Promise<Outcome<{ onHand: number }>> {
-  const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
-  if (!shelf.ok) return shelf;
-  const { lotId, lengthId, onHandMilli } = shelf.value;
-  const problem = input.counted === 0 ? null : amountProblem(shelf.value, input.counted, 'Count');
-  if (problem) return refused(problem);
-  const countedMilli = toMilli(input.counted);
-  if (lengthId !== null && countedMilli > mostLengthMilli) {
-    return refused({
-      where: `Count of ${shelf.value.name}`,
-      what: 'is too long to be true',
-      mend: 'Check the number and its unit.',
-    });
-  }
-  const differenceMilli = countedMilli - onHandMilli;
-  if (differenceMilli !== 0) {
-    await addMovement(context, {
-      lotId,
-      lengthId,
-      kind: 'corrected',
-      onHandMilli: differenceMilli,
-      reason: input.reason,
-    });
-  }
-  return found({ onHand: fromMilli(countedMilli) });
-}
-
-/** Books each difference; where one count cannot be right, none is booked. */
-export async function takeStock(
-  context: CallContext,
-  { counts, reason }: CallInput<'takeStock'>,
-): Promise<Outcome<{ correctedCount: number }>> {
-  const problems: Problem[] = [];
-  let correctedCount = 0;
-  for (const { lotId, lengthId, counted } of counts) {
-    const place = await placeOnShelf(context, lotId, lengthId);
-    const done = place.ok ? await correctCount(context, { lotId, lengthId, counted, reason }) : place;
-    if (!done.ok) problems.push(...done.problems);
-    else if (place.ok && place.value.onHandMilli !== toMilli(counted)) correctedCount += 1;
-  }
-  return problems.length > 0 ? refused(...problems) : found({ correctedCount });
-}
-
-/** 1 km, as for a length that is received. */
-const mostLengthMilli = toMilli(1e6);
-
 export interface NewMovement {
   readonly lotId: string;
   readonly lengthId: string | null;
@@ -114,6 +61,8 @@ export interface NewMovement {
   readonly reservedMilli?: number;
   readonly planId?: string | null;
   readonly cuttingId?: string;
+  /** The movement that it takes back: of a reversal, and of nothing else. */
+  readonly reverses?: string;
   readonly reason: string;
 }
 
@@ -131,6 +80,7 @@ export async function addMovement(context: CallContext, movement: NewMovement): 
       plan_id: movement.planId ?? null,
       reason: movement.reason,
       cutting_id: movement.cuttingId ?? null,
+      reverses: movement.reverses ?? null,
     })
     .execute();
 }
@@ -147,6 +97,7 @@ export function movementOf(row: Selectable<Schema['movement']>): Movement {
     planId: row.plan_id,
     reason: row.reason,
     ...(row.cutting_id === null ? {} : { cuttingId: row.cutting_id }),
+    ...(row.reverses === null ? {} : { reverses: row.reverses }),
   };
 }
 

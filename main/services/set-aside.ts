@@ -9,7 +9,7 @@ import type { CallContext } from './call.ts';
 import { addMovement, amountProblem, placeOnShelf } from './ledger.ts';
 import { noSuchPlan } from './plans.ts';
 
-/** What each plan has set aside of some lots, places where nothing is left out. */
+/** What each plan has set aside of some lots, in the order it was set aside; places where nothing is are left out. */
 export interface PlanReserved {
   readonly planId: string;
   readonly lotId: string;
@@ -32,8 +32,7 @@ export async function reservedBy(
     )
     .groupBy(['plan_id', 'lot_id', 'length_id'])
     .having(({ fn, eb }) => eb(fn.sum('reserved_milli'), '<>', 0))
-    .orderBy('lot_id')
-    .orderBy('length_id')
+    .orderBy(({ fn }) => fn.max('entry').filterWhere('kind', '=', 'reserved'))
     .execute();
   return rows.map((row) => ({
     planId: row.plan_id as string,
@@ -58,21 +57,57 @@ export async function setAsideOfItem(
   const lots = await queries.selectFrom('lot').select('id').where('item_id', '=', itemId).execute();
   const reserved = await reservedBy(queries, { lotIds: lots.map((lot) => lot.id) });
   if (reserved.length === 0) return [];
-  const plans = await queries
-    .selectFrom('plan')
-    .select(['id', 'name'])
-    .where(
-      'id',
-      'in',
-      reserved.map((each) => each.planId),
-    )
-    .execute();
-  const names = new Map(plans.map((plan) => [plan.id, plan.name]));
+  const names = await planNames(
+    queries,
+    reserved.map((each) => each.planId),
+  );
   return reserved.map((each) => ({
     ...amountOf(each),
     planId: each.planId,
     planName: names.get(each.planId) ?? '',
   }));
+}
+
+export async function planNames(
+  queries: Kysely<Schema>,
+  planIds: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  if (planIds.length === 0) return new Map();
+  const plans = await queries.selectFrom('plan').select(['id', 'name']).where('id', 'in', planIds).execute();
+  return new Map(plans.map((plan) => [plan.id, plan.name]));
+}
+
+/**
+ * Releases what is set aside at a place beyond what will be on hand there: the coat that set aside last gives way
+ * first. Answers what each lost, in that order.
+ */
+export async function releaseBeyond(
+  context: CallContext,
+  place: { readonly lotId: string; readonly lengthId: string | null; readonly onHandMilli: number },
+): Promise<{ readonly planId: string; readonly milli: number }[]> {
+  const { lotId, lengthId, onHandMilli } = place;
+  const here = (await reservedBy(context.queries, { lotIds: [lotId] })).filter(
+    (each) => each.lengthId === lengthId,
+  );
+  let excessMilli = here.reduce((sum, each) => sum + each.reservedMilli, 0) - onHandMilli;
+  const released: { planId: string; milli: number }[] = [];
+  for (const { planId, reservedMilli } of here.reverse()) {
+    if (excessMilli <= 0) break;
+    const milli = Math.min(reservedMilli, excessMilli);
+    excessMilli -= milli;
+    const reason = 'less is there than was set aside';
+    await addMovement(context, {
+      lotId,
+      lengthId,
+      planId,
+      kind: 'released',
+      onHandMilli: 0,
+      reservedMilli: -milli,
+      reason,
+    });
+    released.push({ planId, milli });
+  }
+  return released;
 }
 
 /** Only the differences are booked, so that setting aside the same again adds nothing to the ledger. */

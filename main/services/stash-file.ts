@@ -11,6 +11,7 @@ import { fromMilli, type Item } from '../../shared-core/stash/stash.ts';
 import { folded, sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
+import { bookCount } from './counting.ts';
 import { addMovement, amountProblem } from './ledger.ts';
 import { readSettings } from './settings.ts';
 import { readShelves } from './shelf.ts';
@@ -145,8 +146,7 @@ async function write(context: CallContext, change: StashChange): Promise<string>
       return change.lot.itemId;
     case 'correction': {
       const { lotId, lengthId, fromMilli, toMilli, reason } = change;
-      const onHandMilli = toMilli - fromMilli;
-      await addMovement(context, { kind: 'corrected', lotId, lengthId, onHandMilli, reason });
+      await bookCount(context, { lotId, lengthId, onHandMilli: fromMilli, countedMilli: toMilli, reason });
       return '';
     }
     default:

@@ -5,8 +5,8 @@ import { found, type Outcome } from '../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from './call.ts';
 import { readSettings, writeSettings } from './settings.ts';
 
-export const workshopCalls = { workshopFacts, saveSettings } satisfies Calls<
-  'workshopFacts' | 'saveSettings'
+export const workshopCalls = { workshopFacts, saveSettings, markUpgradeNotesSeen } satisfies Calls<
+  'workshopFacts' | 'saveSettings' | 'markUpgradeNotesSeen'
 >;
 
 export async function workshopFacts(context: CallContext): Promise<Outcome<WorkshopFacts>> {
@@ -20,6 +20,11 @@ export async function workshopFacts(context: CallContext): Promise<Outcome<Works
     .selectFrom('plan')
     .select(({ fn }) => fn.countAll<number>().as('count'))
     .executeTakeFirstOrThrow();
+  const notes = await queries
+    .selectFrom('upgrade_note')
+    .select(['note', 'seen_at'])
+    .orderBy('entry')
+    .execute();
   const settings = await readSettings(queries);
   return found({
     workshop,
@@ -28,6 +33,7 @@ export async function workshopFacts(context: CallContext): Promise<Outcome<Works
     settings,
     itemCount: items.count,
     planCount: plans.count,
+    upgradeNotes: notes.map(({ note, seen_at }) => ({ note, isSeen: seen_at !== null })),
   });
 }
 
@@ -37,4 +43,13 @@ async function saveSettings(
 ): Promise<Outcome<Settings>> {
   await writeSettings(context.queries, input);
   return found(await readSettings(context.queries));
+}
+
+async function markUpgradeNotesSeen(context: CallContext): Promise<Outcome<WorkshopFacts>> {
+  await context.queries
+    .updateTable('upgrade_note')
+    .set({ seen_at: context.now().toISOString() })
+    .where('seen_at', 'is', null)
+    .execute();
+  return workshopFacts(context);
 }

@@ -42,6 +42,8 @@ export const calls = {
   /** Who and where: the workshop, its file, its settings. */
   workshopFacts: { changes: false, input: nothing },
   saveSettings: { changes: true, input: settings },
+  /** The maker has read what bringing the file up to date had to assume. */
+  markUpgradeNotesSeen: { changes: true, input: nothing },
   /** Makes the demo workshop anew, whatever was done in it. Only for the workshop 'demo'. */
   openDemo: { changes: true, input: nothing },
 
@@ -129,6 +131,13 @@ export interface WorkshopFacts {
   readonly settings: Settings;
   readonly itemCount: number;
   readonly planCount: number;
+  /** What bringing an older file up to date had to assume, as sentences, oldest first. */
+  readonly upgradeNotes: readonly UpgradeNote[];
+}
+
+export interface UpgradeNote {
+  readonly note: string;
+  readonly isSeen: boolean;
 }
 
 export interface Backup {
@@ -187,6 +196,7 @@ export interface FlowInput {
 interface CallOutputs extends CostOutputs, CuttingOutputs, PhotoOutputs, ShelfOutputs, StashFileOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
+  markUpgradeNotesSeen: WorkshopFacts;
   openDemo: WorkshopFacts;
   listBackups: Backups;
   backUp: Backups;

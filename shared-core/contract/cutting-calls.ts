@@ -15,6 +15,7 @@ const keptRest: z.ZodType<KeptRest> = z.strictObject({
 
 const cutShape: z.ZodType<CutShape> = z.strictObject({
   pieceId: id,
+  size: z.string().max(80),
   name,
   ring: z.array(z.number().min(-1e6).max(1e6)).min(6).max(20_000),
   count: wholeCount,
@@ -53,6 +54,7 @@ export const cuttingCalls = {
       planId: id,
       /** The revision of the plan that was cut. */
       basedOn: z.number().int().min(1),
+      /** Coats whose last piece is cut by it, size by size; earlier cuttings are not counted in. */
       coats: z.array(cutCoats).min(1).max(40),
       note: shortText,
       releasesRest: z.boolean(),
@@ -79,7 +81,7 @@ export const cuttingCalls = {
         .max(100),
     }),
   },
-  /** Takes a cutting back by a counter-entry: every balance is then as it was before. */
+  /** Takes a cutting back by an entry that reverses it: account and balances are then as if it had never been. */
   undoCutting: { changes: true, input: z.strictObject({ cuttingId: id }) },
   /** Cuttings of a plan, or of all plans, newest first. */
   listCuttings: { changes: false, input: z.strictObject({ planId: id.nullable() }) },

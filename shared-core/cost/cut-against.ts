@@ -7,7 +7,7 @@ import type { CutSheet, CutSlotCost } from './cut-sheet.ts';
 export interface SlotAgainst {
   readonly slotId: string;
   readonly slotName: string;
-  readonly itemName: string;
+  readonly itemNames: readonly string[];
   readonly kind: ItemKind;
   /** null: the estimate has not been made, or had no price. */
   readonly estimatedMinor: number | null;
@@ -36,7 +36,7 @@ export function cutAgainst(
       {
         slotId: id,
         slotName: name,
-        itemName: cut?.itemName ?? '',
+        itemNames: cut?.itemNames ?? [],
         kind,
         estimatedMinor: hasEstimate ? line.costMinor : null,
         estimatedAmount: hasEstimate ? line.parts.reduce((sum, part) => sum + part.amount, 0) : null,

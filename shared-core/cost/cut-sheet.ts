@@ -4,7 +4,7 @@
  * slots add up to what the ledger lost by it, to the last minor unit.
  */
 import { shareMinor, splitMinor } from '../measure/money.ts';
-import { coatsCut, type CutCoats, type CutLine, type Cutting } from '../stash/cutting.ts';
+import { coatsCut, type CutCoats, cutItemNames, type CutLine, type Cutting } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Lot, LotId } from '../stash/stash.ts';
 
@@ -18,7 +18,8 @@ export interface CutLotPart {
 export interface CutSlotCost {
   readonly slotId: string;
   readonly slotName: string;
-  readonly itemName: string;
+  /** What it was cut from: one item, as a rule. */
+  readonly itemNames: readonly string[];
   readonly kind: ItemKind;
   readonly usedMilli: number;
   readonly costMinor: number;
@@ -32,12 +33,12 @@ export interface CutSheet {
   readonly slots: readonly CutSlotCost[];
   readonly batchMinor: number;
   readonly wasteMinor: number;
-  /** Coats cut by now, size by size. */
+  /** Coats cut by all of them, size by size. */
   readonly coats: readonly CutCoats[];
   readonly coatCount: number;
   /** The batch over its coats, adding up to it exactly, the dearest first; none where no coat was counted. */
   readonly perCoatMinor: readonly number[];
-  /** Oldest first; coatCount: those that were not cut before it. */
+  /** Oldest first. */
   readonly cuttings: readonly {
     readonly cuttingId: string;
     readonly at: string;
@@ -73,11 +74,10 @@ export function cutSheet(
             batchMinor,
             Array.from({ length: coatCount }, () => 1),
           ).sort((a, b) => b - a),
-    cuttings: priced.map(({ cutting, lines }, index) => ({
+    cuttings: priced.map(({ cutting, lines }) => ({
       cuttingId: cutting.id,
       at: cutting.at,
-      coatCount:
-        countOf(coatsCut(cuttings.slice(0, index + 1))) - countOf(coatsCut(cuttings.slice(0, index))),
+      coatCount: countOf(cutting.coats),
       costMinor: lines.reduce((sum, { costMinor }) => sum + costMinor, 0),
     })),
   };
@@ -123,11 +123,11 @@ function slotCosts(lines: readonly PricedLine[], lots: readonly Lot[]): CutSlotC
         costMinor: ofLot.reduce((sum, { costMinor }) => sum + costMinor, 0),
       };
     });
-    const { slotName, itemName, kind } = ofSlot.at(-1)?.slot ?? { slotName: '', itemName: '', kind: 'cloth' };
+    const { slotName, kind } = ofSlot.at(-1)?.slot ?? { slotName: '', kind: 'cloth' };
     return {
       slotId,
       slotName,
-      itemName,
+      itemNames: cutItemNames({ lines: ofSlot.map(({ line }) => line) }),
       kind,
       usedMilli: parts.reduce((sum, part) => sum + part.usedMilli, 0),
       costMinor: parts.reduce((sum, part) => sum + part.costMinor, 0),

@@ -12,7 +12,13 @@ import {
 } from './valuation.ts';
 
 export interface AccountSources {
-  readonly items: readonly { readonly id: ItemId; readonly name: string; readonly kind: ItemKind }[];
+  readonly items: readonly {
+    readonly id: ItemId;
+    readonly name: string;
+    readonly kind: ItemKind;
+    /** What lies of it on the shelf is worth, by the balances that are kept beside the ledger. */
+    readonly onHandMinor: number;
+  }[];
   readonly lots: readonly (PricedLot & { readonly itemId: ItemId })[];
   /** The whole ledger, in the order it was written. */
   readonly movements: readonly (PricedMovement & { readonly planId: PlanId | null })[];
@@ -43,15 +49,18 @@ export function stashAccount({ items, lots, movements, plans }: AccountSources):
   const values = movementValues(lots, movements);
   const byItem = new Map<ItemId, Account>();
   const byCoat = new Map<PlanId | null, number>();
-  movements.forEach(({ kind, lotId, planId }, index) => {
+  const reversed = new Set(movements.flatMap(({ reverses }) => reverses ?? []));
+  const isReversed = (id: string) => reversed.has(id);
+  movements.forEach(({ id, kind, lotId, planId }, index) => {
     const valueMinor = values[index] ?? 0;
     const itemId = itemOfLot.get(lotId) ?? '';
     byItem.set(itemId, booked(byItem.get(itemId) ?? emptyAccount, kind, valueMinor));
-    if (kind === 'cut' || kind === 'returned') byCoat.set(planId, (byCoat.get(planId) ?? 0) - valueMinor);
+    if ((kind === 'cut' || kind === 'returned') && !isReversed(id))
+      byCoat.set(planId, (byCoat.get(planId) ?? 0) - valueMinor);
   });
-  const accounts = items.flatMap(({ id, name, kind }): ItemAccount[] => {
+  const accounts = items.flatMap(({ id, name, kind, onHandMinor }): ItemAccount[] => {
     const account = byItem.get(id);
-    return account ? [{ itemId: id, itemName: name, kind, account }] : [];
+    return account ? [{ itemId: id, itemName: name, kind, account: { ...account, onHandMinor } }] : [];
   });
   const names = new Map(plans.map((plan) => [plan.id, plan.name]));
   return {

@@ -8,8 +8,8 @@
  *   received + found by counting = consumed + written off + lost by counting + on hand
  *
  * holds exactly, for a lot, for an item and for the whole stash. Lots are never mixed: what was cut from a lot is
- * worth what that lot cost, and cover takes lots oldest first. A cutting that is taken back after other movements of
- * its lot may leave one minor unit with its plan; the sum holds all the same.
+ * worth what that lot cost, and cover takes lots oldest first. A movement that was reversed is worth nothing, and so is
+ * the one that reverses it: all others are worth what they would be had it never been.
  *
  * "Left" counts a narrow remnant by its share (worthRatio), as the stash's own figures do.
  */
@@ -24,10 +24,13 @@ export interface PricedLot {
 
 /** A row of the ledger as far as it is worth anything. */
 export interface PricedMovement {
+  readonly id: string;
   readonly kind: MovementKind;
   readonly lotId: LotId;
   readonly lengthId: LengthId | null;
   readonly onHandMilli: number;
+  /** The movement that it takes back; absent: none. */
+  readonly reverses?: string;
   /** Of its length, where a millimetre of that carries less than its share of the lot's price; absent: 1. */
   readonly worthRatio?: number;
 }
@@ -42,7 +45,9 @@ export function movementValues(
 ): readonly number[] {
   const states = new Map(lots.map((lot) => [lot.id, { lot, worthMilli: 0, valueMinor: 0 }]));
   const lengthsMilli = new Map<LengthId, number>();
+  const reversed = new Set(movements.flatMap(({ reverses }) => reverses ?? []));
   return movements.map((movement) => {
+    if (movement.reverses !== undefined || reversed.has(movement.id)) return 0;
     const state = states.get(movement.lotId);
     if (!state) throw new RangeError(`no lot ${movement.lotId} to value a movement by`);
     state.worthMilli += worthChangeMilli(movement, lengthsMilli);
@@ -61,7 +66,7 @@ function worthChangeMilli(movement: PricedMovement, lengthsMilli: Map<LengthId, 
   return Math.round(worthRatio * afterMilli) - Math.round(worthRatio * beforeMilli);
 }
 
-/** Where the money of some movements went. received + corrected = consumed + writtenOff + onHand, always. */
+/** Where the money of some lots went. received + corrected = consumed + writtenOff + onHand wherever all is well. */
 export interface Account {
   readonly receivedMinor: number;
   /** Cut for coats, less what came back. */
@@ -69,6 +74,7 @@ export interface Account {
   readonly writtenOffMinor: number;
   /** Found by counting, less what was lost. */
   readonly correctedMinor: number;
+  /** What lies on the shelf is worth: by what is there, not by what happened. */
   readonly onHandMinor: number;
 }
 
@@ -80,19 +86,19 @@ export const emptyAccount: Account = {
   onHandMinor: 0,
 };
 
-/** The account with one movement more. */
+/** The account with one movement more; what lies on the shelf is not told by movements and stays. */
 export function booked(account: Account, kind: MovementKind, valueMinor: number): Account {
-  const onHandMinor = account.onHandMinor + valueMinor;
   switch (kind) {
     case 'received':
-      return { ...account, receivedMinor: account.receivedMinor + valueMinor, onHandMinor };
+      return { ...account, receivedMinor: account.receivedMinor + valueMinor };
     case 'cut':
     case 'returned':
-      return { ...account, consumedMinor: account.consumedMinor - valueMinor, onHandMinor };
+      return { ...account, consumedMinor: account.consumedMinor - valueMinor };
     case 'written off':
-      return { ...account, writtenOffMinor: account.writtenOffMinor - valueMinor, onHandMinor };
+      return { ...account, writtenOffMinor: account.writtenOffMinor - valueMinor };
     case 'corrected':
-      return { ...account, correctedMinor: account.correctedMinor + valueMinor, onHandMinor };
+      return { ...account, correctedMinor: account.correctedMinor + valueMinor };
+    case 'reversed':
     case 'reserved':
     case 'released':
       return account;
@@ -114,7 +120,7 @@ export function accountSum(accounts: readonly Account[]): Account {
   );
 }
 
-/** What does not add up, in minor units: 0 for every account that was booked by the rule above. */
+/** What does not add up between the ledger and the shelf, in minor units: 0 where all is well. */
 export function imbalanceMinor(account: Account): number {
   const { receivedMinor, consumedMinor, writtenOffMinor, correctedMinor, onHandMinor } = account;
   return receivedMinor + correctedMinor - consumedMinor - writtenOffMinor - onHandMinor;

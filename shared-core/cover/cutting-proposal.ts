@@ -66,6 +66,7 @@ function metShapes(need: ShapesNeed, slotCover: SlotCover): Met {
     const mirroredCount = placed.filter((placement) => placement.mirrored).length;
     return {
       pieceId: shape.pieceId,
+      size: shape.size,
       name: shape.name,
       ring: Array.from(shape.ring, (value) => Number(value.toFixed(2))),
       count: placed.length - mirroredCount,

@@ -38,7 +38,7 @@ export function layJob(
   const across = item?.kind === 'cloth' ? (item.facts.repeatAcrossMm ?? 0) : 0;
   return {
     shapes: need.shapes.map((shape) => ({
-      id: shape.pieceId,
+      id: shape.shapeId,
       ring: shape.ring,
       count: shape.count,
       mirroredCount: shape.mirroredCount,

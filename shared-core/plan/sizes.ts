@@ -22,7 +22,10 @@ export function coatTotal(plan: CoatPlan): number {
 
 const sizeMark = ' @ ';
 
-/** Id of a piece of one size among the shapes of all sizes; pieces of the size at hand keep theirs. */
+/**
+ * Id of a piece of one size among the shapes of one lay; pieces of the size at hand keep theirs. It changes with the
+ * size at hand, so nothing that outlives the lay is known by it.
+ */
 export function sizedPieceId(plan: CoatPlan, size: string, pieceId: string): string {
   return size === plan.size ? pieceId : `${pieceId}${sizeMark}${size}`;
 }

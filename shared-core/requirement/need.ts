@@ -10,7 +10,11 @@ export type SlotItems = ReadonlyMap<string, Item>;
 
 /** One shape of a slot, as it is cut: take-up, allowance and shrinkage inside, opened flat, grain along x. */
 export interface ShapeToCut {
+  /** Tells it from the shapes of other pieces and sizes; the lay knows it by that. */
+  readonly shapeId: string;
   readonly pieceId: string;
+  /** The size that the piece belongs to, whichever is at hand. */
+  readonly size: string;
   readonly name: string;
   readonly ring: Ring;
   readonly areaMm2: number;

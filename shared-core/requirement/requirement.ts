@@ -57,7 +57,7 @@ function sized(plan: CoatPlan, size: string, need: Need): Need {
         ...need,
         shapes: need.shapes.map((shape) => ({
           ...shape,
-          pieceId: sizedPieceId(plan, size, shape.pieceId),
+          shapeId: sizedPieceId(plan, size, shape.pieceId),
           name: `${shape.name}, ${size}`,
         })),
       }

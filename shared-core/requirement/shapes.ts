@@ -23,7 +23,9 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
     const total = piece.cutCount * plyCount * plan.coatCount;
     const mirroredCount = piece.isMirrored ? Math.floor(total / 2) : 0;
     shapes.push({
+      shapeId: piece.id,
       pieceId: piece.id,
+      size: plan.size,
       name: piece.name,
       ring,
       areaMm2: ringAreaMm2(ring),

@@ -8,6 +8,8 @@ import type { ItemId, LengthId, LotId, Movement, PlanId } from './stash.ts';
 /** One shape as it was really cut, so that a later plan can be held against it. */
 export interface CutShape {
   readonly pieceId: string;
+  /** The size that it was cut in; sizes of a plan share the ids of their pieces. */
+  readonly size: string;
   readonly name: string;
   /** x0, y0, x1, y1, ... in mm, as in geometry/ring.ts. */
   readonly ring: readonly number[];
@@ -35,6 +37,9 @@ export interface KeptRemnant extends KeptRest {
 
 /** What was taken of one lot, or of one length of it. */
 export interface CutLine {
+  readonly itemId: ItemId;
+  /** As it was called then. */
+  readonly itemName: string;
   readonly lotId: LotId;
   readonly lengthId: LengthId | null;
   /** As noted for the lot; may be empty. */
@@ -62,14 +67,12 @@ export interface CutLine {
 export interface CutSlot {
   readonly slotId: string;
   readonly slotName: string;
-  readonly itemId: ItemId;
-  readonly itemName: string;
   readonly kind: ItemKind;
   readonly met: Met;
   readonly lines: readonly CutLine[];
 }
 
-/** How many coats of a size are cut once a cutting is done, those of earlier cuttings counted in. */
+/** How many coats of a size: by one cutting, or by several together. */
 export interface CutCoats {
   readonly size: string;
   readonly coatCount: number;
@@ -99,16 +102,21 @@ export interface SetAside {
   readonly amount: number;
 }
 
-/** Cuttings that still stand: neither taken back nor a taking back. */
+/** Cuttings that still count: neither taken back nor a taking back. */
 export function standing(cuttings: readonly Cutting[]): readonly Cutting[] {
   return cuttings.filter((cutting) => cutting.undoes === null && cutting.undoneBy === null);
+}
+
+/** The items that a slot was cut from, each once, in the order they were taken. */
+export function cutItemNames(slot: Pick<CutSlot, 'lines'>): readonly string[] {
+  return [...new Map(slot.lines.map(({ itemId, itemName }) => [itemId, itemName])).values()];
 }
 
 /** How many coats of each size are cut by all of these. */
 export function coatsCut(cuttings: readonly Cutting[]): CutCoats[] {
   const bySize = new Map<string, number>();
   for (const { size, coatCount } of cuttings.flatMap((cutting) => cutting.coats)) {
-    bySize.set(size, Math.max(bySize.get(size) ?? 0, coatCount));
+    bySize.set(size, (bySize.get(size) ?? 0) + coatCount);
   }
   return [...bySize].map(([size, coatCount]) => ({ size, coatCount }));
 }

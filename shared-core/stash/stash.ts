@@ -68,6 +68,8 @@ export type MovementKind =
   | 'released'
   | 'cut'
   | 'returned'
+  /** Takes one row of a cutting back: as if that had never been. */
+  | 'reversed'
   | 'corrected'
   | 'written off';
 
@@ -87,6 +89,8 @@ export interface Movement {
   readonly reason: string;
   /** The cutting that it is a part of; absent where it is none. */
   readonly cuttingId?: string;
+  /** The movement that a reversed one takes back; absent for all others. */
+  readonly reverses?: string;
 }
 
 export const milli = 1000;

@@ -168,7 +168,9 @@ async function cutOneCoat(page: Page): Promise<void> {
           slotId: 'shell',
           met: {
             kind: 'shapes',
-            shapes: [{ pieceId: 'back', name: 'Back', ring, count: 1, mirroredCount: 0 }],
+            shapes: [
+              { pieceId: 'back', size: value.plan.size, name: 'Back', ring, count: 1, mirroredCount: 0 },
+            ],
           },
           lines: [
             { lotId: roll?.lotId, lengthId: roll?.id, amount: 3500, pieceAreaMm2: 3_900_000, kept: [] },

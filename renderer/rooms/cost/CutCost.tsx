@@ -3,6 +3,7 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { roundMinor } from '../../../shared-core/measure/money.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';
@@ -123,7 +124,7 @@ function Row({ row }: { row: SlotAgainst }) {
     <tr>
       <td>
         <strong>{sentenceCase(row.slotName)}</strong>
-        <span className={`${style.below} quiet small`}>{row.itemName}</span>
+        <span className={`${style.below} quiet small`}>{listed(row.itemNames)}</span>
       </td>
       <td className={table.amount}>
         {estimatedMinor !== null && <Money amountMinor={estimatedMinor} />}

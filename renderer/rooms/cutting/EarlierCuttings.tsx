@@ -3,7 +3,7 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useEffect, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { listed } from '../../../shared-core/plan/edited.ts';
-import type { Cutting } from '../../../shared-core/stash/cutting.ts';
+import { cutItemNames, type Cutting } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
@@ -96,12 +96,14 @@ function sum(cutting: Cutting, part: (line: Cutting['slots'][number]['lines'][nu
 }
 
 function coatsWords({ coats }: Cutting): string {
-  return `${listed(
-    coats.map(({ size, coatCount }) => {
+  const cut = coats.filter(({ coatCount }) => coatCount > 0);
+  if (cut.length === 0) return 'part of a coat';
+  return listed(
+    cut.map(({ size, coatCount }) => {
       const many = `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}`;
       return size === '' ? many : `${many} of size ${size}`;
     }),
-  )} cut in all`;
+  );
 }
 
 function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
@@ -111,7 +113,7 @@ function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
   const wasteMinor = slot.lines.reduce((total, line) => total + (line.area?.wasteMinor ?? 0), 0);
   return (
     <li className="small">
-      {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} of {slot.itemName}
+      {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} of {listed(cutItemNames(slot))}
       {keptCount > 0 && `, ${keptCount} ${keptCount === 1 ? 'rest' : 'rests'} back on the shelf`}
       {wasteMinor > 0 && (
         <span className="quiet">

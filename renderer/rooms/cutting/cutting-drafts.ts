@@ -2,7 +2,7 @@
 import type { CallInput, FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import type { LayRect } from '../../../shared-core/lay/job.ts';
-import type { CutCoats } from '../../../shared-core/stash/cutting.ts';
+import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
 import { type Cut, cutCost } from '../../../shared-core/stash/cut-cost.ts';
 import type { QuantityDraft } from '../../parts/DraftField.tsx';
 
@@ -63,17 +63,22 @@ function restOf({ x, y, widthX, widthY }: LayRect) {
   return { x, y, lengthMm: widthX, widthMm: widthY };
 }
 
+/** asked: coats cut in all, once it is booked; what was cut before is taken off. */
 export function cuttingCall(
   input: FlowInput,
-  coats: readonly CutCoats[],
+  asked: readonly CutCoats[],
   proposal: readonly ProposedSlot[],
   draft: CuttingDraft,
   releasesRest: boolean,
 ): CallInput<'recordCutting'> {
+  const before = new Map(coatsCut(input.cuttings).map(({ size, coatCount }) => [size, coatCount]));
   return {
     planId: input.plan.id,
     basedOn: input.revision,
-    coats: [...coats],
+    coats: asked.map(({ size, coatCount }) => ({
+      size,
+      coatCount: Math.max(0, coatCount - (before.get(size) ?? 0)),
+    })),
     note: draft.note.trim(),
     releasesRest,
     slots: proposal

@@ -1,6 +1,7 @@
 /** Counting what is there, shelf by shelf: a field for each length and lot; only what was counted and differs is booked. */
 import { useCallback, useEffect, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { type ItemOnShelf, toMilli } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
@@ -72,9 +73,16 @@ export function StockTake({
     });
     setProblems(done.ok ? [] : done.problems);
     if (!done.ok) return;
-    const { correctedCount } = done.value;
+    const { correctedCount, releasedFrom } = done.value;
     setSaid(
-      `${counted.length} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+      [
+        `${counted.length} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+        ...(releasedFrom.length > 0
+          ? [
+              `Less is there than was set aside for ${listed(releasedFrom)}: what is not there was released. Look at the cover again.`,
+            ]
+          : []),
+      ].join(' '),
     );
     setDrafts({});
     await Promise.all([read(), onBooked()]);

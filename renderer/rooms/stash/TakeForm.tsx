@@ -17,6 +17,8 @@ interface Place {
   readonly lotId: string;
   readonly lengthId: string | null;
   readonly onHand: number;
+  /** Of that: set aside for coats. */
+  readonly reserved: number;
   readonly label: string;
 }
 
@@ -90,6 +92,12 @@ export function TakeForm({ way, shelf, onClose, onSaved }: TakeFormProps) {
         aboveZero={way === 'write off'}
         hint={place ? `${amountText(item.kind, place.onHand, system)} is booked there` : ''}
       />
+      {way === 'count' && place && (amount.value ?? place.onHand) < place.reserved && (
+        <p>
+          {amountText(item.kind, place.reserved, system)} is set aside for coats there. What is not there is
+          released: the coat that set aside last gives way first.
+        </p>
+      )}
       <TextField label="Reason" value={reason} onChange={setReason} />
     </FormSheet>
   );
@@ -102,6 +110,7 @@ function placesOf(shelf: ItemOnShelf, system: MeasureSystem): Place[] {
           lotId: lot.id,
           lengthId: length.id,
           onHand: length.onHandMm,
+          reserved: length.reservedMm,
           label: `${lengthText(length, shelf.item, system)}; lot of ${lotText(lot)}`,
         }))
       : [
@@ -109,6 +118,7 @@ function placesOf(shelf: ItemOnShelf, system: MeasureSystem): Place[] {
             lotId: lot.id,
             lengthId: null,
             onHand: lot.onHand,
+            reserved: lot.reserved,
             label: `${amountText(shelf.item.kind, lot.onHand, system)}; lot of ${lotText(lot)}`,
           },
         ],

@@ -117,9 +117,9 @@ export function movementText(
       return `${kind === 'cloth' || kind === 'batting' ? 'Cut' : 'Used'} ${moved(movement.onHandMilli)}${forPlan}`;
     case 'returned':
       return `Returned ${moved(movement.onHandMilli)} to the shelf${forPlan}`;
+    case 'reversed':
+      return `${movement.onHandMilli < 0 ? 'Took off' : 'Put back'} ${moved(movement.onHandMilli)}${forPlan}`;
     case 'corrected':
-      if (movement.cuttingId !== undefined)
-        return `${movement.onHandMilli < 0 ? 'Took off' : 'Put back'} ${moved(movement.onHandMilli)}`;
       return `Counted ${moved(movement.onHandMilli)} ${movement.onHandMilli < 0 ? 'less' : 'more'} than was booked`;
     case 'written off':
       return `Wrote off ${moved(movement.onHandMilli)}`;

@@ -80,12 +80,12 @@ describe('what the coat costs', () => {
         {
           slotId: 'snaps',
           slotName: 'snaps',
-          itemId: 'snaps item',
-          itemName: 'snaps',
           kind: 'fastening',
           met: { kind: 'amount', amount },
           lines: [
             {
+              itemId: 'snaps item',
+              itemName: 'snaps',
               lotId: 'gone',
               dyeLot: '',
               lengthId: null,

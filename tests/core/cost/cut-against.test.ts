@@ -11,7 +11,7 @@ const slots = [
 const slotCost = (slotId: string, costMinor: number) => ({
   slotId,
   slotName: slotId,
-  itemName: `${slotId} item`,
+  itemNames: [`${slotId} item`],
   kind: 'cloth' as const,
   usedMilli: 3_470_000,
   costMinor,

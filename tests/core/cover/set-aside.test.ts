@@ -40,10 +40,19 @@ function cutFrom(lot: LotOnShelf, count: number): Cutting {
   const met = {
     kind: 'shapes',
     shapes: [
-      { pieceId: 'back', name: 'back', ring: [0, 0, 700, 0, 700, 1000, 0, 1000], count, mirroredCount: 0 },
+      {
+        pieceId: 'back',
+        size: '40',
+        name: 'back',
+        ring: [0, 0, 700, 0, 700, 1000, 0, 1000],
+        count,
+        mirroredCount: 0,
+      },
     ],
   } as const;
   const line = {
+    itemId: cloth.id,
+    itemName: '',
     lotId: lot.id,
     lengthId: lot.lengths[0]?.id ?? null,
     dyeLot: lot.dyeLot,
@@ -53,7 +62,7 @@ function cutFrom(lot: LotOnShelf, count: number): Cutting {
     costMinor: 0,
     area: null,
   };
-  const slot = { slotId: 'shell', slotName: 'shell', itemId: cloth.id, itemName: '', kind: 'cloth' } as const;
+  const slot = { slotId: 'shell', slotName: 'shell', kind: 'cloth' } as const;
   return {
     id: 'first',
     planId: 'plan',

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { stillToCut } from '../../../shared-core/requirement/still-to-cut.ts';
 import type { Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
 import type { Cutting, Met } from '../../../shared-core/stash/cutting.ts';
+import { plan } from '../../fixtures/small-workshop.ts';
 
 const panel = (length: number) => [0, 0, length, 0, length, 480, 0, 480];
 
@@ -12,7 +13,9 @@ function shell(length: number, count: number, mirroredCount = 0): ShapesNeed {
     slotId: 'shell',
     shapes: [
       {
+        shapeId: 'back',
         pieceId: 'back',
+        size: '40',
         name: 'Back',
         ring: Float64Array.from(panel(length)),
         areaMm2,
@@ -25,6 +28,8 @@ function shell(length: number, count: number, mirroredCount = 0): ShapesNeed {
     basis: [],
   };
 }
+
+const coat = { ...plan({ size: '40', sizes: [{ size: '42', coatCount: 2, pieces: [] }] }) };
 
 const thread: Need = {
   kind: 'amount',
@@ -47,24 +52,25 @@ function cut(slotId: string, met: Met): Cutting {
     undoes: null,
     undoneBy: null,
     movements: [],
-    slots: [{ slotId, slotName: slotId, itemId: 'item', itemName: 'item', kind: 'cloth', met, lines: [] }],
+    slots: [{ slotId, slotName: slotId, kind: 'cloth', met, lines: [] }],
   };
 }
 
-const backs = (length: number, count: number, mirroredCount = 0) =>
+const backs = (length: number, count: number, mirroredCount = 0, size = '40') =>
   cut('shell', {
     kind: 'shapes',
-    shapes: [{ pieceId: 'back', name: 'Back', ring: panel(length), count, mirroredCount }],
+    shapes: [{ pieceId: 'back', size, name: 'Back', ring: panel(length), count, mirroredCount }],
   });
 
 describe('what is still to cut', () => {
   test('is everything before the first cutting', () => {
     const needs = [shell(900, 6), thread];
-    expect(stillToCut(needs, [])).toBe(needs);
+    expect(stillToCut(coat, needs, [])).toBe(needs);
   });
 
   test('is the pieces of the coats that are left, and their share of the thread', () => {
     const [rest, restThread] = stillToCut(
+      coat,
       [shell(900, 6, 5), thread],
       [backs(900, 2, 1), backs(900, 1, 1), cut('thread', { kind: 'amount', amount: 310.5 })],
     );
@@ -73,19 +79,19 @@ describe('what is still to cut', () => {
   });
 
   test('is all backs anew when the coat was lengthened after they were cut', () => {
-    expect(stillToCut([shell(940, 6)], [backs(900, 2)])[0]).toMatchObject({ shapes: [{ count: 6 }] });
+    expect(stillToCut(coat, [shell(940, 6)], [backs(900, 2)])[0]).toMatchObject({ shapes: [{ count: 6 }] });
   });
 
   test('is no back that was cut longer than it is now: it is trimmed', () => {
-    expect(stillToCut([shell(860, 6)], [backs(900, 4)])[0]).toMatchObject({ shapes: [{ count: 2 }] });
+    expect(stillToCut(coat, [shell(860, 6)], [backs(900, 4)])[0]).toMatchObject({ shapes: [{ count: 2 }] });
   });
 
   test('is nothing where more was cut than the plan now asks for', () => {
-    expect(stillToCut([shell(900, 2)], [backs(900, 4)])).toEqual([
+    expect(stillToCut(coat, [shell(900, 2)], [backs(900, 4)])).toEqual([
       { ...shell(900, 2), shapes: [], areaMm2: 0 },
     ]);
     expect(
-      stillToCut([{ ...thread, amount: 5 }], [cut('thread', { kind: 'amount', amount: 9 })])[0],
+      stillToCut(coat, [{ ...thread, amount: 5 }], [cut('thread', { kind: 'amount', amount: 9 })])[0],
     ).toMatchObject({
       amount: 0,
     });

@@ -33,6 +33,8 @@ export function cutGap(
 ): Gap {
   const shapes = panels.map(([lengthMm, widthMm, count], index) => ({
     pieceId: `${itemId} panel ${index}`,
+    shapeId: 'panel',
+    size: '40',
     name: 'panel',
     ring: ringFromPoints([
       { x: 0, y: 0 },

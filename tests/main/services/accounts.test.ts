@@ -166,7 +166,9 @@ describe('the money of the stash', { timeout: 120_000 }, () => {
                     slotId: 'shell',
                     met: {
                       kind: 'shapes',
-                      shapes: [{ pieceId: 'back', name: 'Back', ring, count: 1, mirroredCount: 0 }],
+                      shapes: [
+                        { pieceId: 'back', size: '40', name: 'Back', ring, count: 1, mirroredCount: 0 },
+                      ],
                     },
                     lines: [{ ...place, amount, pieceAreaMm2: 0, kept: share < 0.5 ? kept : [] }],
                   },

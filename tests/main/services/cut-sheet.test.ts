@@ -25,7 +25,7 @@ async function workshop() {
   const cut = (coatCount: number, shellMm: number, facingMm: number, fillG: number) => {
     const shapes = {
       kind: 'shapes',
-      shapes: [{ pieceId: 'back', name: 'Back', ring, count: 1, mirroredCount: 0 }],
+      shapes: [{ pieceId: 'back', size: '40', name: 'Back', ring, count: 1, mirroredCount: 0 }],
     };
     const slots = [
       { slotId: 'shell', met: shapes, amount: shellMm, area: 900_000, place: cloth },
@@ -61,7 +61,7 @@ describe('what the coats really took', () => {
     const longest = again.shelf.lots[0]?.lengths.toSorted((a, b) => b.onHandMm - a.onHandMm)[0];
     cloth.cutId = longest?.id ?? '';
     await asking.get('writeOff', { lotId: fill.lotId, lengthId: null, amount: 3.5, reason: 'moths' });
-    const second = await cut(3, 2033, 407, 151);
+    const second = await cut(2, 2033, 407, 151);
 
     const { sheet, before } = await asking.get('readCutSheet', { planId });
     const account = await asking.get('readAccount', {});

@@ -51,7 +51,7 @@ function cutting(
         slotId: 'shell',
         met: {
           kind: 'shapes',
-          shapes: [{ pieceId: 'back', name: 'Back', ring, count: 2, mirroredCount: 0 }],
+          shapes: [{ pieceId: 'back', size: 'EU 42', name: 'Back', ring, count: 2, mirroredCount: 0 }],
         },
         lines: [
           {

@@ -136,7 +136,7 @@ describe('the ledger', () => {
       ['DELETE FROM movement', /the ledger only grows/],
       ['INSERT OR REPLACE INTO movement SELECT * FROM movement', /the ledger only grows/],
       [
-        "REPLACE INTO movement SELECT 99, id, at, kind, lot_id, length_id, 7, 0, plan_id, 'x', NULL FROM movement",
+        "REPLACE INTO movement SELECT 99, id, at, kind, lot_id, length_id, 7, 0, plan_id, 'x', NULL, NULL FROM movement",
         /the ledger only grows/,
       ],
       ['UPDATE lot SET received_milli = 7', /stays as it was/],

@@ -21,7 +21,10 @@ describe('a stock-take', () => {
       { lotId: cloth.lotId, lengthId: cloth.remnantId, counted: 890 },
       { lotId: fill.lotId, lengthId: null, counted: 655.5 },
     ];
-    expect(await asking.get('takeStock', { counts, reason: 'stock-take' })).toEqual({ correctedCount: 2 });
+    expect(await asking.get('takeStock', { counts, reason: 'stock-take' })).toEqual({
+      correctedCount: 2,
+      releasedFrom: [],
+    });
     const { shelves } = await asking.get('readShelf', { itemIds: [fill.itemId, cloth.itemId] });
     expect(shelves.map((shelf) => shelf.lots.map((lot) => lot.onHand))).toEqual([[655.5], [7990]]);
     const { movements } = await asking.get('readItem', { itemId: cloth.itemId });

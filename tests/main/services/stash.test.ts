@@ -268,10 +268,10 @@ describe('counting the shelf', () => {
     const count = (counted: number) =>
       asking.get('correctCount', { lotId, lengthId: null, counted, reason: 'counted' });
     expect([await count(611.5), await count(611.5), await count(700), await count(0)]).toEqual([
-      { onHand: 611.5 },
-      { onHand: 611.5 },
-      { onHand: 700 },
-      { onHand: 0 },
+      { onHand: 611.5, released: [] },
+      { onHand: 611.5, released: [] },
+      { onHand: 700, released: [] },
+      { onHand: 0, released: [] },
     ]);
     const { movements } = await asking.get('readItem', { itemId });
     expect(movements.map((movement) => movement.onHandMilli)).toEqual([-700_000, 88_500, -28_500, 640_000]);
