@@ -26,7 +26,8 @@ async function readCutSheet(
   const plan = await queries.selectFrom('plan').select('id').where('id', '=', planId).executeTakeFirst();
   if (!plan) return refused(noSuchPlan);
   const cuttings = [...standing(await readCuttings(queries, { planId }))].reverse();
-  const lotIds = [...new Set(cuttings.flatMap(({ movements }) => movements.map(({ lotId }) => lotId)))];
+  const lines = cuttings.flatMap(({ slots }) => slots.flatMap((slot) => slot.lines));
+  const lotIds = [...new Set(lines.map(({ lotId }) => lotId))];
   const { lots, movements } = await readLedger(queries, lotIds);
   const values = movementValues(lots, movements);
   const byId = new Map(movements.map(({ id }, index) => [id, values[index] ?? 0]));

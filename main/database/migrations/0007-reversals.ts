@@ -40,7 +40,8 @@ export const reversals: Migration = {
         plan_id, 'more was set aside than is there' FROM to_release;
     INSERT INTO upgrade_note (schema, note)
       SELECT 7, 'More of ' || item.name || ' was set aside than is on hand. '
-        || coalesce('The coat ' || plan.name, 'The coat') || ' set aside last, so ' || round(sum(milli) / 1000.0, 3)
+        || coalesce('The coat ' || plan.name, 'The coat') || ' set aside last, so ' 
+        || rtrim(rtrim(printf('%.3f', sum(milli) / 1000.0), '0'), '.')
         || CASE item.kind WHEN 'cloth' THEN ' mm' WHEN 'batting' THEN ' mm' WHEN 'fill' THEN ' g' WHEN 'thread' THEN ' m'
           ELSE '' END
         || ' of it was released. Look at its cover again.'
@@ -52,7 +53,7 @@ export const reversals: Migration = {
 
     -- A part of a thing that comes whole was booked where two lines were taken from one lot.
     INSERT INTO upgrade_note (schema, note)
-      SELECT 7, 'Of ' || item.name || ', ' || b.on_hand_milli / 1000.0
+      SELECT 7, 'Of ' || item.name || ', ' || rtrim(rtrim(printf('%.3f', b.on_hand_milli / 1000.0), '0'), '.')
         || ' is on hand by the ledger, though it is counted in whole pieces. Count it and correct the number.'
       FROM lot_balance AS b JOIN lot ON lot.id = b.lot_id JOIN item ON item.id = lot.item_id
       WHERE b.on_hand_milli % 1000 <> 0 AND (item.kind = 'needle' OR item.kind = 'fastening'

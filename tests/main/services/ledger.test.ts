@@ -143,27 +143,27 @@ describe('the ledger', () => {
       ['DELETE FROM lot', /stays as it was/],
       ['DELETE FROM item', /FOREIGN KEY/],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, -640001, 0, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, -640001, 0, NULL, '', NULL, NULL)`,
         /CHECK/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, 5, 0, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'written off', '${lotId}', NULL, 5, 0, NULL, '', NULL, NULL)`,
         /CHECK/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'released', '${lotId}', NULL, 0, -5, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'released', '${lotId}', NULL, 0, -5, NULL, '', NULL, NULL)`,
         /CHECK/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'lost', '${lotId}', NULL, -5, 0, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'lost', '${lotId}', NULL, -5, 0, NULL, '', NULL, NULL)`,
         /CHECK/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', NULL, -5.5, 0, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', NULL, -5.5, 0, NULL, '', NULL, NULL)`,
         /INTEGER/,
       ],
       [
-        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', 'gone', -5, 0, NULL, '', NULL)`,
+        `INSERT INTO movement VALUES (NULL, 'n', '', 'cut', '${lotId}', 'gone', -5, 0, NULL, '', NULL, NULL)`,
         /FOREIGN KEY/,
       ],
     ] as const) {
