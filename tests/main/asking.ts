@@ -7,6 +7,9 @@ import { afterEach } from 'vitest';
 import { openServices, type ServiceOptions, type Services } from '../../main/services/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
+import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
+
+export { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 
 const leftovers: (() => void)[] = [];
 afterEach(() => {
@@ -94,55 +97,6 @@ export function filesIn(folder: string): string[] {
   return readdirSync(folder)
     .filter((name) => !/-(shm|wal)$/.test(name))
     .sort();
-}
-
-export const taffeta = {
-  itemId: null,
-  kind: 'cloth',
-  name: 'Peatwater taffeta',
-  colour: 'moss',
-  place: 'shelf B, left',
-  notes: '',
-  facts: { widthMm: 1470 },
-  typed: { widthMm: '58 in' },
-} as const satisfies CallInput<'saveItem'>;
-
-export const down = {
-  itemId: null,
-  kind: 'fill',
-  name: 'Fenwalk down',
-  colour: '',
-  place: 'bin 3',
-  notes: '',
-  facts: { fillPowerCm3PerG: 375 },
-  typed: {},
-} as const satisfies CallInput<'saveItem'>;
-
-/** Two lengths of a cloth: 7310.5 mm with a flaw, and 890 mm. */
-export function clothLot(itemId: string): CallInput<'receiveLot'> {
-  return {
-    itemId,
-    receivedOn: '2026-03-27',
-    supplier: 'Quillstone Cloth',
-    dyeLot: 'P-2207',
-    priceMinor: 12_345,
-    amount: null,
-    lengths: [
-      {
-        widthMm: 1470,
-        lengthMm: 7310.5,
-        form: 'cut',
-        flaws: [{ x: 2140, y: 930, widthX: 65, widthY: 40 }],
-        count: 1,
-      },
-      { widthMm: 1465, lengthMm: 890, form: 'remnant', flaws: [], count: 1 },
-    ],
-  };
-}
-
-export function fillLot(itemId: string, amount: number): CallInput<'receiveLot'> {
-  const { lengths: _, ...lot } = clothLot(itemId);
-  return { ...lot, dyeLot: '', amount, lengths: [] };
 }
 
 /** A cloth with the lot above on the shelf. */
