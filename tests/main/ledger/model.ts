@@ -185,10 +185,11 @@ export function cut(
     const { flaw, hand, reserved, ...place } = book.places[at]!;
     if (flaw === null || hand === 0) continue;
     const rest = flaw[1] > milli ? ([Math.max(0, flaw[0] - milli), flaw[1] - milli] as const) : null;
-    for (const own of [...reserved]) change(at, own.plan, -own.milli);
+    const moved = [...reserved];
+    for (const own of moved) change(at, own.plan, -own.milli);
     write(book, 'consumed', at, -hand, id);
     make({ ...place, flaw: rest, hand: 0, reserved: [] }, hand);
-    for (const own of reserved) change(book.places.length - 1, own.plan, own.milli);
+    for (const own of moved) change(book.places.length - 1, own.plan, own.milli);
   }
   const items = new Set(lines.map(({ place }) => book.lots[book.places[place]!.lot]!.item));
   book.places.forEach((place, at) => {
