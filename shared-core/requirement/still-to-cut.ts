@@ -1,6 +1,7 @@
 /** What a plan needs beyond what was cut for it already: pieces are held against the very pieces that were cut. */
 import { outsideMm2 } from '../geometry/boolean.ts';
 import type { CutShape, Cutting } from '../stash/cutting.ts';
+import { toMilli } from '../stash/stash.ts';
 import type { Need, ShapeToCut } from './need.ts';
 
 /** Trimming or a rounded corner: a piece may stand out by this share of its area and still be got from the one cut. */
@@ -16,7 +17,9 @@ export function stillToCut(needs: readonly Need[], cuttings: readonly Cutting[])
     if (met.length === 0) return need;
     if (need.kind === 'amount') {
       const cut = met.reduce((sum, each) => sum + (each.kind === 'amount' ? each.amount : 0), 0);
-      return { ...need, amount: Math.max(0, need.amount - cut) };
+      const rest = need.amount - cut;
+      // Less than the ledger counts is a float's dust.
+      return { ...need, amount: toMilli(rest) > 0 ? rest : 0 };
     }
     const cut = met.flatMap((each) => (each.kind === 'shapes' ? each.shapes : []));
     const shapes = need.shapes

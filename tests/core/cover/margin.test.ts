@@ -4,13 +4,12 @@ import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
 import { estimate } from '../../../shared-core/flow.ts';
 import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
-import { setMargin } from '../../../shared-core/plan/margin.ts';
+import { marginOfLength, setMargin } from '../../../shared-core/plan/margin.ts';
 import type { LotOnShelf } from '../../../shared-core/stash/stash.ts';
 import {
   clothLot,
   item,
   layHere,
-  lot,
   offer,
   onShelf,
   piece,
@@ -76,7 +75,7 @@ describe('a margin for safety', () => {
     expect(shell).toMatchObject({
       state: 'short',
       uses: [{ amount: mm(2100), marginAmount: mm(150) }],
-      shortage: { amount: mm(250), marginAmount: mm(250), missingPieceCount: 0 },
+      shortage: { amount: 0, marginAmount: mm(250), missingPieceCount: 0 },
     });
     expect(toBuy.lines).toMatchObject([{ unitCount: 3, usedAmount: 0, priceMinor: 570 }]);
     expect(cost.batchMinor).toBe(4_200);
@@ -120,26 +119,51 @@ describe('a margin for safety', () => {
     expect([await sheets(90), await sheets(400)]).toEqual([1, 2]);
   });
 
-  it('of what is counted is more of it, in whole pieces', async () => {
-    const coat = plan({
-      coatCount: 3,
-      pieces: [],
-      slots: [
-        slot('snaps', 'fastening', { amountPerCoat: 7, margin: { kind: 'share', ratio: 0.1 } }),
-        slot('thread', 'thread', { amountPerCoat: 410, margin: { kind: 'share', ratio: 0.1 } }),
-      ],
-    });
-    const shelf = [
-      onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 40, 40, 800)),
-      onShelf(item('thread', 'thread item')),
-    ];
-    const sources = { plan: coat, shelf, offers: [], suppliers: [] };
-    const { requirement } = await estimate(sources, layHere, solveHere);
-    expect(requirement.map((need) => need.kind === 'amount' && need.amount)).toEqual([24, 1353]);
-    expect(requirement[0]).toMatchObject({
-      parts: [{ amount: 21 }, { what: 'margin for safety, 10 %', amount: 3 }],
-    });
-    expect(requirement[0]?.basis.at(-1)).toMatchObject({ kind: 'rule of thumb' });
+  it('of sheets costs the coat nothing: the sheet that is bought for it is left over', async () => {
+    const batting = item('batting', 'batting item', { widthMm: 1400 });
+    const sheet = offer('batting item', 'sheet', { kind: 'sheet', widthMm: 1400, lengthMm: 2200 }, 1_500);
+    const costMinor = async (lengthMm: number) => {
+      const coat = plan({
+        slots: [slot('batting', 'batting', { margin: { kind: 'length', lengthMm }, isQuilted: false })],
+        pieces: [
+          piece('panel', rectangle(700, 1300), {
+            cutCount: 3,
+            turns: 'one way',
+            cutFrom: [{ slotId: 'batting', plyCount: 1 }],
+          }),
+        ],
+      });
+      const sources = { plan: coat, shelf: [onShelf(batting)], offers: [sheet], suppliers: [] };
+      const { toBuy, cost } = await estimate(sources, layHere, solveHere);
+      return [toBuy.payMinor, cost.batchMinor, toBuy.lines[0]?.usedAmount];
+    };
+    expect(await costMinor(90)).toEqual([1_500, 1_500, 2_200]);
+    expect(await costMinor(400)).toEqual([3_000, 1_500, 2_200]);
+  });
+
+  it('of one slot does not charge the other that is bought with it', async () => {
+    const coat = (margin?: Margin) =>
+      plan({
+        slots: [
+          slot('shell', 'cloth', margin ? { margin } : {}),
+          slot('facing', 'cloth', { itemId: 'shell item' }),
+        ],
+        pieces: [
+          piece('panel', rectangle(700, 1300), { cutCount: 3 }),
+          piece('strip', rectangle(600, 1300), { cutFrom: [{ slotId: 'facing', plyCount: 1 }] }),
+        ],
+      });
+    const costs = async (margin?: Margin) => {
+      const sources = { plan: coat(margin), shelf: [onShelf(taffeta)], offers: [byTenth], suppliers: [] };
+      return (await estimate(sources, layHere, solveHere)).cost.lines.map(({ costMinor }) => costMinor);
+    };
+    expect(await costs({ kind: 'length', lengthMm: 900 })).toEqual(await costs());
+  });
+
+  it('falls away with the last piece that is cut', () => {
+    expect(marginOfLength({ kind: 'length', lengthMm: 400 }, 0)).toBe(0);
+    expect(marginOfLength({ kind: 'length', lengthMm: 400 }, 700)).toBe(400);
+    expect(marginOfLength({ kind: 'share', ratio: 0.2 }, 700)).toBe(140);
   });
 });
 
