@@ -164,12 +164,18 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
         if (!isWorth(1)) break;
         const fewest = await fewestOf(need, second, fixed, carries, mostOf(second), isWorth);
         if (fewest === null) continue;
-        // Where the first size carries all pieces, the second is margin alone.
-        const cutCount = Math.min(firstCount, alone.get(first)?.cutCount ?? firstCount);
-        const secondCut = firstCount >= (alone.get(first)?.cutCount ?? Infinity) ? 0 : fewest.cutCount;
+        // Where one size carries all pieces, the other is margin alone.
+        const firstCut = alone.get(first)?.cutCount ?? Infinity;
+        const secondCut = alone.get(second)?.cutCount ?? Infinity;
+        const [cutCount, otherCut] =
+          firstCount >= firstCut
+            ? [firstCut, 0]
+            : fewest.count >= secondCut
+              ? [0, secondCut]
+              : [firstCount, fewest.cutCount];
         const way = sheetWay(need, [
           { sheet: first, count: firstCount, cutCount },
-          { sheet: second, count: fewest.count, cutCount: secondCut },
+          { sheet: second, count: fewest.count, cutCount: otherCut },
         ]);
         ways.push(way);
         cheapestMinor = Math.min(cheapestMinor, dearestMinor(way, sources.suppliers));

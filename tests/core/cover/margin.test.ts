@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { solveHere } from '../../../main/services/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
-import { estimate } from '../../../shared-core/flow.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
+import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
 import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
 import { marginOfLength, setMargin } from '../../../shared-core/plan/margin.ts';
 import type { LotOnShelf } from '../../../shared-core/stash/stash.ts';
@@ -158,6 +159,48 @@ describe('a margin for safety', () => {
       return (await estimate(sources, layHere, solveHere)).cost.lines.map(({ costMinor }) => costMinor);
     };
     expect(await costs({ kind: 'length', lengthMm: 900 })).toEqual(await costs());
+  });
+
+  it('asks of a substitute that it holds the margin too', async () => {
+    const cloth = (id: string) => item('cloth', id, { widthMm: 1300, arealMassGPerM2: 60 });
+    const substitutes = async (margin: Margin, lengthMm: number) => {
+      const shelf = [
+        onShelf(cloth('shell item')),
+        onShelf(cloth('poplin'), clothLot('poplin', 'spring', 1300, [lengthMm], 900)),
+      ];
+      const sources = { plan: panels(margin), shelf, offers: [], suppliers: [] };
+      return (await estimate(sources, layHere, solveHere)).cover[0]?.substitutes;
+    };
+    // Three panels of 700 x 1300 mm fill 2100 mm.
+    const short: Margin = { kind: 'length', lengthMm: 400 };
+    expect([await substitutes(short, 2499), await substitutes(short, 2501)]).toEqual([[], ['poplin']]);
+    expect([await substitutes(fifteen, 2414), await substitutes(fifteen, 2416)]).toEqual([[], ['poplin']]);
+  });
+
+  it('is neither proposed to be cut nor still to be cut', async () => {
+    const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [3000], 6_000))];
+    const sources = { shelf, offers: [byTenth], suppliers: [] };
+    const propose = (coat: CoatPlan) =>
+      proposedCutting({ ...sources, plan: coat }, wholeBatch(coat), layHere);
+    const coat = panels({ kind: 'length', lengthMm: 400 });
+    const proposed = await propose(coat);
+    expect(proposed).toEqual(await propose(panels()));
+    const cuttings = [{ slots: proposed.map((each) => ({ ...each, lines: [] })), coats: [] }];
+    const after = await estimate(
+      { ...sources, plan: coat, cuttings: cuttings as unknown as FlowSources['cuttings'] & {} },
+      layHere,
+      solveHere,
+    );
+    expect(after.requirement).toMatchObject([{ shapes: [], areaMm2: 0 }]);
+    expect(after.cover).toMatchObject([{ state: 'covered', uses: [], shortage: null }]);
+    expect(after.finished).toEqual((await road(panels(), ...shelf[0]!.lots)).finished);
+  });
+
+  it('alone missing does not call the cutting short', async () => {
+    const coat = panels({ kind: 'length', lengthMm: 400 });
+    const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [2250], 4_500))];
+    const sources = { plan: coat, shelf, offers: [byTenth], suppliers: [] };
+    expect(await proposedCutting(sources, wholeBatch(coat), layHere)).toMatchObject([{ isShort: false }]);
   });
 
   it('falls away with the last piece that is cut', () => {
