@@ -64,12 +64,12 @@ function missingWords({ missingPieceCount, marginAmount = 0 }: Shortage, system:
   return marginAmount > 0 ? `${pieces}, and ${margin} of it is margin` : pieces;
 }
 
-/** ": 3 g of it is margin" for what is counted or weighed; empty where no margin is missing. */
+/** ", including 3 g of margin for safety" for what is counted or weighed; empty where no margin is missing. */
 function marginMissing(shortage: Shortage, words: (amount: number) => string): string {
   if (!shortage.marginAmount) return '';
   return shortage.amount > 0
-    ? `: ${words(shortage.marginAmount)} of it is margin`
-    : ': what the coats take is there, but not the margin for safety';
+    ? `, including ${words(shortage.marginAmount)} of margin for safety`
+    : ': the coats are covered, but not the margin for safety';
 }
 
 /** "3.2 m of the 4.1 m free in dye lot P-2207", lots joined by "and". */

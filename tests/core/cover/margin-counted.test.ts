@@ -171,9 +171,9 @@ describe('a margin for safety of what is counted or weighed', () => {
     const words = (index: number) =>
       coverSentences(cover[index]!, { plan, shelf, system: 'metric' })[0] ?? '';
     expect(words(0)).toBe(
-      'The snaps are short by 8 pieces (snaps item): what the coats take is there, but not the margin for safety.',
+      'The snaps are short by 8 pieces (snaps item): the coats are covered, but not the margin for safety.',
     );
-    expect(words(1)).toBe('The down is short by 210 g (down item): 150 g of it is margin.');
+    expect(words(1)).toBe('The down is short by 210 g (down item), including 150 g of margin for safety.');
   });
 
   it('without an offer leaves the cost of the coat complete', async () => {
