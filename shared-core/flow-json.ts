@@ -1,6 +1,7 @@
 /** An estimate as plain JSON for scripts: ids with names, outlines as lists of points, one entry for each lay. */
 import type { CutSheet } from './cost/cut-sheet.ts';
 import { priceSheet } from './cost/price.ts';
+import { marginOf } from './cover/held-back.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
@@ -43,17 +44,19 @@ export function estimateJson(
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     pattern: patternJson(sources),
-    requirement: estimate.requirement.map((need) =>
-      need.kind === 'amount'
-        ? { slot: slot(need.slotId), ...inMetric(need), detail: detail(need.slotId) }
+    requirement: estimate.requirement.map((need) => {
+      const slotLay = estimate.lays.find(({ slotId }) => slotId === need.slotId);
+      const beside = { marginAmount: marginOf(need, slotLay), detail: detail(need.slotId) };
+      return need.kind === 'amount'
+        ? { slot: slot(need.slotId), ...inMetric(need), ...beside }
         : {
             slot: slot(need.slotId),
             ...need,
             basis: inMetric(need.basis),
-            detail: detail(need.slotId),
+            ...beside,
             shapes: need.shapes.map((shape) => ({ ...shape, ring: ringPoints(shape.ring) })),
-          },
-    ),
+          };
+    }),
     cutting: {
       coats: coatsCut(sources.cuttings ?? []),
       slots: estimate.still.map((still) => ({

@@ -1,9 +1,10 @@
 /**
  * A season: several plans that draw on one stash, in the order of their priority. Each goes the whole road on what the
- * earlier ones leave. What a plan has set aside is kept for it whatever its place; what it then does not need of that
+ * earlier ones leave: what they cut, and what they hold back as margin for safety, is not there for it. What a plan has set aside is kept for it whatever its place; what it then does not need of that
  * is free for those after it.
  */
 import type { SlotCover, Use } from './cover/cover.ts';
+import { keptOf } from './cover/held-back.ts';
 import { type Estimate, estimate, type FlowSources } from './flow.ts';
 import type { RunLay } from './lay/plan-lay.ts';
 import type { CoatPlan } from './plan/coat-plan.ts';
@@ -87,8 +88,8 @@ export async function seasonBasket(
 }
 
 /**
- * The shelf once the uses of some covers are cut. A length is cut from its start, so its flaws move up by what is cut
- * off, and those that were cut off are gone. To whole thousandths, as the ledger counts.
+ * The shelf without what some covers cut and hold back. A length is cut from its start and the margin lies behind the
+ * cut, so its flaws move up by both, and those that lay there are gone. To whole thousandths, as the ledger counts.
  */
 export function shelfAfter(
   shelf: readonly ItemOnShelf[],
@@ -107,7 +108,7 @@ export function shelfAfter(
 }
 
 function lotAfter(lot: LotOnShelf, uses: readonly Use[]): LotOnShelf {
-  const takenMilli = (of: readonly Use[]) => of.reduce((sum, use) => sum + toMilli(use.amount), 0);
+  const takenMilli = (of: readonly Use[]) => of.reduce((sum, use) => sum + toMilli(keptOf(use)), 0);
   const left = (amount: number, of: readonly Use[]) => Math.max(0, (toMilli(amount) - takenMilli(of)) / 1000);
   return {
     ...lot,
@@ -115,12 +116,12 @@ function lotAfter(lot: LotOnShelf, uses: readonly Use[]): LotOnShelf {
     lengths: lot.lengths.map((length) => {
       const ofThis = uses.filter((use) => use.lengthId === length.id);
       if (ofThis.length === 0) return length;
-      const cutMm = takenMilli(ofThis) / 1000;
+      const takenMm = takenMilli(ofThis) / 1000;
       return {
         ...length,
         onHandMm: left(length.onHandMm, ofThis),
         flaws: length.flaws
-          .map((flaw) => ({ ...flaw, x: flaw.x - cutMm }))
+          .map((flaw) => ({ ...flaw, x: flaw.x - takenMm }))
           .filter((flaw) => flaw.x + flaw.widthX > 0)
           .map((flaw) => (flaw.x < 0 ? { ...flaw, x: 0, widthX: flaw.x + flaw.widthX } : flaw)),
       };

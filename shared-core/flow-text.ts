@@ -1,5 +1,6 @@
 /** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from './cover/cover-words.ts';
+import { marginOf } from './cover/held-back.ts';
 import { type PriceRules, priceSheet } from './cost/price.ts';
 import { priceRows } from './cost/price-words.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
@@ -30,9 +31,13 @@ export function estimateText(
   const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
   const name = (slotId: string) => slotById(plan, slotId).name;
   const needs = estimate.requirement.map((need) => {
-    if (need.kind === 'amount') return row(name(need.slotId), amountWords(need, need.amount, context));
     const slotLay = estimate.lays.find((candidate) => candidate.slotId === need.slotId);
-    return row(name(need.slotId), slotLay ? layWords(slotLay.result, system) : 'nothing to cut');
+    const marginAmount = marginOf(need, slotLay);
+    const margin =
+      marginAmount > 0 ? `; beside it ${amountWords(need, marginAmount, context)} as margin for safety` : '';
+    if (need.kind === 'amount')
+      return row(name(need.slotId), amountWords(need, need.amount, context) + margin);
+    return row(name(need.slotId), slotLay ? layWords(slotLay.result, system) + margin : 'nothing to cut');
   });
   const costs = estimate.cost.lines.map((line) =>
     row(

@@ -36,7 +36,7 @@ export interface CostSheet {
 
 /**
  * Cost of the material that the whole batch uses up, by slot, batch and coat: what the cuttings took, and for what is
- * still to be cut what the covers say.
+ * still to be cut what the covers say. A margin for safety is no part of it, held back or bought.
  */
 export function cost(
   plan: CoatPlan,
@@ -47,7 +47,8 @@ export function cost(
 ): CostSheet {
   const lots = new Map(shelf.flatMap((onShelf) => onShelf.lots.map((lot) => [lot.id, lot] as const)));
   const lines = covers.map((slotCover): CostLine => {
-    const parts: CostPart[] = slotCover.uses.map((use) => {
+    const taken = slotCover.uses.filter(({ amount }) => amount > 0);
+    const parts: CostPart[] = taken.map((use) => {
       const lot = lots.get(use.lotId);
       if (!lot) throw new RangeError(`no lot ${use.lotId} on the shelf`);
       const ratio = lot.lengths.find((length) => length.id === use.lengthId)?.worthRatio ?? 1;
@@ -59,7 +60,8 @@ export function cost(
       };
     });
     const boughtLines = bought.lines.filter((line) => line.slotIds.includes(slotCover.slotId));
-    const isBought = boughtLines.length > 0 && slotCover.shortage !== null;
+    const isLacking = (slotCover.shortage?.amount ?? 0) > 0;
+    const isBought = boughtLines.length > 0 && isLacking;
     if (isBought) parts.push(boughtPart(boughtLines, slotCover, covers));
     const restMinor = parts.reduce((sum, part) => sum + part.costMinor, 0);
     const cut = cutLines(cuttings, slotCover.slotId);
@@ -71,7 +73,7 @@ export function cost(
       wasteMinor:
         cut.reduce((sum, { area }) => sum + (area?.wasteMinor ?? 0), 0) +
         (slotCover.lay ? roundMinor(restMinor * (1 - slotCover.lay.result.utilisation)) : 0),
-      isIncomplete: slotCover.state === 'open' || (slotCover.shortage !== null && !isBought),
+      isIncomplete: slotCover.state === 'open' || (isLacking && !isBought),
     };
   });
   const batchMinor = lines.reduce((sum, line) => sum + line.costMinor, 0);

@@ -6,6 +6,7 @@ import { listed } from '../plan/edited.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 import type { Shortage, SlotCover, Use } from './cover.ts';
+import { shortOf } from './held-back.ts';
 
 export interface WordsContext {
   readonly plan: CoatPlan;
@@ -43,7 +44,7 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
   const item = itemOf(slotCover, context);
   const { system } = context;
   if (shortage.widthMm !== null && item) {
-    const amount = showQuantity('length', shortage.amount, { system, unit: clothUnit });
+    const amount = showQuantity('length', shortOf(shortage), { system, unit: clothUnit });
     const width = showQuantity('length', shortage.widthMm, { system, unit: { metric: 'm', imperial: 'in' } });
     return `The ${slot.name} ${isOrAre(slot.name)} short by ${amount} of ${width} ${kindRecords[item.kind].label.toLowerCase()} (${item.name}): ${missingWords(shortage, system)}.`;
   }
@@ -51,7 +52,8 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
     shortage.wantedLengthMm === null
       ? ''
       : ` of at least ${showQuantity('length', shortage.wantedLengthMm, { system })}`;
-  return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortage.amount, context)}${length} (${item?.name ?? slot.name}).`;
+  const margin = marginMissing(shortage, (amount) => amountWords(slotCover, amount, context));
+  return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortOf(shortage), context)}${length} (${item?.name ?? slot.name})${margin}.`;
 }
 
 /** "3 pieces have no room", and how much of what is missing is margin. */
@@ -62,16 +64,27 @@ function missingWords({ missingPieceCount, marginAmount = 0 }: Shortage, system:
   return marginAmount > 0 ? `${pieces}, and ${margin} of it is margin` : pieces;
 }
 
+/** ", including 3 g of margin for safety" for what is counted or weighed; empty where no margin is missing. */
+function marginMissing(shortage: Shortage, words: (amount: number) => string): string {
+  if (!shortage.marginAmount) return '';
+  return shortage.amount > 0
+    ? `, including ${words(shortage.marginAmount)} of margin for safety`
+    : ': the coats are covered, but not the margin for safety';
+}
+
 /** "3.2 m of the 4.1 m free in dye lot P-2207", lots joined by "and". */
 function usesWords(slotCover: SlotCover, context: WordsContext): string {
   const lots = new Map(context.shelf.flatMap(({ lots: all }) => all.map((lot) => [lot.id, lot] as const)));
   const one = (use: Use): string => {
     const lot = lots.get(use.lotId);
     const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `the lot of ${dayWords(lot?.receivedOn ?? '')}`;
-    const margin = use.marginAmount
-      ? ` and ${amountWords(slotCover, use.marginAmount, context)} held back as margin`
-      : '';
-    return `${amountWords(slotCover, use.amount, context)}${margin} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
+    const parts = [
+      ...(use.amount > 0 ? [amountWords(slotCover, use.amount, context)] : []),
+      ...(use.marginAmount
+        ? [`${amountWords(slotCover, use.marginAmount, context)} held back as margin`]
+        : []),
+    ];
+    return `${parts.join(' and ')} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
   };
   return listed(slotCover.uses.map(one));
 }

@@ -2,40 +2,42 @@
  * Which lengths of the stash carry what, and what is missing.
  * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
  */
-import { type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
+import type { RunLay, SlotLay } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
-import { marginOfLength } from '../plan/margin.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Cutting } from '../stash/cutting.ts';
-import type { Item, ItemId, ItemOnShelf, LengthId, LotId } from '../stash/stash.ts';
+import type { Item, ItemId, ItemOnShelf, LengthId, LotId, LotOnShelf } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength, freeLengths } from './free-lengths.ts';
 import { bestAssignment } from './best-assignment.ts';
+import { heldOnLengths, keptOf, marginOf, withAmountHeld } from './held-back.ts';
 import { substitutes } from './substitutes.ts';
 
 /** What is taken from one lot (and one length of it), in the kind's unit. */
 export interface Use {
   readonly lotId: LotId;
   readonly lengthId: LengthId | null;
+  /** What is cut or used up; 0 where a margin alone is held back. */
   readonly amount: number;
   /** For lengths: what is free of it before, mm; else the amount free of the lot. */
   readonly free: number;
   /** Index of this length in the cover lay's job, or null. */
   readonly layLength: number | null;
-  /** Held back of it beside `amount` as the slot's margin for safety; absent: nothing. It is no cost unless it is cut. */
+  /** Held back of it beside `amount` as the slot's margin for safety (plan/margin.ts); absent: nothing. */
   readonly marginAmount?: number;
 }
 
 /** What no length or lot had room for. */
 export interface Shortage {
-  /** In the kind's unit; for cloth mm of `widthMm`. */
+  /** What the coats lack, in the kind's unit; for cloth mm of `widthMm`. 0 where a margin alone is missing. */
   readonly amount: number;
   readonly widthMm: number | null;
   /** For zips and cords: the length each missing piece must have at least. */
   readonly wantedLengthMm: number | null;
+  /** Of what the coats lack. */
   readonly missingPieceCount: number;
-  /** Of `amount`: the part that is margin for safety; absent: none. */
+  /** Missing beside `amount` of the slot's margin for safety (plan/margin.ts); absent: nothing. */
   readonly marginAmount?: number;
 }
 
@@ -79,26 +81,43 @@ export const narrowMarginRatio = 0.03;
 export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly SlotCover[]> {
   // What an earlier slot took of a length is not there for a later one bound to the same item.
   const taken = new Map<string, number>();
-  const covers: SlotCover[] = [];
+  const take = (uses: readonly Use[], amountOf: (use: Use) => number) => {
+    for (const use of uses) {
+      const key = use.lengthId ?? use.lotId;
+      taken.set(key, (taken.get(key) ?? 0) + amountOf(use));
+    }
+  };
+  const shelfOf = ({ slotId }: Need) =>
+    input.shelf.find(({ item }) => item.id === slotById(input.plan, slotId).itemId);
+  const met: { readonly need: Need; readonly slotCover: SlotCover }[] = [];
   // What is seen chooses first; what is hidden makes do with the rests.
   const isSeen = ({ slotId }: Need) => Number(slotById(input.plan, slotId).isSeen);
   for (const need of [...input.needs].sort((a, b) => isSeen(b) - isSeen(a))) {
     const slot = slotById(input.plan, need.slotId);
-    const shelf = input.shelf.find((candidate) => candidate.item.id === slot.itemId);
+    const shelf = shelfOf(need);
     const slotCover = !shelf
       ? openCover(slot)
       : need.kind === 'shapes'
         ? await shapesCover(input, need, slot, shelf, taken, runLay)
         : amountCover(need, slot, shelf, taken);
-    for (const use of slotCover.uses) {
-      const key = use.lengthId ?? use.lotId;
-      taken.set(key, (taken.get(key) ?? 0) + use.amount + (use.marginAmount ?? 0));
-    }
-    covers.push({
-      ...slotCover,
-      substitutes: slotCover.state === 'covered' ? [] : substitutes(slot, shelf?.item, input.shelf, need),
-    });
+    take(slotCover.uses, keptOf);
+    met.push({ need, slotCover });
   }
+  const covers = met.map(({ need, slotCover }): SlotCover => {
+    const shelf = shelfOf(need);
+    const held =
+      need.kind === 'amount' && shelf
+        ? withAmountHeld(slotCover, need, usableLots(need, shelf), (lot) => freeOfLot(lot, taken))
+        : slotCover;
+    if (need.kind === 'amount') take(held.uses, ({ marginAmount = 0 }) => marginAmount);
+    return {
+      ...held,
+      substitutes:
+        held.state === 'covered'
+          ? []
+          : substitutes(slotById(input.plan, need.slotId), shelf?.item, input.shelf, need),
+    };
+  });
   const places = new Map(input.needs.map((need, index) => [need.slotId, index]));
   return covers.sort((a, b) => (places.get(a.slotId) ?? 0) - (places.get(b.slotId) ?? 0));
 }
@@ -146,17 +165,16 @@ async function shapesCover(
     });
   });
   const piecesShortMm = lay.result.usedLengthMm[used.length] ?? 0;
-  const held = heldBack(uses, marginOfLength(need.margin, totalUsedMm(lay.result)));
+  const held = heldOnLengths(uses, marginOf(need, lay));
   // A hair of margin that finds no room is no reason to go to the shop.
   const marginShortMm = held.openMm > 1 ? held.openMm : 0;
-  const shortMm = piecesShortMm + marginShortMm;
   const missingPieceCount = lay.result.placements.filter(
     (placement) => placement.length === used.length,
   ).length;
   const shortage: Shortage | null =
-    shortMm > 0
+    piecesShortMm + marginShortMm > 0
       ? {
-          amount: shortMm,
+          amount: piecesShortMm,
           widthMm,
           wantedLengthMm: null,
           missingPieceCount,
@@ -173,17 +191,6 @@ async function shapesCover(
     cares,
     remnants: carriedByRemnants(need, used, lay),
   };
-}
-
-/** The margin taken from the rest of the lengths in use, the first one first, and what of it finds no room there. */
-function heldBack(uses: readonly Use[], marginMm: number): { uses: Use[]; openMm: number } {
-  let openMm = marginMm;
-  const withMargin = uses.map((use) => {
-    const marginAmount = Math.min(openMm, Math.max(0, use.free - use.amount));
-    openMm -= marginAmount;
-    return marginAmount > 0 ? { ...use, marginAmount } : use;
-  });
-  return { uses: withMargin, openMm };
 }
 
 /** The width in which more of an item would be bought: an offer's by length, else the item's own. */
@@ -236,13 +243,8 @@ function amountCover(
 ): SlotCover {
   const uses: Use[] = [];
   let open = need.amount;
-  const isTooShort =
-    shelf.item.kind === 'fastening' &&
-    need.wantedLengthMm !== null &&
-    shelf.item.facts.lengthMm !== null &&
-    shelf.item.facts.lengthMm < need.wantedLengthMm;
-  for (const lot of isTooShort ? [] : shelf.lots) {
-    const free = lot.onHand - lot.reserved - (taken.get(lot.id) ?? 0);
+  for (const lot of usableLots(need, shelf)) {
+    const free = freeOfLot(lot, taken);
     const amount = Math.min(open, free);
     if (!(amount > 0)) continue;
     uses.push({ lotId: lot.id, lengthId: null, amount, free, layLength: null });
@@ -267,4 +269,18 @@ function amountCover(
     remnants: [],
     substitutes: [],
   };
+}
+
+/** Lots of what is long enough for the need. */
+function usableLots(need: AmountNeed, { item, lots }: ItemOnShelf): readonly LotOnShelf[] {
+  const isTooShort =
+    item.kind === 'fastening' &&
+    need.wantedLengthMm !== null &&
+    item.facts.lengthMm !== null &&
+    item.facts.lengthMm < need.wantedLengthMm;
+  return isTooShort ? [] : lots;
+}
+
+function freeOfLot(lot: LotOnShelf, taken: ReadonlyMap<string, number>): number {
+  return lot.onHand - lot.reserved - (taken.get(lot.id) ?? 0);
 }

@@ -26,7 +26,7 @@ export interface ProposedSlot {
   readonly itemId: ItemId;
   readonly met: Met;
   readonly lines: readonly ProposedLine[];
-  /** True where the stash has not enough: what it has is proposed. */
+  /** True where the stash has not enough for the coats: what it has is proposed. */
   readonly isShort: boolean;
 }
 
@@ -38,15 +38,16 @@ export function cuttingProposal(
 ): ProposedSlot[] {
   return covers.flatMap((slotCover): ProposedSlot[] => {
     const need = needs.find((candidate) => candidate.slotId === slotCover.slotId);
-    if (!need || !slotCover.itemId || slotCover.uses.length === 0) return [];
+    const uses = slotCover.uses.filter(({ amount }) => amount > 0);
+    if (!need || !slotCover.itemId || uses.length === 0) return [];
     const counted = slotById(plan, slotCover.slotId).kind;
     return [
       {
         slotId: slotCover.slotId,
         itemId: slotCover.itemId,
-        isShort: slotCover.shortage !== null,
-        met: need.kind === 'shapes' ? metShapes(need, slotCover) : metAmount(slotCover.uses),
-        lines: slotCover.uses.map((use) => line(need, slotCover, use, counted === 'needle')),
+        isShort: (slotCover.shortage?.amount ?? 0) > 0,
+        met: need.kind === 'shapes' ? metShapes(need, slotCover) : metAmount(uses),
+        lines: uses.map((use) => line(need, slotCover, use, counted === 'needle')),
       },
     ];
   });

@@ -4,7 +4,8 @@ import { listed } from '../plan/edited.ts';
 import type { SetAside } from '../stash/cutting.ts';
 import { toMilli } from '../stash/stash.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';
-import type { SlotCover, Use } from './cover.ts';
+import type { SlotCover } from './cover.ts';
+import { keptOf } from './held-back.ts';
 
 export interface SetAsideStand {
   readonly state: 'nothing' | 'fits' | 'changed';
@@ -14,11 +15,6 @@ export interface SetAsideStand {
 
 /** Two lays of the same pieces differ by that much without anybody having changed the plan, mm. */
 const layToleranceMm = 1;
-
-/** What is kept of a place: what is cut, and the margin for safety beside it. */
-function keptOf({ amount, marginAmount = 0 }: Use): number {
-  return amount + marginAmount;
-}
 
 /** What to set aside so that nobody else uses it: all that the cover takes with its margins, each place once. */
 export function usesToSetAside(covers: readonly SlotCover[]): SetAside[] {

@@ -1,10 +1,11 @@
 /** Other items of the stash that would do for a slot. */
 import { usableWidthMm } from '../lay/plan-lay.ts';
 import type { Slot } from '../plan/coat-plan.ts';
+import { marginOfAmount, marginOfLength } from '../plan/margin.ts';
 import type { Need } from '../requirement/need.ts';
 import type { Item, ItemId, ItemOnShelf } from '../stash/stash.ts';
 
-/** Like kind, like weight (within a third), and free at least as much by area or amount. */
+/** Like kind, like weight (within a third), and free at least as much by area or amount, the margin for safety with it. */
 export function substitutes(
   slot: Slot,
   bound: Item | undefined,
@@ -39,8 +40,10 @@ function isLike(item: Item, bound: Item | undefined, need: Need): boolean {
 
 function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
   if (need.kind === 'amount') {
-    return candidate.lots.reduce((sum, lot) => sum + lot.onHand - lot.reserved, 0) >= need.amount;
+    const free = candidate.lots.reduce((sum, lot) => sum + lot.onHand - lot.reserved, 0);
+    return free >= need.amount + marginOfAmount(need.margin, need.amount, need.counted);
   }
+  const widthMm = fullWidthMm(candidate.item);
   const areaMm2 = candidate.lots.reduce(
     (sum, lot) =>
       sum +
@@ -51,5 +54,11 @@ function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
       ),
     0,
   );
-  return areaMm2 >= need.areaMm2;
+  // Gaps between the pieces are not counted, so the lay is taken as long as the pieces' area makes it.
+  const marginMm2 = widthMm > 0 ? widthMm * marginOfLength(need.margin, need.areaMm2 / widthMm) : 0;
+  return areaMm2 >= need.areaMm2 + marginMm2;
+}
+
+function fullWidthMm(item: Item): number {
+  return item.kind === 'cloth' || item.kind === 'batting' ? usableWidthMm(item.facts.widthMm ?? 0, item) : 0;
 }

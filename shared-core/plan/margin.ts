@@ -1,9 +1,19 @@
 /**
- * The margin for safety of a slot: what is held ready beyond what the coats take, for a slip of the blade.
- * It is put on the finished figure once, the length of a lay or an amount; nap, repeat, shrinkage and take-up are
- * in that figure already and are not counted again.
+ * The margin for safety of a slot: what is held ready beyond what the coats take, for a slip of the blade. One rule
+ * holds for whatever is cut, weighed or counted:
+ * - A need is what the coats take. The margin stands beside it and is never in it: it is not cut, is in no finished
+ *   coat's mass, and is no cost of the batch.
+ * - It goes once on what is still to be cut, the length of a lay or an amount, for all sizes together. So a share
+ *   shrinks with each cutting, a length stays whole, and both fall away with the last cut. Nap, repeat, shrinkage and
+ *   take-up are in that figure already and are not counted again.
+ * - What the stash has of it is held back: set aside with what is cut, and kept from other slots and from later plans
+ *   of a season. Of cloth it lies on the lengths that are cut; of what is weighed or counted it may lie in any lot, and
+ *   what other slots of the plan take goes before it.
+ * - What the stash lacks of it is short and is bought. That is money to be paid, but what is bought for it goes to the
+ *   stash at its price, as what is held back stays there.
  */
 import { found, type Outcome, refused } from '../measure/problem.ts';
+import type { Counted } from '../stash/kinds.ts';
 import type { CoatPlan, Margin } from './coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan } from './edited.ts';
 
@@ -11,15 +21,20 @@ import { type Edited, inMm, type LengthText, notInPlan } from './edited.ts';
 export const mostMarginRatio = 1;
 export const mostMarginMm = 10_000;
 
-/** What is added to a length of cloth or batting, mm. */
+/** Margin beside a length of cloth or batting that is to be cut, mm; where nothing is to be cut, none. */
 export function marginOfLength(margin: Margin | undefined, lengthMm: number): number {
-  if (margin === undefined) return 0;
+  if (margin === undefined || lengthMm <= 0) return 0;
   return margin.kind === 'share' ? lengthMm * margin.ratio : margin.lengthMm;
 }
 
-/** What is added to an amount that is not cut: a share of it, since a length of it means nothing. */
-export function marginOfAmount(margin: Margin | undefined, amount: number): number {
-  return margin?.kind === 'share' ? amount * margin.ratio : 0;
+/**
+ * Margin beside an amount that is weighed or counted, in its unit; pieces are whole. Always a share of it, since a
+ * length of it means nothing.
+ */
+export function marginOfAmount(margin: Margin | undefined, amount: number, counted: Counted): number {
+  if (margin?.kind !== 'share') return 0;
+  const exact = amount * margin.ratio;
+  return counted === 'pieces' ? Math.ceil(exact - 1e-9) : exact;
 }
 
 /** "5 %" or "200 mm". */

@@ -8,6 +8,13 @@ import type { Counted } from '../stash/kinds.ts';
 /** The stash item of each slot that has one. */
 export type SlotItems = ReadonlyMap<string, Item>;
 
+interface NeedBase {
+  readonly slotId: string;
+  readonly basis: readonly Basis[];
+  /** Stands beside the need and is not in it (plan/margin.ts). Absent: none. */
+  readonly margin?: Margin;
+}
+
 /** One shape of a slot, as it is cut: take-up, allowance and shrinkage inside, opened flat, grain along x. */
 export interface ShapeToCut {
   /** Tells it from the shapes of other pieces and sizes; the lay knows it by that. */
@@ -24,14 +31,10 @@ export interface ShapeToCut {
   readonly turnsDeg: readonly number[];
 }
 
-export interface ShapesNeed {
+export interface ShapesNeed extends NeedBase {
   readonly kind: 'shapes';
-  readonly slotId: string;
   readonly shapes: readonly ShapeToCut[];
   readonly areaMm2: number;
-  readonly basis: readonly Basis[];
-  /** Goes onto the length of the lay, once; in an amount it is a part already. Absent: none. */
-  readonly margin?: Margin;
 }
 
 export interface NeedPart {
@@ -39,16 +42,14 @@ export interface NeedPart {
   readonly amount: number;
 }
 
-export interface AmountNeed {
+export interface AmountNeed extends NeedBase {
   readonly kind: 'amount';
-  readonly slotId: string;
   readonly counted: Counted;
   /** For the whole batch, in the unit of `counted`: mm, g, m of thread or pieces; unrounded but for pieces. */
   readonly amount: number;
   readonly parts: readonly NeedPart[];
   /** Length each piece must have at least, mm (zips, cords); null where it does not matter. */
   readonly wantedLengthMm: number | null;
-  readonly basis: readonly Basis[];
 }
 
 export type Need = ShapesNeed | AmountNeed;

@@ -1,7 +1,7 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
 import type { Basis } from '../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
-import { marginOfAmount, marginWords } from '../plan/margin.ts';
+import { marginWords } from '../plan/margin.ts';
 import { coatTotal, plansBySize, sizedPieceId } from '../plan/sizes.ts';
 import { fasteningNeed } from './fastenings.ts';
 import { fillNeed } from './fill.ts';
@@ -33,20 +33,15 @@ function batchNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
     .reduce(together);
 }
 
-/** The need with the slot's margin for safety, put on once for all sizes. */
+/** The need with the slot's margin for safety beside it, once for all sizes. */
 function withMargin(need: Need, { margin }: Slot): Need {
   if (margin === undefined) return need;
-  const words = marginWords(margin);
   const basis: Basis = {
     kind: 'rule of thumb',
-    how: `${words} more as a margin for safety`,
+    how: `beside it a margin for safety of ${marginWords(margin)}, held back or bought`,
     source: 'as you chose it',
   };
-  if (need.kind === 'shapes') return { ...need, margin, basis: [...need.basis, basis] };
-  const exact = need.amount + marginOfAmount(margin, need.amount);
-  const amount = need.counted === 'pieces' ? Math.ceil(exact - 1e-9) : exact;
-  const part = { what: `margin for safety, ${words}`, amount: amount - need.amount };
-  return { ...need, amount, parts: [...need.parts, part], basis: [...need.basis, basis] };
+  return { ...need, margin, basis: [...need.basis, basis] };
 }
 
 /** The need of one size, its pieces and parts told apart from those of the size at hand. */

@@ -2,6 +2,7 @@
 import { outsideMm2 } from '../geometry/boolean.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { CutShape, Cutting, Met } from '../stash/cutting.ts';
+import { toMilli } from '../stash/stash.ts';
 import type { Need, ShapeToCut } from './need.ts';
 
 /** Trimming or a rounded corner: a piece may stand out by this share of its area and still be got from the one cut. */
@@ -22,7 +23,9 @@ export function stillToCut(
     if (met.length === 0) return need;
     if (need.kind === 'amount') {
       const cut = met.reduce((sum, each) => sum + (each.kind === 'amount' ? each.amount : 0), 0);
-      return { ...need, amount: Math.max(0, need.amount - cut) };
+      const rest = need.amount - cut;
+      // Less than the ledger counts is a float's dust.
+      return { ...need, amount: toMilli(rest) > 0 ? rest : 0 };
     }
     const cut = onTable(met);
     const own = need.shapes.map((shape) => lessCut(shape, cut, ({ size }) => size === shape.size));

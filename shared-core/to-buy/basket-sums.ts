@@ -13,7 +13,10 @@ export interface Buy {
   readonly offer: Offer;
   /** Steps, sheets, spools, packs or pieces. */
   readonly unitCount: number;
-  /** What the units hold, and what of it the plans use up, in the kind's unit (for sheets: mm of sheet length). */
+  /**
+   * What the units hold, and what of it the plans use up, in the kind's unit (for sheets: mm of sheet length). What is
+   * bought as margin for safety is not used up.
+   */
   readonly boughtAmount: number;
   readonly usedAmount: number;
   /** At the price that so many units have. */
@@ -128,7 +131,7 @@ export function sumsOf(
 /** The basket that a choice makes. */
 export function basketOf(demands: readonly Demand[], suppliers: readonly Supplier[], choice: Choice): Basket {
   const buys = demands.flatMap((demand) => {
-    let openAmount = demand.kind === 'amount' ? (demand.wanted[0]?.amount ?? 0) : 0;
+    let openAmount = demand.kind === 'amount' ? demand.usedAmount : 0;
     return offersOf(demand).flatMap((offer): Buy[] => {
       const unitCount = choice.counts.get(offer) ?? 0;
       if (unitCount === 0) return [];

@@ -24,8 +24,10 @@ export interface CutDemand extends DemandBase {
 export interface AmountDemand extends DemandBase {
   readonly kind: 'amount';
   readonly offers: readonly Offer[];
-  /** Shortest length first, each with all that is wanted of it or longer. */
+  /** Shortest length first, each with all that is wanted of it or longer, margins for safety with it. */
   readonly wanted: readonly { readonly leastLengthMm: number; readonly amount: number }[];
+  /** What the coats use up of it all, in the kind's unit: without the margins. */
+  readonly usedAmount: number;
 }
 
 export type Demand = CutDemand | AmountDemand;
@@ -62,13 +64,14 @@ function amountDemand(base: DemandBase, offers: readonly Offer[]): AmountDemand 
     leastLengthMm,
     amount: parts
       .filter((part) => (part.wantedLengthMm ?? 0) >= leastLengthMm)
-      .reduce((sum, part) => sum + part.amount, 0),
+      .reduce((sum, part) => sum + part.amount + part.marginAmount, 0),
   }));
   const closing = offers.filter((offer) => contentOf(offer) !== null);
   const isClosed = wanted.every(({ leastLengthMm }) =>
     closing.some((offer) => isLongEnough(offer, leastLengthMm)),
   );
-  return { ...base, kind: 'amount', wanted, offers: isClosed ? closing : [] };
+  const usedAmount = parts.reduce((sum, part) => sum + part.amount, 0);
+  return { ...base, kind: 'amount', wanted, usedAmount, offers: isClosed ? closing : [] };
 }
 
 /** What one unit holds, in the kind's unit; null for what is cut to a lay. */

@@ -19,8 +19,10 @@ export interface CutGap {
 
 export interface AmountGap {
   readonly kind: 'amount';
-  /** In the kind's unit. */
+  /** What the coats lack, in the kind's unit. */
   readonly amount: number;
+  /** Margin for safety that is lacking beside it. */
+  readonly marginAmount: number;
   /** Length each piece must have at least, mm; null where it does not matter. */
   readonly wantedLengthMm: number | null;
 }
@@ -44,6 +46,7 @@ export function gapsOf(plan: CoatPlan, needs: readonly Need[], covers: readonly 
     const need = needs.find((candidate) => candidate.slotId === slotCover.slotId);
     if (!need || !slotCover.shortage || slotCover.itemId === null) return [];
     const slot = slotById(plan, slotCover.slotId);
+    const { amount, marginAmount = 0, widthMm, wantedLengthMm } = slotCover.shortage;
     return [
       {
         id: gapId(plan, slot.id),
@@ -57,16 +60,12 @@ export function gapsOf(plan: CoatPlan, needs: readonly Need[], covers: readonly 
             ? {
                 kind: 'cut',
                 missing: missingShapes(need, slotCover),
-                lengthMm: slotCover.shortage.amount - (slotCover.shortage.marginAmount ?? 0),
-                marginMm: slotCover.shortage.marginAmount ?? 0,
-                widthMm: slotCover.shortage.widthMm,
+                lengthMm: amount,
+                marginMm: marginAmount,
+                widthMm,
                 clearanceMm: plan.clearanceMm,
               }
-            : {
-                kind: 'amount',
-                amount: slotCover.shortage.amount,
-                wantedLengthMm: slotCover.shortage.wantedLengthMm,
-              },
+            : { kind: 'amount', amount, marginAmount, wantedLengthMm },
       },
     ];
   });

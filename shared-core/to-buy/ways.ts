@@ -12,7 +12,7 @@ import type { Item } from '../stash/stash.ts';
 import { deliveryMinor, type Supplier, supplierKey } from '../stash/supplier.ts';
 import { type CutGap, type Gap, jointNeed } from './gaps.ts';
 
-/** Units of one offer in a way, and what of them the pieces use up (mm of length; sheets are used up whole). */
+/** Units of one offer in a way, and what of them the pieces use up (mm of length; sheets that are cut are used up whole). */
 export interface WayPart {
   readonly offer: Offer;
   /** Units that would do, and those that are bought: no fewer than are sold at once. */
@@ -130,8 +130,8 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
   });
   if (sheets.length === 0) return [];
   const need = jointNeed(sources.gaps);
-  const carried = new Map<string, Promise<boolean>>();
-  const carries = (counts: readonly (readonly [SheetOffer, number])[]): Promise<boolean> => {
+  const carried = new Map<string, Promise<Carried>>();
+  const carries = (counts: readonly (readonly [SheetOffer, number])[]): Promise<Carried> => {
     const key = counts
       .map(([{ length }, count]) => `${length.widthMm} ${length.lengthMm} ${count}`)
       .sort()
@@ -141,18 +141,18 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
     return asked;
   };
   const ways: Way[] = [];
-  const alone = new Map<SheetOffer, number | null>();
+  const alone = new Map<SheetOffer, Fewest | null>();
   for (const sheet of sheets) {
-    const count = await fewestOf(need, sheet, [], carries, mostSheets);
-    alone.set(sheet, count);
-    if (count !== null) ways.push(sheetWay(need, [[sheet, count]]));
+    const fewest = await fewestOf(need, sheet, [], carries, mostSheets);
+    alone.set(sheet, fewest);
+    if (fewest !== null) ways.push(sheetWay(need, [{ ...fewest, sheet }]));
   }
   // Sheets of two sizes come in two dye lots, which what is seen must not.
   if (sources.gaps.some(({ isSeen }) => isSeen)) return ways;
   let cheapestMinor = Math.min(...[...others, ...ways].map((way) => dearestMinor(way, sources.suppliers)));
   // With one piece on each sheet there are as many sheets as pieces.
   const pieceCount = need.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
-  const mostOf = (sheet: SheetOffer) => Math.min(alone.get(sheet) ?? pieceCount, mostSheets) - 1;
+  const mostOf = (sheet: SheetOffer) => Math.min(alone.get(sheet)?.count ?? pieceCount, mostSheets) - 1;
   for (const [index, first] of sheets.entries()) {
     for (const second of sheets.slice(index + 1)) {
       if (first.length.widthMm === second.length.widthMm && first.length.lengthMm === second.length.lengthMm)
@@ -162,9 +162,21 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
         const isWorth = (secondCount: number) =>
           leastMinor([...fixed, [second, secondCount]], sources.suppliers) < cheapestMinor;
         if (!isWorth(1)) break;
-        const secondCount = await fewestOf(need, second, fixed, carries, mostOf(second), isWorth);
-        if (secondCount === null) continue;
-        const way = sheetWay(need, [...fixed, [second, secondCount]]);
+        const fewest = await fewestOf(need, second, fixed, carries, mostOf(second), isWorth);
+        if (fewest === null) continue;
+        // Where one size carries all pieces, the other is margin alone.
+        const firstCut = alone.get(first)?.cutCount ?? Infinity;
+        const secondCut = alone.get(second)?.cutCount ?? Infinity;
+        const [cutCount, otherCut] =
+          firstCount >= firstCut
+            ? [firstCut, 0]
+            : fewest.count >= secondCut
+              ? [0, secondCut]
+              : [firstCount, fewest.cutCount];
+        const way = sheetWay(need, [
+          { sheet: first, count: firstCount, cutCount },
+          { sheet: second, count: fewest.count, cutCount: otherCut },
+        ]);
         ways.push(way);
         cheapestMinor = Math.min(cheapestMinor, dearestMinor(way, sources.suppliers));
       }
@@ -173,24 +185,39 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
   return ways;
 }
 
-/** Whether a lay places every missing piece on these sheets, the largest first, and leaves the margin. */
+/** What some sheets carry. */
+interface Carried {
+  readonly allPieces: boolean;
+  /** The pieces, and beside them the margin for safety. */
+  readonly allWithMargin: boolean;
+}
+
+/** By a lay of every missing piece on these sheets, the largest first. */
 async function lies(
   { item, gaps }: WaysSources,
   need: ShapesNeed,
   counts: readonly (readonly [SheetOffer, number])[],
   runLay: RunLay,
-): Promise<boolean> {
+): Promise<Carried> {
   const lengths = [...counts]
     .sort(([a], [b]) => b.areaMm2 - a.areaMm2)
     .flatMap(([{ length }, count]) => Array.from({ length: count }, () => length))
     .map((length, index) => ({ ...length, id: `sheet ${index + 1}` }));
   const sheetsMm = counts.reduce((sum, [{ length }, count]) => sum + length.lengthMm * count, 0);
-  if (need.shapes.length === 0) return sheetsMm >= marginOf(gaps);
+  if (need.shapes.length === 0) return { allPieces: true, allWithMargin: sheetsMm >= marginOf(gaps) };
   const result = await runLay(
     jobOf(gaps, need, lengths, item),
     `${names(gaps)} on ${lengths.length === 1 ? 'a sheet' : `${lengths.length} sheets`} to buy`,
   );
-  return result.unplaced.length === 0 && sheetsMm - totalUsedMm(result) >= marginOf(gaps) - layDustMm;
+  const allPieces = result.unplaced.length === 0;
+  const restMm = sheetsMm - totalUsedMm(result);
+  return { allPieces, allWithMargin: allPieces && restMm >= marginOf(gaps) - layDustMm };
+}
+
+/** Sheets of one size that carry all; `cutCount` of them would carry the pieces, the others are there for the margin. */
+interface Fewest {
+  readonly count: number;
+  readonly cutCount: number;
 }
 
 /** Fewest sheets of one size that, beside the fixed ones, carry all; null where none do up to the limit. */
@@ -198,24 +225,29 @@ async function fewestOf(
   need: ShapesNeed,
   sheet: SheetOffer,
   fixed: readonly (readonly [SheetOffer, number])[],
-  carries: (counts: readonly (readonly [SheetOffer, number])[]) => Promise<boolean>,
+  carries: (counts: readonly (readonly [SheetOffer, number])[]) => Promise<Carried>,
   limit: number,
   isWorth: (count: number) => boolean = () => true,
-): Promise<number | null> {
+): Promise<Fewest | null> {
   const lengths = [sheet, ...fixed.map(([each]) => each)].map(({ length }) => length);
   if (need.shapes.some((shape) => !fitsOne(shape, lengths))) return null;
+  let cutCount = need.shapes.length === 0 ? 0 : null;
   const openMm2 = need.areaMm2 - fixed.reduce((sum, [{ areaMm2 }, count]) => sum + areaMm2 * count, 0);
   for (let count = Math.max(1, Math.ceil(openMm2 / sheet.areaMm2 - 1e-9)); count <= limit; count++) {
     if (!isWorth(count)) return null;
-    if (await carries([...fixed, [sheet, count]])) return count;
+    const { allPieces, allWithMargin } = await carries([...fixed, [sheet, count]]);
+    if (allPieces) cutCount ??= count;
+    if (allWithMargin) return { count, cutCount: cutCount ?? count };
   }
   return null;
 }
 
-function sheetWay(need: ShapesNeed, counts: readonly (readonly [SheetOffer, number])[]): Way {
-  const sheetsMm2 = counts.reduce((sum, [{ areaMm2 }, count]) => sum + areaMm2 * count, 0);
+function sheetWay(need: ShapesNeed, fewest: readonly (Fewest & { readonly sheet: SheetOffer })[]): Way {
+  const sheetsMm2 = fewest.reduce((sum, { sheet, count }) => sum + sheet.areaMm2 * count, 0);
   return {
-    parts: counts.map(([{ offer, length }, count]) => wayPart(offer, count, count * length.lengthMm)),
+    parts: fewest.map(({ sheet: { offer, length }, count, cutCount }) =>
+      wayPart(offer, count, cutCount * length.lengthMm),
+    ),
     leftAreaMm2: sheetsMm2 - need.areaMm2,
   };
 }

@@ -109,6 +109,32 @@ describe('a season of several coats on one stash', () => {
     expect(done.map(({ estimate }) => estimate.cover[1]?.shortage?.amount ?? 0)).toEqual([120, 0, 30]);
   });
 
+  it('keeps what a plan holds back as margin from the plans after it', async () => {
+    const margin = { kind: 'length', lengthMm: 300 } as const;
+    const share = { kind: 'share', ratio: 0.4 } as const;
+    const lapwing = plan({
+      id: 'Lapwing',
+      slots: [
+        slot('shell', 'cloth', { margin }),
+        slot('thread', 'thread', { amountPerCoat: 500, margin: share }),
+      ],
+      pieces: [piece('panel', rectangle(1400, 1050))],
+    });
+    const entries = [
+      { plan: lapwing, coatCount: null },
+      { plan: coat('Plover', 650, 350), coatCount: null },
+    ];
+    const [first, second] = await season({ ...sources, entries }, layHere, solveHere, unwatched);
+    expect(first?.estimate.cover.map(({ uses }) => uses[0]?.marginAmount)).toEqual([300, 200]);
+    // Of 2100 mm 1400 are cut and 300 held; of 1000 m 500 are sewn and 200 held.
+    expect(second?.shelf.map(({ lots }) => lots[0]?.onHand)).toEqual([400, 300]);
+    expect(second?.shelf[0]?.lots[0]?.lengths[0]?.onHandMm).toBe(400);
+    expect(second?.estimate.cover.map(({ state, shortage }) => [state, shortage?.amount ?? 0])).toEqual([
+      ['short', 650],
+      ['short', 50],
+    ]);
+  });
+
   it('a cut length begins anew behind the cut, and its flaws with it', () => {
     const before = clothLot('shell item', 'autumn', 1400, [5000], 100);
     const flawed = {
@@ -131,6 +157,12 @@ describe('a season of several coats on one stash', () => {
         { x: 1400, y: 20, widthX: 60, widthY: 70 },
       ],
     });
+    const withMargin = { ...use, marginAmount: 250 };
+    const [held] = shelfAfter([onShelf(taffeta, flawed)], [{ uses: [withMargin] } as unknown as SlotCover]);
+    expect(held?.lots[0]?.lengths[0]).toMatchObject({
+      onHandMm: 3550,
+      flaws: [{ x: 1150, y: 20, widthX: 60, widthY: 70 }],
+    });
   });
 
   it('stopped, it gives the plans that are whole', async () => {
@@ -142,6 +174,61 @@ describe('a season of several coats on one stash', () => {
       },
     });
     expect(done.map((each) => each.plan.id)).toEqual(['Lapwing']);
+  });
+
+  it('what plans take and hold back is never more than lies there, whatever their margins', async () => {
+    const want = fc.record({
+      threadM: fc.integer({ min: 1, max: 900 }),
+      lengthMm: fc.integer({ min: 100, max: 900 }),
+      ratio: fc.integer({ min: 0, max: 100 }),
+      marginMm: fc.integer({ min: 0, max: 600 }),
+    });
+    const lots = fc.array(fc.integer({ min: 1, max: 900 }), { minLength: 1, maxLength: 4 });
+    const rolls = fc.array(fc.integer({ min: 300, max: 2400 }), { minLength: 1, maxLength: 3 });
+    await fc.assert(
+      fc.asyncProperty(
+        lots,
+        rolls,
+        fc.array(want, { minLength: 2, maxLength: 4 }),
+        async (spools, cloth, wants) => {
+          const shelf = [
+            onShelf(
+              taffeta,
+              ...cloth.map((each, i) => clothLot('shell item', `roll ${i}`, 1400, [each], 700)),
+            ),
+            onShelf(thread, ...spools.map((each, i) => lot('thread item', `spool ${i}`, each, each, 100))),
+          ];
+          const entries = wants.map(({ threadM, lengthMm, ratio, marginMm }, index) => ({
+            plan: plan({
+              id: `plan ${index}`,
+              slots: [
+                slot('shell', 'cloth', { margin: { kind: 'length', lengthMm: marginMm } }),
+                slot('thread', 'thread', {
+                  amountPerCoat: threadM,
+                  margin: { kind: 'share', ratio: ratio / 100 },
+                }),
+              ],
+              pieces: [piece('panel', rectangle(lengthMm, 1050))],
+            }),
+            coatCount: null,
+          }));
+          const done = await season(
+            { entries, shelf, offers: [], suppliers: [] },
+            layHere,
+            solveHere,
+            unwatched,
+          );
+          const uses = done.flatMap(({ estimate }) => estimate.cover.flatMap((each) => each.uses));
+          for (const onHand of shelf.flatMap((each) => each.lots)) {
+            const kept = uses
+              .filter(({ lotId }) => lotId === onHand.id)
+              .reduce((sum, { amount, marginAmount = 0 }) => sum + amount + marginAmount, 0);
+            expect(kept).toBeLessThanOrEqual(onHand.onHand + 0.01);
+          }
+        },
+      ),
+      { seed: 52, numRuns: 40 },
+    );
   });
 
   it('no plan ever takes what an earlier one took, whatever the stash and the order', async () => {

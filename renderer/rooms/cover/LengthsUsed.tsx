@@ -1,6 +1,7 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
+import { keptOf, shortOf } from '../../../shared-core/cover/held-back.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../client/workshop.ts';
@@ -24,7 +25,8 @@ export function LengthsUsed({
   // Less than a finger's breadth of cloth is nothing that can be used.
   const leftWords = (left: number) =>
     left < (kindRecords[kind].hasLengths ? 10 : 0.05) ? 'nothing left' : `${show(left)} left`;
-  const missing = slotCover.shortage?.amount ?? 0;
+  const { shortage } = slotCover;
+  const missing = shortage ? shortOf(shortage) : 0;
   const longest = Math.max(missing, ...slotCover.uses.map((use) => use.free), 1e-6);
   return (
     <ul className={style.strips} aria-label="What is used">
@@ -38,12 +40,18 @@ export function LengthsUsed({
               width={Math.max(1, (use.free / longest) * (drawnPx - 1))}
               height="13"
             />
-            <rect className={style.used} width={Math.max(1, (use.amount / longest) * drawnPx)} height="14" />
+            {use.amount > 0 && (
+              <rect
+                className={style.used}
+                width={Math.max(1, (use.amount / longest) * drawnPx)}
+                height="14"
+              />
+            )}
           </svg>
           <span className="number">
-            {placeWords(use, shelf)}: {show(use.amount)} used
-            {use.marginAmount !== undefined && `, ${show(use.marginAmount)} margin`},{' '}
-            {leftWords(use.free - use.amount - (use.marginAmount ?? 0))}
+            {placeWords(use, shelf)}: {use.amount > 0 && `${show(use.amount)} used, `}
+            {use.marginAmount !== undefined && `${show(use.marginAmount)} margin, `}
+            {leftWords(use.free - keptOf(use))}
           </span>
         </li>
       ))}
@@ -58,7 +66,10 @@ export function LengthsUsed({
               height="13"
             />
           </svg>
-          <span className="number">Missing: {show(missing)}</span>
+          <span className="number">
+            Missing: {show(missing)}
+            {shortage?.marginAmount !== undefined && `, ${show(shortage.marginAmount)} of it margin`}
+          </span>
         </li>
       )}
     </ul>

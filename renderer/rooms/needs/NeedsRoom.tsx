@@ -63,7 +63,7 @@ function NeedRow({ need }: { need: Need }) {
         <p className="quiet small">{item?.name ?? 'nothing chosen yet'}</p>
       </div>
       <div className={style.amounts}>
-        {need.kind === 'shapes' ? <Shapes need={need} /> : <Parts need={need} slot={slot} />}
+        {need.kind === 'shapes' ? <Shapes need={need} slot={slot} /> : <Parts need={need} slot={slot} />}
         <NeedDetail slot={slot} />
         <SlotMargin slot={slot} />
       </div>
@@ -72,7 +72,7 @@ function NeedRow({ need }: { need: Need }) {
   );
 }
 
-function Shapes({ need }: { need: ShapesNeed }) {
+function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
   const { estimate } = useCoat();
   const system = useSystem();
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
@@ -106,7 +106,7 @@ function Shapes({ need }: { need: ShapesNeed }) {
         />
         . {layWords(slotLay.result, system)}.
       </p>
-      <WithMargin margin={need.margin} lengthMm={totalUsedMm(slotLay.result)} />
+      <WithMargin need={need} slotLay={slotLay} slot={slot} />
     </div>
   );
 }
@@ -123,6 +123,7 @@ function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
           </span>
         )}
       </p>
+      <WithMargin need={need} slot={slot} />
       {need.parts.length === 1 && <p className="quiet small">{need.parts[0]?.what}</p>}
       {need.parts.length > 1 && (
         <details className="small">

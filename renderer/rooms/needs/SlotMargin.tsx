@@ -1,13 +1,18 @@
 /** The margin for safety of a slot: a share of what it takes, or for cloth and batting a length. */
 import { useState } from 'react';
+import { marginOf } from '../../../shared-core/cover/held-back.ts';
+import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { Margin, Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { marginOfLength, marginWords, setMargin } from '../../../shared-core/plan/margin.ts';
+import { marginWords, setMargin } from '../../../shared-core/plan/margin.ts';
+import type { Need } from '../../../shared-core/requirement/need.ts';
+import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { amountText, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { OptionalSettledField } from '../../parts/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
@@ -50,17 +55,26 @@ export function SlotMargin({ slot }: { slot: Slot }) {
   );
 }
 
-/** What a lay of this length and its margin are together; nothing without a margin. */
-export function WithMargin({ margin, lengthMm }: { margin: Margin | undefined; lengthMm: number }) {
+/** What a need and its margin are together; nothing without a margin, or while what is cut is not laid yet. */
+export function WithMargin({ need, slot, slotLay }: { need: Need; slot: Slot; slotLay?: SlotLay }) {
   const system = useSystem();
   const text = useLengthText();
-  if (margin === undefined || lengthMm === 0) return null;
-  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
-  const marginMm = marginOfLength(margin, lengthMm);
+  const marginAmount = marginOf(need, slotLay);
+  if (need.margin === undefined || marginAmount <= 0) return null;
+  const taken = need.kind === 'amount' ? need.amount : slotLay ? totalUsedMm(slotLay.result) : 0;
   return (
     <p className="small">
-      With a margin of {marginWords(margin, text)}: {show(lengthMm + marginMm)}, held ready or bought. Nap,
-      repeat and shrinkage are in the lay.
+      With a margin of {marginWords(need.margin, text)}:{' '}
+      {totalText(need, slot.kind, taken + marginAmount, system)}, held ready or bought.
+      {need.kind === 'shapes' && ' Nap, repeat and shrinkage are in the lay.'}
     </p>
   );
+}
+
+/** Thread is had by the whole metre, as the need above it is shown. */
+function totalText(need: Need, kind: ItemKind, amount: number, system: MeasureSystem): string {
+  if (need.kind === 'shapes') {
+    return showQuantity('length', amount, { system, unit: clothLengthUnit, digits: 2 });
+  }
+  return amountText(kind, need.counted === 'thread' ? Math.ceil(amount - 1e-9) : amount, system);
 }

@@ -2,15 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { solveHere } from '../../../main/services/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
-import { estimate } from '../../../shared-core/flow.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
+import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
 import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
-import { setMargin } from '../../../shared-core/plan/margin.ts';
+import { marginOfLength, setMargin } from '../../../shared-core/plan/margin.ts';
 import type { LotOnShelf } from '../../../shared-core/stash/stash.ts';
 import {
   clothLot,
   item,
   layHere,
-  lot,
   offer,
   onShelf,
   piece,
@@ -76,7 +76,7 @@ describe('a margin for safety', () => {
     expect(shell).toMatchObject({
       state: 'short',
       uses: [{ amount: mm(2100), marginAmount: mm(150) }],
-      shortage: { amount: mm(250), marginAmount: mm(250), missingPieceCount: 0 },
+      shortage: { amount: 0, marginAmount: mm(250), missingPieceCount: 0 },
     });
     expect(toBuy.lines).toMatchObject([{ unitCount: 3, usedAmount: 0, priceMinor: 570 }]);
     expect(cost.batchMinor).toBe(4_200);
@@ -120,26 +120,93 @@ describe('a margin for safety', () => {
     expect([await sheets(90), await sheets(400)]).toEqual([1, 2]);
   });
 
-  it('of what is counted is more of it, in whole pieces', async () => {
-    const coat = plan({
-      coatCount: 3,
-      pieces: [],
-      slots: [
-        slot('snaps', 'fastening', { amountPerCoat: 7, margin: { kind: 'share', ratio: 0.1 } }),
-        slot('thread', 'thread', { amountPerCoat: 410, margin: { kind: 'share', ratio: 0.1 } }),
-      ],
-    });
-    const shelf = [
-      onShelf(item('fastening', 'snaps item'), lot('snaps item', 'tin', 40, 40, 800)),
-      onShelf(item('thread', 'thread item')),
-    ];
-    const sources = { plan: coat, shelf, offers: [], suppliers: [] };
-    const { requirement } = await estimate(sources, layHere, solveHere);
-    expect(requirement.map((need) => need.kind === 'amount' && need.amount)).toEqual([24, 1353]);
-    expect(requirement[0]).toMatchObject({
-      parts: [{ amount: 21 }, { what: 'margin for safety, 10 %', amount: 3 }],
-    });
-    expect(requirement[0]?.basis.at(-1)).toMatchObject({ kind: 'rule of thumb' });
+  it('of sheets costs the coat nothing: the sheet that is bought for it is left over', async () => {
+    const batting = item('batting', 'batting item', { widthMm: 1400 });
+    const sheet = offer('batting item', 'sheet', { kind: 'sheet', widthMm: 1400, lengthMm: 2200 }, 1_500);
+    const costMinor = async (lengthMm: number) => {
+      const coat = plan({
+        slots: [slot('batting', 'batting', { margin: { kind: 'length', lengthMm }, isQuilted: false })],
+        pieces: [
+          piece('panel', rectangle(700, 1300), {
+            cutCount: 3,
+            turns: 'one way',
+            cutFrom: [{ slotId: 'batting', plyCount: 1 }],
+          }),
+        ],
+      });
+      const sources = { plan: coat, shelf: [onShelf(batting)], offers: [sheet], suppliers: [] };
+      const { toBuy, cost } = await estimate(sources, layHere, solveHere);
+      return [toBuy.payMinor, cost.batchMinor, toBuy.lines[0]?.usedAmount];
+    };
+    expect(await costMinor(90)).toEqual([1_500, 1_500, 2_200]);
+    expect(await costMinor(400)).toEqual([3_000, 1_500, 2_200]);
+  });
+
+  it('of one slot does not charge the other that is bought with it', async () => {
+    const coat = (margin?: Margin) =>
+      plan({
+        slots: [
+          slot('shell', 'cloth', margin ? { margin } : {}),
+          slot('facing', 'cloth', { itemId: 'shell item' }),
+        ],
+        pieces: [
+          piece('panel', rectangle(700, 1300), { cutCount: 3 }),
+          piece('strip', rectangle(600, 1300), { cutFrom: [{ slotId: 'facing', plyCount: 1 }] }),
+        ],
+      });
+    const costs = async (margin?: Margin) => {
+      const sources = { plan: coat(margin), shelf: [onShelf(taffeta)], offers: [byTenth], suppliers: [] };
+      return (await estimate(sources, layHere, solveHere)).cost.lines.map(({ costMinor }) => costMinor);
+    };
+    expect(await costs({ kind: 'length', lengthMm: 900 })).toEqual(await costs());
+  });
+
+  it('asks of a substitute that it holds the margin too', async () => {
+    const cloth = (id: string) => item('cloth', id, { widthMm: 1300, arealMassGPerM2: 60 });
+    const substitutes = async (margin: Margin, lengthMm: number) => {
+      const shelf = [
+        onShelf(cloth('shell item')),
+        onShelf(cloth('poplin'), clothLot('poplin', 'spring', 1300, [lengthMm], 900)),
+      ];
+      const sources = { plan: panels(margin), shelf, offers: [], suppliers: [] };
+      return (await estimate(sources, layHere, solveHere)).cover[0]?.substitutes;
+    };
+    // Three panels of 700 x 1300 mm fill 2100 mm.
+    const short: Margin = { kind: 'length', lengthMm: 400 };
+    expect([await substitutes(short, 2499), await substitutes(short, 2501)]).toEqual([[], ['poplin']]);
+    expect([await substitutes(fifteen, 2414), await substitutes(fifteen, 2416)]).toEqual([[], ['poplin']]);
+  });
+
+  it('is neither proposed to be cut nor still to be cut', async () => {
+    const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [3000], 6_000))];
+    const sources = { shelf, offers: [byTenth], suppliers: [] };
+    const propose = (coat: CoatPlan) =>
+      proposedCutting({ ...sources, plan: coat }, wholeBatch(coat), layHere);
+    const coat = panels({ kind: 'length', lengthMm: 400 });
+    const proposed = await propose(coat);
+    expect(proposed).toEqual(await propose(panels()));
+    const cuttings = [{ slots: proposed.map((each) => ({ ...each, lines: [] })), coats: [] }];
+    const after = await estimate(
+      { ...sources, plan: coat, cuttings: cuttings as unknown as FlowSources['cuttings'] & {} },
+      layHere,
+      solveHere,
+    );
+    expect(after.requirement).toMatchObject([{ shapes: [], areaMm2: 0 }]);
+    expect(after.cover).toMatchObject([{ state: 'covered', uses: [], shortage: null }]);
+    expect(after.finished).toEqual((await road(panels(), ...shelf[0]!.lots)).finished);
+  });
+
+  it('alone missing does not call the cutting short', async () => {
+    const coat = panels({ kind: 'length', lengthMm: 400 });
+    const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [2250], 4_500))];
+    const sources = { plan: coat, shelf, offers: [byTenth], suppliers: [] };
+    expect(await proposedCutting(sources, wholeBatch(coat), layHere)).toMatchObject([{ isShort: false }]);
+  });
+
+  it('falls away with the last piece that is cut', () => {
+    expect(marginOfLength({ kind: 'length', lengthMm: 400 }, 0)).toBe(0);
+    expect(marginOfLength({ kind: 'length', lengthMm: 400 }, 700)).toBe(400);
+    expect(marginOfLength({ kind: 'share', ratio: 0.2 }, 700)).toBe(140);
   });
 });
 

@@ -62,6 +62,7 @@ const amountDemand: fc.Arbitrary<AmountDemand> = fc
     isOneLot,
     offers: sold,
     wanted: [{ leastLengthMm: 0, amount }],
+    usedAmount: amount,
   }));
 
 const cutDemand: fc.Arbitrary<CutDemand> = fc

@@ -49,6 +49,28 @@ describe('sheets and widths, by real lays', () => {
     expect(cheapest.totalMinor).toBe(3_560);
   });
 
+  it('a sheet that is there for the margin alone is not used up, whatever its size', async () => {
+    const panels = cutGap('batting item', [[1200, 2200, 2]]);
+    const strip = offer('batting item', 'strip', { kind: 'sheet', widthMm: 2300, lengthMm: 400 }, 310);
+    if (panels.needs.kind !== 'cut') throw new Error('not cut');
+    const gap = { ...panels, needs: { ...panels.needs, marginMm: 480 } };
+    for (const offers of [
+      [queenSheet, strip],
+      [strip, queenSheet],
+    ]) {
+      const { cheapest } = await bought([gap], offers, [], [batting]);
+      // The panels leave 100 mm of the queen sheet: 380 more are wanted, of which no piece is cut.
+      expect(counts(cheapest)).toEqual({ queen: 1, strip: 1 });
+      const used = cheapest.buys.map((buy) => [buy.offer.id, buy.boughtAmount, buy.usedAmount]);
+      expect(new Set(used)).toEqual(
+        new Set([
+          ['queen', 2500, 2500],
+          ['strip', 400, 0],
+        ]),
+      );
+    }
+  });
+
   it('one sheet is cut for the gaps of two plans', async () => {
     const [first, second] = ['jacket', 'coat'].map((planId) =>
       cutGap('batting item', [[1400, 900, 1]], { id: planId, planId }),

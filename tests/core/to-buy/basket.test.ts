@@ -114,7 +114,7 @@ describe('the cheapest basket', () => {
       amountGap('zip item', amount, {
         id: planId,
         planId,
-        needs: { kind: 'amount', amount, wantedLengthMm },
+        needs: { kind: 'amount', amount, marginAmount: 0, wantedLengthMm },
       });
     const { cheapest } = await bought(
       [zips('jacket', 4, 610), zips('coat', 3, 790)],

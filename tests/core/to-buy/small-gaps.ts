@@ -20,7 +20,7 @@ export function amountGap(itemId: string, amount: number, more: Partial<Gap> = {
     slotName: itemId.replace(' item', ''),
     itemId,
     isSeen: false,
-    needs: { kind: 'amount', amount, wantedLengthMm: null },
+    needs: { kind: 'amount', amount, marginAmount: 0, wantedLengthMm: null },
     ...more,
   };
 }

@@ -1,50 +1,92 @@
 /**
  * npm run -s check:ledger -- --json [--histories 2000] [--steps 40] [--seed 1]: random histories on real files beside
- * the book. Ends with 1 where the two part anywhere.
+ * the book, on every core. Ends with 1 where the two part anywhere.
  */
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import fc from 'fast-check';
-import { history } from './step.ts';
-import { lead } from './workshop.ts';
+import { history, type Step } from './step.ts';
+import { type Led, lead } from './workshop.ts';
 
-const { values } = parseArgs({
-  options: {
-    json: { type: 'boolean', default: false },
-    histories: { type: 'string', default: '2000' },
-    steps: { type: 'string', default: '40' },
-    seed: { type: 'string', default: '1' },
-  },
-});
-const drawn = fc.sample(history(Number(values.steps)), {
-  numRuns: Number(values.histories),
-  seed: Number(values.seed),
-});
-// What is checked is the book, not the disk.
-const memoryDisk = '/dev/shm';
-const root = existsSync(memoryDisk) ? memoryDisk : tmpdir();
-const found: string[] = [];
-const done: Record<string, number> = {};
-let steps = 0;
-let firstAt: number | null = null;
-for (const [index, each] of drawn.entries()) {
-  const folder = mkdtempSync(join(root, 'bolt-ledger-'));
-  try {
-    const led = await lead(folder, each);
-    steps += led.stepCount;
-    for (const [what, times] of Object.entries(led.done)) done[what] = (done[what] ?? 0) + times;
-    if (led.differences.length > 0) {
-      firstAt ??= steps;
-      found.push(`history ${index + 1}: ${led.differences.join('; ')}`);
-    }
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-  if (!values.json && (index + 1) % 100 === 0) console.error(`${index + 1} histories, ${steps} steps`);
+/** A history of one thread, done. */
+interface Report extends Led {
+  readonly index: number;
+  readonly stepCount: number;
 }
-for (const each of found.slice(0, 5)) console.error(each.slice(0, 2000));
-const result = { histories: drawn.length, steps, mismatches: found.length, stepsToFirst: firstAt, done };
-console.log(values.json ? JSON.stringify(result) : JSON.stringify(result, null, 2));
-process.exitCode = found.length > 0 ? 1 : 0;
+
+/** What is checked is the book, not the disk. */
+const memoryDisk = '/dev/shm';
+
+async function leadAll(
+  histories: readonly (readonly Step[])[],
+  tell: (report: Report) => void,
+): Promise<void> {
+  const root = existsSync(memoryDisk) ? memoryDisk : tmpdir();
+  for (const [index, steps] of histories.entries()) {
+    const folder = mkdtempSync(join(root, 'bolt-ledger-'));
+    try {
+      tell({ index, ...(await lead(folder, steps)) });
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  }
+}
+
+async function main(): Promise<void> {
+  const { values } = parseArgs({
+    options: {
+      json: { type: 'boolean', default: false },
+      histories: { type: 'string', default: '2000' },
+      steps: { type: 'string', default: '40' },
+      seed: { type: 'string', default: '1' },
+    },
+  });
+  const [count, length, seed] = [Number(values.histories), Number(values.steps), Number(values.seed)];
+  const drawn = fc.sample(history(length), { numRuns: count, seed });
+  const threadCount = Math.min(availableParallelism(), count);
+  const reports: Report[] = [];
+  const report = (each: Report) => {
+    reports.push(each);
+    if (reports.length % 100 === 0) console.error(`${reports.length} histories`);
+  };
+  await Promise.all(
+    Array.from({ length: threadCount }, (_, thread) => {
+      // Each takes every so-manieth history; its index counts among its own.
+      const own = drawn.filter((_, index) => index % threadCount === thread);
+      const worker = new Worker(new URL(import.meta.url), { workerData: own });
+      worker.on('message', (each: Report) => report({ ...each, index: each.index * threadCount + thread }));
+      return new Promise<void>((resolve, reject) => {
+        worker.on('error', reject);
+        worker.on('exit', (code) =>
+          code === 0 ? resolve() : reject(new Error(`a thread ended with ${code}`)),
+        );
+      });
+    }),
+  );
+  reports.sort((a, b) => a.index - b.index);
+  const done: Record<string, number> = {};
+  for (const [what, times] of reports.flatMap((each) => Object.entries(each.done))) {
+    done[what] = (done[what] ?? 0) + times;
+  }
+  const wrong = reports.filter(({ differences }) => differences.length > 0);
+  for (const { index, differences } of wrong.slice(0, 5)) {
+    console.error(`history ${index + 1}: ${differences.join('; ').slice(0, 2000)}`);
+  }
+  const stepsOf = (some: readonly Report[]) => some.reduce((sum, { stepCount }) => sum + stepCount, 0);
+  const first = wrong[0];
+  const result = {
+    histories: reports.length,
+    steps: stepsOf(reports),
+    mismatches: wrong.length,
+    stepsToFirst: first ? stepsOf(reports.slice(0, reports.indexOf(first) + 1)) : null,
+    done,
+  };
+  console.log(values.json ? JSON.stringify(result) : JSON.stringify(result, null, 2));
+  process.exitCode = wrong.length > 0 || reports.length < count ? 1 : 0;
+}
+
+if (isMainThread) await main();
+else await leadAll(workerData, (each) => parentPort?.postMessage(each));

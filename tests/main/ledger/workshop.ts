@@ -61,6 +61,7 @@ export async function lead(
   const beside = new SqliteDatabase(dataFile, { readonly: true });
   try {
     const workshop = await begin(ask, beside);
+    const written = new Map<string, string>();
     const done: Record<string, number> = {};
     let stepCount = 0;
     for (const step of steps) {
@@ -70,6 +71,7 @@ export async function lead(
       const differences = [
         ...answer.differences,
         ...(await compare(workshop)),
+        ...rewritten(beside, written),
         ...logged.map((error) => `the program tells of a mistake of its own: ${error}`),
       ];
       if (differences.length > 0)
@@ -84,6 +86,21 @@ export async function lead(
     beside.close();
     opened.value.close();
   }
+}
+
+/** Rows of the tables that only grow, where they are not as they were first seen. Learns the new ones. */
+function rewritten(beside: SqliteDatabase.Database, written: Map<string, string>): string[] {
+  const now = ['movement', 'cutting', 'lot', 'length'].flatMap((table) =>
+    (beside.prepare(`SELECT * FROM ${table}`).all() as { id: string }[]).map(
+      (row) => [`${table} ${row.id}`, JSON.stringify(row)] as const,
+    ),
+  );
+  const found = now.flatMap(([key, row]) =>
+    (written.get(key) ?? row) === row ? [] : [`${key} was rewritten`],
+  );
+  const isLost = now.length < written.size;
+  for (const [key, row] of now) written.set(key, row);
+  return isLost ? [...found, 'rows were removed'] : found;
 }
 
 type Ask = <Name extends CallName>(call: Name, input: CallInput<Name>) => Promise<Outcome<CallOutput<Name>>>;
@@ -374,13 +391,15 @@ async function cut(workshop: Workshop, step: Step): Promise<Taken> {
   const lineOn = (at: number, milli: number, keeps: boolean): book.CutLine => {
     const { widthMm } = own.places[at]!;
     const lengthMm = milli / 1000;
+    const remnant = [
+      Math.round(lengthMm * 500) / 1000,
+      Math.round((widthMm ?? 0) * step.part * 5) / 10,
+    ] as const;
     return {
       place: at,
       milli,
       pieceMm2: Math.round((lengthMm * (widthMm ?? 0)) / 3),
-      kept: keeps
-        ? [[Math.round(lengthMm * 500) / 1000, Math.round((widthMm ?? 0) * step.part * 5) / 10]]
-        : [],
+      kept: keeps && Math.min(...remnant) > 0 ? [remnant] : [],
     };
   };
   const first = cloth[step.which % cloth.length]!;

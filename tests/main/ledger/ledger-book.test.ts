@@ -1,0 +1,32 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { tempFolder } from '../asking.ts';
+import { history } from './step.ts';
+import { lead } from './workshop.ts';
+
+test('whatever happens in a workshop, its figures are those of a careful book: balances, values, coats and costs', async () => {
+  const done: Record<string, number> = {};
+  await fc.assert(
+    fc.asyncProperty(history(40), async (steps) => {
+      const led = await lead(tempFolder(), steps);
+      for (const [what, times] of Object.entries(led.done)) done[what] = (done[what] ?? 0) + times;
+      expect(led.differences).toEqual([]);
+    }),
+    { numRuns: 100, seed: 2207, endOnFailure: true },
+  );
+  // The histories do what they are there for.
+  for (const [what, least] of [
+    ['cut: done', 300],
+    ['cut: refused', 30],
+    ['take back: done', 100],
+    ['take back: refused', 30],
+    ['set aside: done', 200],
+    ['set aside: refused', 30],
+    ['set aside what the cover takes: done', 100],
+    ['bring another size to hand: done', 100],
+    ['change the margin: done', 100],
+    ['count: done', 100],
+  ] as const) {
+    expect(done[what] ?? 0, what).toBeGreaterThan(least);
+  }
+}, 400_000);
