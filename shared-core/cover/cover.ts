@@ -103,6 +103,7 @@ export async function cover(input: CoverInput, runLay: RunLay): Promise<readonly
     take(slotCover.uses, keptOf);
     met.push({ need, slotCover });
   }
+  // What is weighed or counted may lie in any lot, so what all slots take goes before any margin.
   const covers = met.map(({ need, slotCover }): SlotCover => {
     const shelf = shelfOf(need);
     const held =
