@@ -9,7 +9,7 @@ import { parseArgs } from 'node:util';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import fc from 'fast-check';
 import { history, type Step } from './step.ts';
-import { type Led, lead } from './workshop.ts';
+import { type Led, lead } from './lead.ts';
 
 /** A history of one thread, done. */
 interface Report extends Led {

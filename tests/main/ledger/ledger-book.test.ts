@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { tempFolder } from '../asking.ts';
 import { history } from './step.ts';
-import { lead } from './workshop.ts';
+import { lead } from './lead.ts';
 
 test('whatever happens in a workshop, its figures are those of a careful book: balances, values, coats and costs', async () => {
   const done: Record<string, number> = {};
