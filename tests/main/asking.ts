@@ -100,8 +100,8 @@ export function filesIn(folder: string): string[] {
 }
 
 /** A cloth with the lot above on the shelf. */
-export async function receivedCloth(asking: Asking) {
-  const { itemId } = await asking.get('saveItem', taffeta);
+export async function receivedCloth(asking: Asking, name: string = taffeta.name) {
+  const { itemId } = await asking.get('saveItem', { ...taffeta, name });
   const { lotId } = await asking.get('receiveLot', clothLot(itemId));
   const { shelf } = await asking.get('readItem', { itemId });
   const [cut, remnant] = shelf.lots[0]!.lengths;

@@ -6,7 +6,7 @@ import { plan } from '../../fixtures/small-workshop.ts';
 
 const panel = (length: number) => [0, 0, length, 0, length, 480, 0, 480];
 
-function shell(length: number, count: number, mirroredCount = 0): ShapesNeed {
+function shell(length: number, count: number, mirroredCount = 0, size = '40'): ShapesNeed {
   const areaMm2 = length * 480;
   return {
     kind: 'shapes',
@@ -15,7 +15,7 @@ function shell(length: number, count: number, mirroredCount = 0): ShapesNeed {
       {
         shapeId: 'back',
         pieceId: 'back',
-        size: '40',
+        size,
         name: 'Back',
         ring: Float64Array.from(panel(length)),
         areaMm2,
@@ -94,6 +94,30 @@ describe('what is still to cut', () => {
       stillToCut(coat, [{ ...thread, amount: 5 }], [cut('thread', { kind: 'amount', amount: 9 })])[0],
     ).toMatchObject({
       amount: 0,
+    });
+  });
+
+  test('is the same whichever size is at hand', () => {
+    const cut42 = backs(900, 2, 0, '42');
+    const of = (size: string) => shell(900, 2, 0, size);
+    expect(stillToCut(coat, [of('42')], [cut42])[0]).toMatchObject({ shapes: [] });
+    expect(stillToCut(coat, [of('40')], [cut42])[0]).toMatchObject({ shapes: [{ count: 2 }] });
+    const other = { ...coat, size: '42', sizes: [{ size: '40', coatCount: 2, pieces: [] }] };
+    expect(stillToCut(other, [of('42')], [cut42])[0]).toMatchObject({ shapes: [] });
+    expect(stillToCut(other, [of('40')], [cut42])[0]).toMatchObject({ shapes: [{ count: 2 }] });
+  });
+
+  test('is no piece that was cut before its size was called something else', () => {
+    expect(stillToCut(coat, [shell(900, 3)], [backs(900, 2, 0, 'EU 40')])[0]).toMatchObject({
+      shapes: [{ count: 1 }],
+    });
+  });
+
+  test('never counts a cut piece twice, for its own size and for another', () => {
+    const needs = [shell(900, 2, 0, '40'), { ...shell(900, 2, 0, '42'), slotId: 'shell' }];
+    const both = { ...needs[0]!, shapes: needs.flatMap(({ shapes }) => shapes) };
+    expect(stillToCut(coat, [both], [backs(900, 3, 0, 'EU 38')])[0]).toMatchObject({
+      shapes: [{ size: '42', count: 1 }],
     });
   });
 });
