@@ -32,12 +32,11 @@ const rows: readonly OutsideCheck[] = [
     got: inUnit('m2KPerW', 1),
     tolerance: 0.0005,
   },
-  { name: '1 clo in m2K/W', source: engineering, expected: 0.155, got: cloM2KPerW, tolerance: 0 },
   {
     name: '1 clo in F ft2 h/Btu',
     source: engineering,
     expected: 0.88,
-    got: cloM2KPerW * 5.678263,
+    got: inUnit('m2KPerW', 1) * 5.678263,
     tolerance: 0.0005,
   },
   {
@@ -81,13 +80,6 @@ const rows: readonly OutsideCheck[] = [
     source: hammock,
     expected: 'within',
     got: within(4.1, inThick(1.2).leastClo, inThick(1.2).mostClo),
-    tolerance: 0,
-  },
-  {
-    name: 'a sheet of 3.4 clo in 2 in is no warmer than our most',
-    source: hammock,
-    expected: 'within',
-    got: within(3.4, 0, inThick(2).mostClo),
     tolerance: 0,
   },
   {

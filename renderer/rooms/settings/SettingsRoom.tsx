@@ -8,6 +8,7 @@ import { useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/Field.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { OneOf } from '../../parts/OneOf.tsx';
+import { UpgradeNotes } from '../../parts/UpgradeNotes.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
 import style from './SettingsRoom.module.css';
@@ -119,6 +120,7 @@ export function SettingsRoom() {
         about="Everything you enter is kept in this one file on this machine. To keep a second one elsewhere, close the program and copy it."
       >
         <code className={style.path}>{facts.dataFile}</code>
+        <UpgradeNotes notes={facts.upgradeNotes} />
       </Group>
 
       {workshop === 'own' && (

@@ -6,6 +6,7 @@ import { goTo } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Problems } from '../../parts/Problems.tsx';
+import { UpgradeNotes } from '../../parts/UpgradeNotes.tsx';
 import { BoltDrawing } from './BoltDrawing.tsx';
 import { Standing } from './Standing.tsx';
 import style from './Welcome.module.css';
@@ -83,6 +84,7 @@ export function Welcome() {
         </div>
         <BoltDrawing />
       </section>
+      <UpgradeNotes notes={facts.upgradeNotes.filter(({ isSeen }) => !isSeen)} />
       {isEmpty ? <Road /> : <Standing />}
     </div>
   );
