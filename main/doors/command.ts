@@ -22,6 +22,7 @@ import { type Outcome, found, problemSentence, refused } from '../../shared-core
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import { openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
+import { drawingNames } from './drawing-names.ts';
 import { seasonOutput } from './season-command.ts';
 import { readNap, tableOutput } from './table-command.ts';
 import { solveHere } from '../services/solver.ts';
@@ -139,11 +140,10 @@ async function flowInput(services: Services, asked: Asked): Promise<Outcome<Flow
 function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outcome<null> {
   try {
     mkdirSync(dir, { recursive: true });
-    for (const slotLay of result.lays) {
-      const { name } = slotById(sources.plan, slotLay.slotId);
-      const file = `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.svg`;
-      writeFileSync(join(dir, file), laySvg(sources.plan, slotLay));
-    }
+    const names = drawingNames(result.lays.map(({ slotId }) => slotById(sources.plan, slotId).name));
+    result.lays.forEach((slotLay, at) => {
+      writeFileSync(join(dir, names[at]!), laySvg(sources.plan, slotLay));
+    });
     return found(null);
   } catch (error) {
     return refused({
