@@ -20,7 +20,7 @@ import type { NapAsked } from '../../shared-core/flow-table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import { openLayThreads } from '../services/lay-threads.ts';
+import { LayGivenUp, openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
 import { drawingNames } from './drawing-names.ts';
 import { seasonOutput } from './season-command.ts';
@@ -158,6 +158,7 @@ function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outco
 export async function runEstimate(
   words: readonly string[],
   out: (text: string) => void,
+  openThreads: typeof openLayThreads = openLayThreads,
 ): Promise<Outcome<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
@@ -180,7 +181,7 @@ export async function runEstimate(
     rmSync(scratch, { recursive: true, force: true });
     return opened;
   }
-  const threads = openLayThreads({ seconds, iterations });
+  const threads = openThreads({ seconds, iterations });
   try {
     if (isDemo) {
       const demo = await ask(opened.value, 'demo', 'openDemo', {});
@@ -220,6 +221,9 @@ export async function runEstimate(
         : estimateText(sources.value, result, settings),
     );
     return found(null);
+  } catch (error) {
+    if (error instanceof LayGivenUp) return refused(error.problem);
+    throw error;
   } finally {
     await threads.close();
     opened.value.close();
