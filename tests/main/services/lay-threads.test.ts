@@ -53,23 +53,26 @@ describe('a thread that dies at a lay', { timeout: 20_000 }, () => {
     ['exit', 'it ended with code 7'],
     ['throw', 'the needle broke'],
     ['memory', 'its memory ran out'],
-  ] as const)('twice (%s) has the lay refused in a sentence, and those behind it are found', async (by, why) => {
-    const { runLay, startedCount } = opened({ seed: 13, by }, Number.POSITIVE_INFINITY);
-    const [hit, behind, last] = await Promise.allSettled([
-      runLay(strips(13, 180), 'shell'),
-      runLay(strips(5, 270), 'lining'),
-      runLay(strips(6, 360), 'batting'),
-    ]);
-    expect(hit.status === 'rejected' && problemSentence(hit.reason.problem)).toBe(
-      `The lay of shell could not be finished: what looks for it stopped twice (${why}). ` +
-        'Close other programs and try again; if it stops again, plan fewer coats at once.',
-    );
-    expect([behind, last]).toMatchObject([
-      { value: { placements: laid(strips(5, 270), 40).placements } },
-      { value: { placements: laid(strips(6, 360), 40).placements } },
-    ]);
-    expect(startedCount()).toBe(3);
-  });
+  ] as const)(
+    'twice (%s) has the lay refused in a sentence, and those behind it are found',
+    async (by, why) => {
+      const { runLay, startedCount } = opened({ seed: 13, by }, Number.POSITIVE_INFINITY);
+      const [hit, behind, last] = await Promise.allSettled([
+        runLay(strips(13, 180), 'shell'),
+        runLay(strips(5, 270), 'lining'),
+        runLay(strips(6, 360), 'batting'),
+      ]);
+      expect(hit.status === 'rejected' && problemSentence(hit.reason.problem)).toBe(
+        `The lay of shell could not be finished: what looks for it stopped twice (${why}). ` +
+          'Close other programs and try again; if it stops again, plan fewer coats at once.',
+      );
+      expect([behind, last]).toMatchObject([
+        { value: { placements: laid(strips(5, 270), 40).placements } },
+        { value: { placements: laid(strips(6, 360), 40).placements } },
+      ]);
+      expect(startedCount()).toBe(3);
+    },
+  );
 
   test('while it waits for the next is replaced at the next', async () => {
     const started: Worker[] = [];
