@@ -174,8 +174,8 @@ export async function runEstimate(
   const opened = openServices({
     dataFile: dataFile ?? join(scratch, 'own.sqlite'),
     demoFile: join(scratch, 'demo.sqlite'),
-    // It only reads, and may do so while a window has the file open.
-    isBeside: true,
+    // A maker's file is only read, and may be while a window has it open; the demo's is made in the scratch folder.
+    isReadOnly: dataFile !== null,
   });
   if (!opened.ok) {
     rmSync(scratch, { recursive: true, force: true });
