@@ -154,7 +154,7 @@ function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outco
   }
 }
 
-/** Runs the command. Prints to out; the exit code is what the process ends with. */
+/** Runs the command. Prints to out; the exit code is what the process ends with. openThreads: where the lays are looked for. */
 export async function runEstimate(
   words: readonly string[],
   out: (text: string) => void,

@@ -94,6 +94,8 @@ async function openLoopback(why) {
   const hostFile = join(root, 'main', 'doors', 'loopback-host.ts');
   // The host ends when its input does, so it cannot outlive this process however that ends.
   const host = spawn(ownNode, [hostFile, '--attached', ...given], { stdio: ['pipe', 'pipe', 'inherit'] });
+  // One that has died hears nothing more; its exit is told below.
+  host.stdin.on('error', () => {});
   const lines = createInterface({ input: host.stdout });
   /** @type {ReturnType<typeof openBrowserWindow> | undefined} */
   let opened;
