@@ -62,13 +62,17 @@ export function openWorkshop(dataFile: string, options: OpenOptions): Outcome<Op
     if (!problem) throw error;
     return refused(problem);
   }
-  const open = connection;
-  return found({
+  return found(workshopOver(connection, file));
+}
+
+/** file: absolute. */
+export function workshopOver(connection: Database, file: string): OpenWorkshop {
+  return {
     file,
-    queries: new Kysely<Schema>({ dialect: dialectOver(open) }),
-    connection: open,
-    close: () => void open.close(),
-  });
+    queries: new Kysely<Schema>({ dialect: dialectOver(connection) }),
+    connection,
+    close: () => void connection.close(),
+  };
 }
 
 function prepare(connection: Database): void {

@@ -9,12 +9,15 @@ import { found, type Outcome, type Problem, refused } from '../../shared-core/me
 import { databaseProblem } from './failure.ts';
 import { applicationId } from './migrate.ts';
 
-/** Whether the file is there and ours, or may be made. file: absolute. Changes nothing. */
-export function checkDataFile(file: string): Outcome<'there' | 'to be made'> {
+/** Whether the file is there and ours, or may be made. file: absolute. use: what for. Changes nothing. */
+export function checkDataFile(
+  file: string,
+  use: 'to be written' | 'to be read' = 'to be written',
+): Outcome<'there' | 'to be made'> {
   try {
     const facts = statSync(file, { throwIfNoEntry: false });
     if (!facts) return checkFolder(file);
-    const problem = placeProblem(file, facts) ?? headerProblem(file, facts.size);
+    const problem = placeProblem(file, facts, use) ?? headerProblem(file, facts.size);
     return problem ? refused(problem) : found('there');
   } catch (error) {
     const problem = databaseProblem(error, file);
@@ -40,15 +43,25 @@ function checkFolder(file: string): Outcome<'to be made'> {
   return found('to be made');
 }
 
-function placeProblem(file: string, facts: Stats): Problem | null {
+function placeProblem(file: string, facts: Stats, use: 'to be written' | 'to be read'): Problem | null {
   if (facts.isDirectory()) {
     return { where: file, what: 'is a folder', mend: 'Name a file, such as workshop.sqlite in that folder.' };
   }
   if (!facts.isFile()) return { where: file, what: 'is not a file', mend: 'Name a file on a disk.' };
+  if (use === 'to be read') return readingProblem(file);
   // SQLite keeps its log beside the file, so both must be open to writing.
   accessSync(file, constants.R_OK | constants.W_OK);
   accessSync(dirname(file), constants.W_OK | constants.X_OK);
   return null;
+}
+
+function readingProblem(file: string): Problem | null {
+  try {
+    accessSync(file, constants.R_OK);
+    return null;
+  } catch {
+    return { where: file, what: 'cannot be read', mend: 'Allow reading the file, or name another.' };
+  }
 }
 
 const headerBytes = 100;

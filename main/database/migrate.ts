@@ -60,7 +60,8 @@ export function migrate(
   return found(migrations.length);
 }
 
-function newerFile(file: string, version: number, known: number) {
+/** known: the last schema that this version has. */
+export function newerFile(file: string, version: number, known: number) {
   return {
     where: file,
     what: `was written by a newer version (its schema is ${version}, this version knows ${known})`,

@@ -20,8 +20,9 @@ import type { NapAsked } from '../../shared-core/flow-table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import { openLayThreads } from '../services/lay-threads.ts';
+import { LayGivenUp, openLayThreads } from '../services/lay-threads.ts';
 import { openServices, type Services } from '../services/services.ts';
+import { drawingNames } from './drawing-names.ts';
 import { seasonOutput } from './season-command.ts';
 import { readNap, tableOutput } from './table-command.ts';
 import { solveHere } from '../services/solver.ts';
@@ -139,11 +140,10 @@ async function flowInput(services: Services, asked: Asked): Promise<Outcome<Flow
 function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outcome<null> {
   try {
     mkdirSync(dir, { recursive: true });
-    for (const slotLay of result.lays) {
-      const { name } = slotById(sources.plan, slotLay.slotId);
-      const file = `${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.svg`;
-      writeFileSync(join(dir, file), laySvg(sources.plan, slotLay));
-    }
+    const names = drawingNames(result.lays.map(({ slotId }) => slotById(sources.plan, slotId).name));
+    result.lays.forEach((slotLay, at) => {
+      writeFileSync(join(dir, names[at]!), laySvg(sources.plan, slotLay));
+    });
     return found(null);
   } catch (error) {
     return refused({
@@ -154,10 +154,11 @@ function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outco
   }
 }
 
-/** Runs the command. Prints to out; the exit code is what the process ends with. */
+/** Runs the command. Prints to out; the exit code is what the process ends with. openThreads: where the lays are looked for. */
 export async function runEstimate(
   words: readonly string[],
   out: (text: string) => void,
+  openThreads: typeof openLayThreads = openLayThreads,
 ): Promise<Outcome<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
@@ -173,14 +174,14 @@ export async function runEstimate(
   const opened = openServices({
     dataFile: dataFile ?? join(scratch, 'own.sqlite'),
     demoFile: join(scratch, 'demo.sqlite'),
-    // It only reads, and may do so while a window has the file open.
-    isBeside: true,
+    // A maker's file is only read, and may be while a window has it open; the demo's is made in the scratch folder.
+    isReadOnly: dataFile !== null,
   });
   if (!opened.ok) {
     rmSync(scratch, { recursive: true, force: true });
     return opened;
   }
-  const threads = openLayThreads({ seconds, iterations });
+  const threads = openThreads({ seconds, iterations });
   try {
     if (isDemo) {
       const demo = await ask(opened.value, 'demo', 'openDemo', {});
@@ -220,6 +221,9 @@ export async function runEstimate(
         : estimateText(sources.value, result, settings),
     );
     return found(null);
+  } catch (error) {
+    if (error instanceof LayGivenUp) return refused(error.problem);
+    throw error;
   } finally {
     await threads.close();
     opened.value.close();

@@ -1,12 +1,14 @@
 /**
  * The loopback door as a program of its own, run by the launcher and by the specs.
  *   node main/doors/loopback-host.ts [--data FILE] [--attached]
- * Prints the address to open on its first line, then "window open" and "window closed" as pages come and go. With
- * --attached it ends when its input does, so that it cannot outlive the program that started it.
+ * Prints the address to open on its first line, a new one for each line that it is sent, and "window open" and
+ * "window closed" as pages come and go. With --attached it ends when its input does, so that it cannot outlive the
+ * program that started it.
  */
 import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { resolve } from 'node:path';
+import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
@@ -27,8 +29,10 @@ const loopback = await startLoopback({
 
 let isEnding = false;
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);
-if (process.argv.includes('--attached')) process.stdin.on('end', end).on('error', end).resume();
-console.log(loopback.url);
+if (process.argv.includes('--attached')) process.stdin.on('end', end).on('error', end);
+const printAddress = () => console.log(loopback.newAddress());
+createInterface({ input: process.stdin }).on('line', printAddress);
+printAddress();
 
 function open(): Services {
   // A folder that the maker names is theirs to make; the usual one is ours.

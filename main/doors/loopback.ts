@@ -1,22 +1,28 @@
 /**
  * The loopback door: the workshop's services on 127.0.0.1 for one browser on this machine.
  *
- * The address given out once holds a token; the first page load trades it for a cookie that scripts cannot read
- * and other sites cannot make the browser send. Every request must name this host (a page elsewhere whose name
- * was pointed at 127.0.0.1 does not) and, where it carries a call, come from this page. Nothing here decides
- * anything about a call: body in, answer out.
+ * An address that is given out holds a ticket (entry.ts), good once and for a short time; the first page load trades
+ * it for a cookie that scripts cannot read and other sites cannot make the browser send. Every request must name this
+ * host (a page elsewhere whose name was pointed at 127.0.0.1 does not) and, where it carries a call, come from this
+ * page. Nothing here decides anything about a call: body in, answer out.
  */
-import { randomBytes, timingSafeEqual } from 'node:crypto';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { openEntry } from './entry.ts';
 import { pageHeaders, staticAnswer } from './static.ts';
 
 /** Room for a pattern file or a stash list of some thousand rows, well under what would strain memory. */
 export const largestBodyBytes = 32 * 1024 * 1024;
 
+/** Far more than a form with a ticket in it. */
+const largestTicketBytes = 1024;
+
 /** How long a page may be away (a reload, a nap of the network) before its window counts as closed. */
 const awayMs = 3_000;
+
+const noEntry =
+  'This address lets a browser in once, and only for a short time. Press Enter where the program runs: it gives a new one.';
 
 /** What a door needs of the services. */
 export interface Answering {
@@ -31,20 +37,38 @@ export interface LoopbackOptions {
   readonly port?: number;
   /** Told when the first page of this host opens, and when the last one has been gone for some seconds. */
   readonly onWindow?: (state: 'open' | 'closed') => void;
+  /** The machine's own where none is given. */
+  readonly time?: HostTime;
+}
+
+export interface HostTime {
+  nowMs(): number;
+  /** Does the work later, unless the function that it gives is called before. */
+  later(work: () => void, ms: number): () => void;
 }
 
 export interface Loopback {
+  /** Of the page, for a browser that is in; ends with a slash. */
   readonly address: string;
-  readonly token: string;
-  /** The address with the token, to open in a browser. */
-  readonly url: string;
+  /** An address that lets one browser in: good once, and for `ticketMs`. */
+  newAddress(): string;
   close(): Promise<void>;
 }
 
+const machineTime: HostTime = {
+  nowMs: () => performance.now(),
+  later(work, ms) {
+    const timer = setTimeout(work, ms);
+    timer.unref();
+    return () => clearTimeout(timer);
+  },
+};
+
 /** Starts to serve on 127.0.0.1. Rejects where the port is taken. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
-  const token = randomBytes(32).toString('base64url');
-  const windows = watchWindows(options.onWindow ?? (() => {}));
+  const time = options.time ?? machineTime;
+  const entry = openEntry(time.nowMs);
+  const windows = watchWindows(options.onWindow ?? (() => {}), time);
   let port = 0;
   const server = createServer((request, response) => {
     serve(request, response).catch((error: unknown) => {
@@ -60,45 +84,57 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     server.listen({ host: '127.0.0.1', port: options.port ?? 0 }, listening);
   });
   port = (server.address() as AddressInfo).port;
-  const address = `http://127.0.0.1:${port}`;
-  const cookieName = `bolt-and-baffle-${port}`;
   const hosts = [`127.0.0.1:${port}`, `localhost:${port}`];
 
   async function serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const host = request.headers.host ?? '';
     if (!hosts.includes(host)) return send(response, 403, 'This host answers to its own name only.');
+    const [path = '', query = ''] = (request.url ?? '').split('?', 2);
+    if (path === '/enter') return serveEntry(request, response, query);
     const origin = request.headers.origin;
     if (origin !== undefined && origin !== `http://${host}`) {
       return send(response, 403, 'This host answers its own page only.');
     }
-    const url = new URL(request.url ?? '/', `http://${host}`);
-    const givenToken = url.searchParams.get('token');
-    if (request.method === 'GET' && url.pathname === '/' && givenToken !== null && isToken(givenToken)) {
-      const cookie = `${cookieName}=${token}; Path=/; HttpOnly; SameSite=Strict`;
-      response.writeHead(303, { ...pageHeaders, 'set-cookie': cookie, location: '/' }).end();
-      return;
-    }
-    if (!isToken(cookieOf(request, cookieName)) && !isToken(bearerOf(request))) {
-      return send(response, 403, 'Open the whole address that the start has given.');
-    }
-    if (url.pathname === '/call') return serveCall(request, response);
+    if (!entry.isIn(request.headers.cookie)) return send(response, 403, noEntry);
+    if (!path.startsWith(entry.room)) return send(response, 404, 'Not here.');
+    const inside = path.slice(entry.room.length - 1);
+    if (inside === '/call') return serveCall(request, response);
     if (request.method !== 'GET' && request.method !== 'HEAD') return send(response, 405, 'Not served here.');
-    if (url.pathname === '/window') return windows.add(response);
-    const answer = await staticAnswer(options.rendererDir, url.pathname);
+    if (inside === '/window') return windows.add(response);
+    const answer = await staticAnswer(options.rendererDir, inside);
     response.writeHead(answer.status, { ...answer.headers, 'content-length': answer.body.byteLength });
     response.end(request.method === 'HEAD' ? undefined : answer.body);
   }
 
+  /**
+   * The ticket comes in the address that a person opens, or in a form that the start's own page sends. The browser is
+   * sent on by a page of ours: after a redirect it would take the page elsewhere for the one that asks, and keep the
+   * cookie to itself.
+   */
+  async function serveEntry(
+    request: IncomingMessage,
+    response: ServerResponse,
+    query: string,
+  ): Promise<void> {
+    if (request.method !== 'GET' && request.method !== 'POST') return send(response, 405, 'Not served here.');
+    const form = request.method === 'GET' ? query : await bodyOf(request, largestTicketBytes);
+    const cookie = entry.trade(new URLSearchParams(form).get('ticket') ?? '');
+    if (cookie === null) return send(response, 403, noEntry);
+    const headers = { 'content-type': 'text/html; charset=utf-8', refresh: `0; url=${entry.room}` };
+    response.writeHead(200, { ...pageHeaders, ...headers, 'set-cookie': cookie });
+    response.end('<!doctype html><title>Bolt &amp; Baffle</title><link rel="icon" href="data:,">');
+  }
+
   async function serveCall(request: IncomingMessage, response: ServerResponse): Promise<void> {
     if (request.method !== 'POST') return send(response, 405, 'A call is posted.');
-    // A cookie alone proves the browser, not the page: a call with it must also say which page it comes from.
-    if (request.headers.origin === undefined && !isToken(bearerOf(request))) {
+    // The cookie proves the browser, not the page: a call must also say which page it comes from.
+    if (request.headers.origin === undefined) {
       return send(response, 403, 'This host answers its own page only.');
     }
     if (!/^application\/json\b/.test(request.headers['content-type'] ?? '')) {
       return sendOutcome(response, 415, refusedRequest('is not JSON', 'Send content-type application/json.'));
     }
-    const body = await bodyOf(request);
+    const body = await bodyOf(request, largestBodyBytes);
     if (body === undefined) {
       response.setHeader('connection', 'close');
       const limitMib = largestBodyBytes / 1024 / 1024;
@@ -114,16 +150,10 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     sendOutcome(response, 200, await options.services.answer(envelope));
   }
 
-  function isToken(given: string | undefined): boolean {
-    const wanted = Buffer.from(token);
-    const got = Buffer.from(given ?? '');
-    return got.length === wanted.length && timingSafeEqual(got, wanted);
-  }
-
+  const origin = `http://127.0.0.1:${port}`;
   return {
-    address,
-    token,
-    url: `${address}/?token=${token}`,
+    address: `${origin}${entry.room}`,
+    newAddress: () => `${origin}/enter?ticket=${entry.newTicket()}`,
     close: () =>
       new Promise((closed) => {
         windows.end();
@@ -133,28 +163,19 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   };
 }
 
-function cookieOf(request: IncomingMessage, name: string): string | undefined {
-  const pairs = (request.headers.cookie ?? '').split(';').map((pair) => pair.trim());
-  return pairs.find((pair) => pair.startsWith(`${name}=`))?.slice(name.length + 1);
-}
-
-function bearerOf(request: IncomingMessage): string | undefined {
-  return /^Bearer (\S+)$/.exec(request.headers.authorization ?? '')?.[1];
-}
-
 /**
  * The whole body as text, or undefined where it is larger than the limit. A larger one is read to its end and
  * dropped, since a sender that is cut off never reads the answer.
  */
-async function bodyOf(request: IncomingMessage): Promise<string | undefined> {
+async function bodyOf(request: IncomingMessage, mostBytes: number): Promise<string | undefined> {
   const chunks: Buffer[] = [];
   let sizeBytes = 0;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     sizeBytes += chunk.length;
-    if (sizeBytes > largestBodyBytes) chunks.length = 0;
+    if (sizeBytes > mostBytes) chunks.length = 0;
     else chunks.push(chunk);
   }
-  return sizeBytes > largestBodyBytes ? undefined : Buffer.concat(chunks).toString('utf8');
+  return sizeBytes > mostBytes ? undefined : Buffer.concat(chunks).toString('utf8');
 }
 
 function refusedRequest(what: string, mend: string): Outcome<never> {
@@ -171,32 +192,31 @@ function send(response: ServerResponse, status: number, sentence: string): void 
 }
 
 /** Each open page holds one event stream; when all have been gone for a while, the window is closed. */
-function watchWindows(tell: (state: 'open' | 'closed') => void) {
+function watchWindows(tell: (state: 'open' | 'closed') => void, time: HostTime) {
   const open = new Set<ServerResponse>();
-  let leaving: NodeJS.Timeout | undefined;
+  let stay = (): void => {};
   let wasOpen = false;
   return {
     add(response: ServerResponse): void {
       response.writeHead(200, { ...pageHeaders, 'content-type': 'text/event-stream' });
       response.write(': open\n\n');
-      clearTimeout(leaving);
+      stay();
       open.add(response);
       if (!wasOpen) tell('open');
       wasOpen = true;
       response.on('close', () => {
         open.delete(response);
         if (open.size > 0) return;
-        clearTimeout(leaving);
-        leaving = setTimeout(() => {
+        stay();
+        stay = time.later(() => {
           wasOpen = false;
           tell('closed');
         }, awayMs);
-        leaving.unref();
       });
     },
     end(): void {
       for (const response of open) response.removeAllListeners('close').end();
-      clearTimeout(leaving);
+      stay();
     },
   };
 }

@@ -4,18 +4,20 @@
  *   npm start -- [--data FILE]
  */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
-import { findBrowser, hasDisplay, quietFlags, rootFlags } from './browser.mjs';
+import { findBrowser, hasDisplay, rootFlags } from './browser.mjs';
+import { openBrowserWindow } from './browser-window.mjs';
 import { ensureBuilt } from './build.mjs';
 import { whenAskedToEnd } from './ending.mjs';
 import { obtainElectron } from './electron-runtime.mjs';
 import { ensureInstalled, ownNode, root, say } from './install.mjs';
+import { onEnter } from './on-enter.mjs';
 
 /** A program that ends badly sooner than this never showed its window. */
 const atOnceMs = 8_000;
+/** A page that has not been seen for so long will hardly come. */
+const unseenMs = 20_000;
 /** The exit code by which either door says that the data file cannot be opened; no other door would do better. */
 const dataFileRefused = 3;
 
@@ -82,7 +84,8 @@ function openElectron(program) {
 
 /**
  * Serves the workshop on this machine's loopback and shows it in an installed browser, or prints the address
- * where none can show it. The process ends with the window, with the host or with a signal.
+ * where none can show it; prints a new one at each press of Enter. The process ends with the window, with the host or
+ * with a signal.
  *
  * @param {string} why the Electron window is not used
  */
@@ -91,84 +94,77 @@ async function openLoopback(why) {
   const hostFile = join(root, 'main', 'doors', 'loopback-host.ts');
   // The host ends when its input does, so it cannot outlive this process however that ends.
   const host = spawn(ownNode, [hostFile, '--attached', ...given], { stdio: ['pipe', 'pipe', 'inherit'] });
+  // One that has died hears nothing more; its exit is told below.
+  host.stdin.on('error', () => {});
   const lines = createInterface({ input: host.stdout });
-  /** @type {(() => void)[]} */
-  const cleanUp = [];
+  /** @type {ReturnType<typeof openBrowserWindow> | undefined} */
+  let opened;
+  let isFirst = true;
+  let shown = false;
   let ending = false;
   const end = () => {
     ending = true;
     host.stdin.end();
   };
+  const askAddress = () => {
+    if (!ending) host.stdin.write('\n');
+  };
   whenAskedToEnd(end);
   host.on('exit', (code) => {
-    for (const step of cleanUp) step();
+    opened?.close();
     if (!ending && code !== 0) say(`The loopback host ended with code ${code}.`);
     process.exitCode = ending ? 0 : (code ?? 1);
   });
 
-  let shown = false;
+  /** @param {string} address */
+  const openFirst = (address) => {
+    const canShow = hasDisplay(process.platform, process.env);
+    const browser = canShow ? findBrowser() : '';
+    if (browser === '') {
+      return printAddress(
+        address,
+        canShow ? 'No Chrome, Edge or Chromium was found.' : 'There is no display.',
+      );
+    }
+    const startedMs = Date.now();
+    opened = openBrowserWindow(browser, address, (how) => {
+      if (ending) return;
+      if (shown || Date.now() - startedMs >= atOnceMs) return end();
+      say(`The browser ended at once (${how}).`);
+      askAddress();
+    });
+    say(
+      `The workshop is open in ${browser}. Closing its window ends the host; Enter gives an address for another.`,
+    );
+    // A browser that may not open files, as some workplaces have it, shows an empty window.
+    setTimeout(() => {
+      if (!shown) askAddress();
+    }, unseenMs).unref();
+  };
+
   lines.on('line', (line) => {
     if (line.startsWith('http://')) {
-      const browser = hasDisplay(process.platform, process.env) ? findBrowser() : '';
-      if (browser === '') printAddress(line);
-      else cleanUp.push(openWindow(browser, line, () => shown, end));
+      if (isFirst) openFirst(line);
+      else printAddress(line, '');
+      isFirst = false;
     }
-    if (line === 'window open') shown = true;
+    if (line === 'window open') {
+      shown = true;
+      opened?.entered();
+    }
     // On macOS a browser stays after its last window has closed, so there the page's own leaving counts.
-    if (line === 'window closed' && process.platform === 'darwin' && cleanUp.length > 0) end();
+    if (line === 'window closed' && process.platform === 'darwin' && opened) end();
   });
-}
-
-/** @param {string} address */
-function printAddress(address) {
-  const why = hasDisplay(process.platform, process.env)
-    ? 'No Chrome, Edge or Chromium was found'
-    : 'There is no display';
-  say(`${why}. Open this address in a browser on this machine; Ctrl+C ends the host:`);
-  process.stdout.write(`${address}\n`);
+  onEnter(askAddress);
 }
 
 /**
- * Opens the address as a window of its own with a profile of its own.
- *
- * @param {string} browser
  * @param {string} address
- * @param {() => boolean} wasShown whether the page has been seen to open
- * @param {() => void} onClosed
- * @returns {() => void} closes the window and removes the profile
+ * @param {string} why it is not opened here
  */
-function openWindow(browser, address, wasShown, onClosed) {
-  const profile = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-'));
-  const flags = [
-    `--app=${address}`,
-    `--user-data-dir=${profile}`,
-    '--window-size=1360,900',
-    ...quietFlags,
-    ...rootFlags(),
-  ];
-  const startedMs = Date.now();
-  const child = spawn(browser, flags, { stdio: 'ignore' });
-  say(`The workshop is open in ${browser}. Closing its window ends the host.`);
-  /** @param {string} how */
-  const gone = (how) => {
-    if (wasShown() || Date.now() - startedMs >= atOnceMs) return onClosed();
-    say(
-      `The browser ended at once (${how}). Open this address in a browser on this machine; Ctrl+C ends the host:`,
-    );
-    process.stdout.write(`${address}\n`);
-  };
-  child.on('error', (error) => gone(error.message));
-  child.on('exit', (code, signal) => gone(signal ?? `code ${code}`));
-  return () => {
-    const remove = () => {
-      try {
-        rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 });
-      } catch {
-        // A temporary profile that is still held is the system's to clear.
-      }
-    };
-    if (child.exitCode !== null || child.signalCode !== null || child.pid === undefined) return remove();
-    child.on('exit', remove);
-    child.kill();
-  };
+function printAddress(address, why) {
+  say(
+    `${why} Open this address in a browser on this machine. It is good once, for two minutes; Enter gives another, Ctrl+C ends the host:`.trim(),
+  );
+  process.stdout.write(`${address}\n`);
 }

@@ -18,6 +18,7 @@ import { type OpenWorkshop, openWorkshop } from '../database/connection.ts';
 import { databaseProblem } from '../database/failure.ts';
 import { checkDataFile } from '../database/file-check.ts';
 import { schemaVersion } from '../database/migrate.ts';
+import { readWorkshop } from '../database/reading.ts';
 import { backUp, backUpAtStart, demoHasNone, isBackupDue, isEmpty, readBackups } from './backups.ts';
 import { accountCalls } from './accounts.ts';
 import type { CallContext } from './call.ts';
@@ -39,6 +40,8 @@ import { stashFileCalls } from './stash-file.ts';
 import { openTurns } from './turns.ts';
 import { workshopCalls, workshopFacts } from './workshop.ts';
 
+const usualWaitMs = 5000;
+
 export interface ServiceOptions {
   readonly dataFile: string;
   readonly demoFile: string;
@@ -48,8 +51,8 @@ export interface ServiceOptions {
   readonly waitMs?: number;
   /** Told of a programmer's mistake, which the maker only hears of in general; console.error where none is given. */
   readonly log?: (error: unknown) => void;
-  /** For a program that only reads beside an open window: the file is not claimed, and no backup is made of it. */
-  readonly isBeside?: boolean;
+  /** For a program that only reads, beside an open window or not: see database/reading.ts. Calls that change the file are refused. */
+  readonly isReadOnly?: boolean;
 }
 
 export interface Services {
@@ -57,6 +60,12 @@ export interface Services {
   answer(envelope: unknown): Promise<Outcome<unknown>>;
   close(): void;
 }
+
+const onlyRead: Problem = {
+  where: 'The workshop',
+  what: 'is open for reading only',
+  mend: 'Open it in the window to change it.',
+};
 
 /** These need the file as a whole rather than a transaction. */
 const wholeFileCalls = ['openDemo', 'listBackups', 'backUp', 'bringBack'] as const;
@@ -84,7 +93,7 @@ const served = {
 export function openServices(options: ServiceOptions): Outcome<Services> {
   const now = options.now ?? (() => new Date());
   const log = options.log ?? ((error: unknown) => console.error(error));
-  const openFile = (file: string) => openWorkshop(file, { now, waitMs: options.waitMs ?? 5000 });
+  const openFile = (file: string) => openWorkshop(file, { now, waitMs: options.waitMs ?? usualWaitMs });
   const opened = openOwn(options, openFile, now);
   if (!opened.ok) return opened;
   const { claim, backupProblem } = opened.value;
@@ -115,6 +124,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
       if (workshop === 'demo') file = options.demoFile;
       const input = (calls[call].input as z.ZodType).safeParse(read.data.input, { reportInput: true });
       if (!input.success) return refused(...inputProblems(input.error, read.data.input));
+      if (options.isReadOnly && workshop === 'own' && calls[call].changes) return refused(onlyRead);
       if (call === 'bringBack') return await turns.alone(() => answerBringBack(workshop, input.data));
       return await turns.together(async () => {
         const open = openNamed(workshop);
@@ -188,8 +198,8 @@ function openOwn(
   now: () => Date,
 ): Outcome<OpenedOwn> {
   const file = resolve(options.dataFile);
-  if (options.isBeside) {
-    const opened = openFile(file);
+  if (options.isReadOnly) {
+    const opened = readWorkshop(file, options.waitMs ?? usualWaitMs);
     return opened.ok ? found({ open: opened.value, claim: null, backupProblem: null }) : opened;
   }
   // A file that is refused gets nothing beside it.

@@ -17,7 +17,7 @@ declare global {
 
 async function post(call: CallName, workshop: Workshop, input: unknown): Promise<Outcome<unknown>> {
   try {
-    const response = await fetch('/call', {
+    const response = await fetch('call', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ call, workshop, input }),

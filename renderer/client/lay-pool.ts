@@ -1,5 +1,6 @@
-/** A worker for each core: the window itself is idle while lays are looked for. Lays wait their turn, and one that is stopped gives its best so far. */
+/** A worker for each core: the window itself is idle while lays are looked for. Lays wait their turn, and one that is stopped gives its best so far. A worker that dies is replaced and its lay begun once more. */
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
+import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { LayAnswer, LayAsked } from './lay-worker.ts';
 
 export interface LayOrder {
@@ -13,6 +14,8 @@ export interface LayOrder {
 }
 
 interface Waiting extends LayOrder {
+  /** What a worker had found before it died at this lay; null where it had nothing yet, undefined where none has died. */
+  readonly before?: LayResult | null;
   readonly resolve: (result: LayResult) => void;
   readonly reject: (error: Error) => void;
 }
@@ -45,11 +48,13 @@ function serve(): void {
 
 function run(worker: Worker, order: Waiting): void {
   const id = ++lastId;
-  let best: LayResult | null = null;
+  const before = order.before ?? null;
+  let best = before;
   const finish = (give: () => void, workerIsFree: boolean) => {
     order.signal?.removeEventListener('abort', stop);
     worker.onmessage = null;
     worker.onerror = null;
+    worker.onmessageerror = null;
     if (workerIsFree) idle.push(worker);
     else {
       worker.terminate();
@@ -73,19 +78,28 @@ function run(worker: Worker, order: Waiting): void {
     if (message.id !== id) return;
     switch (message.kind) {
       case 'better':
+        if (before && !isBetter(message.result, before)) return;
         best = message.result;
         order.onBetter?.(message.result);
         return;
       case 'done':
-        return finish(() => order.resolve(message.result), true);
+        return finish(
+          () => order.resolve(before && isBetter(before, message.result) ? before : message.result),
+          true,
+        );
       case 'failed':
         return finish(() => order.reject(new Error(message.sentence)), true);
       default:
         message satisfies never;
     }
   };
-  worker.onerror = (event) =>
-    finish(() => order.reject(new Error(event.message || 'the lay could not be run')), false);
+  const died = (cause: string) =>
+    finish(() => {
+      if (order.before === undefined) waiting.unshift({ ...order, before: best });
+      else order.reject(new Error(diedTwice(cause)));
+    }, false);
+  worker.onerror = (event) => died(event.message || 'it gave no reason');
+  worker.onmessageerror = () => died('its answer could not be read');
   if (order.signal?.aborted) {
     stop();
     return;
@@ -96,7 +110,21 @@ function run(worker: Worker, order: Waiting): void {
   worker.postMessage({ id, job, seconds, isThorough } satisfies LayAsked);
 }
 
-/** Lays a job on the next free worker. */
+/** More pieces placed, or as many on less cloth. */
+function isBetter(a: LayResult, b: LayResult): boolean {
+  const fewer = unplacedCount(b) - unplacedCount(a);
+  return fewer === 0 ? totalUsedMm(a) < totalUsedMm(b) : fewer > 0;
+}
+
+function unplacedCount({ unplaced }: LayResult): number {
+  return unplaced.reduce((sum, { count }) => sum + count, 0);
+}
+
+function diedTwice(cause: string): string {
+  return `the lay could not be finished: what looks for it stopped twice (${cause}); close other programs and try again`;
+}
+
+/** Lays a job on the next free worker. Rejects where two workers have died at it. */
 export function layInWorker(order: LayOrder): Promise<LayResult> {
   return new Promise((resolve, reject) => {
     waiting.push({ ...order, resolve, reject });

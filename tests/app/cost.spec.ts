@@ -139,7 +139,7 @@ async function cutOneCoat(page: Page): Promise<void> {
       ).boltAndBaffle;
       if (doors?.[call]) return doors[call]('demo', input);
       const headers = { 'content-type': 'application/json' };
-      return (await fetch('/call', { method: 'POST', headers, body })).json();
+      return (await fetch('call', { method: 'POST', headers, body })).json();
     };
     const { value } = (await ask('flowInput', { planId })) as {
       value: {

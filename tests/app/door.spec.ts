@@ -29,3 +29,13 @@ test('the workshop opens again on the same file', async ({ page, workshop }) => 
   await expect(page).toHaveTitle('Bolt & Baffle');
   await expect(await workshop.reopen()).toHaveTitle('Bolt & Baffle');
 });
+
+test('the address of the window lets no other browser in', async ({ page, door, sharedBrowser }) => {
+  test.skip(door !== 'loopback', 'the Electron window has no address');
+  await expect(page).toHaveTitle('Bolt & Baffle');
+  const other = await (await sharedBrowser()).newPage();
+  expect((await other.goto(page.url()))?.status()).toBe(403);
+  await other.close();
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Open the demo workshop' })).toBeVisible();
+});

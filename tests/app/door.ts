@@ -7,12 +7,14 @@
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { pathToFileURL } from 'node:url';
 import { test as base, type Browser, type ElectronApplication, expect, type Page } from '@playwright/test';
 import { hasDisplay, rootFlags } from '../../main/launch/browser.mjs';
+import { entryPage } from '../../main/launch/browser-window.mjs';
 import { electronProgram } from '../../main/launch/electron-runtime.mjs';
 import { ownNode, root } from '../../main/launch/install.mjs';
 
@@ -68,7 +70,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     const open = async (): Promise<OpenDoor> => {
       const opened =
         door === 'loopback'
-          ? await openLoopback(await sharedBrowser(), dataFile, viewport, consoleErrors)
+          ? await openLoopback(await sharedBrowser(), folder, dataFile, viewport, consoleErrors)
           : await openElectron(playwright._electron, folder, dataFile, consoleErrors);
       return opened;
     };
@@ -108,6 +110,7 @@ function whyClosed(door: DoorOptions['door']): string {
 
 async function openLoopback(
   browser: Browser,
+  folder: string,
   dataFile: string,
   viewport: { width: number; height: number } | null,
   consoleErrors: string[],
@@ -119,7 +122,11 @@ async function openLoopback(
   const context = await browser.newContext({ viewport });
   const page = await context.newPage();
   listen(page, consoleErrors);
-  await page.goto(address);
+  // As the start opens its window.
+  const entry = join(folder, 'open.html');
+  writeFileSync(entry, entryPage(address));
+  await page.goto(String(pathToFileURL(entry)));
+  await page.waitForURL((url) => url.protocol === 'http:' && url.pathname !== '/enter');
   return {
     page,
     close: async () => {

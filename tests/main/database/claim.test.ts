@@ -89,7 +89,7 @@ describe('a workshop that is open already', () => {
   test('may be read by an estimate meanwhile', async () => {
     const first = openAsking();
     await receivedFill(first, 640);
-    const beside = openAsking({ dataFile: first.dataFile, isBeside: true });
+    const beside = openAsking({ dataFile: first.dataFile, isReadOnly: true });
     expect((await beside.get('workshopFacts', {})).itemCount).toBe(1);
   });
 

@@ -1,11 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { browserPlaces, hasDisplay } from '../../../main/launch/browser.mjs';
+import { openBrowserWindow, profileParent } from '../../../main/launch/browser-window.mjs';
 import { sourcesHash } from '../../../main/launch/build.mjs';
 import { missingInstall, root } from '../../../main/launch/install.mjs';
 
@@ -113,6 +115,53 @@ describe('where a browser may be', () => {
   });
 });
 
+describe('the window of a browser', () => {
+  const address = 'http://127.0.0.1:9/enter?ticket=Good-once_4';
+  const argsFile = () => join(folder, 'args.json');
+
+  /** A browser that writes down what it was started with, and stays open until it is told to end. */
+  function standInBrowser(): string {
+    const browser = join(folder, 'chromium');
+    const script = `#!${process.execPath}
+require('node:fs').writeFileSync(${JSON.stringify(argsFile())}, JSON.stringify(process.argv.slice(2)));
+setInterval(() => {}, 1000);
+`;
+    writeFileSync(browser, script, { mode: 0o755 });
+    return browser;
+  }
+
+  test('gets the ticket by a page for this person alone, which goes once the ticket is spent', async ({
+    skip,
+  }) => {
+    skip(process.platform === 'win32', 'a script is no program there');
+    let how = '';
+    const opened = openBrowserWindow(standInBrowser(), address, (ended) => {
+      how = ended;
+    });
+    await expect.poll(() => existsSync(argsFile()) && readFileSync(argsFile(), 'utf8')).toMatch(/\]$/);
+    const args: string[] = JSON.parse(readFileSync(argsFile(), 'utf8'));
+    expect(args.join(' ')).not.toContain('Good-once_4');
+    const page = fileURLToPath(args.find((arg) => arg.startsWith('--app='))!.slice('--app='.length));
+    expect(statSync(page).mode & 0o777).toBe(0o600);
+    expect(statSync(dirname(page)).mode & 0o777).toBe(0o700);
+    const html = readFileSync(page, 'utf8');
+    expect(html).toContain('action="http://127.0.0.1:9/enter"');
+    expect(html).toContain('value="Good-once_4"');
+    opened.entered();
+    expect(existsSync(page)).toBe(false);
+    opened.close();
+    await expect.poll(() => how).toBe('SIGTERM');
+    await expect.poll(() => existsSync(dirname(page))).toBe(false);
+  });
+
+  test('lies where a Chromium that came as a snap can read it', () => {
+    expect(profileParent('/snap/bin/chromium', folder)).toBe(tmpdir());
+    mkdirSync(join(folder, 'snap/chromium/common'), { recursive: true });
+    expect(profileParent('/usr/bin/chromium-browser', folder)).toBe(join(folder, 'snap/chromium/common'));
+    expect(profileParent('/usr/bin/google-chrome', folder)).toBe(tmpdir());
+  });
+});
+
 describe('the start where there is no display', () => {
   let child: ChildProcess | undefined;
 
@@ -126,12 +175,18 @@ describe('the start where there is no display', () => {
     return child;
   }
 
-  test('prints the address, serves the workshop, and ends when it is told to', async ({ skip }) => {
+  test('prints an address that is good once and another at each Enter, and ends when it is told to', async ({
+    skip,
+  }) => {
     skip(process.platform !== 'linux', 'only Linux can be without a display');
     const started = start('--data', join(folder, 'workshop.sqlite'));
-    const [address] = await once(createInterface({ input: started.stdout! }), 'line');
-    const first = await fetch(address, { redirect: 'manual' });
-    expect(first.status).toBe(303);
+    const lines = createInterface({ input: started.stdout! });
+    const [address] = await once(lines, 'line');
+    expect((await fetch(address)).status).toBe(200);
+    expect((await fetch(address)).status).toBe(403);
+    started.stdin!.write('\n');
+    const [another] = await once(lines, 'line');
+    expect((await fetch(another)).status).toBe(200);
     started.kill('SIGTERM');
     expect(await once(started, 'exit')).toEqual([0, null]);
     await expect(fetch(address)).rejects.toThrow();

@@ -110,12 +110,17 @@ describe('a plan', () => {
     expect(outcomes[read.plan.coatCount - 2]?.ok).toBe(true);
   });
 
-  test('changed through the other door is seen here at once', async () => {
+  test('changed in the window is what the next program that reads it sees, while one that reads goes on with what it began with', async () => {
     const asking = openAsking();
-    const other = openAsking({ dataFile: asking.dataFile, isBeside: true });
     const saved = await savedPlan(asking);
-    await other.get('savePlan', { plan: { ...saved, size: 'EU 44' }, basedOn: 1, said: 'Larger' });
-    expect((await asking.get('readPlan', { planId: saved.id })).plan.size).toBe('EU 44');
+    const reading = openAsking({ dataFile: asking.dataFile, isReadOnly: true });
+    await asking.get('savePlan', { plan: { ...saved, size: 'EU 44' }, basedOn: 1, said: 'Larger' });
+    const next = openAsking({ dataFile: asking.dataFile, isReadOnly: true });
+    const sizeIn = async (each: Asking) => (await each.get('readPlan', { planId: saved.id })).plan.size;
+    expect([await sizeIn(reading), await sizeIn(next)]).toEqual([saved.size, 'EU 44']);
+    expect(await next.refusal('savePlan', { plan: saved, basedOn: 2, said: '' })).toMatchObject([
+      { what: 'is open for reading only' },
+    ]);
     expect(await asking.refusal('savePlan', { plan: saved, basedOn: 1, said: '' })).toHaveLength(1);
   });
 
