@@ -208,7 +208,7 @@ async function cut(workshop: Workshop, step: Step): Promise<Taken> {
     basedOn: revision,
     coats: sizes.map((size, at) => ({ size, coatCount: coats[at]! })),
     note: '',
-    releasesRest: step.share > 0.8,
+    releasesRest: step.price % 2 === 0,
     slots: slots.map((each) => ({
       slotId: slotIds[each.slot]!,
       met:
@@ -236,7 +236,7 @@ async function cut(workshop: Workshop, step: Step): Promise<Taken> {
   const isDone = book.cut(
     own,
     { plan: step.plan, coats, backs: isShell ? backsCut : [0, 0], slots },
-    step.share > 0.8,
+    step.price % 2 === 0,
   );
   if (real.ok && isDone) {
     workshop.cuttingIds.push(real.value.id);
