@@ -7,7 +7,7 @@
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -22,6 +22,8 @@ export { expect } from '@playwright/test';
 
 export interface DoorOptions {
   readonly door: 'loopback' | 'electron';
+  /** A file that the workshop begins with, copied; '' begins with none. */
+  readonly startsFrom: string;
 }
 
 export interface OpenWorkshop {
@@ -48,6 +50,7 @@ interface WorkerFixtures {
 
 export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   door: ['loopback', { option: true }],
+  startsFrom: ['', { option: true }],
 
   sharedBrowser: [
     async ({ playwright, launchOptions }, use) => {
@@ -61,11 +64,12 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     { scope: 'worker' },
   ],
 
-  workshop: async ({ door, sharedBrowser, playwright, viewport }, use, testInfo) => {
+  workshop: async ({ door, startsFrom, sharedBrowser, playwright, viewport }, use, testInfo) => {
     const reason = whyClosed(door);
     testInfo.skip(reason !== '', reason);
     const folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-spec-'));
     const dataFile = join(folder, 'workshop.sqlite');
+    if (startsFrom !== '') copyFileSync(startsFrom, dataFile);
     const consoleErrors: string[] = [];
     const open = async (): Promise<OpenDoor> => {
       const opened =
