@@ -11,6 +11,7 @@ import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatsCut } from '../../shared-core/stash/cutting.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { Button } from '../parts/Button.tsx';
 import { Cautions } from '../parts/Cautions.tsx';
 import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
@@ -25,6 +26,7 @@ import { PatternTableRoom } from '../rooms/pattern-table/PatternTableRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
 import { QuiltingRoom } from '../rooms/quilting/QuiltingRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
+import { Boundary } from './Boundary.tsx';
 import style from './Coat.module.css';
 import { routeHash, type Step, steps } from '../client/route.ts';
 
@@ -51,8 +53,17 @@ export function Coat({ planId, step }: { planId: string; step: Step }) {
       <div className={style.coat}>
         {session.input && <Progress session={session} />}
         <Problems problems={session.problems} />
+        {session.phase === 'failed' && (
+          <div>
+            <Button onClick={() => void session.reload()}>Try again</Button>
+          </div>
+        )}
         <EditNote />
-        {session.input && <StepRoom step={step} />}
+        {session.input && (
+          <Boundary place={step}>
+            <StepRoom step={step} />
+          </Boundary>
+        )}
       </div>
     </CoatContext>
   );
@@ -200,7 +211,11 @@ function Progress({ session }: { session: CoatSession }) {
         </>
       ) : (
         <>
-          <span>Stopped. The figures are those of the best lays found so far.</span>
+          <span>
+            {session.estimatedFrom === session.input
+              ? 'Stopped. The figures are those of the best lays found so far.'
+              : 'Stopped before the first lays were found.'}
+          </span>
           <button type="button" className={style.stop} onClick={() => session.lookLonger(3)}>
             Go on
           </button>

@@ -7,9 +7,9 @@ import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/Figure.tsx';
+import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { TableActions } from '../../parts/TableActions.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
 import { CutCost } from './CutCost.tsx';
 import { MaterialCost } from './MaterialCost.tsx';
@@ -34,7 +34,7 @@ export function CostRoom() {
     return (
       <>
         <RoomHead title="Cost" lead="Working out what the material costs." />
-        <Waiting />
+        <EstimateAwaited />
       </>
     );
   }

@@ -13,10 +13,10 @@ import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
+import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { StateTag } from '../../parts/StateTag.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CoverRoom.module.css';
 import { LengthsUsed } from './LengthsUsed.tsx';
 import { SetAsideBar } from './SetAsideBar.tsx';
@@ -36,7 +36,7 @@ export function CoverRoom() {
     return (
       <>
         <RoomHead title="Cover" lead="Laying the pieces on what the stash has." />
-        <Waiting />
+        <EstimateAwaited />
       </>
     );
   }

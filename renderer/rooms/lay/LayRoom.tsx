@@ -17,9 +17,9 @@ import { useSystem } from '../../client/workshop.ts';
 import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { fileName, saveFile } from '../../parts/save-file.ts';
-import { Waiting } from '../../parts/Waiting.tsx';
 import { bestLay } from './best-lay.ts';
 import style from './LayRoom.module.css';
 import { LengthDrawing } from './LengthDrawing.tsx';
@@ -36,7 +36,7 @@ export function LayRoom() {
     return (
       <>
         <RoomHead title="Lay" lead="The pieces are being laid." />
-        <Waiting />
+        <EstimateAwaited />
       </>
     );
   }
