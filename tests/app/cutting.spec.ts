@@ -91,14 +91,14 @@ test('a rest that goes to the bin stays that rest when a better lay is found, un
     await route.continue();
   });
   const rests = shell.getByRole('group', { name: 'Back to the shelf' }).first();
-  const before = await rests.innerText();
+  const before = await rests.textContent();
   const first = rests.getByRole('checkbox').first();
   await first.uncheck();
   changed.resolve();
 
   const better = page.getByRole('status').filter({ hasText: 'A better lay was found' });
   await expect(better).toBeVisible({ timeout: 120_000 });
-  expect(await rests.innerText()).toBe(before);
+  expect(await rests.textContent()).toBe(before);
   await expect(first).not.toBeChecked();
   await better.getByRole('button', { name: 'Take the better lay' }).click();
   await expect(better).toHaveCount(0);
