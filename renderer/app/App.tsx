@@ -4,7 +4,6 @@ import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contrac
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { call } from '../client/api.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
-import { Button } from '../parts/Button.tsx';
 import { Problems } from '../parts/Problems.tsx';
 import style from './App.module.css';
 import { Frame } from './Frame.tsx';
@@ -63,13 +62,8 @@ export function App() {
   );
 
   // What was read before stays in use: one refusal takes no room away.
-  const notice = refusal && (
-    <div className={style.refusal} data-alone={opened === null || undefined}>
-      <Problems problems={refusal.problems} />
-      <Button onClick={refusal.askAgain}>Try again</Button>
-    </div>
-  );
-  if (!opened) return notice && <main>{notice}</main>;
+  const notice = refusal && <Problems problems={refusal.problems} onTryAgain={refusal.askAgain} />;
+  if (!opened) return notice && <main className={style.alone}>{notice}</main>;
   return (
     <WorkshopContext value={opened}>
       <Frame key={opened.workshop} route={route} notice={notice} />

@@ -11,7 +11,6 @@ import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatsCut } from '../../shared-core/stash/cutting.ts';
 import { coatTotal } from '../../shared-core/plan/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
-import { Button } from '../parts/Button.tsx';
 import { Cautions } from '../parts/Cautions.tsx';
 import { EditNote } from '../parts/EditNote.tsx';
 import { Problems } from '../parts/Problems.tsx';
@@ -52,12 +51,10 @@ export function Coat({ planId, step }: { planId: string; step: Step }) {
       {road && createPortal(<Road session={session} planId={planId} step={step} />, road)}
       <div className={style.coat}>
         {session.input && <Progress session={session} />}
-        <Problems problems={session.problems} />
-        {session.phase === 'failed' && (
-          <div>
-            <Button onClick={() => void session.reload()}>Try again</Button>
-          </div>
-        )}
+        <Problems
+          problems={session.problems}
+          {...(session.phase === 'failed' && { onTryAgain: () => void session.reload() })}
+        />
         <EditNote />
         {session.input && (
           <Boundary place={step}>

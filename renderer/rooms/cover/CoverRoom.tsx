@@ -13,7 +13,7 @@ import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
-import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { StateTag } from '../../parts/StateTag.tsx';
@@ -32,14 +32,7 @@ const urgency: Readonly<Record<SlotCover['state'], number>> = {
 export function CoverRoom() {
   const { input, estimate } = useCoat();
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="Cover" lead="Laying the pieces on what the stash has." />
-        <EstimateAwaited />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="Cover" lead="Laying the pieces on what the stash has." />;
   const covers = [...estimate.cover].sort((a, b) => urgency[a.state] - urgency[b.state]);
   return (
     <>

@@ -90,19 +90,12 @@ function NewCutting() {
           />
         ))}
       </div>
-      {found.problems.length > 0 && (
-        <div className={style.failed}>
-          <Problems problems={found.problems} />
-          <div>
-            <Button onClick={found.lookAgain}>Try again</Button>
-          </div>
-        </div>
-      )}
+      <Problems problems={found.problems} onTryAgain={found.lookAgain} />
       {held.isOlder && (
         <div className={style.newer} role="status">
           <p>
-            A better lay was found since you began to change this one. What you typed belongs to the lay that
-            is shown.
+            A better lay was found since. The amounts and rests that you changed belong to the one shown; the
+            better one comes with its own.
           </p>
           <Button onClick={held.takeNewer}>Take the better lay</Button>
         </div>

@@ -18,7 +18,7 @@ import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';
 import { EmptyState } from '../../parts/EmptyState.tsx';
-import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { sellingWords } from '../../parts/selling-words.ts';
@@ -34,14 +34,7 @@ import { type ListPurpose, ViewChoice } from './ViewChoice.tsx';
 export function ToBuyRoom() {
   const { input, estimate } = useCoat();
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="To buy" lead="Working out what is missing." />
-        <EstimateAwaited />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="To buy" lead="Working out what is missing." />;
   return <ListToBuy input={input} estimate={estimate} />;
 }
 
