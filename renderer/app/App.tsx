@@ -1,34 +1,44 @@
 /** Opens a workshop, then shows the room that the address names. */
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { call } from '../client/api.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
 import { Problems } from '../parts/Problems.tsx';
+import style from './App.module.css';
 import { Frame } from './Frame.tsx';
 import { goTo, type Route, readRoute } from '../client/route.ts';
 
 const openWorkshopKey = 'bolt-and-baffle.workshop';
 
 function useRoute(): Route {
-  const [route, setRoute] = useState(() => readRoute(window.location.hash));
-  useEffect(() => {
-    const follow = () => setRoute(readRoute(window.location.hash));
-    window.addEventListener('hashchange', follow);
-    return () => window.removeEventListener('hashchange', follow);
-  }, []);
-  return route;
+  const hash = useSyncExternalStore(onHash, () => window.location.hash);
+  return useMemo(() => readRoute(hash), [hash]);
+}
+
+function onHash(follow: () => void): () => void {
+  window.addEventListener('hashchange', follow);
+  return () => window.removeEventListener('hashchange', follow);
+}
+
+/** Why the facts of a workshop could not be read, and how they are asked for once more. */
+interface Refusal {
+  readonly problems: readonly Problem[];
+  readonly askAgain: () => void;
 }
 
 export function App() {
   const route = useRoute();
   const [facts, setFacts] = useState<WorkshopFacts | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
 
-  const read = useCallback(async (workshop: Workshop) => {
+  const read = useCallback(async (workshop: Workshop, onRead?: () => void): Promise<void> => {
     const answer = await call('workshopFacts', workshop, {});
-    if (!answer.ok) return setProblems(answer.problems);
-    setProblems([]);
+    if (!answer.ok) {
+      return setRefusal({ problems: answer.problems, askAgain: () => void read(workshop, onRead) });
+    }
+    setRefusal(null);
+    onRead?.();
     setFacts(answer.value);
   }, []);
 
@@ -42,26 +52,21 @@ export function App() {
         workshop: facts.workshop,
         facts,
         refresh: () => read(facts.workshop),
-        open: async (workshop) => {
-          window.sessionStorage.setItem(openWorkshopKey, workshop);
-          await read(workshop);
-          if (workshop === 'own') goTo({ kind: 'welcome' });
-        },
+        open: (workshop, first) =>
+          read(workshop, () => {
+            window.sessionStorage.setItem(openWorkshopKey, workshop);
+            goTo(first);
+          }),
       },
     [facts, read],
   );
 
-  if (problems.length > 0) {
-    return (
-      <main style={{ padding: 'var(--space-7)', maxWidth: 'var(--measure)' }}>
-        <Problems problems={problems} />
-      </main>
-    );
-  }
-  if (!opened) return null;
+  // What was read before stays in use: one refusal takes no room away.
+  const notice = refusal && <Problems problems={refusal.problems} onTryAgain={refusal.askAgain} />;
+  if (!opened) return notice && <main className={style.alone}>{notice}</main>;
   return (
     <WorkshopContext value={opened}>
-      <Frame key={opened.workshop} route={route} />
+      <Frame key={opened.workshop} route={route} notice={notice} />
     </WorkshopContext>
   );
 }

@@ -25,6 +25,7 @@ import { PatternTableRoom } from '../rooms/pattern-table/PatternTableRoom.tsx';
 import { PlanRoom } from '../rooms/plan/PlanRoom.tsx';
 import { QuiltingRoom } from '../rooms/quilting/QuiltingRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
+import { Boundary } from './Boundary.tsx';
 import style from './Coat.module.css';
 import { routeHash, type Step, steps } from '../client/route.ts';
 
@@ -50,9 +51,16 @@ export function Coat({ planId, step }: { planId: string; step: Step }) {
       {road && createPortal(<Road session={session} planId={planId} step={step} />, road)}
       <div className={style.coat}>
         {session.input && <Progress session={session} />}
-        <Problems problems={session.problems} />
+        <Problems
+          problems={session.problems}
+          {...(session.phase === 'failed' && { onTryAgain: () => void session.reload() })}
+        />
         <EditNote />
-        {session.input && <StepRoom step={step} />}
+        {session.input && (
+          <Boundary place={step}>
+            <StepRoom step={step} />
+          </Boundary>
+        )}
       </div>
     </CoatContext>
   );
@@ -200,7 +208,11 @@ function Progress({ session }: { session: CoatSession }) {
         </>
       ) : (
         <>
-          <span>Stopped. The figures are those of the best lays found so far.</span>
+          <span>
+            {session.estimatedFrom === session.input
+              ? 'Stopped. The figures are those of the best lays found so far.'
+              : 'Stopped before the first lays were found.'}
+          </span>
           <button type="button" className={style.stop} onClick={() => session.lookLonger(3)}>
             Go on
           </button>

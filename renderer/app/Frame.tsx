@@ -1,7 +1,8 @@
 /** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
-import { useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
+import { Boundary } from './Boundary.tsx';
 import { Coat } from './Coat.tsx';
 import { AccountRoom } from '../rooms/account/AccountRoom.tsx';
 import { Coats } from '../rooms/coats/Coats.tsx';
@@ -14,7 +15,8 @@ import { Welcome } from '../rooms/welcome/Welcome.tsx';
 import style from './Frame.module.css';
 import { type Route, routeHash } from '../client/route.ts';
 
-export function Frame({ route }: { route: Route }) {
+/** notice: what went wrong behind all rooms, above the one that is open. */
+export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
   const { workshop, facts, open } = useWorkshop();
   const main = useRef<HTMLElement>(null);
   const place = route.kind === 'coat' ? `${route.planId} ${route.step}` : route.kind;
@@ -64,13 +66,16 @@ export function Frame({ route }: { route: Route }) {
         {workshop === 'demo' && (
           <aside className={style.demo}>
             <span>This is the demo workshop. Nothing you do here touches your own stash.</span>
-            <Button look="quiet" onClick={() => void open('own')}>
+            <Button look="quiet" onClick={() => void open('own', { kind: 'welcome' })}>
               Back to your workshop
             </Button>
           </aside>
         )}
         <main ref={main} className={style.main}>
-          <Room route={route} />
+          {notice && <div className={style.notice}>{notice}</div>}
+          <Boundary place={routeHash(route)}>
+            <Room route={route} />
+          </Boundary>
         </main>
       </div>
     </div>

@@ -11,6 +11,7 @@ import { found, type Outcome, type Problem, refused } from '../../shared-core/me
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
+import { failureOf } from './failure.ts';
 import { keptRun, quickSeconds, thoroughSeconds } from './kept-run.ts';
 import { solveInWorker } from './solver.ts';
 
@@ -20,6 +21,8 @@ export interface CoatSession {
   readonly phase: Phase;
   readonly input: FlowInput | null;
   readonly estimate: Estimate | null;
+  /** What the estimate was worked out from; a later input makes it old. */
+  readonly estimatedFrom: FlowInput | null;
   readonly problems: readonly Problem[];
   /** Better lays than the estimate's own, as they are found, by job. */
   readonly live: ReadonlyMap<LayJob, LayResult>;
@@ -29,11 +32,11 @@ export interface CoatSession {
   readonly lastEdit: { readonly said: string; readonly change: EstimateChange | null } | null;
   readonly canUndo: boolean;
   readonly edit: (change: (plan: CoatPlan) => Outcome<Edited>) => Promise<Outcome<string>>;
-  readonly undo: () => Promise<void>;
+  readonly undo: () => Promise<Outcome<string>>;
   readonly stop: () => void;
   /** Looks for better lays again, for this many seconds each. */
   readonly lookLonger: (secondsPerLay: number) => void;
-  /** Reads stash and plan again, after a receipt or a new offer. */
+  /** Reads stash and plan again, after a receipt, a new offer, or what went wrong before. */
   readonly reload: () => Promise<void>;
 }
 
@@ -45,7 +48,7 @@ const notOpen: Problem = {
 
 export function useCoatSession(workshop: Workshop, planId: string): CoatSession {
   const [input, setInput] = useState<FlowInput | null>(null);
-  const [result, setResult] = useState<Estimate | null>(null);
+  const [result, setResult] = useState<{ estimate: Estimate; from: FlowInput } | null>(null);
   const [phase, setPhase] = useState<Phase>('reading');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [live, setLive] = useState<ReadonlyMap<LayJob, LayResult>>(new Map());
@@ -53,6 +56,8 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
   const [lastEdit, setLastEdit] = useState<CoatSession['lastEdit']>(null);
   const [canUndo, setCanUndo] = useState(false);
   const running = useRef<AbortController | null>(null);
+  // Aborted when the coat is left.
+  const visit = useRef(new AbortController());
   const settled = useRef<Estimate | null>(null);
   // What was read last: a change builds on it, whatever the screen still shows.
   const newest = useRef<FlowInput | null>(null);
@@ -98,7 +103,7 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
           setPhase(index === 0 && secondsPerLay <= quickSeconds ? 'quick' : 'thorough');
           const next = await pass(sources, secondsPerLay, control.signal);
           if (!isCurrent()) return;
-          setResult(next);
+          setResult({ estimate: next, from: sources });
           setLive(new Map());
           if (control.signal.aborted) break;
         }
@@ -108,28 +113,28 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
         if (control.signal.aborted) return setPhase('stopped');
         setPhase('failed');
         setProblems([
-          {
-            where: 'The estimate',
-            what: `could not be worked out: ${error instanceof Error ? error.message : String(error)}`,
-            mend: 'Undo the last change, or report it.',
-          },
+          failureOf('The estimate', error, 'Try again; if it fails again, undo the last change.'),
         ]);
       }
     },
     [pass],
   );
 
+  /** Null where it was refused, or where the coat was left meanwhile: then nothing is begun for it. */
   const read = useCallback(async (): Promise<FlowInput | null> => {
+    const { signal } = visit.current;
     const [flowAnswer, planAnswer] = await Promise.all([
       call('flowInput', workshop, { planId }),
       call('readPlan', workshop, { planId }),
     ]);
-    if (!flowAnswer.ok) {
-      setProblems(flowAnswer.problems);
+    if (signal.aborted) return null;
+    if (!flowAnswer.ok || !planAnswer.ok) {
+      const refusal = flowAnswer.ok ? planAnswer : flowAnswer;
+      setProblems(refusal.ok ? [] : refusal.problems);
       setPhase('failed');
       return null;
     }
-    if (planAnswer.ok) setCanUndo(planAnswer.value.canUndo);
+    setCanUndo(planAnswer.value.canUndo);
     setProblems([]);
     newest.current = flowAnswer.value;
     setInput(flowAnswer.value);
@@ -151,18 +156,24 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     setResult(null);
     setLastEdit(null);
     setPhase('reading');
+    const here = new AbortController();
+    visit.current = here;
     void reload();
-    return () => running.current?.abort();
+    return () => {
+      here.abort();
+      running.current?.abort();
+    };
   }, [reload]);
 
   // The change is worked out when the estimate after an edit has settled, against the one that had settled before.
   useEffect(() => {
     if (phase !== 'settled' || !result) return;
     const before = settled.current;
-    settled.current = result;
-    if (before && before !== result)
+    const after = result.estimate;
+    settled.current = after;
+    if (before && before !== after)
       setLastEdit((edit) =>
-        edit && edit.change === null ? { ...edit, change: estimateChange(before, result) } : edit,
+        edit && edit.change === null ? { ...edit, change: estimateChange(before, after) } : edit,
       );
   }, [phase, result]);
 
@@ -185,13 +196,16 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     [estimateAnew, inTurn, read, workshop],
   );
 
-  const undo = useCallback(
+  const undo = useCallback<CoatSession['undo']>(
     () =>
       inTurn(async () => {
         const answer = await call('undoPlan', workshop, { planId });
-        if (!answer.ok) return setProblems(answer.problems);
-        setLastEdit({ said: 'The last change was taken back.', change: null });
+        setProblems(answer.ok ? [] : answer.problems);
+        if (!answer.ok) return answer;
+        const said = 'The last change was taken back.';
+        setLastEdit({ said, change: null });
         void estimateAnew(await read());
+        return found(said);
       }),
     [estimateAnew, inTurn, planId, read, workshop],
   );
@@ -208,7 +222,8 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
     () => ({
       phase,
       input,
-      estimate: result,
+      estimate: result?.estimate ?? null,
+      estimatedFrom: result?.from ?? null,
       problems,
       live,
       laying,

@@ -11,7 +11,7 @@ export async function jobHash(job: LayJob): Promise<string> {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** The best lay kept for a job, or null. */
+/** The best lay kept for a job, or null. One that cannot be read is looked for again, so a refusal is no matter. */
 export async function keptLay(workshop: Workshop, hash: string): Promise<LayResult | null> {
   const known = inMemory.get(hash);
   if (known) return known;
@@ -21,7 +21,7 @@ export async function keptLay(workshop: Workshop, hash: string): Promise<LayResu
   return result;
 }
 
-/** Keeps a lay unless one at least as good, looked for as long, is kept already. */
+/** Keeps a lay. One that the file cannot take is looked for again another time, so a refusal is no matter. */
 export async function keepLay(workshop: Workshop, hash: string, result: LayResult): Promise<void> {
   inMemory.set(hash, result);
   await call('keepLay', workshop, { jobHash: hash, result });

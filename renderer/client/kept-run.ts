@@ -44,6 +44,9 @@ export function keptRun({ workshop, seconds, signal, onBegin, onEnd, onBetter }:
       const best = kept && totalUsedMm(kept) < totalUsedMm(laid) ? { ...kept, seconds: laid.seconds } : laid;
       if (!signal.aborted) await keepLay(workshop, hash, best);
       return best;
+    } catch (error) {
+      if (signal.aborted) throw error;
+      throw new Error(`${error instanceof Error ? error.message : String(error)} (${what})`);
     } finally {
       onEnd?.(what);
     }

@@ -31,8 +31,9 @@ export type Route =
   | { readonly kind: 'account' }
   | { readonly kind: 'settings' };
 
+/** The room that an address names; one that names none is the welcome. hash: with or without its #, of any content. */
 export function readRoute(hash: string): Route {
-  const [room, id, step, slotId] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  const [room, id, step, slotId] = hash.replace(/^#\/?/, '').split('/').map(decoded);
   switch (room) {
     case 'stash':
       return { kind: 'stash', itemId: id || null };
@@ -57,6 +58,15 @@ export function readRoute(hash: string): Route {
       return { kind: 'settings' };
     default:
       return { kind: 'welcome' };
+  }
+}
+
+/** A part that was damaged on its way is taken as it stands. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
   }
 }
 

@@ -2,13 +2,15 @@
 import { createContext, useContext } from 'react';
 import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
+import type { Route } from './route.ts';
 
 export interface OpenWorkshop {
   readonly workshop: Workshop;
   readonly facts: WorkshopFacts;
   /** Reads the facts again after a change. */
   readonly refresh: () => Promise<void>;
-  readonly open: (workshop: Workshop) => Promise<void>;
+  /** Opens a workshop at one of its rooms; one that cannot be read leaves the other open. */
+  readonly open: (workshop: Workshop, first: Route) => Promise<void>;
 }
 
 export const WorkshopContext = createContext<OpenWorkshop | null>(null);

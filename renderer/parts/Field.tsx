@@ -1,27 +1,29 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
-import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { readQuantity } from '../../shared-core/measure/read.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import type { FieldUnit } from '../../shared-core/measure/units.ts';
 import { bareSymbol, isBareNumber } from '../../shared-core/measure/with-unit.ts';
 import { useWorkshop } from '../client/workshop.ts';
 import style from './Field.module.css';
+import { readTyped, type TypedQuantity } from './typed-quantity.ts';
 
 interface FrameProps {
   readonly label: string;
   readonly hint?: string | undefined;
   readonly problem?: string | null | undefined;
+  /** Whether the problem is told aloud; while it may still mend itself it is only shown. */
+  readonly isTold?: boolean;
   /** Only read aloud: the column or row says it to the eye. */
   readonly isLabelHidden?: boolean;
   readonly children: (ids: { inputId: string; describedBy: string | undefined }) => ReactNode;
 }
 
-function FieldFrame({ label, hint, problem, isLabelHidden = false, children }: FrameProps) {
+function FieldFrame({ label, hint, problem, isTold = true, isLabelHidden = false, children }: FrameProps) {
   const inputId = useId();
   const noteId = `${inputId}-note`;
   const note = problem ?? hint;
+  const role = problem && isTold ? 'alert' : undefined;
   return (
     <div className={style.field}>
       <label className={isLabelHidden ? 'only-read-aloud' : style.label} htmlFor={inputId}>
@@ -29,7 +31,8 @@ function FieldFrame({ label, hint, problem, isLabelHidden = false, children }: F
       </label>
       {children({ inputId, describedBy: note ? noteId : undefined })}
       {note && (
-        <p id={noteId} className={problem ? style.problem : style.hint} role={problem ? 'alert' : undefined}>
+        // What is told stands there as new, so that it is read aloud.
+        <p key={role} id={noteId} className={problem ? style.problem : style.hint} role={role}>
           {note}
         </p>
       )}
@@ -88,12 +91,6 @@ export function TextField({
   );
 }
 
-/** A value with what was typed for it; a field left empty is null. */
-export interface TypedQuantity {
-  readonly value: number | null;
-  readonly text: string;
-}
-
 export interface QuantityFieldProps {
   readonly label: string;
   readonly quantity: QuantityKind;
@@ -103,6 +100,8 @@ export interface QuantityFieldProps {
   /** Called with each text that can be read; a text that cannot be read is told by onUnreadable and changes nothing. */
   readonly onChange: (typed: TypedQuantity) => void;
   readonly onUnreadable?: (sentence: string) => void;
+  /** Where it is given, Escape brings back the value that stands, and is then told of it. */
+  readonly onGivenUp?: () => void;
   readonly hint?: string;
   readonly problem?: string | null;
   readonly min?: number;
@@ -123,6 +122,7 @@ export function QuantityField(props: QuantityFieldProps) {
     typed,
     onChange,
     onUnreadable,
+    onGivenUp,
     hint,
     problem,
     min,
@@ -133,7 +133,6 @@ export function QuantityField(props: QuantityFieldProps) {
     unit,
   } = props;
   const { system, currency } = useWorkshop().facts.settings;
-  const inUnit = unit === undefined ? {} : { unit };
   // The label says what is counted, so a count stands alone.
   const shown =
     typed ??
@@ -141,9 +140,11 @@ export function QuantityField(props: QuantityFieldProps) {
       ? ''
       : quantity === 'count'
         ? String(value)
-        : showQuantity(quantity, value, { system, ...inUnit }));
+        : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
+  // "12 i" is on its way to "12 in".
+  const [isTyping, setIsTyping] = useState(false);
   // A value set from outside replaces the text; one that came from this very text does not.
   const reported = useRef<number | null>(value);
   useEffect(() => {
@@ -155,38 +156,43 @@ export function QuantityField(props: QuantityFieldProps) {
 
   const read = (next: string) => {
     setText(next);
-    if (next.trim() === '') {
-      const sentence = isRequired ? `${label} is missing.` : null;
-      setMisread(sentence);
-      reported.current = null;
-      if (sentence) onUnreadable?.(sentence);
-      return onChange({ value: null, text: '' });
+    setIsTyping(true);
+    const options = { system, currency, where: label, isRequired, min, max, aboveZero, unit };
+    const typed = readTyped(quantity, next, options);
+    if ('misread' in typed) {
+      setMisread(typed.misread);
+      reported.current = value;
+      return onUnreadable?.(typed.misread);
     }
-    const options = {
-      system,
-      currency,
-      where: label,
-      ...inUnit,
-      ...(min === undefined ? {} : { min }),
-      ...(max === undefined ? {} : { max }),
-      ...(aboveZero === undefined ? {} : { aboveZero }),
-    };
-    const outcome = readQuantity(quantity, next, options);
-    if (outcome.ok) {
-      setMisread(null);
-      reported.current = outcome.value;
-      return onChange({ value: outcome.value, text: next.trim() });
-    }
-    const [first] = outcome.problems;
-    const sentence = first ? problemSentence(first) : `${label} cannot be read.`;
-    setMisread(sentence);
-    onUnreadable?.(sentence);
+    setMisread(null);
+    reported.current = typed.value;
+    onChange(typed);
+  };
+
+  const giveUp = () => {
+    setText(shown);
+    setMisread(null);
+    reported.current = value;
+    onGivenUp?.();
+  };
+  const answerKey = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') setIsTyping(false);
+    if (event.key !== 'Escape' || !onGivenUp || (text === shown && misread === null)) return;
+    // The next Escape is for the sheet around it.
+    event.stopPropagation();
+    giveUp();
   };
 
   const suffix =
     quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
   return (
-    <FieldFrame label={label} hint={hint} isLabelHidden={isLabelHidden} problem={misread ?? problem}>
+    <FieldFrame
+      label={label}
+      hint={hint}
+      isLabelHidden={isLabelHidden}
+      problem={misread ?? problem}
+      isTold={misread === null || !isTyping}
+    >
       {({ inputId, describedBy }) => (
         <span className={style.withUnit}>
           <input
@@ -198,6 +204,8 @@ export function QuantityField(props: QuantityFieldProps) {
             aria-describedby={describedBy}
             aria-invalid={misread || problem ? true : undefined}
             onChange={(event) => read(event.target.value)}
+            onBlur={() => setIsTyping(false)}
+            onKeyDown={answerKey}
           />
           {suffix && (
             <span className={style.unit} aria-hidden="true">

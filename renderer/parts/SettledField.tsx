@@ -1,8 +1,13 @@
-/** A quantity that is a change of the plan by itself: applied when the field is left or Enter is pressed, not at each key. */
+/**
+ * A quantity that is a change of the plan by itself: applied when the field is left or Enter is pressed, not at each
+ * key. A text that cannot be read changes nothing and stays until it is mended, or given up with Escape.
+ */
 import { useState } from 'react';
 import { QuantityField, type QuantityFieldProps } from './Field.tsx';
+import { type Misread, savedOnLeaving, type TypedQuantity } from './typed-quantity.ts';
 
-interface SettledProps<Value> extends Omit<QuantityFieldProps, 'onChange' | 'value' | 'onUnreadable'> {
+interface SettledProps<Value>
+  extends Omit<QuantityFieldProps, 'onChange' | 'value' | 'onUnreadable' | 'onGivenUp'> {
   readonly value: Value;
   readonly onSet: (value: Value) => void;
 }
@@ -17,12 +22,16 @@ export function OptionalSettledField(field: SettledProps<number | null>) {
 }
 
 function Settled({ value, onSet, ...field }: SettledProps<number | null>) {
-  // Undefined until something is typed.
-  const [typed, setTyped] = useState<number | null | undefined>(undefined);
+  const [typed, setTyped] = useState<TypedQuantity | Misread | null>(null);
+  const isRefused = Boolean(field.problem);
   const settle = () => {
-    // Where another value was refused, the one that stands is set again, so that the sentence goes.
-    if (typed !== undefined && (typed !== value || field.problem)) onSet(typed);
-    setTyped(undefined);
+    const saved = savedOnLeaving(typed, value, isRefused);
+    setTyped(null);
+    if (saved) onSet(saved.value);
+  };
+  const giveUp = () => {
+    setTyped(null);
+    if (isRefused) onSet(value);
   };
   return (
     <form
@@ -32,7 +41,13 @@ function Settled({ value, onSet, ...field }: SettledProps<number | null>) {
         settle();
       }}
     >
-      <QuantityField {...field} value={value} onChange={(next) => setTyped(next.value)} />
+      <QuantityField
+        {...field}
+        value={value}
+        onChange={setTyped}
+        onUnreadable={(misread) => setTyped({ misread })}
+        onGivenUp={giveUp}
+      />
     </form>
   );
 }

@@ -12,14 +12,16 @@ test('a second change made before the first is read back is kept as well, and bo
   await form.getByRole('button', { name: 'Begin the plan' }).click();
   await expect(page.getByRole('heading', { name: 'Hollin waistcoat', level: 1 })).toBeVisible();
 
-  // Answers come late, as from a slow disk.
+  // Answers come late, as from a slow disk: once both changes are made.
+  let answers = Promise.withResolvers<void>();
   await page.route('**/call', async (route) => {
-    await new Promise((resolve) => setTimeout(resolve, 400));
+    await answers.promise;
     await route.continue();
   });
   await page.getByLabel('Coats', { exact: true }).fill('7');
   await page.getByLabel('Quilting lines apart').fill('55 mm');
   await page.getByLabel('Quilting lines apart').press('Enter');
+  answers.resolve();
   const note = page.getByRole('status', { name: 'What the last change did' });
   await expect(note).toContainText('Quilting lines are now 55 mm apart.');
   await expect(page.getByText('was changed meanwhile')).toHaveCount(0);
@@ -27,8 +29,10 @@ test('a second change made before the first is read back is kept as well, and bo
   await expect(page.getByLabel('Quilting lines apart')).toHaveValue('55 mm');
 
   const undo = note.getByRole('button', { name: 'Undo' });
+  answers = Promise.withResolvers<void>();
   await undo.click();
   await undo.click();
+  answers.resolve();
   await expect(page.getByLabel('Coats', { exact: true })).toHaveValue('1');
   await expect(page.getByLabel('Quilting lines apart')).toHaveValue('76.2 mm');
 

@@ -1,8 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './door.ts';
-
-/** A lay of a batch takes its time on a small machine. */
-const whileLaying = { timeout: 60_000 };
+import { stopLaying, whileLaying } from './laying.ts';
 
 async function goToStep(page: Page, name: string): Promise<void> {
   await page
@@ -10,15 +8,6 @@ async function goToStep(page: Page, name: string): Promise<void> {
     .getByRole('link', { name: new RegExp(`^${name}`) })
     .click();
   await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible();
-}
-
-/** The best lays so far are taken as they are. */
-async function stopLaying(page: Page): Promise<void> {
-  const stop = page.getByRole('button', { name: 'Stop here' });
-  const stopped = page.getByText('Stopped. The figures are those of the best lays found so far.');
-  await stop.click({ timeout: 3000 }).catch(() => undefined);
-  await expect(stop).toHaveCount(0, whileLaying);
-  await stopped.waitFor({ timeout: 1000 }).catch(() => undefined);
 }
 
 async function onHand(page: Page, name: string): Promise<string> {
@@ -85,4 +74,33 @@ test('a coat sets its cloth aside, is cut by true amounts, and the cutting is ta
   await earlier.getByRole('button', { name: 'Take it all back' }).click();
   await expect(earlier).toContainText('taken back', whileLaying);
   expect(await onHand(page, 'Peatwater nylon')).toBe(before);
+});
+
+test('a rest that goes to the bin stays that rest when a better lay is found, until the better one is taken', async ({
+  page,
+}) => {
+  test.setTimeout(180_000);
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await goToStep(page, 'Cutting');
+  const shell = slot(page, 'What is cut', 'Shell');
+  await expect(shell).toBeVisible(whileLaying);
+  // The better lays come once the maker has made a change.
+  const changed = Promise.withResolvers<void>();
+  await page.route('**/call', async (route) => {
+    if (route.request().postDataJSON().call === 'keepLay') await changed.promise;
+    await route.continue();
+  });
+  const rests = shell.getByRole('group', { name: 'Back to the shelf' }).first();
+  const before = await rests.textContent();
+  const first = rests.getByRole('checkbox').first();
+  await first.uncheck();
+  changed.resolve();
+
+  const better = page.getByRole('status').filter({ hasText: 'A better lay was found' });
+  await expect(better).toBeVisible({ timeout: 120_000 });
+  expect(await rests.textContent()).toBe(before);
+  await expect(first).not.toBeChecked();
+  await better.getByRole('button', { name: 'Take the better lay' }).click();
+  await expect(better).toHaveCount(0);
+  for (const box of await rests.getByRole('checkbox').all()) await expect(box).toBeChecked();
 });

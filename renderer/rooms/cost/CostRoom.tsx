@@ -7,9 +7,9 @@ import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/Figure.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { TableActions } from '../../parts/TableActions.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CostRoom.module.css';
 import { CutCost } from './CutCost.tsx';
 import { MaterialCost } from './MaterialCost.tsx';
@@ -30,14 +30,7 @@ export function CostRoom() {
   const { settings } = useWorkshop().facts;
   const [shown, setShown] = useState(views[0]?.name ?? '');
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="Cost" lead="Working out what the material costs." />
-        <Waiting />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="Cost" lead="Working out what the material costs." />;
   return (
     <>
       <RoomHead

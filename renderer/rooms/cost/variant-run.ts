@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow-variants.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { failureOf } from '../../client/failure.ts';
 import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
 import { solveInWorker } from '../../client/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -57,9 +58,10 @@ export function useVariantRun(): VariantRun {
         },
       );
     } catch (error) {
-      const what = `could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
       if (running.current === control)
-        setProblems([{ where: 'The comparison', what, mend: 'Choose other sizes or cloths.' }]);
+        setProblems([
+          failureOf('The comparison', error, 'Work them out again, or choose other sizes or cloths.'),
+        ]);
     }
     if (running.current === control) setProgress(null);
   };

@@ -13,10 +13,10 @@ import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { StateTag } from '../../parts/StateTag.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CoverRoom.module.css';
 import { LengthsUsed } from './LengthsUsed.tsx';
 import { SetAsideBar } from './SetAsideBar.tsx';
@@ -32,14 +32,7 @@ const urgency: Readonly<Record<SlotCover['state'], number>> = {
 export function CoverRoom() {
   const { input, estimate } = useCoat();
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="Cover" lead="Laying the pieces on what the stash has." />
-        <Waiting />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="Cover" lead="Laying the pieces on what the stash has." />;
   const covers = [...estimate.cover].sort((a, b) => urgency[a.state] - urgency[b.state]);
   return (
     <>

@@ -18,11 +18,13 @@ import style from './CuttingRoom.module.css';
 import { CutDrawing } from './CutDrawing.tsx';
 import {
   type CuttingDraft,
+  isDropped,
   keptRests,
   type LineDraft,
   lineCost,
   lineDraft,
-  lineKey,
+  withLine,
+  withRest,
 } from './cutting-drafts.ts';
 import { letterOf } from './letters.ts';
 
@@ -30,9 +32,11 @@ export interface CutSlotCardProps {
   readonly slot: ProposedSlot;
   readonly draft: CuttingDraft;
   readonly onChange: (change: (now: CuttingDraft) => CuttingDraft) => void;
+  /** An amount or a rest was changed: from now on it belongs to the lay that is shown. */
+  readonly onOwn: () => void;
 }
 
-export function CutSlotCard({ slot, draft, onChange }: CutSlotCardProps) {
+export function CutSlotCard({ slot, draft, onChange, onOwn }: CutSlotCardProps) {
   const { input } = useCoat();
   const shelf = input?.shelf.find(({ item }) => item.id === slot.itemId);
   if (!input || !shelf) return null;
@@ -54,18 +58,18 @@ export function CutSlotCard({ slot, draft, onChange }: CutSlotCardProps) {
         <span className={`${style.pieces} quiet small`}>{metWords(slot)}</span>
       </div>
       {isCut &&
-        slot.lines.map((line) => {
-          const key = lineKey(slot.slotId, line);
-          return (
-            <Line
-              key={key}
-              line={line}
-              shelf={shelf}
-              draft={lineDraft(draft, key)}
-              onChange={(next) => onChange((now) => ({ ...now, lines: { ...now.lines, [key]: next } }))}
-            />
-          );
-        })}
+        slot.lines.map((line) => (
+          <Line
+            key={`${line.lotId} ${line.lengthId ?? ''}`}
+            line={line}
+            shelf={shelf}
+            draft={lineDraft(draft, slot.slotId, line)}
+            onChange={(own) => {
+              onOwn();
+              onChange((now) => withLine(now, slot.slotId, line, own));
+            }}
+          />
+        ))}
       {isCut && slot.isShort && (
         <p className={style.short}>The stash has not enough for all of it: only what it carries is listed.</p>
       )}
@@ -117,20 +121,13 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
           <fieldset className={style.keep}>
             <legend className="small quiet">Back to the shelf</legend>
             {line.rests.map((rest, index) => {
-              const isFitting = kept.includes(rest) || draft.dropped.includes(index);
+              const isFitting = kept.includes(rest) || isDropped(draft, rest);
               return (
                 <FlagField
                   key={`${rest.x} ${rest.y}`}
                   label={`${letterOf(index)}: ${side(rest.widthX)} long, ${side(rest.widthY)} wide${isFitting ? '' : ' (beyond what is cut)'}`}
                   value={kept.includes(rest)}
-                  onChange={(isKept) =>
-                    onChange({
-                      ...draft,
-                      dropped: isKept
-                        ? draft.dropped.filter((each) => each !== index)
-                        : [...draft.dropped, index],
-                    })
-                  }
+                  onChange={(isKept) => onChange(withRest(draft, rest, isKept))}
                 />
               );
             })}

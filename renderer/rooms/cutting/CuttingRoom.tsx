@@ -1,27 +1,26 @@
 /** A cutting is written down: what was taken of each length and lot, what goes back to the shelf, what fell away. */
-import { useEffect, useMemo, useState } from 'react';
-import type { ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
-import { cuttingProposal } from '../../../shared-core/cover/cutting-proposal.ts';
-import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
+import { useMemo, useState } from 'react';
+import { wholeBatch } from '../../../shared-core/flow-cutting.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { misreadProblems } from '../../parts/DraftField.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { EstimateAwaited } from '../../parts/EstimateAwaited.tsx';
 import { TextField } from '../../parts/Field.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import { Waiting } from '../../parts/Waiting.tsx';
 import style from './CuttingRoom.module.css';
-import { cuttingCall, emptyCutting } from './cutting-drafts.ts';
+import { cuttingCall, emptyCutting, ownAmounts } from './cutting-drafts.ts';
 import { CutSlotCard } from './CutSlotCard.tsx';
 import { EarlierCuttings } from './EarlierCuttings.tsx';
+import { useHeldProposal, useProposal } from './proposal.ts';
 
 export function CuttingRoom() {
   const { input, estimate } = useCoat();
@@ -32,7 +31,7 @@ export function CuttingRoom() {
         title="Cutting"
         lead="Write down what was cut: it leaves the stash, and what is worth keeping goes back to it. Nothing is overwritten, and a cutting can be taken back."
       />
-      {estimate ? <NewCutting key={input.cuttings.length} /> : <Waiting />}
+      {estimate ? <NewCutting key={input.cuttings.length} /> : <EstimateAwaited />}
       <EarlierCuttings />
     </>
   );
@@ -45,7 +44,9 @@ function NewCutting() {
   const [draft, setDraft] = useState(emptyCutting);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isBooking, setIsBooking] = useState(false);
-  const proposal = useProposal(coats);
+  const found = useProposal(coats);
+  const held = useHeldProposal(found.slots, { input, coats });
+  const proposal = held.slots;
   const done = useMemo(
     () => new Map(coatsCut(input?.cuttings ?? []).map((each) => [each.size, each.coatCount])),
     [input],
@@ -57,10 +58,7 @@ function NewCutting() {
   const chosen = proposal?.filter(({ slotId }) => !draft.leftOut.includes(slotId)) ?? [];
 
   const book = async () => {
-    const unread = misreadProblems(
-      'The cutting',
-      Object.values(draft.lines).flatMap((line) => line.amount ?? []),
-    );
+    const unread = misreadProblems('The cutting', ownAmounts(draft, proposal ?? []));
     if (unread.length > 0) return setProblems(unread);
     setIsBooking(true);
     const booked = await call(
@@ -92,12 +90,22 @@ function NewCutting() {
           />
         ))}
       </div>
+      <Problems problems={found.problems} onTryAgain={found.lookAgain} />
+      {held.isOlder && (
+        <div className={style.newer} role="status">
+          <p>
+            A better lay was found since. The amounts and rests that you changed belong to the one shown; the
+            better one comes with its own.
+          </p>
+          <Button onClick={held.takeNewer}>Take the better lay</Button>
+        </div>
+      )}
       {proposal === null ? (
-        <Waiting />
+        found.problems.length === 0 && (isWhole ? <EstimateAwaited /> : <Waiting />)
       ) : (
         <ul className={style.slots} aria-label="What is cut">
           {proposal.map((slot) => (
-            <CutSlotCard key={slot.slotId} slot={slot} draft={draft} onChange={setDraft} />
+            <CutSlotCard key={slot.slotId} slot={slot} draft={draft} onChange={setDraft} onOwn={held.hold} />
           ))}
         </ul>
       )}
@@ -131,32 +139,6 @@ function withCount(
     next.some(({ size: other, coatCount: count }) => other === each.size && count === each.coatCount),
   );
   return isWhole ? null : next;
-}
-
-/** The whole batch is what the estimate covers; for some of its coats the lays are looked for anew. Null meanwhile. */
-function useProposal(coats: readonly CutCoats[] | null): readonly ProposedSlot[] | null {
-  const { input, estimate } = useCoat();
-  const { workshop } = useWorkshop();
-  const whole = useMemo(
-    () => (input && estimate ? cuttingProposal(input.plan, estimate.requirement, estimate.cover) : null),
-    [input, estimate],
-  );
-  const [some, setSome] = useState<readonly ProposedSlot[] | null>(null);
-  useEffect(() => {
-    setSome(null);
-    if (!coats || !input) return;
-    const control = new AbortController();
-    const { signal } = control;
-    const run = keptRun({ workshop, seconds: thoroughSeconds, signal });
-    void proposedCutting(input, coats, run).then(
-      (found) => signal.aborted || setSome(found),
-      (error) => {
-        if (!signal.aborted) throw error;
-      },
-    );
-    return () => control.abort();
-  }, [coats, input, workshop]);
-  return coats ? some : whole;
 }
 
 function NothingToCut({ planId, isAllCut }: { planId: string; isAllCut: boolean }) {

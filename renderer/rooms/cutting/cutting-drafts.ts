@@ -9,24 +9,66 @@ import type { QuantityDraft } from '../../parts/DraftField.tsx';
 export interface LineDraft {
   /** Null: as proposed. */
   readonly amount: QuantityDraft | null;
-  /** Rests that go to the bin, by their place in the proposal. */
-  readonly dropped: readonly number[];
+  /** Rests that go to the bin, each by its rectangle. */
+  readonly dropped: readonly string[];
 }
 
 export interface CuttingDraft {
   readonly leftOut: readonly string[];
+  /** By what the line proposed: a change made on one lay says nothing of another lay on the same length. */
   readonly lines: Readonly<Record<string, LineDraft>>;
   readonly note: string;
 }
 
 export const emptyCutting: CuttingDraft = { leftOut: [], lines: {}, note: '' };
 
-export function lineKey(slotId: string, line: ProposedLine): string {
-  return `${slotId} ${line.lotId} ${line.lengthId ?? ''}`;
+/** A rest by what it is: where it lies and how large it is, to the tenth of a millimetre. */
+export function restKey({ x, y, widthX, widthY }: LayRect): string {
+  return [x, y, widthX, widthY].map((mm) => mm.toFixed(1)).join(' ');
 }
 
-export function lineDraft(draft: CuttingDraft, key: string): LineDraft {
-  return draft.lines[key] ?? { amount: null, dropped: [] };
+function lineKey(slotId: string, line: ProposedLine): string {
+  const { lotId, lengthId, amount, rests } = line;
+  return [slotId, lotId, lengthId ?? '', amount, ...rests.map(restKey)].join('|');
+}
+
+const untouched: LineDraft = { amount: null, dropped: [] };
+
+export function lineDraft(draft: CuttingDraft, slotId: string, line: ProposedLine): LineDraft {
+  return draft.lines[lineKey(slotId, line)] ?? untouched;
+}
+
+export function withLine(
+  draft: CuttingDraft,
+  slotId: string,
+  line: ProposedLine,
+  own: LineDraft,
+): CuttingDraft {
+  return { ...draft, lines: { ...draft.lines, [lineKey(slotId, line)]: own } };
+}
+
+/** A rest that goes back to the shelf, or to the bin. */
+export function withRest(draft: LineDraft, rest: LayRect, isKept: boolean): LineDraft {
+  const others = draft.dropped.filter((key) => key !== restKey(rest));
+  return { ...draft, dropped: isKept ? others : [...others, restKey(rest)] };
+}
+
+export function isDropped(draft: LineDraft, rest: LayRect): boolean {
+  return draft.dropped.includes(restKey(rest));
+}
+
+/** Amounts that the maker typed for what is cut. */
+export function ownAmounts(draft: CuttingDraft, proposal: readonly ProposedSlot[]): QuantityDraft[] {
+  return proposal
+    .filter(({ slotId }) => !draft.leftOut.includes(slotId))
+    .flatMap(({ slotId, lines }) => lines.flatMap((line) => lineDraft(draft, slotId, line).amount ?? []));
+}
+
+/** Whether two proposals cut the same amounts of the same lengths and lots and leave the same rests. */
+export function isSameProposal(a: readonly ProposedSlot[], b: readonly ProposedSlot[]): boolean {
+  const keys = (proposal: readonly ProposedSlot[]) =>
+    proposal.flatMap(({ slotId, lines }) => lines.map((line) => lineKey(slotId, line))).join('\n');
+  return keys(a) === keys(b);
 }
 
 export function amountOf(line: ProposedLine, draft: LineDraft): number {
@@ -36,9 +78,7 @@ export function amountOf(line: ProposedLine, draft: LineDraft): number {
 /** Rests that are kept and still have room in what is cut. */
 export function keptRests(line: ProposedLine, draft: LineDraft): LayRect[] {
   const amount = amountOf(line, draft);
-  return line.rests.filter(
-    (rest, index) => !draft.dropped.includes(index) && rest.x + rest.widthX <= amount + 1e-6,
-  );
+  return line.rests.filter((rest) => !isDropped(draft, rest) && rest.x + rest.widthX <= amount + 1e-6);
 }
 
 /** What a line costs and wastes as it stands, or null where its lot is not on the shelf. */
@@ -87,7 +127,7 @@ export function cuttingCall(
         slotId,
         met,
         lines: lines.map((line) => {
-          const own = lineDraft(draft, lineKey(slotId, line));
+          const own = lineDraft(draft, slotId, line);
           return {
             lotId: line.lotId,
             lengthId: line.lengthId,

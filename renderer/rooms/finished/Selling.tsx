@@ -3,18 +3,21 @@ import { useState } from 'react';
 import { setForChild } from '../../../shared-core/plan/measured.ts';
 import { isForChild } from '../../../shared-core/requirement/cautions.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
 import { Cautions } from '../../parts/Cautions.tsx';
 import { FlagField } from '../../parts/Field.tsx';
+import fields from '../../parts/Field.module.css';
 import style from './FinishedRoom.module.css';
 
 export function Selling() {
-  const { input, edit } = useCoat();
+  const { input } = useCoat();
+  const { problem, change } = usePlanChange();
   // What was just chosen, while the plan is being saved.
   const [chosen, setChosen] = useState<boolean | null>(null);
   if (!input) return null;
   const choose = async (is: boolean) => {
     setChosen(is);
-    await edit((plan) => setForChild(plan, is));
+    await change((plan) => setForChild(plan, is));
     setChosen(null);
   };
   return (
@@ -26,6 +29,11 @@ export function Selling() {
         value={chosen ?? isForChild(input.plan)}
         onChange={(is) => void choose(is)}
       />
+      {problem && (
+        <p role="alert" className={fields.problem}>
+          {problem}
+        </p>
+      )}
       <Cautions kinds={['drawstrings', 'flammability', 'filled goods']} />
     </section>
   );

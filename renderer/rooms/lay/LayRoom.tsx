@@ -17,9 +17,9 @@ import { useSystem } from '../../client/workshop.ts';
 import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { fileName, saveFile } from '../../parts/save-file.ts';
-import { Waiting } from '../../parts/Waiting.tsx';
 import { bestLay } from './best-lay.ts';
 import style from './LayRoom.module.css';
 import { LengthDrawing } from './LengthDrawing.tsx';
@@ -32,14 +32,7 @@ export function LayRoom() {
   // Who comes for one slot comes from what the stash has for it.
   const [where, setWhere] = useState<Where>(() => (slotInAddress() === null ? 'needs' : 'stash'));
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="Lay" lead="The pieces are being laid." />
-        <Waiting />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="Lay" lead="The pieces are being laid." />;
   const shown = estimate.lays.find((candidate) => candidate.slotId === slotId) ?? estimate.lays[0];
   if (!shown) {
     return (

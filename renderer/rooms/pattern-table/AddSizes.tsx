@@ -10,14 +10,17 @@ import { useCoat } from '../../client/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { FlagField } from '../../parts/Field.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
+import { Problems } from '../../parts/Problems.tsx';
 
 export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { workshop } = useWorkshop();
   const { edit } = useCoat();
   const [rows, setRows] = useState<readonly PlanRow[] | null>(null);
   const [chosen, setChosen] = useState<ReadonlySet<PlanId>>(new Set());
+  const [unread, setUnread] = useState<readonly Problem[]>([]);
   useEffect(() => {
     void call('listPlans', workshop, {}).then((answer) => {
+      setUnread(answer.ok ? [] : answer.problems);
       if (!answer.ok) return;
       const sizes = new Set([plan.size, ...(plan.sizes ?? []).map(({ size }) => size)]);
       const others = answer.value.rows.filter(({ size }) => size.trim() !== '' && !sizes.has(size.trim()));
@@ -39,6 +42,7 @@ export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => voi
   };
   return (
     <FormSheet title="Add sizes" saveLabel="Add to the table" onClose={onClose} onSave={save}>
+      <Problems problems={unread} />
       {rows?.length === 0 ? (
         <p>
           No other plan names a size that this one lacks. Draft the coat in several sizes, copy it, or bring

@@ -36,6 +36,7 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
           quantity="length"
           value={null}
           onChange={({ value }) => setByMm(value)}
+          onUnreadable={() => setByMm(null)}
           aboveZero
         />
         <DraftField

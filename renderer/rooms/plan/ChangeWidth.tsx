@@ -31,6 +31,7 @@ export function ChangeWidth({ plan, piece, finish, onLine }: ChangeProps) {
           quantity="length"
           value={null}
           onChange={({ value }) => setByMm(value)}
+          onUnreadable={() => setByMm(null)}
           aboveZero
           {...(piece.foldEdge === null ? {} : { hint: 'on each side of the fold' })}
         />

@@ -72,8 +72,9 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
   const finishBySize = (change: Change) => finish(bySize(change));
   const otherSizes = (input.plan.sizes ?? []).map(({ size }) => size);
   const takeBack = async () => {
-    await undo();
-    setSaid('');
+    const answer = await undo();
+    setProblems(answer.ok ? [] : answer.problems);
+    if (answer.ok) setSaid('');
   };
   return (
     <Sheet

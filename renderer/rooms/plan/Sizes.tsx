@@ -100,8 +100,9 @@ function AddSize({ plan, onAdd, onProblems }: AddSizeProps) {
   useEffect(() => {
     void call('listPlans', workshop, {}).then((answer) => {
       if (answer.ok) setRows(answer.value.rows);
+      else onProblems(answer.problems);
     });
-  }, [workshop]);
+  }, [workshop, onProblems]);
   const others = rows.filter((row) => row.id !== plan.id && row.size !== plan.size);
   const add = async () => {
     const answer = await call('readPlan', workshop, { planId });

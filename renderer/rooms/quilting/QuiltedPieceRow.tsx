@@ -130,7 +130,7 @@ function OwnSpacingField({ piece }: { piece: Piece }) {
 
 /** Which way the lines of a piece run, or that it has none. */
 export function DirectionField({ piece }: { piece: Piece }) {
-  const { edit } = useCoat();
+  const { problem, change } = usePlanChange();
   return (
     <ChoiceField
       label={`Lines of ${piece.name} run`}
@@ -140,8 +140,9 @@ export function DirectionField({ piece }: { piece: Piece }) {
         { value: 'along', label: 'along the grain' },
       ]}
       emptyLabel="not at all"
+      problem={problem}
       onChange={(way) =>
-        void edit((plan) =>
+        void change((plan) =>
           editEverySize(plan, piece.id, (each) => setQuilted(each, piece.id, way === '' ? null : way)),
         )
       }

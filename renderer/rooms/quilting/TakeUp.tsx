@@ -12,6 +12,7 @@ import { usePlanChange } from '../../client/plan-change.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
+import fieldStyle from '../../parts/Field.module.css';
 import { Figure } from '../../parts/Figure.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import { OptionalSettledField } from '../../parts/SettledField.tsx';
@@ -19,8 +20,9 @@ import table from '../../parts/table.module.css';
 import style from './QuiltingRoom.module.css';
 
 export function TakeUp() {
-  const { input, edit } = useCoat();
+  const { input } = useCoat();
   const system = useSystem();
+  const geometry = usePlanChange();
   const [isMeasuring, setIsMeasuring] = useState(false);
   const rows = useMemo(() => {
     if (!input?.plan.quilting) return [];
@@ -52,7 +54,7 @@ export function TakeUp() {
           longer and{' '}
           <Figure quantity="ratio" value={measured.takeUpAcrossRatio ?? 0} options={{ digits: 1 }} /> wider,
           as your swatch measured it.{' '}
-          <Button look="quiet" onClick={() => void edit((plan) => setSwatch(plan, null))}>
+          <Button look="quiet" onClick={() => void geometry.change((plan) => setSwatch(plan, null))}>
             Go back to the geometry
           </Button>
         </p>
@@ -93,6 +95,11 @@ export function TakeUp() {
             </tbody>
           </table>
         </>
+      )}
+      {geometry.problem && (
+        <p role="alert" className={fieldStyle.problem}>
+          {geometry.problem}
+        </p>
       )}
       <div className={style.measured}>
         <Rise />

@@ -8,6 +8,7 @@ import {
   type SeasonBasket,
 } from '../../../shared-core/flow-season.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { failureOf } from '../../client/failure.ts';
 import { keptRun, quickSeconds, thoroughSeconds } from '../../client/kept-run.ts';
 import { solveInWorker } from '../../client/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -80,9 +81,8 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
     run(input, control.signal)
       .catch((error: unknown) => {
         if (!isCurrent() || control.signal.aborted) return;
-        const what = `could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
         setProblems([
-          { where: 'The season', what, mend: 'Open its plans one by one; the one that fails says why.' },
+          failureOf('The season', error, 'Open its plans one by one; the one that fails says why.'),
         ]);
       })
       .finally(() => {

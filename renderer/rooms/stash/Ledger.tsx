@@ -1,10 +1,12 @@
 /** Every movement of an item, newest first. The ledger only grows. */
 import { useEffect, useState } from 'react';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { ItemOnShelf, Movement } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { dayText } from '../../parts/calendar.ts';
+import { Problems } from '../../parts/Problems.tsx';
 import { formWords, lotText, movementText, widthText } from './item-words.ts';
 import style from './Ledger.module.css';
 
@@ -12,11 +14,12 @@ const shownAtFirst = 10;
 
 export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: readonly Movement[] }) {
   const system = useSystem();
-  const planNames = usePlanNames(movements.some((movement) => movement.planId !== null));
+  const { names: planNames, problems } = usePlanNames(movements.some((movement) => movement.planId !== null));
   const [isWhole, setIsWhole] = useState(false);
   const shown = isWhole ? movements : movements.slice(0, shownAtFirst);
   return (
     <div className={style.ledger}>
+      <Problems problems={problems} />
       <ol className={style.rows}>
         {shown.map((movement) => {
           const lot = shelf.lots.find((candidate) => candidate.id === movement.lotId);
@@ -52,14 +55,19 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
 }
 
 /** Names of the coats that movements belong to; read only where one does. */
-function usePlanNames(isNeeded: boolean): ReadonlyMap<string, string> {
+function usePlanNames(isNeeded: boolean): {
+  readonly names: ReadonlyMap<string, string>;
+  readonly problems: readonly Problem[];
+} {
   const { workshop } = useWorkshop();
   const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map());
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
   useEffect(() => {
     if (!isNeeded) return;
     void call('listPlans', workshop, {}).then((answer) => {
+      setProblems(answer.ok ? [] : answer.problems);
       if (answer.ok) setNames(new Map(answer.value.rows.map((row) => [row.id, row.name])));
     });
   }, [isNeeded, workshop]);
-  return names;
+  return { names, problems };
 }

@@ -18,12 +18,12 @@ import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
 import { dayText } from '../../parts/calendar.ts';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { sellingWords } from '../../parts/selling-words.ts';
 import table from '../../parts/table.module.css';
 import { TableActions } from '../../parts/TableActions.tsx';
-import { Waiting } from '../../parts/Waiting.tsx';
 import { BasketChoice } from './BasketChoice.tsx';
 import { BasketReasons } from './BasketReasons.tsx';
 import { ShoppingList } from './ShoppingList.tsx';
@@ -34,14 +34,7 @@ import { type ListPurpose, ViewChoice } from './ViewChoice.tsx';
 export function ToBuyRoom() {
   const { input, estimate } = useCoat();
   if (!input) return null;
-  if (!estimate) {
-    return (
-      <>
-        <RoomHead title="To buy" lead="Working out what is missing." />
-        <Waiting />
-      </>
-    );
-  }
+  if (!estimate) return <RoomAwaited title="To buy" lead="Working out what is missing." />;
   return <ListToBuy input={input} estimate={estimate} />;
 }
 

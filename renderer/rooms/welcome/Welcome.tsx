@@ -27,8 +27,11 @@ export function Welcome() {
       return;
     }
     const [coat] = plans.value.rows;
-    goTo(coat ? { kind: 'coat', planId: coat.id, step: 'cover' } : { kind: 'stash', itemId: null });
-    await open('demo');
+    await open(
+      'demo',
+      coat ? { kind: 'coat', planId: coat.id, step: 'cover' } : { kind: 'stash', itemId: null },
+    );
+    setIsOpening(false);
   };
 
   return (

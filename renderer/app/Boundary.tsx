@@ -1,0 +1,55 @@
+/** Stands round a room, and round the window: what throws while it is drawn becomes a sentence with a way on. */
+import { Component, type ReactNode } from 'react';
+import { routeHash } from '../client/route.ts';
+import { Button } from '../parts/Button.tsx';
+import style from './Boundary.module.css';
+
+interface BoundaryProps {
+  /** Another place is shown afresh, whatever became of the one before. */
+  readonly place: string;
+  /** The whole window: it can only be loaded again. */
+  readonly isWindow?: boolean;
+  readonly children: ReactNode;
+}
+
+interface BoundaryState {
+  readonly place: string;
+  /** Null while nothing was thrown. */
+  readonly reason: string | null;
+}
+
+// React tells of what was thrown to classes alone.
+export class Boundary extends Component<BoundaryProps, BoundaryState> {
+  override state: BoundaryState = { place: this.props.place, reason: null };
+
+  static getDerivedStateFromError(thrown: unknown): Partial<BoundaryState> {
+    return { reason: thrown instanceof Error ? thrown.message : String(thrown) };
+  }
+
+  static getDerivedStateFromProps({ place }: BoundaryProps, state: BoundaryState): BoundaryState | null {
+    return place === state.place ? null : { place, reason: null };
+  }
+
+  override render(): ReactNode {
+    const { reason } = this.state;
+    const { isWindow = false, children } = this.props;
+    if (reason === null) return children;
+    const openAgain = () => (isWindow ? window.location.reload() : this.setState({ reason: null }));
+    const goBack = () => isWindow && window.setTimeout(() => window.location.reload());
+    return (
+      <section className={style.mishap} role="alert" data-window={isWindow || undefined}>
+        <h1>{isWindow ? 'This window cannot be shown' : 'This room cannot be shown'}</h1>
+        <p>Something in it could not be drawn. What you saved is safe in the workshop file.</p>
+        <p className="quiet small">What went wrong: {reason}</p>
+        <div className={style.ways}>
+          <Button look="main" onClick={openAgain}>
+            Open it again
+          </Button>
+          <a href={routeHash({ kind: 'welcome' })} onClick={goBack}>
+            Back to the start
+          </a>
+        </div>
+      </section>
+    );
+  }
+}

@@ -1,0 +1,82 @@
+/** What is proposed to be cut: for the whole batch what the estimate covers, for some of its coats by lays of their own. */
+import { useCallback, useEffect, useMemo, useState } from 'react';
+import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import { cuttingProposal, type ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import { proposedCutting } from '../../../shared-core/flow-cutting.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { CutCoats } from '../../../shared-core/stash/cutting.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { failureOf } from '../../client/failure.ts';
+import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { isSameProposal } from './cutting-drafts.ts';
+
+export interface Proposal {
+  /** Null while it is worked out, or where that failed. */
+  readonly slots: readonly ProposedSlot[] | null;
+  /** Why it could not be worked out. */
+  readonly problems: readonly Problem[];
+  readonly lookAgain: () => void;
+}
+
+/** coats: null for the whole batch. */
+export function useProposal(coats: readonly CutCoats[] | null): Proposal {
+  const { input, estimate, estimatedFrom } = useCoat();
+  const { workshop } = useWorkshop();
+  const whole = useMemo(
+    () =>
+      input && estimate && estimatedFrom === input
+        ? cuttingProposal(input.plan, estimate.requirement, estimate.cover)
+        : null,
+    [input, estimate, estimatedFrom],
+  );
+  const [some, setSome] = useState<readonly ProposedSlot[] | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [turn, setTurn] = useState(0);
+  const lookAgain = useCallback(() => setTurn((now) => now + 1), []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a further turn looks for the same coats again
+  useEffect(() => {
+    setSome(null);
+    setProblems([]);
+    if (!coats || !input) return;
+    const control = new AbortController();
+    const { signal } = control;
+    proposedCutting(input, coats, keptRun({ workshop, seconds: thoroughSeconds, signal })).then(
+      (found) => !signal.aborted && setSome(found),
+      (error: unknown) =>
+        !signal.aborted &&
+        setProblems([
+          failureOf('What to cut for these coats', error, 'Try again, or choose another number of coats.'),
+        ]),
+    );
+    return () => control.abort();
+  }, [coats, input, workshop, turn]);
+  return { slots: coats ? some : whole, problems, lookAgain };
+}
+
+/** What a proposal answers: these coats of this plan on this shelf. */
+interface Question {
+  readonly input: FlowInput | null;
+  readonly coats: readonly CutCoats[] | null;
+}
+
+export interface HeldProposal {
+  readonly slots: readonly ProposedSlot[] | null;
+  /** Another lay was found for the same coats since the maker began to change this one. */
+  readonly isOlder: boolean;
+  readonly hold: () => void;
+  readonly takeNewer: () => void;
+}
+
+/** What the maker works on: once it is held it stays as it is, for as long as the same is asked. */
+export function useHeldProposal(newest: readonly ProposedSlot[] | null, question: Question): HeldProposal {
+  const [held, setHeld] = useState<(Question & { readonly slots: readonly ProposedSlot[] }) | null>(null);
+  const isHeld = held !== null && held.input === question.input && held.coats === question.coats;
+  const slots = isHeld ? held.slots : newest;
+  return {
+    slots,
+    isOlder: isHeld && newest !== null && !isSameProposal(held.slots, newest),
+    hold: () => slots && setHeld({ ...question, slots }),
+    takeNewer: () => setHeld(null),
+  };
+}
