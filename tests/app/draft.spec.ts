@@ -21,6 +21,7 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   await padding.getByLabel('Give it room').selectOption({ label: 'Leave the draft as it is' });
   await expect(bust).toContainText('as close as a jacket');
   await padding.getByLabel('Layers in the body').fill('1');
+  await padding.getByLabel('Layers in the body').press('Enter');
   await expect(padding).toContainText('By sizes that is 2 up: from 8 to 12.');
   await padding.getByLabel('Give it room').selectOption({ label: 'Go up sizes' });
   const fit = page.getByRole('region', { name: 'How it goes together' });

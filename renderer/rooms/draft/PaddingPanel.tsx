@@ -6,8 +6,9 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { easeLeft } from '../../../shared-core/requirement/padding.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { DraftField } from '../../parts/DraftField.tsx';
-import { ChoiceField, QuantityField } from '../../parts/Field.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
 import { Figure } from '../../parts/Figure.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import { bodyUnit, type DraftForm, type PaddingWay, paddingOf, sizesUp } from './draft-form.ts';
 import style from './DraftRoom.module.css';
@@ -45,21 +46,19 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
     <section className={style.panel} aria-labelledby="padding">
       <h2 id="padding">Padding</h2>
       <div className={style.three}>
-        <QuantityField
+        <SettledField
           label="Layers in the body"
           quantity="count"
           value={form.bodyPlies}
           max={6}
-          isRequired
-          onChange={({ value }) => value !== null && change({ bodyPlies: value })}
+          onSet={(bodyPlies) => change({ bodyPlies })}
         />
-        <QuantityField
+        <SettledField
           label="Layers in the sleeve"
           quantity="count"
           value={form.sleevePlies}
           max={6}
-          isRequired
-          onChange={({ value }) => value !== null && change({ sleevePlies: value })}
+          onSet={(sleevePlies) => change({ sleevePlies })}
         />
         <DraftField
           label="Loft of one layer"

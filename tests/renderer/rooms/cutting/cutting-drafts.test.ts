@@ -92,9 +92,28 @@ describe('an amount that the maker typed', () => {
   });
 
   function booked(shown: ProposedLine): number | undefined {
-    const input = { plan: { id: 'a plan' }, revision: 3 } as unknown as Parameters<typeof cuttingCall>[0];
+    const input = { plan: { id: 'a plan' }, revision: 3, cuttings: [] } as unknown as Parameters<
+      typeof cuttingCall
+    >[0];
     return cuttingCall(input, [], slots(shown), draft, true).slots[0]?.lines[0]?.amount;
   }
+});
+
+test('the coats that are booked are those of this cutting, not those cut before it', () => {
+  const cuttings = [{ coats: [{ size: '40', coatCount: 2 }] }, { coats: [{ size: '42', coatCount: 1 }] }];
+  const input = { plan: { id: 'a plan' }, revision: 3, cuttings } as unknown as Parameters<
+    typeof cuttingCall
+  >[0];
+  const inAll = [
+    { size: '40', coatCount: 5 },
+    { size: '42', coatCount: 1 },
+    { size: '44', coatCount: 4 },
+  ];
+  expect(cuttingCall(input, inAll, slots(quick), emptyCutting, true).coats).toEqual([
+    { size: '40', coatCount: 3 },
+    { size: '42', coatCount: 0 },
+    { size: '44', coatCount: 4 },
+  ]);
 });
 
 test('a lay is a better one only where it cuts other amounts or leaves other rests', () => {
