@@ -7,6 +7,7 @@
  * A cell may carry a unit of its own ("1/8 yd"). What an offer of the kind does not need may be left empty or out.
  */
 import Papa from 'papaparse';
+import { isCalendarDate } from '../measure/calendar-date.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import { readQuantity } from '../measure/read.ts';
 import { stepsUp } from '../measure/round-up.ts';
@@ -137,7 +138,7 @@ function priceRow(
     trouble('item', what, 'Write the name as it stands in the stash.');
   }
   const pricedOn = cell('priced on');
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(pricedOn) || Number.isNaN(Date.parse(pricedOn))) {
+  if (!isCalendarDate(pricedOn)) {
     trouble('priced on', `is "${pricedOn}", which is not a date`, 'Write it as 2026-03-27.');
   }
   const kind = cell('sold as').toLowerCase();

@@ -1,4 +1,5 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
+import { calendarDate } from '../measure/calendar-date.ts';
 import { readMoney } from '../measure/read-money.ts';
 import { readQuantity } from '../measure/read.ts';
 import type { FactField, QuantityField } from '../stash/kinds.ts';
@@ -142,20 +143,19 @@ export function readFlaws(cell: string): Cell<Flaw[]> {
  */
 export function readDays(cell: string): string[] {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ].*)?$/.exec(cell.trim());
-  if (iso) return [isoDay(iso[1]!, iso[2]!, iso[3]!)].filter((day) => day !== null);
+  if (iso) return realDays([iso[1]!, iso[2]!, iso[3]!]);
   const dots = /^(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})$/.exec(cell.trim());
-  if (dots) return [isoDay(dots[3]!, dots[2]!, dots[1]!)].filter((day) => day !== null);
+  if (dots) return realDays([dots[3]!, dots[2]!, dots[1]!]);
   const other = /^(\d{1,2})[/-](\d{1,2})[/-](\d{4})$/.exec(cell.trim());
   if (!other) return [];
-  const [, first, second, year] = other;
-  const days = [isoDay(year!, second!, first!), isoDay(year!, first!, second!)];
-  return [...new Set(days.filter((day) => day !== null))];
+  const [, first = '', second = '', year = ''] = other;
+  return realDays([year, second, first], [year, first, second]);
 }
 
-function isoDay(year: string, month: string, day: string): string | null {
-  const text = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
-  const date = new Date(`${text}T00:00:00Z`);
-  return Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== text ? null : text;
+/** Those of years, months and days that the calendar has, each once. */
+function realDays(...days: readonly (readonly [string, string, string])[]): string[] {
+  const written = days.map(([year, month, day]) => calendarDate(Number(year), Number(month), Number(day)));
+  return [...new Set(written.filter((day) => day !== null))];
 }
 
 /** A cell in a sentence, however long it is. */

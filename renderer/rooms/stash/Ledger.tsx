@@ -1,10 +1,10 @@
 /** Every movement of an item, newest first. The ledger only grows. */
 import { useEffect, useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { ItemOnShelf, Movement } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { formWords, lotText, movementText, widthText } from './item-words.ts';
 import style from './Ledger.module.css';
 
@@ -31,7 +31,7 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
           return (
             <li key={movement.id} className={style.row}>
               <time className={style.day} dateTime={movement.at}>
-                {dayText(movement.at)}
+                {dayWords(movement.at)}
               </time>
               <span>
                 {movementText(movement, shelf.item.kind, system, planName)}
