@@ -8,7 +8,7 @@ import { writeStash } from '../../shared-core/exchange/stash-write.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { fromMilli, type Item } from '../../shared-core/stash/stash.ts';
-import { folded, sortKey } from '../database/search-text.ts';
+import { sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
 import { addMovement, amountProblem } from './ledger.ts';
@@ -73,7 +73,6 @@ async function changesOf(
     shelves,
     archivedIds: new Set(archived.map((row) => row.id)),
     currency,
-    nameKey: folded,
     newId,
   });
   if (!read.ok) return read;
