@@ -57,7 +57,7 @@ async function priceList(context: CallContext): Promise<Outcome<{ readonly text:
 async function sources({ queries }: CallContext) {
   const items = await queries
     .selectFrom('item')
-    .select(['id', 'kind', 'name'])
+    .select(['id', 'kind', 'name', 'colour'])
     .where('archived', '=', 0)
     .orderBy('name_key')
     .orderBy('id')

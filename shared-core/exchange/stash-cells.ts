@@ -1,8 +1,9 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
 import { calendarDate } from '../measure/calendar-date.ts';
+import { plainMoney } from '../measure/money.ts';
 import { readMoney } from '../measure/read-money.ts';
 import { readQuantity } from '../measure/read.ts';
-import type { FactField, QuantityField } from '../stash/kinds.ts';
+import { type FactField, type ItemKind, itemKinds, kindRecords, type QuantityField } from '../stash/kinds.ts';
 import type { Flaw } from '../stash/stash.ts';
 import { fileUnits } from './stash-columns.ts';
 
@@ -65,7 +66,7 @@ export function readMoneyCell(cell: string, currency: string): Cell<number> {
   if (typeof read === 'number') return { value: read };
   return {
     what: read.what ?? `says "${shortened(cell)}", which is not an amount of money`,
-    mend: read.mend ?? 'Write it such as 12.50.',
+    mend: read.mend ?? `Write it such as ${plainMoney(1250, currency)}.`,
   };
 }
 
@@ -85,6 +86,14 @@ export function readChoice(cell: string, options: readonly string[]): Cell<strin
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
   return { what: `says "${shortened(cell)}"`, mend: `Write one of: ${options.join(', ')}.` };
+}
+
+/** A kind by its word inside or as people say it, one or several. */
+export function readKind(cell: string): ItemKind | undefined {
+  const word = cell.trim().toLowerCase();
+  return itemKinds.find((each) =>
+    [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
+  );
 }
 
 /** A fact's cell; an empty one is a fact that is not known. */

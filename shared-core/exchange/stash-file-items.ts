@@ -9,7 +9,7 @@ import {
   kindRecords,
 } from '../stash/kinds.ts';
 import type { Item, ItemOnShelf } from '../stash/stash.ts';
-import { factCell, readFact, readText, shortened } from './stash-cells.ts';
+import { factCell, readFact, readKind, readText, shortened } from './stash-cells.ts';
 import type { ChangedFact } from './stash-change.ts';
 import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
@@ -81,9 +81,7 @@ export function fileItems(lines: readonly StashLine[], now: StashNow, problems: 
 
 function kindOf(line: StashLine, problems: FileProblems): ItemKind | null {
   const word = cellOf(line, 'kind').toLowerCase();
-  const kind = itemKinds.find((each) =>
-    [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
-  );
+  const kind = readKind(word);
   if (kind) return kind;
   const labels = itemKinds.map((each) => kindRecords[each].label).join(', ');
   problems.add(

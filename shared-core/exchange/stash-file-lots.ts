@@ -79,7 +79,7 @@ function bookedLine(
   text('supplier');
   text('dyeLot');
   const price = optional(line, 'price', (cell) => readMoneyCell(cell, now.currency), problems);
-  if (price !== null && price !== lot.priceMinor) stays('price', plainMoney(lot.priceMinor));
+  if (price !== null && price !== lot.priceMinor) stays('price', plainMoney(lot.priceMinor, now.currency));
   const received = optional(line, 'received', readAmount, problems);
   if (received !== null && !isSameNumber(received, lot.receivedMilli / 1000))
     stays('received', String(lot.receivedMilli / 1000));

@@ -14,7 +14,7 @@ export function writeStash(shelves: readonly ItemOnShelf[], currency: string): s
   const lines = shelves.flatMap((shelf) => {
     const lots = shelf.lots.filter((lot) => lot.onHand > 0 || lot.reserved > 0);
     if (lots.length === 0) return [itemCells(shelf)];
-    return lots.flatMap((lot) => lotLines(shelf, lot));
+    return lots.flatMap((lot) => lotLines(shelf, lot, currency));
   });
   const data = lines.map((cells) => columns.map(({ key }) => cells[key] ?? ''));
   const fields = columns.map(({ heading }) => heading);
@@ -35,13 +35,13 @@ function itemCells({ item }: ItemOnShelf): Cells {
   };
 }
 
-function lotLines(shelf: ItemOnShelf, lot: LotOnShelf): Cells[] {
+function lotLines(shelf: ItemOnShelf, lot: LotOnShelf, currency: string): Cells[] {
   const cells: Cells = {
     ...itemCells(shelf),
     receivedOn: lot.receivedOn,
     supplier: textCell(lot.supplier),
     dyeLot: textCell(lot.dyeLot),
-    price: plainMoney(lot.priceMinor),
+    price: plainMoney(lot.priceMinor, currency),
     received: numberCell(lot.receivedMilli / 1000),
     lotId: textCell(lot.id),
   };
