@@ -1,6 +1,7 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
 import { calendarDate } from '../measure/calendar-date.ts';
 import { plainMoney } from '../measure/money.ts';
+import { found } from '../measure/problem.ts';
 import { readMoney } from '../measure/read-money.ts';
 import { readQuantity } from '../measure/read.ts';
 import { type FactField, type ItemKind, itemKinds, kindRecords, type QuantityField } from '../stash/kinds.ts';
@@ -86,6 +87,19 @@ export function readChoice(cell: string, options: readonly string[]): Cell<strin
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
   return { what: `says "${shortened(cell)}"`, mend: `Write one of: ${options.join(', ')}.` };
+}
+
+/** The share of its lot's price that a millimetre of a length carries: "0.5" or "50 %", above 0 and at most 1. */
+export function readCostShare(cell: string): Cell<number> {
+  const text = cell.trim();
+  const mend = 'Write 1 for all of the price, 0.5 or 50 % for half of it.';
+  const read = isPlainNumber(text)
+    ? found(Number(text))
+    : readQuantity('ratio', text, { system: 'metric', where: '' });
+  if (!read.ok) return { what: read.problems[0]!.what, mend };
+  return read.value > 0 && read.value <= 1
+    ? { value: read.value }
+    : { what: 'is not above 0 and at most 1', mend };
 }
 
 /** A kind by its word inside or as people say it, one or several. */

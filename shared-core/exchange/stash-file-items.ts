@@ -19,6 +19,7 @@ import type { StashLine } from './stash-lines.ts';
 export interface StashNow {
   /** Every item that is not archived, with every lot it ever had. */
   readonly shelves: readonly ItemOnShelf[];
+  /** Of archived items, of their lots and of their lengths. */
   readonly archivedIds: ReadonlySet<string>;
   readonly currency: string;
   readonly newId: () => string;
