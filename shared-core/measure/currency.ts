@@ -33,6 +33,11 @@ export function minorPlaces(currency: string): number {
   return placesOf.get(currency) ?? 2;
 }
 
+/** "none", "two", "three" or "four" decimal places. */
+export function placesWord(currency: string): string {
+  return ['none', 'one', 'two', 'three', 'four'][minorPlaces(currency)]!;
+}
+
 /** Whether a sign or code, in capitals or not, can only mean this currency in a workshop that counts in it. */
 export function meansCurrency(signOrCode: string, currency: string): boolean {
   const codes = signs[signOrCode];

@@ -2,7 +2,7 @@
  * Amounts of money as written on a receipt, with as many decimal places as the currency has. Where those are fewer
  * than three, a comma before three digits groups thousands; where they are three, it could mean both and is refused.
  */
-import { currencySigns, meansCurrency, minorPlaces } from './currency.ts';
+import { currencySigns, meansCurrency, minorPlaces, placesWord } from './currency.ts';
 import { plainMoney } from './money.ts';
 import { readNumber } from './number-text.ts';
 import type { Unread } from './read-sizes.ts';
@@ -28,7 +28,7 @@ export function readMoney(text: string, currency: string): number | Unread {
   const isWhole = number.numerator % number.denominator === 0;
   // Receipts write 1250.00 even where nothing smaller exists; 1.250 is a thousand to some.
   if (number.placeCount > places && !(isWhole && number.placeCount < 3)) {
-    return { what: tooFine(places, currency), mend: `Type an amount such as ${plainMoney(1250, currency)}.` };
+    return { what: tooFine(currency), mend: `Type an amount such as ${plainMoney(1250, currency)}.` };
   }
   return (number.numerator * 10 ** places) / number.denominator;
 }
@@ -40,7 +40,7 @@ function twoWays(typed: string): Unread {
   };
 }
 
-function tooFine(places: number, currency: string): string {
-  if (places === 0) return `has decimal places, and ${currency} has none`;
-  return `has more than ${['two', 'three', 'four'][places - 2]} decimal places`;
+function tooFine(currency: string): string {
+  if (minorPlaces(currency) === 0) return `has decimal places, and ${currency} has none`;
+  return `has more than ${placesWord(currency)} decimal places`;
 }

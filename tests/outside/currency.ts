@@ -1,0 +1,27 @@
+/** Decimal places of currencies against the list of their standard. */
+import { minorPlaces } from '../../shared-core/measure/currency.ts';
+import type { OutsideCheck } from './outside.ts';
+
+const source = 'ISO 4217 currency and funds code list, list one, column "minor unit", published 2025-02-04';
+
+const places: readonly (readonly [number, string])[] = [
+  [0, 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'],
+  [
+    2,
+    'AED AFN ALL AUD BRL CAD CHF CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR IRR KPW LAK LBP MGA MMK MRU MXN MYR NOK NZD PHP PKR PLN RON RSD RUB SAR SEK SGD SOS SYP THB TRY TWD TZS UAH USD UYU YER ZAR',
+  ],
+  [3, 'BHD IQD JOD KWD LYD OMR TND'],
+  [4, 'CLF UYW'],
+];
+
+const rows: OutsideCheck[] = places.flatMap(([expected, codes]) =>
+  codes.split(' ').map((code) => ({
+    name: `decimal places of ${code}`,
+    source,
+    expected,
+    got: minorPlaces(code),
+    tolerance: 0,
+  })),
+);
+
+export default rows;
