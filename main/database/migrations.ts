@@ -6,5 +6,14 @@ import { cutting } from './migrations/0003-cutting.ts';
 import { shopping } from './migrations/0004-shopping.ts';
 import { season } from './migrations/0005-season.ts';
 import { photo } from './migrations/0006-photo.ts';
+import { placeholder } from './migrations/0007-placeholder.ts';
 
-export const migrations: readonly Migration[] = [first, suppliers, cutting, shopping, season, photo];
+export const migrations: readonly Migration[] = [
+  first,
+  suppliers,
+  cutting,
+  shopping,
+  season,
+  photo,
+  placeholder,
+];
