@@ -152,6 +152,19 @@ test.each([
   expect(await amounts(dataFile)).toEqual(by === 1 ? inHundredths : scaled(by));
 });
 
+test('prices that were rounded are told of, and where none was there is nothing to tell', async () => {
+  const notes = async (currency: string) => {
+    const { dataFile } = await oldFile(currency);
+    const { upgradeNotes } = await openAsking({ dataFile }).get('workshopFacts', {});
+    return upgradeNotes.map(({ note }) => note);
+  };
+  // 123.45 for the fill, and 0.40 for a delivery.
+  expect(await notes('JPY')).toEqual([
+    'Prices were kept in hundredths, which JPY does not have: 2 prices were rounded to the nearest whole amount.',
+  ]);
+  expect(await notes('KWD')).toEqual([]);
+});
+
 test('what was received and cut is guarded again afterwards', async () => {
   const { dataFile } = await oldFile('JPY');
   openAsking({ dataFile }).services.close();
