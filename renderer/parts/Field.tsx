@@ -1,5 +1,6 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
 import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { moneyNumber } from '../../shared-core/measure/money.ts';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { readQuantity } from '../../shared-core/measure/read.ts';
@@ -141,7 +142,9 @@ export function QuantityField(props: QuantityFieldProps) {
       ? ''
       : quantity === 'count'
         ? String(value)
-        : showQuantity(quantity, value, { system, ...inUnit }));
+        : quantity === 'money'
+          ? moneyNumber(value, currency)
+          : showQuantity(quantity, value, { system, ...inUnit }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
   // A value set from outside replaces the text; one that came from this very text does not.
