@@ -2,12 +2,16 @@
 import type { LayBudget } from '../job.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
+import { TimeIsUp } from './moves.ts';
 import { randomFrom } from './random.ts';
 import { FLOOR_GRAINS, startSearch } from './search.ts';
 
 export interface Engine {
-  /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
-  advance(endMs: number | null, iterations: number | null): boolean;
+  /**
+   * Works until the clock passes endMs or that many iterations are done. Once it passes lateMs, even a move half way is
+   * given up rather than that a table is made for it. False when nothing is left to try.
+   */
+  advance(endMs: number | null, iterations: number | null, lateMs: number | null): boolean;
   best(): Lay;
   betterCount(): number;
   iterations(): number;
@@ -30,18 +34,21 @@ function costOf(model: Model, lay: Lay): readonly [number, number] {
   return [last, used];
 }
 
+function isLess(
+  [bin, used]: readonly [number, number],
+  [otherBin, otherUsed]: readonly [number, number],
+): boolean {
+  return bin < otherBin || (bin === otherBin && used < otherUsed);
+}
+
+/** Another order is laid along the frontier only while no more than this part of the time is gone. */
+const SHARE_FOR_FIRST = 0.3;
+
 export function startEngine(model: Model, clock: () => number, planned: LayBudget): Engine {
   const random = randomFrom(model.job.seed);
   const startedMs = clock();
-  const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
-  const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
-  let first = lays[0]!;
-  for (const lay of lays) {
-    const [bin, used] = costOf(model, lay);
-    const [leastBin, leastUsed] = costOf(model, first);
-    if (bin < leastBin || (bin === leastBin && used < leastUsed)) first = lay;
-  }
   let done = 0;
+  let lateAtMs = Infinity;
   const progress = {
     planned: planned.seconds !== null || planned.iterations !== null,
     spent(): number {
@@ -49,15 +56,28 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
       const byCount = planned.iterations === null ? 0 : done / planned.iterations;
       return Math.max(byTime, byCount);
     },
+    isLate: () => lateAtMs !== Infinity && clock() >= lateAtMs,
   };
-  const search = startSearch(model, first, random, progress);
-  const moves = search.run();
+  let first: Lay | null = null;
+  for (const sense of ['area', 'along', 'across'] as const) {
+    if (first !== null && progress.spent() > SHARE_FOR_FIRST) break;
+    const lay = frontierLay(model, orderBy(model, sense), random, model.items.length > 120 ? 8 : 4);
+    if (first === null || isLess(costOf(model, lay), costOf(model, first))) first = lay;
+  }
+  const search = startSearch(model, first!, random, progress);
+  let moves = search.run();
   return {
-    advance(endMs, iterations) {
-      for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
-        if (endMs !== null && clock() >= endMs) break;
-        if (moves.next().done === true) return false;
-        done += 1;
+    advance(endMs, iterations, lateMs) {
+      lateAtMs = lateMs ?? Infinity;
+      try {
+        for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
+          if (endMs !== null && clock() >= endMs) break;
+          if (moves.next().done === true) return false;
+          done += 1;
+        }
+      } catch (error) {
+        if (!(error instanceof TimeIsUp)) throw error;
+        moves = search.run();
       }
       return !search.finished();
     },

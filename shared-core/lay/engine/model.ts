@@ -4,7 +4,14 @@
  * of the box. Lengths of cloth become bins side by side on one x axis, so that choosing between
  * remnants is choosing an x. Flaws are items that never move.
  */
-import { ringAreaMm2, ringBox, ringCounterClockwise, ringMoved, ringTurned } from '../../geometry/ring.ts';
+import {
+  ringAreaMm2,
+  ringBox,
+  ringCounterClockwise,
+  ringMoved,
+  ringTurned,
+  ringWithoutDoubles,
+} from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
 import type { LayJob, LayRect, LayShape } from '../job.ts';
 
@@ -109,6 +116,14 @@ function formOf(
   };
 }
 
+/** The outline that is laid: of the half where the shape lies on the fold, counter-clockwise, without doubled corners. */
+export function laidRing(job: LayJob, shape: LayShape): Ring {
+  const ring = job.spread === 'folded' && shape.foldRing !== undefined ? shape.foldRing : shape.ring;
+  // A tenth of what the check can tell apart.
+  const hairMm = 1e-6 * Math.max(...job.lengths.map((length) => length.widthMm));
+  return ringCounterClockwise(ringWithoutDoubles(ring, hairMm));
+}
+
 /** Usable width in the frame of the lay: half of it when the cloth is folded. */
 export function usableWidthMm(job: LayJob, widthMm: number): number {
   return job.spread === 'folded' ? widthMm / 2 : widthMm;
@@ -180,7 +195,7 @@ export function modelOf(job: LayJob): Model {
   job.shapes.forEach((shape, index) => {
     const folded = job.spread === 'folded';
     const onFold = folded && shape.foldRing !== undefined;
-    const ring = ringCounterClockwise(onFold ? shape.foldRing! : shape.ring);
+    const ring = laidRing(job, shape);
     const turnsDeg = [...new Set(shape.turnsDeg.map((turnDeg) => ((turnDeg % 360) + 360) % 360))];
     const repeat = shape.match === undefined ? null : job.repeat;
     for (const batch of placementBatches(job, shape)) {

@@ -55,6 +55,8 @@ export interface Progress {
   /** How much of the planned effort is spent, 0 to 1; 0 when none was planned. */
   spent(): number;
   planned: boolean;
+  /** True once no more tables may be made: run() then ends by TimeIsUp, and a new run goes on from the best lay. */
+  isLate(): boolean;
 }
 
 export function startSearch(model: Model, first: Lay, random: Random, progress: Progress): Search {
@@ -99,6 +101,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     edgeMm: EDGE_GRAINS * grain,
     widthMm: model.widthMm,
     seed: Math.floor(random.next() * 2 ** 31),
+    isLate: progress.isLate,
   });
   const { x, y, form, halfX, halfY, overlap, limit, setForm, place } = moves;
 
