@@ -1,5 +1,5 @@
 /** Runs one lay at a time beside the window: posts the first valid lay at once, then each better one, each checked first. */
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { layChecker } from '../../shared-core/lay/check.ts';
 import { type LayJob, type LayResult, sensibleIterations } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
@@ -21,24 +21,29 @@ function answer(message: LayAnswer): void {
   self.postMessage(message);
 }
 
-function checked(job: LayJob, result: LayResult): LayResult {
-  const problems = checkLay(job, result);
-  if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
-  return result;
+/** Gives a lay back when it is sound and throws otherwise. */
+function checkerOf(job: LayJob): (result: LayResult) => LayResult {
+  const faultsOf = layChecker(job);
+  return (result) => {
+    const problems = faultsOf(result);
+    if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
+    return result;
+  };
 }
 
 self.onmessage = (event: MessageEvent<LayAsked>) => {
   const { id, job, seconds, isThorough } = event.data;
   try {
+    const checked = checkerOf(job);
     const result = lay(
       job,
       { seconds, iterations: null, leastIterations: isThorough ? sensibleIterations(job) : 0 },
       {
         clock: () => performance.now(),
-        onBetter: (better) => answer({ kind: 'better', id, result: checked(job, better) }),
+        onBetter: (better) => answer({ kind: 'better', id, result: checked(better) }),
       },
     );
-    answer({ kind: 'done', id, result: checked(job, result) });
+    answer({ kind: 'done', id, result: checked(result) });
   } catch (error) {
     answer({ kind: 'failed', id, sentence: error instanceof Error ? error.message : String(error) });
   }

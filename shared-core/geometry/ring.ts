@@ -86,6 +86,21 @@ export function ringCounterClockwise(ring: Ring): Ring {
   return ringAreaMm2(ring) < 0 ? ringReversed(ring) : ring;
 }
 
+/** Do two rings have the same corners round, wherever each begins, within near mm? */
+export function ringsAlike(one: Ring, two: Ring, near: number): boolean {
+  if (one.length !== two.length) return false;
+  const count = one.length;
+  for (let shift = 0; shift < count; shift += 2) {
+    let same = true;
+    for (let i = 0; i < count && same; i += 2) {
+      const k = (i + shift) % count;
+      same = Math.abs(one[i]! - two[k]!) <= near && Math.abs(one[i + 1]! - two[k + 1]!) <= near;
+    }
+    if (same) return true;
+  }
+  return false;
+}
+
 /** Without corners that lie within hairMm of the one before them, the first one's neighbour at the end included. */
 export function ringWithoutDoubles(ring: Ring, hairMm: number): Ring {
   const kept: number[] = [];

@@ -6,7 +6,7 @@
  * computed once, and a grid over it remembers for each cell the few boundary edges that can be nearest to a
  * point of the cell. So the depth is exact (distance to the nearest boundary edge), not a grid value.
  */
-import { ringBox } from '../../geometry/ring.ts';
+import { ringBox, ringsAlike } from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
 import { convexParts } from './convex.ts';
 import { outwardRing } from './outward.ts';
@@ -364,20 +364,6 @@ export interface DepthForm {
   readonly flaw: boolean;
 }
 
-function sameRing(one: Ring, two: Ring, near: number): boolean {
-  if (one.length !== two.length) return false;
-  const count = one.length;
-  for (let shift = 0; shift < count; shift += 2) {
-    let same = true;
-    for (let i = 0; i < count && same; i += 2) {
-      const k = (i + shift) % count;
-      same = Math.abs(one[i]! - two[k]!) <= near && Math.abs(one[i + 1]! - two[k + 1]!) <= near;
-    }
-    if (same) return true;
-  }
-  return false;
-}
-
 /** Everything needed to ask for depths between forms. toleranceMm: how far outwards outlines may be simplified. */
 export function depthsOf(
   forms: readonly DepthForm[],
@@ -395,7 +381,7 @@ export function depthsOf(
     for (let b = 0; b < bases.length; b++) {
       if (originals[b]!.length !== form.ring.length) continue;
       for (let flip = 0; flip < 4; flip++) {
-        if (!sameRing(flipped(originals[b]!, flip), form.ring, near)) continue;
+        if (!ringsAlike(flipped(originals[b]!, flip), form.ring, near)) continue;
         baseOf[index] = b;
         flipOf[index] = flip;
         return;
@@ -403,7 +389,7 @@ export function depthsOf(
     }
     baseOf[index] = bases.length;
     originals.push(form.ring);
-    symmetries.push([0, 1, 2, 3].filter((flip) => sameRing(flipped(form.ring, flip), form.ring, near)));
+    symmetries.push([0, 1, 2, 3].filter((flip) => ringsAlike(flipped(form.ring, flip), form.ring, near)));
     const ring = outwardRing(form.ring, toleranceMm, MOST_CORNERS);
     bases.push({ ring, parts: convexParts(ring) });
   });
