@@ -39,6 +39,7 @@ export function layJob(
   return {
     shapes: need.shapes.map((shape) => ({
       id: shape.shapeId,
+      ...(shape.size !== '' && { group: shape.size }),
       ring: shape.ring,
       count: shape.count,
       mirroredCount: shape.mirroredCount,

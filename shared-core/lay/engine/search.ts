@@ -8,6 +8,7 @@ import { depthsOf } from './depth.ts';
 import type { DepthForm } from './depth.ts';
 import { ringsNearer } from './exact.ts';
 import type { Lay, Model } from './model.ts';
+import type { Chain } from './repeat.ts';
 import { movesOf } from './moves.ts';
 import type { Random } from './random.ts';
 
@@ -27,6 +28,10 @@ const MOST_PATIENCE = 200;
 /** At most this many pieces are scattered at once, and a start that failed is tried again this often with a swap. */
 const SCATTERED = 32;
 const KICKS = 5;
+/** With more pieces than this on the cloth that is shortened, a window of it is worked on and the rest is held still. */
+const WINDOW_ABOVE = 80;
+/** Of so many places for a window the one with the most cloth between its pieces is taken. */
+const WINDOW_CHOICES = 3;
 /** A start aims at clearly less cloth, at first by this part; it shrinks while starts fail, but not under the least. */
 const FIRST_LEAP = 0.015;
 const LEAST_LEAP = 0.002;
@@ -57,7 +62,14 @@ export interface Progress {
   planned: boolean;
 }
 
-export function startSearch(model: Model, first: Lay, random: Random, progress: Progress): Search {
+/** first: where the search begins. chain: that is blocks laid before, which are slid together and not torn apart. */
+export function startSearch(
+  model: Model,
+  first: Lay,
+  random: Random,
+  progress: Progress,
+  chain: Chain | null = null,
+): Search {
   const { items, forms, bins } = model;
   const movers = items.length;
   const grain = model.grainMm;
@@ -249,6 +261,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     patience: number,
     exchangesAfter: number,
     settleDepth = SETTLE_HAIR,
+    among: readonly number[] | null = null,
   ): Generator<void, boolean, void> {
     moves.resetWeights();
     let loss = moves.measure();
@@ -261,12 +274,14 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       while (without < patience) {
         const exchanges = without < exchangesAfter ? 0 : EXCHANGES;
         let count = 0;
-        for (let i = 0; i < movers; i++) {
+        for (let m = 0; m < (among?.length ?? movers); m++) {
+          const i = among ? among[m]! : m;
           if (overlap[i]! > 0) {
             order[count] = i;
             count += 1;
           }
         }
+        if (count === 0) return false;
         for (let k = count - 1; k > 0; k--) {
           const m = (random.next() * (k + 1)) | 0;
           const swap = order[k]!;
@@ -279,7 +294,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         }
         loss = moves.measure();
         if (loss === 0) return true;
-        if (moves.deepestMm() < settleDepth * model.widthMm && loss < settled * 0.8) {
+        if (!among && moves.deepestMm() < settleDepth * model.widthMm && loss < settled * 0.8) {
           settled = loss;
           const before = keep(loss);
           yield;
@@ -345,13 +360,21 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       to = Math.max(to, x[i]! + halfX[i]!);
     }
     for (const i of near) {
-      const choices = items[i]!.forms;
-      for (let tries = 0; tries < 20; tries++) {
-        const px = from + random.next() * (to - from);
-        const f = choices[(random.next() * choices.length) | 0]!;
-        if (place(i, f, px, random.next() * bins[binAt(px)]!.widthMm)) break;
-      }
+      scatterOne(i, from, to);
     }
+  }
+
+  function scatterOne(i: number, from: number, to: number): void {
+    const choices = items[i]!.forms;
+    for (let tries = 0; tries < 20; tries++) {
+      const px = from + random.next() * (to - from);
+      const f = choices[(random.next() * choices.length) | 0]!;
+      if (place(i, f, px, random.next() * bins[binAt(px)]!.widthMm)) break;
+    }
+  }
+
+  function scatterAmong(some: readonly number[], from: number, to: number): void {
+    for (const i of some) scatterOne(i, from, to);
   }
 
   /**
@@ -385,9 +408,126 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return false;
   }
 
+  /** Slides each block, and with it those behind it, towards those before it until they touch. */
+  function* slideTogether({ blockOfItem, blockCount }: Chain): Generator<void, void, void> {
+    for (let block = 1; block < blockCount; block++) {
+      yield;
+      const own = blockOfItem.findIndex((of) => of === block);
+      const bin = binAt(x[own]!);
+      const start = bins[bin]!.startX;
+      const sliding: number[] = [];
+      const before: number[] = [];
+      for (let j = 0; j < total; j++) {
+        if (binAt(x[j]!) !== bin) continue;
+        if (j < movers && blockOfItem[j] === block) sliding.push(j);
+        else if (j >= movers || blockOfItem[j]! < block) before.push(j);
+      }
+      const room = Math.min(...sliding.map((i) => x[i]! - halfX[i]! - start));
+      const isClear = (by: number) =>
+        sliding.every((i) =>
+          before.every((j) => {
+            const dx = x[j]! - x[i]! + by;
+            const dy = y[j]! - y[i]!;
+            return (
+              Math.abs(dx) >= halfX[i]! + halfX[j]! + reach ||
+              Math.abs(dy) >= halfY[i]! + halfY[j]! + reach ||
+              moves.depthBetween(form[i]!, form[j]!, dx, dy) <= 0
+            );
+          }),
+        );
+      let by = 0;
+      for (let step = model.widthMm * 0.004; step > grain; step /= 4) {
+        while (by + step <= room && isClear(by + step)) by += step;
+      }
+      for (let i = 0; i < movers; i++) {
+        if (blockOfItem[i]! >= block && binAt(x[i]!) === bin) x[i]! -= by;
+      }
+    }
+    if (!accept()) openBest();
+  }
+
+  /** Cloth between the pieces of the active bin whose centres lie around x, as a part of their stretch. */
+  function wasteAbout(about: number, count: number): number {
+    const near = nearestInActive(about, count);
+    const { from, to } = stretchOf(near);
+    const covered = near.reduce((sum, i) => sum + items[i]!.areaMm2, 0);
+    return 1 - covered / ((to - from) * bins[active]!.widthMm);
+  }
+
+  function inActive(): number[] {
+    const start = bins[active]!.startX;
+    return Array.from({ length: movers }, (_, i) => i).filter((i) => x[i]! >= start);
+  }
+
+  function nearestInActive(about: number, count: number): number[] {
+    const near = inActive().sort((a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b);
+    near.length = Math.min(near.length, count);
+    return near;
+  }
+
+  function stretchOf(some: readonly number[]): { from: number; to: number } {
+    let from = Infinity;
+    let to = -Infinity;
+    for (const i of some) {
+      from = Math.min(from, x[i]! - halfX[i]!);
+      to = Math.max(to, x[i]! + halfX[i]!);
+    }
+    return { from, to };
+  }
+
+  /**
+   * A window of the best lay: what lies right of it is pulled left by a leap of the window's length, its pieces are
+   * thrown anywhere in what is left between, and only they move. What does not come apart is given back a part of
+   * what was taken. Yields after each move; true when a better lay stands.
+   */
+  function* startWindow(leap: number, patience: number): Generator<void, boolean, void> {
+    openBest();
+    const inside = inActive();
+    let about = 0;
+    let most = -Infinity;
+    for (let choice = 0; choice < WINDOW_CHOICES; choice++) {
+      const at = x[inside[(random.next() * inside.length) | 0]!]!;
+      const waste = wasteAbout(at, SCATTERED);
+      if (waste <= most) continue;
+      most = waste;
+      about = at;
+    }
+    const near = nearestInActive(about, SCATTERED);
+    const { from, to } = stretchOf(near);
+    const full = bestCost;
+    let taken = Math.min(leap * (to - from), full - shorter(1));
+    const isNear = new Uint8Array(movers);
+    for (const i of near) isNear[i] = 1;
+    const right = inside.filter((i) => isNear[i] === 0 && x[i]! > about);
+    const held = inside.filter(
+      (i) => isNear[i] === 0 && x[i]! + halfX[i]! > from && x[i]! - halfX[i]! < to,
+    );
+    for (const i of right) x[i]! -= taken;
+    limit[active] = full - taken;
+    scatterAmong(near, from, to - taken);
+    const windowOf = (mm: number) => ({ fromX: from, toX: to - mm, movers: near, held });
+    yield;
+    try {
+      moves.setWindow(windowOf(taken));
+      if (shorten(full - taken) && (yield* separate(patience, 0, SETTLE_HAIR, near))) return accept();
+      for (const share of RUNGS) {
+        yield;
+        const less = taken * (1 - share);
+        taken *= share;
+        for (const i of right) x[i]! += less;
+        moves.setWindow(windowOf(taken));
+        if (shorten(full - taken) && (yield* separate(60, 0, SETTLE_HAIR, near))) return accept();
+      }
+      return false;
+    } finally {
+      moves.setWindow(null);
+    }
+  }
+
   function* run(): Generator<void, void, void> {
     openBest();
-    let ratio = 0.05;
+    if (chain) yield* slideTogether(chain);
+    let ratio = chain ? 0.004 : 0.05;
     let leap = FIRST_LEAP;
     let patience = FIRST_PATIENCE;
     while (!done) {
@@ -413,8 +553,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           }
           isShortening = false;
         }
-        if (yield* startAnew(pool, leap, patience)) {
-          isShortening = true;
+        const isWide = inActive().length > WINDOW_ABOVE;
+        if (yield* isWide ? startWindow(leap, patience) : startAnew(pool, leap, patience)) {
+          isShortening = !isWide;
           ratio = 0.004;
           leap *= 1.2;
           failures = 0;
