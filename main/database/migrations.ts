@@ -7,6 +7,7 @@ import { shopping } from './migrations/0004-shopping.ts';
 import { season } from './migrations/0005-season.ts';
 import { photo } from './migrations/0006-photo.ts';
 import { reversals } from './migrations/0007-reversals.ts';
+import { minorUnits } from './migrations/0008-minor-units.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -16,4 +17,5 @@ export const migrations: readonly Migration[] = [
   season,
   photo,
   reversals,
+  minorUnits,
 ];

@@ -1,27 +1,5 @@
-/** Text as a maker searches and sorts it: capitals, accents and the spacing of words make no difference. */
-
-/** Letters that are no accented form of another, but are typed as one. */
-const plainLetters: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  œ: 'oe',
-  ø: 'o',
-  đ: 'd',
-  ð: 'd',
-  ł: 'l',
-  þ: 'th',
-  ı: 'i',
-};
-
-export function folded(text: string): string {
-  return text
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[ßæœøđðłþı]/g, (letter) => plainLetters[letter]!)
-    .replace(/\s+/g, ' ')
-    .trim();
-}
+/** Text as a maker searches and sorts it. */
+import { folded } from '../../shared-core/measure/folded-text.ts';
 
 /** Sorts as text and yet by the numbers inside: "Zip 9" before "Zip 10". */
 export function sortKey(text: string): string {

@@ -1,6 +1,7 @@
 /** All that the flow reads for a plan, in one consistent view of the file. */
 import type { Kysely } from 'kysely';
 import type { CallInput, FlowInput } from '../../shared-core/contract/contract.ts';
+import { localDate } from '../../shared-core/measure/calendar-date.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Schema } from '../database/schema.ts';
@@ -30,7 +31,7 @@ async function flowInput(context: CallContext, input: CallInput<'flowInput'>): P
     shelf: withoutReserved(await readShelves(queries, ids, 'on hand'), setAside),
     offers: await readOffers(queries, ids),
     suppliers: await readSuppliers(queries),
-    today: context.now().toISOString().slice(0, 10),
+    today: localDate(context.now()),
     settings: await readSettings(queries),
     setAside,
     cuttings: [...standing(await readCuttings(queries, { planId: plan.id }))].reverse(),

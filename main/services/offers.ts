@@ -6,7 +6,7 @@ import { type Offer, offerProblems, soldAs } from '../../shared-core/stash/offer
 import type { OfferId } from '../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { noSuchItem } from './ledger.ts';
-import { knownSupplierName } from './suppliers.ts';
+import { supplierSpelling } from './suppliers.ts';
 
 export const offerCalls = { saveOffer, removeOffer } satisfies Calls<'saveOffer' | 'removeOffer'>;
 
@@ -39,7 +39,7 @@ async function saveOffer(
   const problems = offerProblems(input);
   if (problems.length > 0) return refused(...problems);
   const offerId: OfferId = input.offerId ?? newId();
-  const row = offerRow({ ...input, supplier: await knownSupplierName(queries, input.supplier) });
+  const row = offerRow({ ...input, supplier: (await supplierSpelling(queries))(input.supplier) });
   if (input.offerId === null) {
     await queries
       .insertInto('offer')

@@ -7,7 +7,7 @@ import { type CallContext, type Calls, newId } from './call.ts';
 import { offerRow } from './offers.ts';
 import { readSettings } from './settings.ts';
 import { readOffers } from './shelf.ts';
-import { knownSupplierName } from './suppliers.ts';
+import { supplierSpelling } from './suppliers.ts';
 
 export const priceListCalls = { checkPriceList, bringInPriceList, priceList } satisfies Calls<
   'checkPriceList' | 'bringInPriceList' | 'priceList'
@@ -29,12 +29,12 @@ async function bringInPriceList(
   const { queries } = context;
   const { rows, problems } = readPriceList(input.text, await sources(context));
   if (problems.length > 0) return refused(...problems);
+  const spelling = await supplierSpelling(queries);
   let addedCount = 0;
   let changedCount = 0;
   for (const { offer, does } of rows) {
     if (does === 'nothing new') continue;
-    const supplier = await knownSupplierName(queries, offer.supplier);
-    const row = offerRow({ ...offer, supplier });
+    const row = offerRow({ ...offer, supplier: spelling(offer.supplier) });
     if (does === 'adds') {
       addedCount++;
       await queries
@@ -57,7 +57,7 @@ async function priceList(context: CallContext): Promise<Outcome<{ readonly text:
 async function sources({ queries }: CallContext) {
   const items = await queries
     .selectFrom('item')
-    .select(['id', 'kind', 'name'])
+    .select(['id', 'kind', 'name', 'colour'])
     .where('archived', '=', 0)
     .orderBy('name_key')
     .orderBy('id')

@@ -1,11 +1,11 @@
 /** Items put away: out of the lists and of what coats are offered, with all their history kept. */
 import type { Kysely } from 'kysely';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
+import { folded } from '../../shared-core/measure/folded-text.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../shared-core/stash/stash.ts';
 import type { Schema } from '../database/schema.ts';
-import { folded } from '../database/search-text.ts';
 import type { CallContext } from './call.ts';
 import { noSuchItem } from './ledger.ts';
 import { setAsideOfItem } from './set-aside.ts';

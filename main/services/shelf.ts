@@ -9,6 +9,7 @@ import {
   type LotOnShelf,
 } from '../../shared-core/stash/stash.ts';
 import type { Schema } from '../database/schema.ts';
+import { supplierSpelling } from './suppliers.ts';
 
 /**
  * The shelf of each item, in the order of the ids; ids that are no item are left out.
@@ -96,9 +97,10 @@ async function readLengths(
   return lengths;
 }
 
-/** Offers of the items, by item and supplier. */
+/** Offers of the items, by item and supplier; one supplier is written one way in all of them. */
 export async function readOffers(queries: Kysely<Schema>, itemIds: readonly string[]): Promise<Offer[]> {
   const offers: Offer[] = [];
+  const spelling = await supplierSpelling(queries);
   for (const ids of inParts(itemIds)) {
     const rows = await queries
       .selectFrom('offer')
@@ -112,7 +114,7 @@ export async function readOffers(queries: Kysely<Schema>, itemIds: readonly stri
       offers.push({
         id: row.id,
         itemId: row.item_id,
-        supplier: row.supplier,
+        supplier: spelling(row.supplier),
         unit: JSON.parse(row.unit),
         priceMinor: row.price_minor,
         pricedOn: row.priced_on,

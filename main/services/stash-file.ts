@@ -8,7 +8,7 @@ import { writeStash } from '../../shared-core/exchange/stash-write.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { fromMilli, type Item } from '../../shared-core/stash/stash.ts';
-import { folded, sortKey } from '../database/search-text.ts';
+import { sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
 import { bookCount } from './counting.ts';
@@ -68,13 +68,11 @@ async function changesOf(
   text: string,
 ): Promise<Outcome<{ changes: readonly StashChange[]; shown: StashFileChanges }>> {
   const { currency, system } = await readSettings(context.queries);
-  const archived = await context.queries.selectFrom('item').select('id').where('archived', '=', 1).execute();
   const shelves = await liveShelves(context);
   const read = readStash(text, {
     shelves,
-    archivedIds: new Set(archived.map((row) => row.id)),
+    archivedIds: await archivedIds(context),
     currency,
-    nameKey: folded,
     newId,
   });
   if (!read.ok) return read;
@@ -92,6 +90,18 @@ async function changesOf(
   });
   if (problems.length > 0) return refused(...problems.slice(0, 40));
   return found({ changes, shown: shownChanges(changes, lineCount, system) });
+}
+
+/** Of archived items, of their lots and of their lengths. */
+async function archivedIds({ queries }: CallContext): Promise<ReadonlySet<string>> {
+  const archived = queries.selectFrom('item').where('archived', '=', 1);
+  const lots = archived.innerJoin('lot', 'lot.item_id', 'item.id');
+  const rows = [
+    ...(await archived.select('id').execute()),
+    ...(await lots.select('lot.id').execute()),
+    ...(await lots.innerJoin('length', 'length.lot_id', 'lot.id').select('length.id').execute()),
+  ];
+  return new Set(rows.map((row) => row.id));
 }
 
 /** Things that come one by one are counted whole, as everywhere. */
@@ -188,12 +198,24 @@ async function writeLot(
     .execute();
   // What was used before it came into this file is in no ledger here.
   const reason = lot.receivedMilli > lot.amountMilli ? 'what was left of it in the file' : '';
-  const entry = { lotId: lot.id, kind: 'received', reason } as const;
-  if (lot.lengths.length === 0)
-    await addMovement(context, { ...entry, lengthId: null, onHandMilli: lot.amountMilli });
-  for (const { id, widthMm, form, flaws, amountMilli } of lot.lengths) {
+  let openMilli = lot.receivedMilli;
+  const enter = async (lengthId: string | null, amountMilli: number) => {
+    const entry = { lotId: lot.id, lengthId };
+    const receivedMilli = Math.min(amountMilli, openMilli);
+    openMilli -= receivedMilli;
+    if (receivedMilli > 0)
+      await addMovement(context, { ...entry, kind: 'received', onHandMilli: receivedMilli, reason });
+    const moreMilli = amountMilli - receivedMilli;
+    if (moreMilli > 0)
+      await addMovement(context, { ...entry, kind: 'corrected', onHandMilli: moreMilli, reason: lot.reason });
+  };
+  if (lot.lengths.length === 0) await enter(null, lot.amountMilli);
+  for (const { id, widthMm, form, flaws, worthRatio = 1, amountMilli } of lot.lengths) {
     const row = { id, lot_id: lot.id, width_mm: widthMm, form, flaws: JSON.stringify(flaws) };
-    await queries.insertInto('length').values(row).execute();
-    await addMovement(context, { ...entry, lengthId: id, onHandMilli: amountMilli });
+    await queries
+      .insertInto('length')
+      .values({ ...row, worth_ratio: worthRatio })
+      .execute();
+    await enter(id, amountMilli);
   }
 }

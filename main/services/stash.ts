@@ -1,9 +1,10 @@
 /** The calls about items, their lots and the ledger. */
 import type { CallInput, CallOutput } from '../../shared-core/contract/contract.ts';
+import { folded } from '../../shared-core/measure/folded-text.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { emptyFacts, factProblems, kindRecords } from '../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../shared-core/stash/stash.ts';
-import { folded, sortKey } from '../database/search-text.ts';
+import { sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
 import { correctCount, takeStock } from './counting.ts';

@@ -3,7 +3,7 @@ import type { Kysely } from 'kysely';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import type { SupplierRow } from '../../shared-core/contract/offer-calls.ts';
 import { found, type Outcome } from '../../shared-core/measure/problem.ts';
-import { type Supplier, supplierKey } from '../../shared-core/stash/supplier.ts';
+import { eachOnce, type Supplier, supplierKey } from '../../shared-core/stash/supplier.ts';
 import type { Schema } from '../database/schema.ts';
 import type { CallContext, Calls } from './call.ts';
 
@@ -11,15 +11,36 @@ export const supplierCalls = { listSuppliers, saveSupplier } satisfies Calls<
   'listSuppliers' | 'saveSupplier'
 >;
 
-/** Those with facts of their own, by name. */
+/** Those with facts of their own, by name, each once. */
 export async function readSuppliers(queries: Kysely<Schema>): Promise<Supplier[]> {
   const rows = await queries.selectFrom('supplier').selectAll().orderBy('key').execute();
-  return rows.map((row) => ({
-    name: row.name,
-    deliveryMinor: row.delivery_minor,
-    freeFromMinor: row.free_from_minor,
-    leadDays: row.lead_days,
-  }));
+  return eachOnce(
+    rows.map((row) => ({
+      name: row.name,
+      deliveryMinor: row.delivery_minor,
+      freeFromMinor: row.free_from_minor,
+      leadDays: row.lead_days,
+    })),
+  );
+}
+
+/**
+ * How a supplier's name is written wherever it is read: as in its facts, else as in the first of its offers, else as
+ * given without the blanks around it. So a supplier that is written anew is written so in all its offers.
+ */
+export async function supplierSpelling(queries: Kysely<Schema>): Promise<(name: string) => string> {
+  const offered = await queries
+    .selectFrom('offer')
+    .select('supplier as name')
+    .distinct()
+    .orderBy('name')
+    .execute();
+  const spellings = new Map<string, string>();
+  for (const { name } of [...(await readSuppliers(queries)), ...offered]) {
+    const key = supplierKey(name);
+    if (!spellings.has(key)) spellings.set(key, name);
+  }
+  return (name) => spellings.get(supplierKey(name)) ?? name.trim();
 }
 
 /** Every supplier that has facts or offers, by name, with what is not known of it yet. */
@@ -32,12 +53,13 @@ async function listSuppliers({
     .select(({ fn }) => ['supplier', fn.countAll<number>().as('count')])
     .groupBy('supplier')
     .execute();
+  const spelling = await supplierSpelling(queries);
   const byKey = Map.groupBy(offered, ({ supplier }) => supplierKey(supplier));
   const rows = [...new Set([...known.keys(), ...byKey.keys()])].map((key): SupplierRow => {
     const supplier = known.get(key);
     const offers = byKey.get(key) ?? [];
     return {
-      name: supplier?.name ?? offers[0]?.supplier ?? key,
+      name: spelling(key),
       facts: supplier ?? null,
       offerCount: offers.reduce((sum, { count }) => sum + count, 0),
     };
@@ -56,23 +78,14 @@ async function saveSupplier(
     free_from_minor: input.freeFromMinor,
     lead_days: input.leadDays,
   };
+  const key = supplierKey(input.name);
+  const written = await queries.selectFrom('supplier').select(['key', 'name']).execute();
+  const same = written.filter(({ name }) => supplierKey(name) === key).map((each) => each.key);
+  // Older files hold keys of another rule, so the rows are told by their names.
+  if (same.length > 0) await queries.deleteFrom('supplier').where('key', 'in', same).execute();
   await queries
     .insertInto('supplier')
-    .values({ ...row, key: supplierKey(input.name) })
-    .onConflict((conflict) => conflict.column('key').doUpdateSet(row))
+    .values({ ...row, key })
     .execute();
   return found({ name: input.name });
-}
-
-/** How a supplier's name is written already, in its facts or its offers; else as given. */
-export async function knownSupplierName(queries: Kysely<Schema>, name: string): Promise<string> {
-  const key = supplierKey(name);
-  const supplier = await queries
-    .selectFrom('supplier')
-    .select('name')
-    .where('key', '=', key)
-    .executeTakeFirst();
-  if (supplier) return supplier.name;
-  const offered = await queries.selectFrom('offer').select('supplier').distinct().execute();
-  return offered.find((offer) => supplierKey(offer.supplier) === key)?.supplier ?? name.trim();
 }

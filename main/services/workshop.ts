@@ -1,9 +1,10 @@
 /** The calls about the workshop itself. The demo is made anew in demo.ts: that one needs the whole file. */
 import type { CallInput, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { Settings } from '../../shared-core/contract/schemas.ts';
-import { found, type Outcome } from '../../shared-core/measure/problem.ts';
+import { minorPlaces, placesWord } from '../../shared-core/measure/currency.ts';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from './call.ts';
-import { readSettings, writeSettings } from './settings.ts';
+import { hasAmounts, readSettings, writeSettings } from './settings.ts';
 
 export const workshopCalls = { workshopFacts, saveSettings, markUpgradeNotesSeen } satisfies Calls<
   'workshopFacts' | 'saveSettings' | 'markUpgradeNotesSeen'
@@ -41,6 +42,10 @@ async function saveSettings(
   context: CallContext,
   input: CallInput<'saveSettings'>,
 ): Promise<Outcome<Settings>> {
+  const before = await readSettings(context.queries);
+  const [from, to] = [before.currency, input.currency];
+  if (minorPlaces(from) !== minorPlaces(to) && (await hasAmounts(context.queries, before)))
+    return refused(otherPlaces(from, to));
   await writeSettings(context.queries, input);
   return found(await readSettings(context.queries));
 }
@@ -52,4 +57,13 @@ async function markUpgradeNotesSeen(context: CallContext): Promise<Outcome<Works
     .where('seen_at', 'is', null)
     .execute();
   return workshopFacts(context);
+}
+
+/** Stored amounts count minor units: under a currency with other places each would be read as another sum. */
+function otherPlaces(from: string, to: string): Problem {
+  return {
+    where: 'Currency',
+    what: `cannot become ${to}: amounts are written down here in ${from}, which has ${placesWord(from) === 'none' ? 'no' : placesWord(from)} decimal places where ${to} has ${placesWord(to)}`,
+    mend: `Keep ${from}, and begin another workshop for what is paid in ${to}.`,
+  };
 }

@@ -1,6 +1,7 @@
 /** Amounts of money by their day: a dot for each, joined by a line, on a scale from nothing. A table must stand beside it. */
-import { showQuantity } from '../../shared-core/measure/show.ts';
-import { dayText } from './calendar.ts';
+import { dayNumber, dayWords } from '../../shared-core/measure/calendar-date.ts';
+import { moneyNumber } from '../../shared-core/measure/money.ts';
+import { useWorkshop } from '../client/workshop.ts';
 import style from './DatedLine.module.css';
 
 export interface DatedPoint {
@@ -14,7 +15,8 @@ const height = 240;
 const edge = { left: 72, right: 24, top: 16, bottom: 36 };
 
 export function DatedLine({ points, label }: { points: readonly DatedPoint[]; label: string }) {
-  const days = points.map(({ day }) => Date.parse(day) / 86_400_000);
+  const { currency } = useWorkshop().facts.settings;
+  const days = points.map(({ day }) => dayNumber(day));
   const first = Math.min(...days);
   const last = Math.max(...days);
   const topMinor = niceTop(Math.max(1, ...points.map(({ amountMinor }) => amountMinor)));
@@ -36,7 +38,7 @@ export function DatedLine({ points, label }: { points: readonly DatedPoint[]; la
             d={`M${edge.left} ${y(step * topMinor)}H${width - edge.right}`}
           />
           <text className={style.amount} x={edge.left - 12} y={y(step * topMinor) + 4}>
-            {showQuantity('money', Math.round(step * topMinor), { system: 'metric' })}
+            {moneyNumber(Math.round(step * topMinor), currency)}
           </text>
         </g>
       ))}
@@ -53,11 +55,11 @@ export function DatedLine({ points, label }: { points: readonly DatedPoint[]; la
             <text
               key={end.day}
               className={style.day}
-              x={x(Date.parse(end.day) / 86_400_000)}
+              x={x(dayNumber(end.day))}
               y={height - 10}
               textAnchor={ends.length === 1 ? 'middle' : index === 0 ? 'start' : 'end'}
             >
-              {dayText(end.day)}
+              {dayWords(end.day)}
             </text>
           ),
       )}

@@ -1,5 +1,6 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
 import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { moneyNumber } from '../../shared-core/measure/money.ts';
 import type { QuantityKind } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import type { FieldUnit } from '../../shared-core/measure/units.ts';
@@ -140,7 +141,9 @@ export function QuantityField(props: QuantityFieldProps) {
       ? ''
       : quantity === 'count'
         ? String(value)
-        : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
+        : quantity === 'money'
+          ? moneyNumber(value, currency)
+          : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
   // "12 i" is on its way to "12 in".

@@ -23,7 +23,7 @@ export function Figure({ quantity, value, options }: FigureProps) {
 /** An amount in the workshop's currency. */
 export function Money({ amountMinor, withSign = false }: { amountMinor: number; withSign?: boolean }) {
   const { currency } = useWorkshop().facts.settings;
-  const { number } = showParts('money', amountMinor, { system: 'metric' });
+  const { number } = showParts('money', amountMinor, { system: 'metric', currency });
   return (
     <span className="number">
       {withSign && amountMinor > 0 ? '+' : ''}

@@ -3,12 +3,13 @@
  * While it is on the page, printing the window prints this table in place of the room.
  */
 import { useState } from 'react';
+import { dayWords } from '../../shared-core/measure/calendar-date.ts';
 import { type PaperTable, sheetFormat } from '../../shared-core/paper/paper-table.ts';
 import { tableCsv } from '../../shared-core/paper/table-csv.ts';
 import { tableText } from '../../shared-core/paper/table-text.ts';
 import { useSystem } from '../client/workshop.ts';
 import { Button } from './Button.tsx';
-import { dayText, todayIso } from './calendar.ts';
+import { todayIso } from './calendar.ts';
 import { PrintedTable, printAlone } from './PrintedTable.tsx';
 import { fileName, saveFile } from './save-file.ts';
 import style from './TableActions.module.css';
@@ -22,7 +23,7 @@ export interface TableActionsProps {
 export function TableActions({ table, name }: TableActionsProps) {
   const system = useSystem();
   const [said, setSaid] = useState('');
-  const day = dayText(todayIso());
+  const day = dayWords(todayIso());
 
   const copy = async () => {
     try {

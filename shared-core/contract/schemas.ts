@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
+import { isCalendarDate } from '../measure/calendar-date.ts';
 import type {
   CoatPlan,
   CutFrom,
@@ -25,7 +26,7 @@ export const id = z.string().min(1).max(80);
 export const name = z.string().trim().min(1, 'is empty').max(120, 'is longer than 120 letters');
 export const shortText = z.string().max(500);
 export const longText = z.string().max(20_000);
-export const isoDate = z.iso.date();
+export const isoDate = z.stringFormat('date', isCalendarDate);
 export const priceMinor = z.number().int().min(0).max(1e11);
 export const amount = z.number().min(0).max(1e9);
 export const positiveAmount = z.number().positive().max(1e9);

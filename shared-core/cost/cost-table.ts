@@ -1,6 +1,7 @@
 /** The cost sheet as a table for paper and files: material by slot, and from there to the prices of one coat. */
 import { sentenceCase } from '../measure/sentence-case.ts';
-import { amountWords, dayWords } from '../cover/cover-words.ts';
+import { amountWords } from '../cover/cover-words.ts';
+import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { moneyCell } from '../paper/money-cell.ts';

@@ -1,4 +1,5 @@
 /** How a slot stands, in the maker's words: the same sentences on the screen and in the headless command. */
+import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
@@ -87,15 +88,6 @@ function usesWords(slotCover: SlotCover, context: WordsContext): string {
     return `${parts.join(' and ')} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
   };
   return listed(slotCover.uses.map(one));
-}
-
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
-
-/** "14 Apr 2026" for an ISO date; another text comes back as it is. */
-export function dayWords(iso: string): string {
-  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso) ?? [];
-  const monthName = months[Number(month) - 1];
-  return monthName ? `${Number(day)} ${monthName} ${year}` : iso;
 }
 
 /** An amount of a slot's kind with its unit: "1.20 m", "340 g", "1,200 m of thread", "6 pieces". */

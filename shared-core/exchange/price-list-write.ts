@@ -1,31 +1,37 @@
-/** Offers as the price list that price-list.ts reads: what is written comes back the same. */
+/** Offers as the price list that price-list.ts reads: read into the same workshop, it says nothing new. */
 import Papa from 'papaparse';
 import { plainMoney } from '../measure/money.ts';
 import type { Offer, SellingUnit } from '../stash/offer.ts';
+import { kindRecords } from '../stash/kinds.ts';
 import type { Item } from '../stash/stash.ts';
+import { leastAmount, unitAmount } from './price-list-offer.ts';
+import { textCell } from './stash-cells.ts';
 
 /** One line an offer, of items that are given; texts that a spreadsheet would run as a formula are kept as text. */
 export function priceListCsv(
-  items: readonly Pick<Item, 'id' | 'name'>[],
+  items: readonly Pick<Item, 'id' | 'kind' | 'name' | 'colour'>[],
   offers: readonly Offer[],
   currency: string,
 ): string {
-  const names = new Map(items.map(({ id, name }) => [id, name]));
+  const byId = new Map(items.map((item) => [item.id, item]));
   const rows = offers.flatMap((offer) => {
-    const name = names.get(offer.itemId);
-    if (name === undefined) return [];
+    const item = byId.get(offer.itemId);
+    if (!item) return [];
     return [
       {
-        supplier: offer.supplier,
-        item: name,
+        supplier: textCell(offer.supplier),
+        kind: kindRecords[item.kind].label,
+        item: textCell(item.name),
+        colour: textCell(item.colour),
         'sold as': offer.unit.kind,
         ...unitCells(offer.unit),
         'at least (cm, g or units)': leastCell(offer),
-        [`price (${currency})`]: plainMoney(offer.priceMinor),
+        [`price (${currency})`]: plainMoney(offer.priceMinor, currency),
         'priced on': offer.pricedOn,
         breaks: (offer.breaks ?? [])
           .map(
-            ({ fromCount, priceMinor }) => `${amountCell(offer.unit, fromCount)} = ${plainMoney(priceMinor)}`,
+            ({ fromCount, priceMinor }) =>
+              `${amountCell(offer.unit, fromCount)} = ${plainMoney(priceMinor, currency)}`,
           )
           .join('; '),
       },
@@ -33,7 +39,9 @@ export function priceListCsv(
   });
   const heads = [
     'supplier',
+    'kind',
     'item',
+    'colour',
     'sold as',
     'step or length (cm)',
     'width (cm)',
@@ -45,12 +53,7 @@ export function priceListCsv(
     'priced on',
     'breaks',
   ];
-  return Papa.unparse(
-    { fields: heads, data: rows.map((row) => heads.map((head) => cellOf(row, head))) },
-    {
-      escapeFormulae: true,
-    },
-  );
+  return Papa.unparse({ fields: heads, data: rows.map((row) => heads.map((head) => cellOf(row, head))) });
 }
 
 function cellOf(row: Readonly<Record<string, string | undefined>>, head: string): string {
@@ -64,9 +67,9 @@ function unitCells(unit: SellingUnit): Record<string, string> {
     case 'sheet':
       return { 'step or length (cm)': cmCell(unit.lengthMm), 'width (cm)': cmCell(unit.widthMm) };
     case 'spool':
-      return { 'thread (m)': String(unit.threadM) };
+      return { 'thread (m)': numberCell(unit.threadM) };
     case 'by mass':
-      return { 'mass (g)': String(unit.stepG) };
+      return { 'mass (g)': numberCell(unit.stepG) };
     case 'pack':
       return { pieces: String(unit.pieceCount) };
     case 'each':
@@ -76,20 +79,26 @@ function unitCells(unit: SellingUnit): Record<string, string> {
   }
 }
 
-function leastCell({ unit, leastCount }: Offer): string {
-  if (unit.kind === 'by length') return unit.leastMm > 0 ? cmCell(unit.leastMm) : '';
-  if (unit.kind === 'by mass') return unit.leastG > 0 ? String(unit.leastG) : '';
-  return leastCount === undefined ? '' : String(leastCount);
+function leastCell(offer: Offer): string {
+  const least = leastAmount(offer);
+  if (least <= unitAmount(offer.unit)) return '';
+  return offer.unit.kind === 'by length' ? cmCell(least) : numberCell(least);
 }
 
 /** Units in what the list measures them in: centimetres, grams or a number. */
 function amountCell(unit: SellingUnit, count: number): string {
   if (unit.kind === 'by length') return `${cmCell(count * unit.stepMm)} cm`;
-  if (unit.kind === 'by mass') return `${count * unit.stepG} g`;
+  if (unit.kind === 'by mass') return `${numberCell(count * unit.stepG)} g`;
   return String(count);
 }
 
-/** Millimetres as centimetres without a float's dust. */
 function cmCell(mm: number): string {
-  return String(Number((mm / 10).toFixed(6)));
+  return numberCell(mm / 10);
+}
+
+/** Twelve figures without a power of ten, and no more places than a field reads: a float's dust is left out. */
+function numberCell(value: number): string {
+  const places = Math.min(15, Math.max(0, 11 - Math.floor(Math.log10(value))));
+  const text = value.toFixed(places);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }

@@ -1,7 +1,10 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
+import { calendarDate } from '../measure/calendar-date.ts';
+import { plainMoney } from '../measure/money.ts';
+import { found } from '../measure/problem.ts';
 import { readMoney } from '../measure/read-money.ts';
 import { readQuantity } from '../measure/read.ts';
-import type { FactField, QuantityField } from '../stash/kinds.ts';
+import { type FactField, type ItemKind, itemKinds, kindRecords, type QuantityField } from '../stash/kinds.ts';
 import type { Flaw } from '../stash/stash.ts';
 import { fileUnits } from './stash-columns.ts';
 
@@ -64,7 +67,7 @@ export function readMoneyCell(cell: string, currency: string): Cell<number> {
   if (typeof read === 'number') return { value: read };
   return {
     what: read.what ?? `says "${shortened(cell)}", which is not an amount of money`,
-    mend: read.mend ?? 'Write it such as 12.50.',
+    mend: read.mend ?? `Write it such as ${plainMoney(1250, currency)}.`,
   };
 }
 
@@ -84,6 +87,27 @@ export function readChoice(cell: string, options: readonly string[]): Cell<strin
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
   return { what: `says "${shortened(cell)}"`, mend: `Write one of: ${options.join(', ')}.` };
+}
+
+/** The share of its lot's price that a millimetre of a length carries: "0.5" or "50 %", above 0 and at most 1. */
+export function readCostShare(cell: string): Cell<number> {
+  const text = cell.trim();
+  const mend = 'Write 1 for all of the price, 0.5 or 50 % for half of it.';
+  const read = isPlainNumber(text)
+    ? found(Number(text))
+    : readQuantity('ratio', text, { system: 'metric', where: '' });
+  if (!read.ok) return { what: read.problems[0]!.what, mend };
+  return read.value > 0 && read.value <= 1
+    ? { value: read.value }
+    : { what: 'is not above 0 and at most 1', mend };
+}
+
+/** A kind by its word inside or as people say it, one or several. */
+export function readKind(cell: string): ItemKind | undefined {
+  const word = cell.trim().toLowerCase();
+  return itemKinds.find((each) =>
+    [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
+  );
 }
 
 /** A fact's cell; an empty one is a fact that is not known. */
@@ -142,20 +166,19 @@ export function readFlaws(cell: string): Cell<Flaw[]> {
  */
 export function readDays(cell: string): string[] {
   const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})(?:[T ].*)?$/.exec(cell.trim());
-  if (iso) return [isoDay(iso[1]!, iso[2]!, iso[3]!)].filter((day) => day !== null);
+  if (iso) return realDays([iso[1]!, iso[2]!, iso[3]!]);
   const dots = /^(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})$/.exec(cell.trim());
-  if (dots) return [isoDay(dots[3]!, dots[2]!, dots[1]!)].filter((day) => day !== null);
+  if (dots) return realDays([dots[3]!, dots[2]!, dots[1]!]);
   const other = /^(\d{1,2})[/-](\d{1,2})[/-](\d{4})$/.exec(cell.trim());
   if (!other) return [];
-  const [, first, second, year] = other;
-  const days = [isoDay(year!, second!, first!), isoDay(year!, first!, second!)];
-  return [...new Set(days.filter((day) => day !== null))];
+  const [, first = '', second = '', year = ''] = other;
+  return realDays([year, second, first], [year, first, second]);
 }
 
-function isoDay(year: string, month: string, day: string): string | null {
-  const text = `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
-  const date = new Date(`${text}T00:00:00Z`);
-  return Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== text ? null : text;
+/** Those of years, months and days that the calendar has, each once. */
+function realDays(...days: readonly (readonly [string, string, string])[]): string[] {
+  const written = days.map(([year, month, day]) => calendarDate(Number(year), Number(month), Number(day)));
+  return [...new Set(written.filter((day) => day !== null))];
 }
 
 /** A cell in a sentence, however long it is. */

@@ -19,6 +19,8 @@ export interface NewLot {
   readonly amountMilli: number;
   /** Empty for kinds without lengths. */
   readonly lengths: readonly NewLength[];
+  /** Why more is on hand than was received; '' where it is not. */
+  readonly reason: string;
 }
 
 /** One change of what is known: the label of it, and both texts. */

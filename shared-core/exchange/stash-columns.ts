@@ -91,6 +91,7 @@ const after: readonly StashColumn[] = [
   { key: 'reason', heading: 'reason for another amount' },
   { key: 'lengthWidth', heading: 'width of this length (mm)' },
   { key: 'lengthForm', heading: 'lies as' },
+  { key: 'worthRatio', heading: 'cost share of this length (1 is all of it)' },
   { key: 'flaws', heading: 'flaws (mm: along, across, long, wide)' },
   { key: 'notes', heading: 'notes' },
   { key: 'lengthId', heading: 'length mark' },

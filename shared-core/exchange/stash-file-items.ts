@@ -1,4 +1,5 @@
 /** The items that the lines of a stash file speak of: each with what it was, what it becomes, and its lines. */
+import { folded } from '../measure/folded-text.ts';
 import {
   emptyFacts,
   factFields,
@@ -8,7 +9,7 @@ import {
   kindRecords,
 } from '../stash/kinds.ts';
 import type { Item, ItemOnShelf } from '../stash/stash.ts';
-import { factCell, readFact, readText, shortened } from './stash-cells.ts';
+import { factCell, readFact, readKind, readText, shortened } from './stash-cells.ts';
 import type { ChangedFact } from './stash-change.ts';
 import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
@@ -18,10 +19,9 @@ import type { StashLine } from './stash-lines.ts';
 export interface StashNow {
   /** Every item that is not archived, with every lot it ever had. */
   readonly shelves: readonly ItemOnShelf[];
+  /** Of archived items, of their lots and of their lengths. */
   readonly archivedIds: ReadonlySet<string>;
   readonly currency: string;
-  /** Texts that a maker would not tell apart give the same. */
-  readonly nameKey: (text: string) => string;
   readonly newId: () => string;
 }
 
@@ -44,7 +44,7 @@ const itemKeys: readonly string[] = ['kind', 'unit', ...texts.map(([key]) => key
 
 export function fileItems(lines: readonly StashLine[], now: StashNow, problems: FileProblems): FileItem[] {
   const byId = new Map<string, ItemOnShelf>(now.shelves.map((shelf) => [shelf.item.id, shelf]));
-  const byName = new Map(now.shelves.map((shelf) => [nameOf(shelf.item, now), shelf.item.id as string]));
+  const byName = new Map(now.shelves.map((shelf) => [nameOf(shelf.item), shelf.item.id as string]));
   const groups = new Map<string, StashLine[]>();
   const kinds = new Map<string, ItemKind>();
   for (const line of lines) {
@@ -53,7 +53,7 @@ export function fileItems(lines: readonly StashLine[], now: StashNow, problems: 
     if (name === '') problems.add(line.line, 'name', 'is empty', 'Give the item a name.');
     if (kind === null || name === '') continue;
     const mark = readText(cellOf(line, 'itemId'));
-    const spoken = nameOf({ kind, name, colour: readText(cellOf(line, 'colour')) }, now);
+    const spoken = nameOf({ kind, name, colour: readText(cellOf(line, 'colour')) });
     const id = mark === '' ? (byName.get(spoken) ?? now.newId()) : mark;
     // Lines without a mark that speak of one new thing are one item.
     if (mark === '') byName.set(spoken, id);
@@ -82,9 +82,7 @@ export function fileItems(lines: readonly StashLine[], now: StashNow, problems: 
 
 function kindOf(line: StashLine, problems: FileProblems): ItemKind | null {
   const word = cellOf(line, 'kind').toLowerCase();
-  const kind = itemKinds.find((each) =>
-    [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
-  );
+  const kind = readKind(word);
   if (kind) return kind;
   const labels = itemKinds.map((each) => kindRecords[each].label).join(', ');
   problems.add(
@@ -96,8 +94,8 @@ function kindOf(line: StashLine, problems: FileProblems): ItemKind | null {
   return null;
 }
 
-function nameOf(item: Pick<Item, 'kind' | 'name' | 'colour'>, now: StashNow): string {
-  return [item.kind, now.nameKey(item.name), now.nameKey(item.colour)].join('\n');
+function nameOf(item: Pick<Item, 'kind' | 'name' | 'colour'>): string {
+  return [item.kind, folded(item.name), folded(item.colour)].join('\n');
 }
 
 function fileItem(
@@ -213,9 +211,9 @@ function isSameFact(a: unknown, b: unknown): boolean {
 function twins(items: readonly FileItem[], now: StashNow, problems: FileProblems): void {
   const inFile = new Set<string>(items.map(({ item }) => item.id));
   const taken = new Map<string, string>();
-  for (const { item } of now.shelves) if (!inFile.has(item.id)) taken.set(nameOf(item, now), 'in the stash');
+  for (const { item } of now.shelves) if (!inFile.has(item.id)) taken.set(nameOf(item), 'in the stash');
   for (const { item, lines } of items) {
-    const key = nameOf(item, now);
+    const key = nameOf(item);
     const other = taken.get(key);
     if (other) {
       const label = kindRecords[item.kind].label.toLowerCase();

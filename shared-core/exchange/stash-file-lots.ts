@@ -7,6 +7,7 @@ import { kindRecords } from '../stash/kinds.ts';
 import { type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';
 import {
   readAmount,
+  readCostShare,
   readDays,
   readFlaws,
   readMoneyCell,
@@ -16,12 +17,20 @@ import {
 } from './stash-cells.ts';
 import type { StashChange } from './stash-change.ts';
 import type { FileItem, StashNow } from './stash-file-items.ts';
-import { isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
+import { isPutAway, isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
 import { newLot } from './stash-file-new-lot.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding, optional } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 
-const placeKeys = ['onHand', 'lengthWidth', 'lengthForm', 'flaws', 'lengthId', 'lotId'] as const;
+const placeKeys = [
+  'onHand',
+  'lengthWidth',
+  'lengthForm',
+  'worthRatio',
+  'flaws',
+  'lengthId',
+  'lotId',
+] as const;
 
 export function lotChanges(
   file: FileItem,
@@ -38,7 +47,7 @@ export function lotChanges(
     if (booked && booked.itemId !== file.item.id) {
       problems.add(line.line, 'lotId', 'is a lot of another item', 'Leave it empty for a lot of its own.');
     } else if (booked) changes.push(...bookedLine(file, booked.lot, line, known, now, problems));
-    else {
+    else if (!isPutAway(line, 'lotId', mark, now, problems)) {
       if (mark.length > 80) problems.add(line.line, 'lotId', 'is longer than 80 letters', 'Leave it empty.');
       const key = mark === '' ? `line ${line.line}` : `mark ${mark}`;
       fresh.set(key, [...(fresh.get(key) ?? []), line]);
@@ -79,7 +88,7 @@ function bookedLine(
   text('supplier');
   text('dyeLot');
   const price = optional(line, 'price', (cell) => readMoneyCell(cell, now.currency), problems);
-  if (price !== null && price !== lot.priceMinor) stays('price', plainMoney(lot.priceMinor));
+  if (price !== null && price !== lot.priceMinor) stays('price', plainMoney(lot.priceMinor, now.currency));
   const received = optional(line, 'received', readAmount, problems);
   if (received !== null && !isSameNumber(received, lot.receivedMilli / 1000))
     stays('received', String(lot.receivedMilli / 1000));
@@ -102,6 +111,9 @@ function bookedLine(
     if (width !== null && !isSameNumber(width, length.widthMm)) stays('lengthWidth', String(length.widthMm));
     const form = cellOf(line, 'lengthForm');
     if (form !== '' && form.toLowerCase() !== length.form) stays('lengthForm', length.form);
+    const share = optional(line, 'worthRatio', readCostShare, problems);
+    if (share !== null && !isSameNumber(share, length.worthRatio ?? 1))
+      stays('worthRatio', String(length.worthRatio ?? 1));
     const flaws = line.cells.has('flaws') ? optional(line, 'flaws', readFlaws, problems) : null;
     if (flaws !== null && JSON.stringify(flaws) !== JSON.stringify(length.flaws)) {
       stays('flaws', `${length.flaws.length} of them`);

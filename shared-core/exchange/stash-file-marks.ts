@@ -8,7 +8,7 @@ import type { StashLine } from './stash-lines.ts';
 /** What a lot says in each of its lines. */
 export const lotKeys = ['receivedOn', 'supplier', 'dyeLot', 'price', 'received'] as const;
 
-/** Lots and lengths of the whole stash and of the file so far, by their marks. */
+/** Lots and lengths of what is not put away and of the file so far, by their marks. */
 export interface KnownMarks {
   readonly lots: ReadonlyMap<string, { readonly lot: LotOnShelf; readonly itemId: string }>;
   readonly lengths: ReadonlyMap<string, LengthOnShelf>;
@@ -26,6 +26,20 @@ export function knownMarks(now: StashNow): KnownMarks {
   };
 }
 
+/** What was put away keeps its lots and lengths, so their marks are nobody else's. */
+export function isPutAway(
+  line: StashLine,
+  key: 'lotId' | 'lengthId',
+  mark: string,
+  now: StashNow,
+  problems: FileProblems,
+): boolean {
+  if (!now.archivedIds.has(mark)) return false;
+  const what = `is a ${key === 'lotId' ? 'lot' : 'length'} of an item that was put away`;
+  problems.add(line.line, key, what, 'Bring it back to the shelf first, or leave the mark empty.');
+  return true;
+}
+
 export function isUsedTwice(
   line: StashLine,
   key: string,
@@ -40,7 +54,7 @@ export function isUsedTwice(
 }
 
 export function noLengthCells({ item }: FileItem, line: StashLine, problems: FileProblems): void {
-  for (const key of ['lengthWidth', 'lengthForm', 'flaws', 'lengthId']) {
+  for (const key of ['lengthWidth', 'lengthForm', 'worthRatio', 'flaws', 'lengthId']) {
     if (cellOf(line, key) === '') continue;
     const label = kindRecords[item.kind].label.toLowerCase();
     problems.add(line.line, key, `is given, but ${label} does not lie as lengths`, 'Leave it empty.');

@@ -4,6 +4,7 @@ import { type Length, toMilli } from '../stash/stash.ts';
 import {
   readAmount,
   readChoice,
+  readCostShare,
   readDays,
   readFlaws,
   readMoneyCell,
@@ -13,7 +14,7 @@ import {
 } from './stash-cells.ts';
 import type { NewLength, NewLot } from './stash-change.ts';
 import type { FileItem, StashNow } from './stash-file-items.ts';
-import { isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
+import { isPutAway, isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
 import { cellOf, type FileProblems, isSameNumber, optional } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 
@@ -65,9 +66,16 @@ export function newLot(
   if (!Number.isSafeInteger(amountMilli))
     problems.add(first.line, 'onHand', 'is too large to be true', 'Check the number and its unit.');
   if (problems.list.length > before || receivedOn === null || price === null) return null;
-  const receivedMilli = received === null ? amountMilli : toMilli(received);
-  if (receivedMilli < amountMilli && !isSameNumber(receivedMilli, amountMilli)) {
-    const mend = 'Write the whole of what was bought, or leave it empty.';
+  const statedMilli = received === null ? amountMilli : toMilli(received);
+  const isMore = statedMilli < amountMilli && !isSameNumber(statedMilli, amountMilli);
+  const reason = lines.map((line) => readText(cellOf(line, 'reason'))).find((text) => text !== '') ?? '';
+  if (reason.length > 500) {
+    problems.add(first.line, 'reason', 'is too long', 'Write at most 500 letters.');
+    return null;
+  }
+  if (isMore && reason === '') {
+    const mend =
+      'Write the whole of what was bought, or leave it empty; or say in the column "reason for another amount" why there is more.';
     problems.add(first.line, 'received', 'is less than what is on hand of the lot', mend);
     return null;
   }
@@ -77,7 +85,8 @@ export function newLot(
     receivedOn,
     ...words,
     priceMinor: price,
-    receivedMilli: Math.max(receivedMilli, amountMilli),
+    receivedMilli: isMore ? statedMilli : Math.max(statedMilli, amountMilli),
+    reason: isMore ? reason : '',
     amountMilli,
     lengths,
   };
@@ -130,6 +139,7 @@ function newLength(
     return null;
   }
   const form = optional(line, 'lengthForm', (cell) => readChoice(cell, forms), problems) ?? 'cut';
+  const worthRatio = optional(line, 'worthRatio', readCostShare, problems) ?? 1;
   const flaws = optional(line, 'flaws', readFlaws, problems) ?? [];
   const mark = readText(cellOf(line, 'lengthId'));
   if (known.lengths.has(mark)) {
@@ -137,9 +147,11 @@ function newLength(
     return null;
   }
   if (mark.length > 80) problems.add(line.line, 'lengthId', 'is longer than 80 letters', 'Leave it empty.');
+  if (isPutAway(line, 'lengthId', mark, now, problems)) return null;
   if (mark !== '' && isUsedTwice(line, 'lengthId', mark, known, problems)) return null;
   if (widthMm === null) return null;
-  return { id: mark || now.newId(), lotId, widthMm, form: form as Length['form'], flaws };
+  const length = { id: mark || now.newId(), lotId, widthMm, form: form as Length['form'], flaws };
+  return worthRatio === 1 ? length : { ...length, worthRatio };
 }
 
 function outsideFlaws(line: StashLine, length: Length, amountMilli: number, problems: FileProblems): void {

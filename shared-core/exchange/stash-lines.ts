@@ -2,6 +2,7 @@
 import Papa from 'papaparse';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import { plainHeading, stashColumns } from './stash-columns.ts';
+import { delimiterOf } from './table-delimiter.ts';
 
 export interface StashLine {
   /** As a spreadsheet counts its rows, the headings in line 1. */
@@ -55,13 +56,6 @@ export function stashLines(text: string, currency: string, limits: StashLimits):
       mend: 'Choose another file.',
     });
   return found(lines);
-}
-
-/** Spreadsheets of some countries write semicolons; tabs come from copied tables. */
-function delimiterOf(text: string): string {
-  const first = text.slice(0, 20_000).split(/\r?\n/, 1)[0] ?? '';
-  const count = (sign: string) => first.split(sign).length;
-  return [',', ';', '\t'].reduce((best, sign) => (count(sign) > count(best) ? sign : best));
 }
 
 function headingKeys(headings: readonly string[], currency: string): Outcome<string[]> {

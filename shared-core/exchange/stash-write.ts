@@ -1,7 +1,7 @@
 /** The stash as a file for a spreadsheet: what is on the shelf, and the items of which nothing is there. */
 import Papa from 'papaparse';
 import { factFields, kindRecords } from '../stash/kinds.ts';
-import type { ItemOnShelf, LengthOnShelf, LotOnShelf } from '../stash/stash.ts';
+import { type ItemOnShelf, type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';
 import { plainMoney } from '../measure/money.ts';
 import { factCell, flawsCell, numberCell, textCell } from './stash-cells.ts';
 import { amountUnits, stashColumns } from './stash-columns.ts';
@@ -14,7 +14,7 @@ export function writeStash(shelves: readonly ItemOnShelf[], currency: string): s
   const lines = shelves.flatMap((shelf) => {
     const lots = shelf.lots.filter((lot) => lot.onHand > 0 || lot.reserved > 0);
     if (lots.length === 0) return [itemCells(shelf)];
-    return lots.flatMap((lot) => lotLines(shelf, lot));
+    return lots.flatMap((lot) => lotLines(shelf, lot, currency));
   });
   const data = lines.map((cells) => columns.map(({ key }) => cells[key] ?? ''));
   const fields = columns.map(({ heading }) => heading);
@@ -35,14 +35,16 @@ function itemCells({ item }: ItemOnShelf): Cells {
   };
 }
 
-function lotLines(shelf: ItemOnShelf, lot: LotOnShelf): Cells[] {
+function lotLines(shelf: ItemOnShelf, lot: LotOnShelf, currency: string): Cells[] {
   const cells: Cells = {
     ...itemCells(shelf),
     receivedOn: lot.receivedOn,
     supplier: textCell(lot.supplier),
     dyeLot: textCell(lot.dyeLot),
-    price: plainMoney(lot.priceMinor),
+    price: plainMoney(lot.priceMinor, currency),
     received: numberCell(lot.receivedMilli / 1000),
+    // Without a reason a reader would take it for a slip.
+    reason: toMilli(lot.onHand) > lot.receivedMilli ? 'counted more than was received' : '',
     lotId: textCell(lot.id),
   };
   if (!kindRecords[shelf.item.kind].hasLengths) {
@@ -57,6 +59,7 @@ function lengthCells(length: LengthOnShelf): Cells {
     onHand: numberCell(length.onHandMm),
     lengthWidth: numberCell(length.widthMm),
     lengthForm: length.form,
+    worthRatio: length.worthRatio === undefined ? '' : numberCell(length.worthRatio),
     flaws: flawsCell(length.flaws),
     lengthId: textCell(length.id),
   };

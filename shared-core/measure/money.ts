@@ -1,7 +1,8 @@
 /**
- * Money is an integer count of minor units (cents) of the workshop's one currency.
+ * Money is an integer count of minor units of the workshop's one currency: cents of EUR, yen of JPY, fils of KWD.
  * No float enters a sum: ratios become minor units only in `roundMinor`, `shareMinor` and `wholeShareMinor`.
  */
+import { minorPlaces } from './currency.ts';
 
 /** Half away from zero. Throws for a value that is not finite or not safely an integer. */
 export function roundMinor(amount: number): number {
@@ -52,15 +53,24 @@ export function splitMinor(totalMinor: number, weights: readonly number[]): numb
   return parts;
 }
 
-/** 1234 as "12.34", ungrouped and exact: an amount in a cell of a file. */
-export function plainMoney(amountMinor: number): string {
+/** 1234 of "EUR" as "12.34", ungrouped and exact: an amount in a cell of a file. 1234 of "JPY" is "1234". */
+export function plainMoney(amountMinor: number, currency: string): string {
+  const places = minorPlaces(currency);
   const sign = amountMinor < 0 ? '-' : '';
-  const digits = Math.abs(amountMinor).toString().padStart(3, '0');
-  return `${sign}${digits.slice(0, -2)}.${digits.slice(-2)}`;
+  const digits = Math.abs(amountMinor)
+    .toString()
+    .padStart(places + 1, '0');
+  const cut = digits.length - places;
+  return `${sign}${digits.slice(0, cut)}${places > 0 ? '.' : ''}${digits.slice(cut)}`;
 }
 
-/** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always two places. */
+/** 123456 of "EUR" as "1,234.56": what stands in a column under its currency, or in a field beside it. */
+export function moneyNumber(amountMinor: number, currency: string): string {
+  const [whole = '', ...places] = plainMoney(amountMinor, currency).split('.');
+  return [whole.replace(/\B(?=(\d{3})+$)/g, ','), ...places].join('.');
+}
+
+/** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always all decimal places. */
 export function showMoney(amountMinor: number, currency: string): string {
-  const grouped = plainMoney(amountMinor).replace(/\B(?=(\d{3})+\.)/g, ',');
-  return `${grouped}${currency && ` ${currency}`}`;
+  return `${moneyNumber(amountMinor, currency)} ${currency}`;
 }

@@ -2,6 +2,7 @@
  * Reads what a maker types into a field. Every spelling of every unit is taken in either system; a bare number
  * takes the field's unit. What could mean two things is refused with a sentence, never guessed.
  */
+import { moneyNumber, plainMoney } from './money.ts';
 import { type NumberText, plainText, readNumber } from './number-text.ts';
 import { found, type Outcome, type Problem, refused } from './problem.ts';
 import { type MeasureSystem, type QuantityKind, quantityFacts } from './quantity.ts';
@@ -29,7 +30,7 @@ export interface ReadOptions {
   readonly max?: number;
   /** The unit that a bare number takes; where absent mm or in, g or oz, g/m2 or oz/yd2, in3/oz, tex, %, min. */
   readonly unit?: FieldUnit;
-  /** Code of the workshop's currency; an amount in another one is refused. */
+  /** Code of the workshop's currency, needed for money; an amount in another one is refused. */
   readonly currency?: string;
 }
 
@@ -73,7 +74,7 @@ function problemAt(where: string, what: string, mend: string): Problem {
 
 function examples(kind: QuantityKind, options: ReadOptions): string {
   return kind === 'money' && options.currency
-    ? `12.50 or ${options.currency} 1,250.00`
+    ? `${plainMoney(1250, options.currency)} or ${options.currency} ${moneyNumber(125_000, options.currency)}`
     : quantityFacts[kind].examples;
 }
 

@@ -2,7 +2,7 @@
  * Shows a value inside as a maker reads it: rounded once, here, with its unit, and never as zero when it is not.
  * No thousands are grouped, so that whatever is shown can be typed again.
  */
-import { showMoney } from './money.ts';
+import { moneyNumber, showMoney } from './money.ts';
 import type { MeasureSystem, QuantityKind } from './quantity.ts';
 import { needleSizes } from './read-sizes.ts';
 import { type FieldUnit, fieldUnit, inUnit, type UnitId, units } from './units.ts';
@@ -17,7 +17,7 @@ export interface ShowOptions {
   readonly step?: number;
   /** "4 1/2 inches" rather than "4 1/2 in". */
   readonly long?: boolean;
-  /** For money: "12.50 EUR". Without it the amount stands alone. */
+  /** For money, where it must be given: it says how many decimal places there are. */
   readonly currency?: string;
 }
 
@@ -28,7 +28,7 @@ export interface ShownParts {
 
 /** "1.47 m", "115 mm", "4 1/2 in", "2 1/8 yd", "Tkt 75", "NM 80/12". A value that is not finite throws. */
 export function showQuantity(kind: QuantityKind, value: number, options: ShowOptions): string {
-  if (kind === 'money' && options.currency) return showMoney(minor(value), options.currency);
+  if (kind === 'money') return showMoney(minor(value), options.currency ?? '');
   const { number, unit } = showParts(kind, value, options);
   if (unit === '') return number;
   if (leads(kind, value, options)) return `${unit} ${number}`;
@@ -39,7 +39,8 @@ export function showQuantity(kind: QuantityKind, value: number, options: ShowOpt
 export function showParts(kind: QuantityKind, value: number, options: ShowOptions): ShownParts {
   if (!Number.isFinite(value)) throw new RangeError(`not a ${kind} to show: ${value}`);
   if (kind === 'money') {
-    return { number: showMoney(minor(value), ''), unit: options.currency ?? '' };
+    const currency = options.currency ?? '';
+    return { number: moneyNumber(minor(value), currency), unit: currency };
   }
   const shown = shownUnit(kind, value, options);
   const number = numberText(kind, shown, value, options);

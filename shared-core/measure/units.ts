@@ -198,7 +198,7 @@ const table = {
   dozen: unit('count', 'dozen', 12, 1, ['dozen', 'dozens', 'doz', 'dz'], { one: 'dozen', many: 'dozen' }),
   gross: unit('count', 'gross', 144, 1, ['gross'], { one: 'gross', many: 'gross' }),
 
-  money: unit('money', '', 100, 1, [], { ...before, one: '', many: '' }),
+  money: unit('money', '', 1, 1, [], { ...before, one: '', many: '' }),
 
   NM: unit('needleSize', 'NM', 1, 1, ['nm'], { ...before, one: 'NM', many: 'NM' }),
 

@@ -13,6 +13,6 @@ export interface MoneyShown {
 export function moneyCell(amountMinor: number, { system, currency }: MoneyShown): PaperCell {
   return {
     text: showQuantity('money', amountMinor, { system, currency }),
-    fileText: plainMoney(amountMinor),
+    fileText: plainMoney(amountMinor, currency),
   };
 }

@@ -56,8 +56,9 @@ const sumToleranceRatio = 0.005;
  * where: whose text it is, for the problem.
  */
 export function readFibre(text: string, where: string): Outcome<readonly FibreShare[]> {
+  // A comma between two digits is a decimal one.
   const parts = text
-    .split(/[,;/+]|\band\b/i)
+    .split(/(?<!\d),|,(?!\d)|[;/+]|\band\b/i)
     .map((part) => part.trim())
     .filter((part) => part !== '');
   if (parts.length === 0) {

@@ -1,4 +1,5 @@
 /** What a supplier sells an item as, and for how much. */
+import { dayNumber } from '../measure/calendar-date.ts';
 import type { Problem } from '../measure/problem.ts';
 import { stepsUp } from '../measure/round-up.ts';
 import type { Counted } from './kinds.ts';
@@ -79,7 +80,7 @@ export const oldPriceDays = 180;
 
 /** Days since the price was seen; both ISO dates. */
 export function priceAgeDays(offer: Pick<Offer, 'pricedOn'>, today: string): number {
-  return Math.round((Date.parse(today) - Date.parse(offer.pricedOn)) / 86_400_000);
+  return dayNumber(today) - dayNumber(offer.pricedOn);
 }
 
 export function isOldPrice(offer: Pick<Offer, 'pricedOn'>, today: string): boolean {

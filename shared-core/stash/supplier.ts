@@ -1,4 +1,5 @@
 /** What a supplier asks for bringing the goods, and how long it takes. */
+import { folded } from '../measure/folded-text.ts';
 
 export interface Supplier {
   readonly name: string;
@@ -12,7 +13,27 @@ export interface Supplier {
 
 /** Under which a supplier's offers and facts are found, however the name was typed. */
 export function supplierKey(name: string): string {
-  return name.trim().replace(/\s+/g, ' ').toLowerCase();
+  return folded(name) || name;
+}
+
+/**
+ * One for each key, in the order and by the name of the first. What was written down twice, before the two names
+ * counted as one, is believed where it is dearer and slower, so that no estimate promises too little.
+ */
+export function eachOnce(suppliers: readonly Supplier[]): Supplier[] {
+  const byKey = Map.groupBy(suppliers, ({ name }) => supplierKey(name));
+  return [...byKey.values()].map((same) => same.reduce(dearer));
+}
+
+function dearer(a: Supplier, b: Supplier): Supplier {
+  const isNeverFree = a.freeFromMinor === null || b.freeFromMinor === null;
+  const isNotKnown = a.leadDays === null && b.leadDays === null;
+  return {
+    name: a.name,
+    deliveryMinor: Math.max(a.deliveryMinor, b.deliveryMinor),
+    freeFromMinor: isNeverFree ? null : Math.max(a.freeFromMinor ?? 0, b.freeFromMinor ?? 0),
+    leadDays: isNotKnown ? null : Math.max(a.leadDays ?? 0, b.leadDays ?? 0),
+  };
 }
 
 /** What a delivery of goods for this sum costs; 0 where nothing is known of the supplier. */

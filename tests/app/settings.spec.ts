@@ -65,3 +65,23 @@ test('the place of the data file is told', async ({ page, workshop }) => {
   await openSettings(page);
   await expect(page.getByText(workshop.dataFile)).toBeVisible();
 });
+
+test('a workshop that pays in yen sees no decimals, and in its prices none are taken', async ({ page }) => {
+  await openSettings(page);
+  await page.getByLabel('Currency', { exact: true }).fill('jpy');
+  await expect(page.getByRole('status').getByText('Saved')).toBeVisible();
+  const rooms = page.getByRole('navigation', { name: 'Rooms' });
+  await rooms.getByRole('link', { name: 'Suppliers' }).click();
+  await page.getByRole('button', { name: 'Add a supplier' }).first().click();
+  const form = page.getByRole('dialog');
+  await form.getByLabel('Name').fill('Tallow Lane');
+  const delivery = form.getByLabel('Delivery', { exact: true });
+  await delivery.fill('12.50');
+  await expect(form.getByText('Delivery has decimal places, and JPY has none.')).toBeVisible();
+  await delivery.fill('1,250');
+  await form.getByRole('button', { name: 'Save the supplier' }).click();
+  const row = page.getByRole('row', { name: /Tallow Lane/ });
+  await expect(row).toContainText('1,250 JPY');
+  await row.getByRole('button', { name: 'Edit Tallow Lane' }).click();
+  await expect(page.getByRole('dialog').getByLabel('Delivery', { exact: true })).toHaveValue('1,250');
+});

@@ -53,9 +53,9 @@ test('a price list is looked at, then brought in', async ({ page }) => {
   const [heads = ''] = saved.split('\r\n');
   const fresh = [
     heads,
-    'Fernlow Trimmings,Ropewalk spun 40,spool,,,1000,,,,5.15,2026-11-20,',
-    'Oxbow Thread,Ropewalk spun 40,spool,,,2000,,,,8.90,2026-11-20,3 = 8.10',
-    'Oxbow Thread,Ropewalk spun 41,spool,,,2000,,,,8.90,2026-11-20,',
+    'Fernlow Trimmings,,Ropewalk spun 40,,spool,,,1000,,,,5.15,2026-11-20,',
+    'Oxbow Thread,Thread,Ropewalk spun 40,,spool,,,2000,,,,8.90,2026-11-20,3 = 8.10',
+    'Oxbow Thread,,Ropewalk spun 41,,spool,,,2000,,,,8.90,2026-11-20,',
   ];
   await page.getByRole('button', { name: 'Bring in a price list' }).click();
   const sheet = page.getByRole('dialog', { name: 'Bring in a price list' });

@@ -3,6 +3,7 @@ import type { OutsideCheck } from './outside.ts';
 import basket from './basket.ts';
 import care from './care.ts';
 import cost from './cost.ts';
+import currency from './currency.ts';
 import draft from './draft.ts';
 import fastenings from './fastenings.ts';
 import fill from './fill.ts';
@@ -26,6 +27,7 @@ export const outsideModules: readonly OutsideModule[] = [
   { name: 'basket', rows: basket },
   { name: 'care', rows: care },
   { name: 'cost', rows: cost },
+  { name: 'currency', rows: currency },
   { name: 'draft', rows: draft },
   { name: 'fastenings', rows: fastenings },
   { name: 'fill', rows: fill },

@@ -1,6 +1,7 @@
 /** The maker's coat plans: open one, copy one, or begin a new one. */
 import { useCallback, useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
+import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { copiedPlan, newPlan } from '../../../shared-core/plan/new-plan.ts';
 import { call } from '../../client/api.ts';
@@ -90,7 +91,7 @@ export function Coats() {
                 </td>
                 <td>{row.size}</td>
                 <td className={`${table.amount} number`}>{row.coatCount}</td>
-                <td className="number">{row.changedAt.slice(0, 10)}</td>
+                <td className="number">{localDate(new Date(row.changedAt))}</td>
                 <td className={table.amount}>
                   <Button look="quiet" aria-label={`Copy ${row.name}`} onClick={() => void copy(row)}>
                     Copy

@@ -2,12 +2,12 @@
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
+import { dayWords, localDate } from '../../../shared-core/measure/calendar-date.ts';
 import { roundMinor } from '../../../shared-core/measure/money.ts';
 import { listed } from '../../../shared-core/plan/edited.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { DatedLine } from '../../parts/DatedLine.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';
@@ -149,7 +149,7 @@ function Row({ row }: { row: SlotAgainst }) {
       <td className="small">
         {cut?.lots.map(({ lot, usedMilli }) => (
           <span key={lot.id} className={style.below}>
-            Lot of {dayText(lot.receivedOn)}
+            Lot of {dayWords(lot.receivedOn)}
             {lot.dyeLot && `, dye lot ${lot.dyeLot}`}: {amountText(row.kind, usedMilli / 1000, system)}
           </span>
         ))}
@@ -162,7 +162,7 @@ function Row({ row }: { row: SlotAgainst }) {
 function Cuttings({ sheet }: { sheet: CutSheet }) {
   const counted = sheet.cuttings.filter(({ coatCount }) => coatCount > 0);
   const perCoat = counted.map(({ at, coatCount, costMinor }) => ({
-    day: at.slice(0, 10),
+    day: localDate(new Date(at)),
     amountMinor: roundMinor(costMinor / coatCount),
   }));
   return (
@@ -195,7 +195,7 @@ function Cuttings({ sheet }: { sheet: CutSheet }) {
         <tbody>
           {sheet.cuttings.map(({ cuttingId, at, coatCount, costMinor }) => (
             <tr key={cuttingId}>
-              <td className="number">{dayText(at.slice(0, 10))}</td>
+              <td className="number">{dayWords(at)}</td>
               <td className={`${table.amount} number`}>{coatCount === 0 ? 'no new one' : coatCount}</td>
               <td className={table.amount}>
                 <Money amountMinor={costMinor} />

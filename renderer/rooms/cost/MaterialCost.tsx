@@ -1,4 +1,5 @@
 /** What the batch costs in material: by slot, from which lots, and what of it falls between the pieces. */
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
@@ -8,7 +9,6 @@ import { itemById } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { Money } from '../../parts/Figure.tsx';
 import table from '../../parts/table.module.css';
 import style from './CostRoom.module.css';
@@ -137,7 +137,7 @@ function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isO
   return (
     <span className="number">
       {part.isCut && 'Cut already, '}
-      {lot ? `${part.isCut ? 'lot' : 'Lot'} of ${dayText(lot.receivedOn)}` : 'from a lot that is used up'}
+      {lot ? `${part.isCut ? 'lot' : 'Lot'} of ${dayWords(lot.receivedOn)}` : 'from a lot that is used up'}
       {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
       {amount}
     </span>

@@ -1,6 +1,7 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useEffect, useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { lotPrices, pricedUnit } from '../../../shared-core/cost/unit-price.ts';
 import { shareWords } from '../../../shared-core/cost/price-words.ts';
@@ -9,7 +10,6 @@ import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { DatedLine } from '../../parts/DatedLine.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { Money } from '../../parts/Figure.tsx';
@@ -95,7 +95,7 @@ function Purchases({ read }: { read: CallOutput<'readItem'> }) {
         <tbody>
           {prices.map(({ lot, unitMinor, changeRatio }) => (
             <tr key={lot.id}>
-              <td className="number">{dayText(lot.receivedOn)}</td>
+              <td className="number">{dayWords(lot.receivedOn)}</td>
               <td>
                 {lot.supplier}
                 {lot.dyeLot && <span className="quiet small"> dye lot {lot.dyeLot}</span>}

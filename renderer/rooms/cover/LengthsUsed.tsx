@@ -1,4 +1,5 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
 import { keptOf, shortOf } from '../../../shared-core/cover/held-back.ts';
@@ -6,7 +7,6 @@ import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts'
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import style from './CoverRoom.module.css';
 
 const drawnPx = 400;
@@ -80,7 +80,7 @@ function placeWords(use: Use, shelf: ItemOnShelf): string {
   const lot = shelf.lots.find((candidate) => candidate.id === use.lotId);
   if (!lot) return 'Lot';
   const length = lot.lengths.find((candidate) => candidate.id === use.lengthId);
-  const from = `lot of ${dayText(lot.receivedOn)}`;
+  const from = `lot of ${dayWords(lot.receivedOn)}`;
   const dyeLot = lot.dyeLot && `, dye lot ${lot.dyeLot}`;
   return length ? `${sentenceCase(length.form)}, ${from}${dyeLot}` : `${sentenceCase(from)}${dyeLot}`;
 }

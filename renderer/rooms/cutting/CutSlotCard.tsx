@@ -1,4 +1,5 @@
 /** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
@@ -10,7 +11,6 @@ import { useCoat } from '../../client/coat-context.ts';
 import { countedQuantity } from '../../client/words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { DraftField, draftOf } from '../../parts/DraftField.tsx';
 import { FlagField } from '../../parts/Field.tsx';
 import { Money } from '../../parts/Figure.tsx';
@@ -167,6 +167,6 @@ function wasteWords(
 function placeWords(line: ProposedLine, shelf: ItemOnShelf): string {
   const lot = shelf.lots.find((candidate) => candidate.id === line.lotId);
   const length = lot?.lengths.find((candidate) => candidate.id === line.lengthId);
-  const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `lot of ${dayText(lot?.receivedOn ?? '')}`;
+  const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `lot of ${dayWords(lot?.receivedOn ?? '')}`;
   return length ? `${length.form}, ${from}` : from;
 }

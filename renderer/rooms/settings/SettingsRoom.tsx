@@ -86,7 +86,7 @@ export function SettingsRoom() {
 
       <Group
         title="Currency"
-        about="One currency for all prices. Changing it changes the word beside each amount; the amounts themselves stay as they were typed."
+        about="One currency for all prices. Changing it changes the word beside each amount; the amounts themselves stay as they were typed. Once there are amounts, it can become only a currency with as many decimal places."
       >
         <div className={style.narrow}>
           <TextField

@@ -1,5 +1,6 @@
 /** Offers that purchases suggest: taken with one click, or left. */
 import { useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { type LearnedOffer, learnedOffers } from '../../../shared-core/stash/learned-offer.ts';
 import type { Offer } from '../../../shared-core/stash/offer.ts';
@@ -7,7 +8,6 @@ import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { sellingWords } from '../../parts/selling-words.ts';
@@ -49,7 +49,7 @@ export function LearnedOffers({ shelf, offers, onChanged }: LearnedOffersProps) 
         {learned.map((each) => (
           <li key={each.lotId} className={style.suggestion}>
             <span>
-              {each.supplier}, {dayText(each.pricedOn)}: {sellingWords(each.unit, system)} for{' '}
+              {each.supplier}, {dayWords(each.pricedOn)}: {sellingWords(each.unit, system)} for{' '}
               <Money amountMinor={each.priceMinor} />
               {each.replaces && (
                 <span className="quiet">

@@ -1,11 +1,11 @@
 /** Every movement of an item, newest first. The ledger only grows. */
 import { useEffect, useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { ItemOnShelf, Movement } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { Problems } from '../../parts/Problems.tsx';
 import { formWords, lotText, movementText, widthText } from './item-words.ts';
 import style from './Ledger.module.css';
@@ -34,7 +34,7 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
           return (
             <li key={movement.id} className={style.row}>
               <time className={style.day} dateTime={movement.at}>
-                {dayText(movement.at)}
+                {dayWords(movement.at)}
               </time>
               <span>
                 {movementText(movement, shelf.item.kind, system, planName)}

@@ -1,11 +1,11 @@
 /** What was bought of an item, purchase by purchase, and what is left of each. */
 import { useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { shareMinor } from '../../../shared-core/measure/money.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { fromMilli, type ItemOnShelf, type LotOnShelf, lotWorth } from '../../../shared-core/stash/stash.ts';
 import { Amount } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { LengthStrips, type StripScale } from './LengthStrips.tsx';
 import style from './Lots.module.css';
@@ -47,11 +47,11 @@ function OneLot({ lot, shelf, scale }: { lot: LotOnShelf; shelf: ItemOnShelf; sc
   const received = fromMilli(lot.receivedMilli);
   const lengths = lot.lengths.filter((length) => length.onHandMm > 0);
   return (
-    <article className={style.lot} aria-label={`Lot of ${dayText(lot.receivedOn)}`}>
+    <article className={style.lot} aria-label={`Lot of ${dayWords(lot.receivedOn)}`}>
       <header className={style.head}>
         <div>
           <p className={style.title}>
-            {dayText(lot.receivedOn)}
+            {dayWords(lot.receivedOn)}
             {lot.dyeLot !== '' && <span className={style.dye}>dye lot {lot.dyeLot}</span>}
           </p>
           <p className="quiet small">{lot.supplier || 'supplier not noted'}</p>

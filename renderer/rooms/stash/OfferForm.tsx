@@ -1,13 +1,12 @@
 /** A supplier's price for an item, by the unit it is sold in. */
 import { useState } from 'react';
+import { moneyNumber } from '../../../shared-core/measure/money.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
-import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { type Offer, type SellingUnit, soldAs } from '../../../shared-core/stash/offer.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 import { todayIso } from '../../parts/calendar.ts';
 import {
   DraftField,
@@ -32,17 +31,17 @@ export interface OfferFormProps {
 }
 
 export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
-  const { workshop } = useWorkshop();
-  const system = useSystem();
+  const { workshop, facts } = useWorkshop();
+  const { system, currency } = facts.settings;
   const ways = waysOf(item, offer);
   const [supplier, setSupplier] = useState(offer?.supplier ?? '');
   const [pricedOn, setPricedOn] = useState(() => offer?.pricedOn ?? todayIso());
   const [way, setWay] = useState<SellingUnit['kind']>(offer?.unit.kind ?? ways[0]!);
-  const [price, setPrice] = useState<QuantityDraft>(() => priceDraft(offer, system));
+  const [price, setPrice] = useState<QuantityDraft>(() => priceDraft(offer, currency));
   const [drafts, setDrafts] = useState(() => draftOfOffer(item, offer, system));
 
   const [leastCount, setLeastCount] = useState<QuantityDraft>(() => countDraft(offer?.leastCount));
-  const [breaks, setBreaks] = useState(() => draftsOfBreaks(offer, system));
+  const [breaks, setBreaks] = useState(() => draftsOfBreaks(offer, system, currency));
   const hasLeastCount = way !== 'by length' && way !== 'by mass';
 
   const save = async (): Promise<readonly Problem[]> => {
@@ -147,7 +146,7 @@ function countDraft(count: number | undefined): QuantityDraft {
   return count === undefined ? emptyDraft : draftOf(count, String(count));
 }
 
-function priceDraft(offer: Offer | null, system: MeasureSystem): QuantityDraft {
+function priceDraft(offer: Offer | null, currency: string): QuantityDraft {
   const value = offer?.priceMinor ?? null;
-  return { value, text: value === null ? '' : showQuantity('money', value, { system }), misread: null };
+  return { value, text: value === null ? '' : moneyNumber(value, currency), misread: null };
 }

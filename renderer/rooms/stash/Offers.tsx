@@ -1,11 +1,12 @@
 /** What suppliers ask for an item. */
 import { useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { isOldPrice, type Offer, oldPriceDays } from '../../../shared-core/stash/offer.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
-import { dayText, todayIso } from '../../parts/calendar.ts';
+import { todayIso } from '../../parts/calendar.ts';
 import { Money } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { sellingWords, unitCountWords } from '../../parts/selling-words.ts';
@@ -60,7 +61,7 @@ export function Offers({ offers, onEdit, onChanged }: OffersProps) {
                 <td>
                   {offer.supplier}
                   <span className={style.day}>
-                    {dayText(offer.pricedOn)}
+                    {dayWords(offer.pricedOn)}
                     {isOldPrice(offer, todayIso()) && `, over ${oldPriceDays} days old: ask again`}
                   </span>
                 </td>

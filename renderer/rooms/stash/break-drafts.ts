@@ -1,4 +1,5 @@
 /** Price breaks and the least count of an offer while they are typed: in lengths, masses or numbers, kept as units. */
+import { moneyNumber } from '../../../shared-core/measure/money.ts';
 import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { stepsUp } from '../../../shared-core/measure/round-up.ts';
 import type { MeasureSystem, QuantityKind } from '../../../shared-core/measure/quantity.ts';
@@ -34,7 +35,11 @@ export function emptyBreak(key: number): BreakDraft {
   return { key, from: emptyDraft, price: emptyDraft };
 }
 
-export function draftsOfBreaks(offer: Offer | null, system: MeasureSystem): readonly BreakDraft[] {
+export function draftsOfBreaks(
+  offer: Offer | null,
+  system: MeasureSystem,
+  currency: string,
+): readonly BreakDraft[] {
   if (!offer) return [];
   const { quantity, unit } = fromFields[offer.unit.kind];
   return (offer.breaks ?? []).map(({ fromCount, priceMinor }, index) => {
@@ -46,7 +51,7 @@ export function draftsOfBreaks(offer: Offer | null, system: MeasureSystem): read
     return {
       key: index,
       from: draftOf(amount, text),
-      price: draftOf(priceMinor, showQuantity('money', priceMinor, { system })),
+      price: draftOf(priceMinor, moneyNumber(priceMinor, currency)),
     };
   });
 }

@@ -1,4 +1,5 @@
 /** Lots, lengths and the ledger in words. */
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { usableWidthMm } from '../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -14,7 +15,6 @@ import {
   type Movement,
 } from '../../../shared-core/stash/stash.ts';
 import { amountText, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 
 export const formWords: Readonly<Record<Length['form'], string>> = {
   roll: 'Roll',
@@ -92,7 +92,7 @@ export function lengthText(length: LengthOnShelf, item: Item, system: MeasureSys
 
 /** "14 Apr 2026, dye lot P-2207". */
 export function lotText(lot: LotOnShelf): string {
-  return [dayText(lot.receivedOn), lot.dyeLot === '' ? null : `dye lot ${lot.dyeLot}`]
+  return [dayWords(lot.receivedOn), lot.dyeLot === '' ? null : `dye lot ${lot.dyeLot}`]
     .filter((word) => word !== null)
     .join(', ');
 }

@@ -68,8 +68,9 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
         <p>
           The first line names them, in any order: supplier, item (as it is called in the stash), sold as (by
           length, sheet, spool, by mass, pack or each), price, and priced on (2026-10-12). Then what the way
-          of selling asks for: step or length and width in cm, thread in m, mass in g, pieces. If you like: at
-          least, and breaks, such as “500 cm = 1.05; 20 m = 0.98”.
+          of selling asks for: step or length and width in cm, thread in m, mass in g, pieces. Where several
+          items have one name: kind and colour. If you like: at least, and breaks, such as “500 cm = 1.05; 20
+          m = 0.98”.
         </p>
         <p>
           A cell may carry its own unit, such as 1/8 yd. Save the offers you have as CSV to see an example.

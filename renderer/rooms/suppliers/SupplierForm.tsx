@@ -1,8 +1,8 @@
 /** What a supplier asks for a delivery. */
 import { useState } from 'react';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
+import { moneyNumber } from '../../../shared-core/measure/money.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { call } from '../../client/api.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';
@@ -18,11 +18,12 @@ export interface SupplierFormProps {
 }
 
 export function SupplierForm({ supplier, onClose, onSaved }: SupplierFormProps) {
-  const { workshop } = useWorkshop();
+  const { workshop, facts: ofWorkshop } = useWorkshop();
+  const { currency } = ofWorkshop.settings;
   const facts = supplier?.facts ?? null;
   const [name, setName] = useState(supplier?.name ?? '');
-  const [delivery, setDelivery] = useState(() => moneyDraft(facts?.deliveryMinor ?? null));
-  const [freeFrom, setFreeFrom] = useState(() => moneyDraft(facts?.freeFromMinor ?? null));
+  const [delivery, setDelivery] = useState(() => moneyDraft(facts?.deliveryMinor ?? null, currency));
+  const [freeFrom, setFreeFrom] = useState(() => moneyDraft(facts?.freeFromMinor ?? null, currency));
   const [days, setDays] = useState(() =>
     draftOf(facts?.leadDays ?? null, facts?.leadDays == null ? '' : String(facts.leadDays)),
   );
@@ -78,9 +79,6 @@ export function SupplierForm({ supplier, onClose, onSaved }: SupplierFormProps) 
   );
 }
 
-function moneyDraft(amountMinor: number | null) {
-  return draftOf(
-    amountMinor,
-    amountMinor === null ? '' : showQuantity('money', amountMinor, { system: 'metric' }),
-  );
+function moneyDraft(amountMinor: number | null, currency: string) {
+  return draftOf(amountMinor, amountMinor === null ? '' : moneyNumber(amountMinor, currency));
 }

@@ -1,8 +1,9 @@
 /** All that was ticked comes in at once: each purchase as it was on the list until the maker types what it truly was. */
 import { useState } from 'react';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
+import type { Settings } from '../../../shared-core/contract/schemas.ts';
+import { moneyNumber } from '../../../shared-core/measure/money.ts';
 import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
-import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -13,7 +14,7 @@ import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById } from '../../client/coat-words.ts';
 import { countedQuantity } from '../../client/words.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { todayIso } from '../../parts/calendar.ts';
 import {
@@ -49,14 +50,13 @@ export interface ReceiveBoughtProps {
 }
 
 export function ReceiveBought({ plan, lines, onClose, onReceived }: ReceiveBoughtProps) {
-  const { workshop } = useWorkshop();
+  const { workshop, facts } = useWorkshop();
   const { input } = useCoat();
-  const system = useSystem();
   const [receivedOn, setReceivedOn] = useState(todayIso);
   const [drafts, setDrafts] = useState<readonly BoughtDraft[]>(() =>
     lines.flatMap((line) => {
       const item = input && itemById(input, line.itemId);
-      return item ? [draftFor(line, item, system)] : [];
+      return item ? [draftFor(line, item, facts.settings)] : [];
     }),
   );
   const change = (changed: BoughtDraft) =>
@@ -161,7 +161,7 @@ function Purchase({ draft, onChange }: { draft: BoughtDraft; onChange: (draft: B
   );
 }
 
-function draftFor(line: ToBuyLine, item: Item, system: MeasureSystem): BoughtDraft {
+function draftFor(line: ToBuyLine, item: Item, { system, currency }: Settings): BoughtDraft {
   const { supplier, priceMinor, lengths, amount } = receiptOf(line, item);
   const length = (mm: number, unit: typeof clothLengthUnit | typeof clothWidthUnit) =>
     draftOf(mm, showQuantity('length', mm, { system, unit }));
@@ -170,7 +170,7 @@ function draftFor(line: ToBuyLine, item: Item, system: MeasureSystem): BoughtDra
     line,
     supplier,
     dyeLot: '',
-    price: draftOf(priceMinor, showQuantity('money', priceMinor, { system })),
+    price: draftOf(priceMinor, moneyNumber(priceMinor, currency)),
     amount: amount === null ? emptyDraft : draftOf(amount, amountText(item.kind, amount, system)),
     width: lengths ? length(lengths.widthMm, clothWidthUnit) : emptyDraft,
     along: lengths ? length(lengths.lengthMm, clothLengthUnit) : emptyDraft,

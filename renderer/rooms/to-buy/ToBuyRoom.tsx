@@ -1,6 +1,7 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
@@ -16,7 +17,6 @@ import { itemById, slotNames } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
-import { dayText } from '../../parts/calendar.ts';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Money } from '../../parts/Figure.tsx';
@@ -169,7 +169,7 @@ function Line({ line }: { line: ToBuyLine }) {
         <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
           <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
           <span className="quiet small">
-            {priceWords(line, system, currency)}, priced {dayText(line.offer.pricedOn)}
+            {priceWords(line, system, currency)}, priced {dayWords(line.offer.pricedOn)}
             {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
           </span>
           {line.alternatives.map((dearer) => (

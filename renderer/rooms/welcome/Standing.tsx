@@ -1,12 +1,12 @@
 /** How the workshop stands: the coats last worked on, and the stash by kind. */
 import { useEffect, useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { ItemRow, PlanRow } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { call } from '../../client/api.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { dayText } from '../../parts/calendar.ts';
 import { KindMark } from '../../parts/KindMark.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import style from './Standing.module.css';
@@ -80,7 +80,7 @@ export function Standing() {
                     {[
                       coat.size === '' ? null : `size ${coat.size}`,
                       coat.coatCount === 1 ? '1 coat' : `${coat.coatCount} coats`,
-                      dayText(coat.changedAt),
+                      dayWords(coat.changedAt),
                     ]
                       .filter((word) => word !== null)
                       .join(' · ')}

@@ -101,7 +101,12 @@ const refusedTexts: readonly (readonly [QuantityKind, string, string])[] = [
 ];
 
 function read(kind: QuantityKind, text: string, changes: Partial<ReadOptions> = {}) {
-  return readQuantity(kind, text, { system: 'metric', where: 'Width of Grey taffeta', ...changes });
+  return readQuantity(kind, text, {
+    system: 'metric',
+    currency: 'GBP',
+    where: 'Width of Grey taffeta',
+    ...changes,
+  });
 }
 
 function sentence(kind: QuantityKind, text: string, changes: Partial<ReadOptions> = {}): string {

@@ -64,13 +64,16 @@ describe('a value is shown as a maker reads it', () => {
       number: '12.50',
       unit: 'EUR',
     });
-    expect(showParts('money', -125_000, { system: 'metric' })).toEqual({ number: '-1,250.00', unit: '' });
+    expect(showParts('money', -125_000, { system: 'metric', currency: 'GBP' })).toEqual({
+      number: '-1,250.00',
+      unit: 'GBP',
+    });
   });
 
   it('never shows what is not finite, half a cent, or a unit of another kind', () => {
     expect(() => showQuantity('length', Number.NaN, { system: 'metric' })).toThrow(RangeError);
     expect(() => showQuantity('mass', Number.POSITIVE_INFINITY, { system: 'metric' })).toThrow(RangeError);
-    expect(() => showQuantity('money', 12.5, { system: 'metric' })).toThrow(RangeError);
+    expect(() => showQuantity('money', 12.5, { system: 'metric', currency: 'EUR' })).toThrow(RangeError);
     expect(() => showQuantity('mass', 12, { system: 'metric', unit: 'mm' })).toThrow(RangeError);
   });
 });
@@ -230,7 +233,11 @@ describe('what is shown can be typed again', () => {
   it('and the examples in the sentences of refusal are read', () => {
     for (const [kind, { examples }] of Object.entries(quantityFacts)) {
       for (const text of examples.split(/, | or /)) {
-        const reading = readQuantity(kind as QuantityKind, text, { system: 'metric', where: text });
+        const reading = readQuantity(kind as QuantityKind, text, {
+          system: 'metric',
+          where: text,
+          currency: 'EUR',
+        });
         expect(reading.ok, `${kind} ${text}`).toBe(true);
       }
     }

@@ -227,7 +227,7 @@ const rows: readonly Row[] = [
 ];
 
 function read(kind: QuantityKind, text: string, system: MeasureSystem) {
-  return readQuantity(kind, text, { system, where: text, min: 0 });
+  return readQuantity(kind, text, { system, where: text, min: 0, currency: 'GBP' });
 }
 
 describe('a field reads what makers type', () => {

@@ -44,6 +44,24 @@ describe('reading what a cloth is made of', () => {
       ['linen', 0.4],
     ]);
   });
+  it.each([
+    '66,7 % wool, 33,3 % nylon',
+    '66,7% wool,33,3% nylon',
+    'wool 66,7 %, nylon 33,3 %',
+    'Wool 66,7,nylon 33,3',
+    '66,7 wool; 33.3 nylon',
+    '33,3 % Nylon and 66,7\u00a0% Wool',
+  ])('reads shares with a decimal comma: %s', (text) => {
+    expect(read(text)).toEqual([
+      ['wool', 0.667],
+      ['nylon', 0.333],
+    ]);
+  });
+  it('still parts by a comma that stands between words', () => {
+    expect(read('65 % cotton,35 % polyester')).toEqual(read('65 % cotton, 35 % polyester'));
+    expect(what('66,7 % wool, 30,1 % nylon')).toEqual(['adds up to 96.8 %']);
+    expect(what('wool 65,35 nylon')).toHaveLength(1);
+  });
   it('thirds written to one place are let pass', () => {
     expect(read('33.3 % wool, 33.3 % silk, 33.3 % cotton')).toHaveLength(3);
   });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { folded, searchText, searchWords, sortKey } from '../../../main/database/search-text.ts';
+import { searchText, searchWords, sortKey } from '../../../main/database/search-text.ts';
+import { folded } from '../../../shared-core/measure/folded-text.ts';
 
 test('capitals, accents and joined letters make no difference', () => {
   expect(folded('  Écru\u0301  GRÖSSE ')).toBe('ecru grosse');

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openAsking, taffeta } from '../asking.ts';
+import { dump, openAsking, taffeta } from '../asking.ts';
 
 const heads = 'supplier,item,sold as,step or length (cm),width (cm),price (EUR),priced on,breaks';
 const line = (supplier: string, price: string) =>
@@ -44,4 +44,29 @@ test('one line amiss keeps the whole list out', async () => {
     text: text(line('Marl & Wick', '1.15'), line('Quillstone', 'dear')),
   });
   expect(problems.map(({ where }) => where)).toEqual(['Line 3, column price']);
+});
+
+test('the list of the workshop is read back whole: cloth in two colours, names with leading signs', async () => {
+  const asking = openAsking();
+  for (const [name, colour, priceMinor] of [
+    ['+Fenny lawn', 'moss', 730],
+    ['+Fenny lawn', '-rust', 810],
+    ['=Fenny lawn', '', 920],
+    ["'@Fenny lawn", '@', 1_040],
+  ] as const) {
+    const { itemId } = await asking.get('saveItem', { ...taffeta, name, colour });
+    await asking.get('saveOffer', {
+      offerId: null,
+      itemId,
+      supplier: '@Quillstone',
+      unit: { kind: 'by length', stepMm: 114.3, widthMm: 1473.2, leastMm: 250 },
+      priceMinor,
+      pricedOn: '2026-10-12',
+      leastCount: 3,
+    });
+  }
+  const before = dump(asking.dataFile);
+  const list = await asking.get('priceList', {});
+  expect(await asking.get('bringInPriceList', list)).toEqual({ addedCount: 0, changedCount: 0 });
+  expect(dump(asking.dataFile)).toBe(before);
 });

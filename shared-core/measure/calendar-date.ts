@@ -1,0 +1,50 @@
+/** Days of the calendar as "2026-03-27": what is one, which one an instant falls on, how far two lie apart. */
+
+/** A day that the calendar has, years 1 to 9999: 2024-02-29 is one, 2026-02-29 is not. */
+export function isCalendarDate(text: string): boolean {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
+  return calendarDate(Number(year), Number(month), Number(day)) !== null;
+}
+
+/** The day as text, null where the calendar has none such. month from 1. */
+export function calendarDate(year: number, month: number, day: number): string | null {
+  const isDay = year >= 1 && year <= 9999 && day >= 1 && day <= dayCount(year, month);
+  return isDay ? written(year, month, day) : null;
+}
+
+/** The day that an instant falls on by this machine's clock, so that it is still today late in the evening. */
+export function localDate(instant: Date): string {
+  return written(instant.getFullYear(), instant.getMonth() + 1, instant.getDate());
+}
+
+/**
+ * Days since 1970-01-01, the same wherever clocks are put forward or back. What an older file may hold as 2026-02-31
+ * counts on into the next month; NaN for what is not written as a date.
+ */
+export function dayNumber(date: string): number {
+  const [year, month, day] = date.split('-').map(Number);
+  return Date.UTC(year ?? Number.NaN, (month ?? Number.NaN) - 1, day) / 86_400_000;
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
+
+/** "14 Sept 2026" for a day, or for an instant the day it falls on here; a text that is neither comes back as it is. */
+export function dayWords(text: string): string {
+  const instant = new Date(text);
+  const isInstant = /^\d{4}-\d{2}-\d{2}T/.test(text) && !Number.isNaN(instant.getTime());
+  const date = isInstant ? localDate(instant) : text;
+  if (!isCalendarDate(date)) return text;
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+  return `${day} ${months[month - 1]} ${year}`;
+}
+
+/** 0 for a month that is none. */
+function dayCount(year: number, month: number): number {
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  return [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
+}
+
+function written(year: number, month: number, day: number): string {
+  const part = (number: number, length: number) => String(number).padStart(length, '0');
+  return `${part(year, 4)}-${part(month, 2)}-${part(day, 2)}`;
+}
