@@ -2,7 +2,7 @@
  * The lay: a job goes in, better and better placements come out. Nothing here knows the time: the clock
  * is passed in, so the same job, seed and number of iterations give the same lay everywhere.
  */
-import { startEngine } from './engine/engine.ts';
+import { startBatch } from './engine/batch.ts';
 import { modelOf } from './engine/model.ts';
 import { layResult } from './engine/result.ts';
 import { type LayBudget, type LayJob, type LayResult, mostOvertime } from './job.ts';
@@ -40,7 +40,7 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
   }
   const startedMs = clock();
   const model = modelOf(job);
-  const engine = startEngine(model, clock, planned ?? { seconds: null, iterations: null });
+  const engine = startBatch(model, clock, planned ?? { seconds: null, iterations: null });
   let endMs = startedMs;
   return {
     advance({ ms, iterations }) {

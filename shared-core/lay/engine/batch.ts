@@ -8,27 +8,41 @@ import { type Engine, isShorter, startEngine } from './engine.ts';
 import { type Lay, type Model, modelOf } from './model.ts';
 import {
   type Block,
-  type BlockContent,
+  type BlockTurn,
   blockJob,
   blockOf,
-  chainOf,
   type Chain,
+  type ChainLink,
+  chainOf,
   mayTurnBlocks,
   type Repeated,
   repeatedSets,
+  type Seam,
+  seamOf,
 } from './repeat.ts';
 
-/** Shares of the effort: for the sets alone, for two of them as one block, and the rest for all pieces at once. */
-const SINGLE_SHARE = 0.35;
-const PAIR_SHARE = 0.2;
-/** Of the effort without a plan: moves for each of its pieces. */
+/** Shares of the effort: for each set alone, for the seams between two; the rest is for all pieces at once. */
+const SINGLE_SHARE = 0.5;
+const SEAM_SHARE = 0.2;
+/** Two sets have one seam, which is found among all pieces. */
+const SINGLE_SHARE_OF_TWO = 0.4;
+/** Without a plan: moves for each piece of a block. */
 const UNPLANNED_MOVES = 2000;
+/** A set of fewer pieces is no coat: repeating it is only one more way to begin. */
+const FEWEST_PIECES = 16;
+const FEW_SHARE = 0.08;
 
-/** startSeed: of the model's job. */
+/** model: of a job without problems. planned: only helps to divide the effort. */
 export function startBatch(model: Model, clock: () => number, planned: LayBudget): Engine {
   const sets = repeatedSets(model.job);
-  const times = sets.reduce((sum, set) => sum + set.times, 0);
-  return times < 2 ? startEngine(model, clock, planned) : startRepeats(model, sets, clock, planned);
+  const setCount = sets.reduce((sum, { times }) => sum + times, 0);
+  if (setCount < 2) return startEngine(model, clock, planned);
+  return startRepeats(model, sets, clock, planned);
+}
+
+/** Indices of the sets, one for each block, alike side by side. */
+function blockOrder(sets: readonly Repeated[]): number[] {
+  return sets.flatMap(({ times }, at) => Array.from({ length: times }, () => at));
 }
 
 function startRepeats(
@@ -40,60 +54,18 @@ function startRepeats(
   const { job } = model;
   const widthMm = model.bins.at(-1)?.widthMm ?? model.widthMm;
   const mayTurn = mayTurnBlocks(job);
-  const startedMs = clock();
+  const isPlanned = planned.seconds !== null || planned.iterations !== null;
+  const order = blockOrder(sets);
+  const isCoat = model.items.length / order.length >= FEWEST_PIECES;
+  const singleShare = !isCoat ? FEW_SHARE : order.length === 2 ? SINGLE_SHARE_OF_TWO : SINGLE_SHARE;
+  /** By set, and by the two sets on both sides. */
+  const blocks = new Map<number, Block>();
+  const seams = new Map<string, Seam>();
   let done = 0;
   let better = 0;
-  /** The best chain of blocks so far, and the search over all pieces once that has begun. */
   let best: Lay | null = null;
+  /** The search over all pieces, once it has begun. */
   let whole: Engine | null = null;
-  const found = new Map<string, Block>();
-
-  function share(of: number): LayBudget {
-    return {
-      seconds: planned.seconds === null ? null : planned.seconds * of,
-      iterations: planned.iterations === null ? null : Math.floor(planned.iterations * of),
-    };
-  }
-
-  /** Blocks enough for the whole job: the largest content first. */
-  function sequence(): Block[] | null {
-    const open = sets.map(({ times }) => times);
-    const blocks: Block[] = [];
-    const bySize = [...found.values()].sort(
-      (a, b) => perSet(a) - perSet(b) || total(b.content) - total(a.content),
-    );
-    for (const block of bySize) {
-      while (block.content.every((count, at) => count <= open[at]!)) {
-        blocks.push(block);
-        block.content.forEach((count, at) => (open[at]! -= count));
-      }
-    }
-    return open.every((count) => count === 0) ? blocks : null;
-  }
-
-  /** Length for the pieces' area: what a block takes, whatever sets are in it. */
-  function perSet(block: Block): number {
-    const area = block.pieces.reduce((sum, { form }) => sum + form.areaMm2, 0);
-    return block.lengthMm / area;
-  }
-
-  function chains(): Chain[] {
-    const blocks = sequence();
-    if (!blocks) return [];
-    const alike = chainOf(
-      model,
-      blocks.map((block) => ({ block, turn: 'as laid' })),
-      widthMm,
-    );
-    const turned = mayTurn
-      ? chainOf(
-          model,
-          blocks.map((block, at) => ({ block, turn: at % 2 === 0 ? 'as laid' : 'end for end' })),
-          widthMm,
-        )
-      : null;
-    return [alike, turned].filter((chain) => chain !== null);
-  }
 
   function take(lay: Lay): void {
     if (best && !isShorter(model, lay, best)) return;
@@ -101,27 +73,111 @@ function startRepeats(
     better += 1;
   }
 
-  /** Looks for one block; each better lay of it is repeated for the whole job. */
-  function* lookFor(content: BlockContent, budget: LayBudget, from: Chain | null, blockModel: Model) {
-    const engine = startEngine(blockModel, clock, budget, from);
-    let known = -1;
-    const learn = () => {
-      if (engine.betterCount() === known) return;
-      known = engine.betterCount();
-      found.set(content.join(' '), blockOf(blockModel, engine.best(), content));
-      const [first] = chains();
-      if (first) take(first.lay);
+  function budgetOf(share: number, pieceCount: number): LayBudget {
+    if (!isPlanned) return { seconds: null, iterations: UNPLANNED_MOVES * pieceCount };
+    return {
+      seconds: planned.seconds === null ? null : planned.seconds * share,
+      iterations: planned.iterations === null ? null : Math.floor(planned.iterations * share),
     };
-    learn();
-    const untilMs = budget.seconds === null ? Infinity : clock() + budget.seconds * 1000;
-    const moves =
-      budget.iterations ?? (budget.seconds === null ? UNPLANNED_MOVES * blockModel.items.length : Infinity);
-    for (let move = 0; move < moves && clock() < untilMs; move++) {
-      if (!engine.advance(null, 1)) break;
-      learn();
+  }
+
+  /** These sets one behind another in a model; null while one of them was not laid yet, or where they find no room. */
+  function chainIn(into: Model, of: readonly number[], turn: BlockTurn = 'as laid'): Chain | null {
+    const links: ChainLink[] = [];
+    for (const [at, set] of of.entries()) {
+      const block = blocks.get(set);
+      if (!block) return null;
+      const isTurned = at % 2 === 1 && turn === 'end for end';
+      const seam = turn === 'as laid' && at > 0 ? seams.get(`${of[at - 1]} ${set}`) : undefined;
+      links.push({ block, turn: isTurned ? turn : 'as laid', seam: seam ?? null });
+    }
+    return chainOf(into, links, widthMm);
+  }
+
+  function takeChain(): void {
+    const chain = chainIn(model, order);
+    if (chain) take(chain.lay);
+  }
+
+  /** Runs a search within its budget; told of each better lay. */
+  function* spend(engine: Engine, budget: LayBudget, onBetter: () => void): Generator<void, void, void> {
+    const startedMs = clock();
+    let known = -1;
+    for (;;) {
+      if (engine.betterCount() !== known) {
+        known = engine.betterCount();
+        onBetter();
+      }
+      if (engine.finished()) return;
+      if (budget.seconds !== null && clock() - startedMs >= budget.seconds * 1000) return;
+      if (budget.iterations !== null && engine.iterations() >= budget.iterations) return;
+      engine.advance(null, 1);
+      done += 1;
       yield;
     }
-    learn();
   }
-  return null as never;
+
+  function* laySet(set: number, share: number): Generator<void, void, void> {
+    const content = sets.map((_, at) => (at === set ? 1 : 0));
+    const own = modelOf(blockJob(job, sets, content, widthMm));
+    const budget = budgetOf(share, own.items.length);
+    const engine = startEngine(own, clock, budget);
+    yield* spend(engine, budget, () => {
+      blocks.set(set, blockOf(own, engine.best()));
+      takeChain();
+    });
+  }
+
+  function* laySeam(first: number, second: number, share: number): Generator<void, void, void> {
+    const content = sets.map((_, at) => Number(at === first) + Number(at === second));
+    const both = modelOf(blockJob(job, sets, content, widthMm));
+    const chain = chainIn(both, [first, second]);
+    if (!chain) return;
+    const budget = budgetOf(share, both.items.length);
+    const engine = startEngine(both, clock, budget, [], chain);
+    yield* spend(engine, budget, () => {
+      seams.set(`${first} ${second}`, seamOf(both, chain, engine.best()));
+      takeChain();
+    });
+  }
+
+  function* run(): Generator<void, void, void> {
+    let left = 1;
+    for (const set of sets.keys()) {
+      left -= singleShare / sets.length;
+      yield* laySet(set, singleShare / sets.length);
+    }
+    if (isCoat && order.length > 2) {
+      const pairs = new Set(order.slice(1).map((set, at) => `${order[at]} ${set}`));
+      for (const pair of pairs) {
+        const [first, second] = pair.split(' ').map(Number);
+        left -= SEAM_SHARE / pairs.size;
+        yield* laySeam(first!, second!, SEAM_SHARE / pairs.size);
+      }
+    }
+    const turned = mayTurn ? chainIn(model, order, 'end for end') : null;
+    const chains = isCoat ? [chainIn(model, order), turned].filter((chain) => chain !== null) : [];
+    const engine = startEngine(model, clock, isPlanned ? budgetOf(left, 0) : planned, chains);
+    whole = engine;
+    yield* spend(engine, { seconds: null, iterations: null }, () => take(engine.best()));
+  }
+
+  const moves = run();
+  let isOver = false;
+  // Up to the first lay of the first set: the job then has a lay too.
+  while (!best && !isOver) isOver = moves.next().done === true;
+  return {
+    advance(endMs, iterations) {
+      for (let move = 0; (iterations === null || move < iterations) && !isOver; move++) {
+        if (endMs !== null && clock() >= endMs) break;
+        isOver = moves.next().done === true;
+      }
+      return !isOver;
+    },
+    best: () => best!,
+    betterCount: () => better,
+    iterations: () => done,
+    atFloor: () => whole?.atFloor() ?? false,
+    finished: () => isOver,
+  };
 }

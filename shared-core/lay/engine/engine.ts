@@ -2,7 +2,8 @@
 import type { LayBudget } from '../job.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
-import { randomFrom } from './random.ts';
+import type { Chain } from './repeat.ts';
+import { type Random, randomFrom } from './random.ts';
 import { FLOOR_GRAINS, startSearch } from './search.ts';
 
 export interface Engine {
@@ -30,17 +31,26 @@ function costOf(model: Model, lay: Lay): readonly [number, number] {
   return [last, used];
 }
 
-export function startEngine(model: Model, clock: () => number, planned: LayBudget): Engine {
+export function isShorter(model: Model, lay: Lay, than: Lay): boolean {
+  const [bin, used] = costOf(model, lay);
+  const [otherBin, otherUsed] = costOf(model, than);
+  return bin < otherBin || (bin === otherBin && used < otherUsed);
+}
+
+/**
+ * chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. seam: two
+ * blocks between which alone it is to look.
+ */
+export function startEngine(
+  model: Model,
+  clock: () => number,
+  planned: LayBudget,
+  chains: readonly Chain[] = [],
+  seam: Chain | null = null,
+): Engine {
   const random = randomFrom(model.job.seed);
   const startedMs = clock();
-  const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
-  const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
-  let first = lays[0]!;
-  for (const lay of lays) {
-    const [bin, used] = costOf(model, lay);
-    const [leastBin, leastUsed] = costOf(model, first);
-    if (bin < leastBin || (bin === leastBin && used < leastUsed)) first = lay;
-  }
+  const first = (seam ?? chains[0])?.lay ?? bestAlongFrontier(model, random);
   let done = 0;
   const progress = {
     planned: planned.seconds !== null || planned.iterations !== null,
@@ -50,8 +60,8 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
       return Math.max(byTime, byCount);
     },
   };
-  const search = startSearch(model, first, random, progress);
-  const moves = search.run();
+  const search = startSearch(model, first, random, progress, chains);
+  const moves = seam ? search.runSeam(seam) : search.run();
   return {
     advance(endMs, iterations) {
       for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
@@ -70,4 +80,10 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
     },
     finished: search.finished,
   };
+}
+
+function bestAlongFrontier(model: Model, random: Random): Lay {
+  const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
+  const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
+  return lays.reduce((first, lay) => (isShorter(model, lay, first) ? lay : first));
 }

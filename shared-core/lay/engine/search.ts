@@ -49,6 +49,8 @@ const SQUEEZE_END = 4e-5;
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
   run(): Generator<void, void, void>;
+  /** The same for the seam between two blocks alike. */
+  runSeam(chain: Chain): Generator<void, void, void>;
   /** The shortest valid lay found. */
   best(): Lay;
   bestCostMm(): number;
@@ -62,13 +64,13 @@ export interface Progress {
   planned: boolean;
 }
 
-/** first: where the search begins. chain: that is blocks laid before, which are slid together and not torn apart. */
+/** first: where the search begins. chains: ways to lay blocks that were laid before; the best slid together is where it begins. */
 export function startSearch(
   model: Model,
   first: Lay,
   random: Random,
   progress: Progress,
-  chain: Chain | null = null,
+  chains: readonly Chain[] = [],
 ): Search {
   const { items, forms, bins } = model;
   const movers = items.length;
@@ -132,6 +134,14 @@ export function startSearch(
   // Many pieces take more sweeps to find their order.
   const coarsePatience = Math.max(40, movers);
   const order = new Int32Array(movers);
+
+  /** Pieces that are laid anew while all others are held still; what lies right of `about` is pulled along. */
+  interface Window {
+    readonly near: readonly number[];
+    readonly about: number;
+    /** Whether the pieces may lie as they do, once so much length was taken out. */
+    isAllowed(takenMm: number): boolean;
+  }
 
   interface State {
     readonly x: Float64Array;
@@ -373,9 +383,6 @@ export function startSearch(
     }
   }
 
-  function scatterAmong(some: readonly number[], from: number, to: number): void {
-    for (const i of some) scatterOne(i, from, to);
-  }
 
   /**
    * Separates a scattered lay on cloth shorter than the best by `leap`, or one that failed there before, with two large
@@ -409,23 +416,27 @@ export function startSearch(
   }
 
   /** Slides each block, and with it those behind it, towards those before it until they touch. */
-  function* slideTogether({ blockOfItem, blockCount }: Chain): Generator<void, void, void> {
-    for (let block = 1; block < blockCount; block++) {
+  function* slideTogether({ lay, blockOfItem, blocks }: Chain): Generator<void, void, void> {
+    const before = bestLay;
+    const beforeCost: readonly [number, number] = [active, bestCost];
+    bestLay = lay;
+    openBest();
+    for (let block = 1; block < blocks.length; block++) {
       yield;
       const own = blockOfItem.findIndex((of) => of === block);
       const bin = binAt(x[own]!);
       const start = bins[bin]!.startX;
       const sliding: number[] = [];
-      const before: number[] = [];
+      const ahead: number[] = [];
       for (let j = 0; j < total; j++) {
         if (binAt(x[j]!) !== bin) continue;
         if (j < movers && blockOfItem[j] === block) sliding.push(j);
-        else if (j >= movers || blockOfItem[j]! < block) before.push(j);
+        else if (j >= movers || blockOfItem[j]! < block) ahead.push(j);
       }
       const room = Math.min(...sliding.map((i) => x[i]! - halfX[i]! - start));
       const isClear = (by: number) =>
         sliding.every((i) =>
-          before.every((j) => {
+          ahead.every((j) => {
             const dx = x[j]! - x[i]! + by;
             const dy = y[j]! - y[i]!;
             return (
@@ -443,7 +454,9 @@ export function startSearch(
         if (blockOfItem[i]! >= block && binAt(x[i]!) === bin) x[i]! -= by;
       }
     }
-    if (!accept()) openBest();
+    if (accept() && (active < beforeCost[0] || (active === beforeCost[0] && bestCost < beforeCost[1]))) return;
+    bestLay = before;
+    openBest();
   }
 
   /** Cloth between the pieces of the active bin whose centres lie around x, as a part of their stretch. */
@@ -480,8 +493,39 @@ export function startSearch(
    * thrown anywhere in what is left between, and only they move. What does not come apart is given back a part of
    * what was taken. Yields after each move; true when a better lay stands.
    */
-  function* startWindow(leap: number, patience: number): Generator<void, boolean, void> {
-    openBest();
+  function* startWindow(window: Window, leap: number, patience: number): Generator<void, boolean, void> {
+    const { near, about, isAllowed } = window;
+    const { from, to } = stretchOf(near);
+    const full = bestCost;
+    let taken = Math.min(leap * (to - from), full - shorter(1));
+    const inWindow = new Set(near);
+    const others = inActive().filter((i) => !inWindow.has(i));
+    const right = others.filter((i) => x[i]! > about);
+    const held = others.filter((i) => x[i]! + halfX[i]! > from && x[i]! - halfX[i]! < to);
+    for (const i of right) x[i]! -= taken;
+    limit[active] = full - taken;
+    for (const i of near) scatterOne(i, from, to - taken);
+    yield;
+    try {
+      for (let rung = 0; ; rung++) {
+        moves.setWindow({ fromX: from, toX: to - taken, movers: near, held });
+        if (shorten(full - taken) && (yield* separate(rung === 0 ? patience : 60, 0, SETTLE_HAIR, near))) {
+          return isAllowed(taken) && accept();
+        }
+        if (rung === RUNGS.length) return false;
+        yield;
+        // A little more cloth than before, still less than the best.
+        const less = taken;
+        taken = Math.min(leap * (to - from), full - shorter(1)) * RUNGS[rung]!;
+        for (const i of right) x[i]! += less - taken;
+      }
+    } finally {
+      moves.setWindow(null);
+    }
+  }
+
+  /** Of some places the one with the most waste around it. */
+  function anyWindow(): Window {
     const inside = inActive();
     let about = 0;
     let most = -Infinity;
@@ -492,42 +536,43 @@ export function startSearch(
       most = waste;
       about = at;
     }
-    const near = nearestInActive(about, SCATTERED);
-    const { from, to } = stretchOf(near);
-    const full = bestCost;
-    let taken = Math.min(leap * (to - from), full - shorter(1));
-    const isNear = new Uint8Array(movers);
-    for (const i of near) isNear[i] = 1;
-    const right = inside.filter((i) => isNear[i] === 0 && x[i]! > about);
-    const held = inside.filter(
-      (i) => isNear[i] === 0 && x[i]! + halfX[i]! > from && x[i]! - halfX[i]! < to,
-    );
-    for (const i of right) x[i]! -= taken;
-    limit[active] = full - taken;
-    scatterAmong(near, from, to - taken);
-    const windowOf = (mm: number) => ({ fromX: from, toX: to - mm, movers: near, held });
-    yield;
-    try {
-      moves.setWindow(windowOf(taken));
-      if (shorten(full - taken) && (yield* separate(patience, 0, SETTLE_HAIR, near))) return accept();
-      for (const share of RUNGS) {
-        yield;
-        const less = taken * (1 - share);
-        taken *= share;
-        for (const i of right) x[i]! += less;
-        moves.setWindow(windowOf(taken));
-        if (shorten(full - taken) && (yield* separate(60, 0, SETTLE_HAIR, near))) return accept();
+    return { near: nearestInActive(about, SCATTERED), about, isAllowed: () => true };
+  }
+
+  /**
+   * Only the pieces on both sides of the seam between two blocks are laid anew, and none of them goes beyond the
+   * middle of a block: what is found is good at every seam between two such blocks.
+   */
+  function* runSeam(chain: Chain): Generator<void, void, void> {
+    yield* slideTogether(chain);
+    let leap = FIRST_LEAP;
+    let patience = FIRST_PATIENCE;
+    for (;;) {
+      yield;
+      openBest();
+      // The second block's far half stays as it is, so its end says where it begins.
+      const { lengthMm } = chain.blocks[1]!;
+      const seam = bestCost - lengthMm;
+      const isHome = (i: number, taken: number) =>
+        x[i]! - halfX[i]! >= chain.blocks[0]!.lengthMm / 2 && x[i]! + halfX[i]! <= bestCost - taken - lengthMm / 2;
+      const near = inActive()
+        .filter((i) => isHome(i, 0))
+        .sort((a, b) => Math.abs(x[a]! - seam) - Math.abs(x[b]! - seam) || a - b)
+        .slice(0, SCATTERED);
+      if (near.length < 2) return;
+      const window = { near, about: seam, isAllowed: (taken: number) => near.every((i) => isHome(i, taken)) };
+      if (yield* startWindow(window, leap, patience)) leap *= 1.2;
+      else {
+        leap = Math.max(LEAST_LEAP, leap * 0.9);
+        patience = Math.min(MOST_PATIENCE, patience + MORE_PATIENCE);
       }
-      return false;
-    } finally {
-      moves.setWindow(null);
     }
   }
 
   function* run(): Generator<void, void, void> {
     openBest();
-    if (chain) yield* slideTogether(chain);
-    let ratio = chain ? 0.004 : 0.05;
+    for (const chain of chains) yield* slideTogether(chain);
+    let ratio = chains.length > 0 ? 0.004 : 0.05;
     let leap = FIRST_LEAP;
     let patience = FIRST_PATIENCE;
     while (!done) {
@@ -554,7 +599,8 @@ export function startSearch(
           isShortening = false;
         }
         const isWide = inActive().length > WINDOW_ABOVE;
-        if (yield* isWide ? startWindow(leap, patience) : startAnew(pool, leap, patience)) {
+        if (isWide) openBest();
+        if (yield* isWide ? startWindow(anyWindow(), leap, patience) : startAnew(pool, leap, patience)) {
           isShortening = !isWide;
           ratio = 0.004;
           leap *= 1.2;
@@ -599,6 +645,7 @@ export function startSearch(
   openBest();
   return {
     run,
+    runSeam,
     best: () => bestLay,
     bestCostMm: () => bestCost,
     betterCount: () => better,
