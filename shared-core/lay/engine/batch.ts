@@ -4,10 +4,11 @@
  * begins, and is never lost again: a batch takes no more than its best coat repeated.
  */
 import type { LayBudget } from '../job.ts';
-import { type Engine, isShorter, startEngine } from './engine.ts';
+import { alongFrontier, type Engine, isShorter, startEngine } from './engine.ts';
 import { type Lay, type Model, modelOf } from './model.ts';
 import {
   type Block,
+  type BlockContent,
   type BlockTurn,
   blockJob,
   blockOf,
@@ -17,20 +18,21 @@ import {
   mayTurnBlocks,
   type Repeated,
   repeatedSets,
-  type Seam,
-  seamOf,
 } from './repeat.ts';
 
-/** Shares of the effort: for each set alone, for the seams between two; the rest is for all pieces at once. */
-const SINGLE_SHARE = 0.5;
-const SEAM_SHARE = 0.2;
-/** Two sets have one seam, which is found among all pieces. */
-const SINGLE_SHARE_OF_TWO = 0.4;
+/**
+ * Shares of the effort. Up to three sets are laid one by one and then all at once; of more, two are laid as one block
+ * in between, since what is won there is won for every two.
+ */
+const FEW_SETS = 3;
+const SINGLE_SHARE_OF_FEW = 0.4;
+const SINGLE_SHARE = 0.25;
+const PAIR_SHARE = 0.5;
 /** Without a plan: moves for each piece of a block. */
 const UNPLANNED_MOVES = 2000;
 /** A set of fewer pieces is no coat: repeating it is only one more way to begin. */
 const FEWEST_PIECES = 16;
-const FEW_SHARE = 0.08;
+const SMALL_SHARE = 0.08;
 
 /** model: of a job without problems. planned: only helps to divide the effort. */
 export function startBatch(model: Model, clock: () => number, planned: LayBudget): Engine {
@@ -40,11 +42,6 @@ export function startBatch(model: Model, clock: () => number, planned: LayBudget
   return startRepeats(model, sets, clock, planned);
 }
 
-/** Indices of the sets, one for each block, alike side by side. */
-function blockOrder(sets: readonly Repeated[]): number[] {
-  return sets.flatMap(({ times }, at) => Array.from({ length: times }, () => at));
-}
-
 function startRepeats(
   model: Model,
   sets: readonly Repeated[],
@@ -52,15 +49,12 @@ function startRepeats(
   planned: LayBudget,
 ): Engine {
   const { job } = model;
-  const widthMm = model.bins.at(-1)?.widthMm ?? model.widthMm;
   const mayTurn = mayTurnBlocks(job);
   const isPlanned = planned.seconds !== null || planned.iterations !== null;
-  const order = blockOrder(sets);
-  const isCoat = model.items.length / order.length >= FEWEST_PIECES;
-  const singleShare = !isCoat ? FEW_SHARE : order.length === 2 ? SINGLE_SHARE_OF_TWO : SINGLE_SHARE;
-  /** By set, and by the two sets on both sides. */
-  const blocks = new Map<number, Block>();
-  const seams = new Map<string, Seam>();
+  const times = sets.map((set) => set.times);
+  const setCount = times.reduce((sum, each) => sum + each, 0);
+  const isCoat = model.items.length / setCount >= FEWEST_PIECES;
+  const found: Block[] = [];
   let done = 0;
   let better = 0;
   let best: Lay | null = null;
@@ -81,22 +75,26 @@ function startRepeats(
     };
   }
 
-  /** These sets one behind another in a model; null while one of them was not laid yet, or where they find no room. */
-  function chainIn(into: Model, of: readonly number[], turn: BlockTurn = 'as laid'): Chain | null {
+  /** So many of each set, in blocks one behind another: the larger blocks first. Empty where they find no room. */
+  function chainIn(into: Model, content: BlockContent, turn: BlockTurn): Chain[] {
+    const open = [...content];
     const links: ChainLink[] = [];
-    for (const [at, set] of of.entries()) {
-      const block = blocks.get(set);
-      if (!block) return null;
-      const isTurned = at % 2 === 1 && turn === 'end for end';
-      const seam = turn === 'as laid' && at > 0 ? seams.get(`${of[at - 1]} ${set}`) : undefined;
-      links.push({ block, turn: isTurned ? turn : 'as laid', seam: seam ?? null });
+    for (const block of found.toSorted((a, b) => sizeOf(b) - sizeOf(a))) {
+      while (block.content.every((count, at) => count <= (open[at] ?? 0))) {
+        links.push({ block, turn: links.length % 2 === 1 ? turn : 'as laid' });
+        block.content.forEach((count, at) => {
+          open[at] = (open[at] ?? 0) - count;
+        });
+      }
     }
-    return chainOf(into, links, widthMm);
+    if (open.some((count) => count > 0)) return [];
+    const chain = chainOf(into, links, model.widthMm);
+    return chain ? [chain] : [];
   }
 
-  function takeChain(): void {
-    const chain = chainIn(model, order);
-    if (chain) take(chain.lay);
+  function chainsIn(into: Model, content: BlockContent): Chain[] {
+    const alike = chainIn(into, content, 'as laid');
+    return mayTurn ? [...alike, ...chainIn(into, content, 'end for end')] : alike;
   }
 
   /** Runs a search within its budget; told of each better lay. */
@@ -117,55 +115,44 @@ function startRepeats(
     }
   }
 
-  function* laySet(set: number, share: number): Generator<void, void, void> {
-    const content = sets.map((_, at) => (at === set ? 1 : 0));
-    const own = modelOf(blockJob(job, sets, content, widthMm));
+  /** A search for one block, which stands with its first lay. */
+  function blockSearch(content: BlockContent, share: number): Generator<void, void, void> {
+    const own = modelOf(blockJob(job, sets, content));
     const budget = budgetOf(share, own.items.length);
-    const engine = startEngine(own, clock, budget);
-    yield* spend(engine, budget, () => {
-      blocks.set(set, blockOf(own, engine.best()));
-      takeChain();
+    const engine = startEngine(own, clock, budget, chainsIn(own, content));
+    const at = found.length;
+    found[at] = blockOf(own, engine.best(), content);
+    return spend(engine, budget, () => {
+      found[at] = blockOf(own, engine.best(), content);
+      for (const chain of chainIn(model, times, 'as laid')) take(chain.lay);
     });
   }
 
-  function* laySeam(first: number, second: number, share: number): Generator<void, void, void> {
-    const content = sets.map((_, at) => Number(at === first) + Number(at === second));
-    const both = modelOf(blockJob(job, sets, content, widthMm));
-    const chain = chainIn(both, [first, second]);
-    if (!chain) return;
-    const budget = budgetOf(share, both.items.length);
-    const engine = startEngine(both, clock, budget, [], chain);
-    yield* spend(engine, budget, () => {
-      seams.set(`${first} ${second}`, seamOf(both, chain, engine.best()));
-      takeChain();
-    });
-  }
+  const one = times.map((_, at) => times.map((__, other) => Number(other === at)));
+  const isFew = setCount <= FEW_SETS;
+  const oneShare = !isCoat ? SMALL_SHARE : isFew ? SINGLE_SHARE_OF_FEW : SINGLE_SHARE;
+  const twoShare = !isCoat || isFew ? 0 : PAIR_SHARE;
+  const singles = one.map((content) => blockSearch(content, oneShare / one.length));
+  for (const chain of chainIn(model, times, 'as laid')) take(chain.lay);
+  // Where lengths are too short for blocks, or hold more without them.
+  if (!best || model.bins.length > 1) take(alongFrontier(model));
 
   function* run(): Generator<void, void, void> {
-    let left = 1;
-    for (const set of sets.keys()) {
-      left -= singleShare / sets.length;
-      yield* laySet(set, singleShare / sets.length);
+    for (const search of singles) yield* search;
+    if (twoShare > 0) {
+      const two = one.filter((_, at) => times[at]! > 1).map((content) => content.map((count) => 2 * count));
+      if (two.length === 0) two.push(times.map((_, at) => Number(at < 2)));
+      for (const content of two) yield* blockSearch(content, twoShare / two.length);
     }
-    if (isCoat && order.length > 2) {
-      const pairs = new Set(order.slice(1).map((set, at) => `${order[at]} ${set}`));
-      for (const pair of pairs) {
-        const [first, second] = pair.split(' ').map(Number);
-        left -= SEAM_SHARE / pairs.size;
-        yield* laySeam(first!, second!, SEAM_SHARE / pairs.size);
-      }
-    }
-    const turned = mayTurn ? chainIn(model, order, 'end for end') : null;
-    const chains = isCoat ? [chainIn(model, order), turned].filter((chain) => chain !== null) : [];
-    const engine = startEngine(model, clock, isPlanned ? budgetOf(left, 0) : planned, chains);
+    const left = budgetOf(1 - oneShare - twoShare, 0);
+    const chains = isCoat ? chainsIn(model, times) : [];
+    const engine = startEngine(model, clock, isPlanned ? left : planned, chains);
     whole = engine;
     yield* spend(engine, { seconds: null, iterations: null }, () => take(engine.best()));
   }
 
   const moves = run();
   let isOver = false;
-  // Up to the first lay of the first set: the job then has a lay too.
-  while (!best && !isOver) isOver = moves.next().done === true;
   return {
     advance(endMs, iterations) {
       for (let move = 0; (iterations === null || move < iterations) && !isOver; move++) {
@@ -180,4 +167,8 @@ function startRepeats(
     atFloor: () => whole?.atFloor() ?? false,
     finished: () => isOver,
   };
+}
+
+function sizeOf({ content }: Block): number {
+  return content.reduce((sum, count) => sum + count, 0);
 }

@@ -37,20 +37,16 @@ export function isShorter(model: Model, lay: Lay, than: Lay): boolean {
   return bin < otherBin || (bin === otherBin && used < otherUsed);
 }
 
-/**
- * chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. seam: two
- * blocks between which alone it is to look.
- */
+/** chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. */
 export function startEngine(
   model: Model,
   clock: () => number,
   planned: LayBudget,
   chains: readonly Chain[] = [],
-  seam: Chain | null = null,
 ): Engine {
   const random = randomFrom(model.job.seed);
   const startedMs = clock();
-  const first = (seam ?? chains[0])?.lay ?? bestAlongFrontier(model, random);
+  const first = chains[0]?.lay ?? bestOfFrontier(model, random);
   let done = 0;
   const progress = {
     planned: planned.seconds !== null || planned.iterations !== null,
@@ -61,7 +57,7 @@ export function startEngine(
     },
   };
   const search = startSearch(model, first, random, progress, chains);
-  const moves = seam ? search.runSeam(seam) : search.run();
+  const moves = search.run();
   return {
     advance(endMs, iterations) {
       for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
@@ -82,7 +78,12 @@ export function startEngine(
   };
 }
 
-function bestAlongFrontier(model: Model, random: Random): Lay {
+/** The first lay of a model without blocks to begin with. */
+export function alongFrontier(model: Model): Lay {
+  return bestOfFrontier(model, randomFrom(model.job.seed));
+}
+
+function bestOfFrontier(model: Model, random: Random): Lay {
   const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
   const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
   return lays.reduce((first, lay) => (isShorter(model, lay, first) ? lay : first));

@@ -576,7 +576,10 @@ function offerNear(i: i32, nearX: f64, nearY: f64, samples: i32): void {
 }
 
 function offerAnywhere(i: i32, samples: i32): void {
-  if (windowTo < Infinity) return offerInWindow(i, samples);
+  if (windowTo < Infinity) {
+    offerInWindow(i, samples);
+    return;
+  }
   let open: f64 = 0;
   for (let b = 0; b <= active; b++) open += real(limitAt, b);
   for (let s = 0; s < samples; s++) {

@@ -40,13 +40,8 @@ function greatestDivisor(a: number, b: number): number {
 /** How many of each set stand in one block, in the order of the sets. */
 export type BlockContent = readonly number[];
 
-/** The job of one block, on endless cloth of the given usable width. */
-export function blockJob(
-  job: LayJob,
-  sets: readonly Repeated[],
-  content: BlockContent,
-  widthMm: number,
-): LayJob {
+/** The job of one block, on endless cloth as wide as the widest length. */
+export function blockJob(job: LayJob, sets: readonly Repeated[], content: BlockContent): LayJob {
   const sum = (shape: number, of: 'counts' | 'mirroredCounts') =>
     sets.reduce((total, set, at) => total + (set[of][shape] ?? 0) * (content[at] ?? 0), 0);
   return {
@@ -56,12 +51,20 @@ export function blockJob(
       count: sum(at, 'counts'),
       mirroredCount: sum(at, 'mirroredCounts'),
     })),
-    lengths: [{ id: 'block', widthMm, lengthMm: null, flaws: [] }],
+    lengths: [
+      {
+        id: 'block',
+        widthMm: Math.max(...job.lengths.map(({ widthMm }) => widthMm)),
+        lengthMm: null,
+        flaws: [],
+      },
+    ],
   };
 }
 
 /** A lay of a block, as placements that any model of the job can take over. */
 export interface Block {
+  readonly content: BlockContent;
   readonly lengthMm: number;
   readonly pieces: readonly BlockPiece[];
 }
@@ -76,14 +79,14 @@ export interface BlockPiece {
   readonly y: number;
 }
 
-export function blockOf(model: Model, lay: Lay): Block {
+export function blockOf(model: Model, lay: Lay, content: BlockContent): Block {
   let lengthMm = 0;
   const pieces = model.items.map((item, at): BlockPiece => {
     const form = model.forms[lay.form[at]!]!;
     lengthMm = Math.max(lengthMm, lay.x[at]! + form.halfX);
     return { shape: item.shape, isMirroredCopy: item.mirrored, form, x: lay.x[at]!, y: lay.y[at]! };
   });
-  return { lengthMm, pieces };
+  return { content, lengthMm, pieces };
 }
 
 /** How a block may lie: as it was found, or with its ends exchanged. */
@@ -103,42 +106,14 @@ export function mayTurnBlocks(job: LayJob): boolean {
 /** A lay with the block of each of its items, so that blocks can be slid together. */
 export interface Chain {
   readonly lay: Lay;
-  readonly blocks: readonly Block[];
-  /** For each item: which of the blocks, and which piece of that. */
+  /** For each item: which of the blocks. */
   readonly blockOfItem: Int32Array;
-  readonly pieceOfItem: Int32Array;
-}
-
-/** What was found between two blocks: how far apart they begin, and where pieces of both lie now, each from its block's start. */
-export interface Seam {
-  readonly apartMm: number;
-  readonly before: ReadonlyMap<number, BlockPiece>;
-  readonly after: ReadonlyMap<number, BlockPiece>;
-}
-
-/** The seam of a chain of two blocks that was laid anew. */
-export function seamOf(model: Model, { blocks, blockOfItem, pieceOfItem, lay: old }: Chain, lay: Lay): Seam {
-  const [first, second] = blocks;
-  const endMm = Math.max(...model.items.map((_, at) => lay.x[at]! + model.forms[lay.form[at]!]!.halfX));
-  const apartMm = endMm - (second?.lengthMm ?? 0);
-  const moved = (block: number, from: number) =>
-    new Map(
-      model.items.flatMap((item, at): [number, BlockPiece][] => {
-        if (blockOfItem[at] !== block) return [];
-        const form = model.forms[lay.form[at]!]!;
-        const piece = { shape: item.shape, isMirroredCopy: item.mirrored, form, x: lay.x[at]! - from, y: lay.y[at]! };
-        return [[pieceOfItem[at]!, piece]];
-      }),
-    );
-  if (!first || !second || old.x.length !== lay.x.length) throw new RangeError('a seam is between two blocks');
-  return { apartMm, before: moved(0, 0), after: moved(1, apartMm) };
+  readonly blockCount: number;
 }
 
 export interface ChainLink {
   readonly block: Block;
   readonly turn: BlockTurn;
-  /** Between this block and the one before, where both lie as they were laid; null: they are only put one behind the other. */
-  readonly seam: Seam | null;
 }
 
 /**
@@ -159,50 +134,31 @@ export function chainOf(model: Model, links: readonly ChainLink[], widthMm: numb
     bin: new Int32Array(count).fill(-1),
   };
   const blockOfItem = new Int32Array(count).fill(-1);
-  const pieceOfItem = new Int32Array(count).fill(-1);
-  const starts = placesOf(model, links, widthMm);
-  if (!starts) return null;
-  for (const [index, { block, turn, seam }] of links.entries()) {
-    const { bin, fromMm, isJoined } = starts[index]!;
-    const next = links[index + 1];
-    const after = isJoined ? seam?.after : undefined;
-    const before = starts[index + 1]?.isJoined ? next?.seam?.before : undefined;
-    for (const [pieceAt, own] of block.pieces.entries()) {
+  const places = placesOf(model, links, widthMm);
+  if (!places) return null;
+  for (const [index, { block, turn }] of links.entries()) {
+    const { bin, fromMm } = places[index]!;
+    const isTurned = turn === 'end for end';
+    for (const piece of block.pieces) {
       // On folded cloth a set alone may cut a piece more than it needs.
-      const at = free.get(`${own.shape} ${own.isMirroredCopy}`)?.shift();
+      const at = free.get(`${piece.shape} ${piece.isMirroredCopy}`)?.shift();
       if (at === undefined) continue;
-      const piece =
-        [before?.get(pieceAt), after?.get(pieceAt)].find((seen) => seen && !liesAsBefore(seen, own)) ?? own;
-      const isTurned = turn === 'end for end';
       // A shape that is its own half turn has one form for both.
-      const form =
-        formAt.get(formName(piece.form, isTurned ? 180 : 0)) ?? formAt.get(formName(piece.form));
+      const form = formAt.get(formName(piece.form, isTurned ? 180 : 0)) ?? formAt.get(formName(piece.form));
       if (form === undefined) return null;
       lay.form[at] = form;
       lay.x[at] = model.bins[bin]!.startX + fromMm + (isTurned ? block.lengthMm - piece.x : piece.x);
       lay.y[at] = isTurned ? widthMm - piece.y : piece.y;
       lay.bin[at] = bin;
       blockOfItem[at] = index;
-      pieceOfItem[at] = pieceAt;
     }
   }
-  if (blockOfItem.includes(-1)) return null;
-  return { lay, blocks: links.map(({ block }) => block), blockOfItem, pieceOfItem };
-}
-
-const SAME_MM = 1e-6;
-
-function liesAsBefore(a: BlockPiece, b: BlockPiece): boolean {
-  return (
-    formName(a.form) === formName(b.form) && Math.abs(a.x - b.x) < SAME_MM && Math.abs(a.y - b.y) < SAME_MM
-  );
+  return blockOfItem.includes(-1) ? null : { lay, blockOfItem, blockCount: links.length };
 }
 
 interface BlockPlace {
   readonly bin: number;
   readonly fromMm: number;
-  /** Whether it begins where its seam says. */
-  readonly isJoined: boolean;
 }
 
 /** Where each block begins: the first bin with room behind the one before, clear of flaws. */
@@ -210,32 +166,21 @@ function placesOf(model: Model, links: readonly ChainLink[], widthMm: number): B
   const places: BlockPlace[] = [];
   const step = model.job.repeat?.alongMm ?? 0;
   const onStep = (x: number) => (step > 0 ? Math.ceil(x / step - 1e-9) * step : x);
-  for (const [index, { block, seam }] of links.entries()) {
-    const last = places[index - 1];
+  const ends = model.bins.map(() => 0);
+  for (const { block } of links) {
     let found: BlockPlace | null = null;
-    for (let bin = last?.bin ?? 0; bin < model.bins.length && !found; bin++) {
+    for (let bin = 0; bin < model.bins.length && !found; bin++) {
       const { lengthMm, widthMm: own, flaws } = model.bins[bin]!;
       if (own < widthMm - 1e-9) continue;
-      const behind = last?.bin === bin ? last.fromMm : null;
-      const isClear = (from: number) =>
-        flaws.every((flaw) => flaw.x >= from + block.lengthMm || flaw.x + flaw.widthX <= from);
-      let fromMm = 0;
-      let isJoined = false;
-      if (behind !== null && seam && step === 0 && isClear(behind + seam.apartMm)) {
-        fromMm = behind + seam.apartMm;
-        isJoined = true;
-      } else {
-        if (behind !== null) {
-          fromMm = onStep(behind + links[index - 1]!.block.lengthMm + model.clearanceMm + 4 * model.grainMm);
-        }
-        for (const flaw of [...flaws].sort((a, b) => a.x - b.x)) {
-          const isHit = flaw.x < fromMm + block.lengthMm && flaw.x + flaw.widthX > fromMm;
-          if (isHit) fromMm = onStep(flaw.x + flaw.widthX);
-        }
+      let fromMm = onStep(ends[bin]!);
+      for (const flaw of [...flaws].sort((a, b) => a.x - b.x)) {
+        const isHit = flaw.x < fromMm + block.lengthMm && flaw.x + flaw.widthX > fromMm;
+        if (isHit) fromMm = onStep(flaw.x + flaw.widthX);
       }
-      if (fromMm + block.lengthMm <= lengthMm + 1e-9) found = { bin, fromMm, isJoined };
+      if (fromMm + block.lengthMm <= lengthMm + 1e-9) found = { bin, fromMm };
     }
     if (!found) return null;
+    ends[found.bin] = found.fromMm + block.lengthMm + model.clearanceMm + 4 * model.grainMm;
     places.push(found);
   }
   return places;

@@ -49,8 +49,6 @@ const SQUEEZE_END = 4e-5;
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
   run(): Generator<void, void, void>;
-  /** The same for the seam between two blocks alike. */
-  runSeam(chain: Chain): Generator<void, void, void>;
   /** The shortest valid lay found. */
   best(): Lay;
   bestCostMm(): number;
@@ -139,8 +137,6 @@ export function startSearch(
   interface Window {
     readonly near: readonly number[];
     readonly about: number;
-    /** Whether the pieces may lie as they do, once so much length was taken out. */
-    isAllowed(takenMm: number): boolean;
   }
 
   interface State {
@@ -383,7 +379,6 @@ export function startSearch(
     }
   }
 
-
   /**
    * Separates a scattered lay on cloth shorter than the best by `leap`, or one that failed there before, with two large
    * pieces swapped; what does not come apart is given a little more cloth, still less than the best. Yields after each
@@ -416,14 +411,14 @@ export function startSearch(
   }
 
   /** Slides each block, and with it those behind it, towards those before it until they touch. */
-  function* slideTogether({ lay, blockOfItem, blocks }: Chain): Generator<void, void, void> {
+  function* slideTogether({ lay, blockOfItem, blockCount }: Chain): Generator<void, void, void> {
     const before = bestLay;
     const beforeCost: readonly [number, number] = [active, bestCost];
     bestLay = lay;
     openBest();
-    for (let block = 1; block < blocks.length; block++) {
+    for (let block = 1; block < blockCount; block++) {
       yield;
-      const own = blockOfItem.findIndex((of) => of === block);
+      const own = blockOfItem.indexOf(block);
       const bin = binAt(x[own]!);
       const start = bins[bin]!.startX;
       const sliding: number[] = [];
@@ -454,7 +449,8 @@ export function startSearch(
         if (blockOfItem[i]! >= block && binAt(x[i]!) === bin) x[i]! -= by;
       }
     }
-    if (accept() && (active < beforeCost[0] || (active === beforeCost[0] && bestCost < beforeCost[1]))) return;
+    if (accept() && (active < beforeCost[0] || (active === beforeCost[0] && bestCost < beforeCost[1])))
+      return;
     bestLay = before;
     openBest();
   }
@@ -494,7 +490,7 @@ export function startSearch(
    * what was taken. Yields after each move; true when a better lay stands.
    */
   function* startWindow(window: Window, leap: number, patience: number): Generator<void, boolean, void> {
-    const { near, about, isAllowed } = window;
+    const { near, about } = window;
     const { from, to } = stretchOf(near);
     const full = bestCost;
     let taken = Math.min(leap * (to - from), full - shorter(1));
@@ -510,7 +506,7 @@ export function startSearch(
       for (let rung = 0; ; rung++) {
         moves.setWindow({ fromX: from, toX: to - taken, movers: near, held });
         if (shorten(full - taken) && (yield* separate(rung === 0 ? patience : 60, 0, SETTLE_HAIR, near))) {
-          return isAllowed(taken) && accept();
+          return accept();
         }
         if (rung === RUNGS.length) return false;
         yield;
@@ -536,37 +532,7 @@ export function startSearch(
       most = waste;
       about = at;
     }
-    return { near: nearestInActive(about, SCATTERED), about, isAllowed: () => true };
-  }
-
-  /**
-   * Only the pieces on both sides of the seam between two blocks are laid anew, and none of them goes beyond the
-   * middle of a block: what is found is good at every seam between two such blocks.
-   */
-  function* runSeam(chain: Chain): Generator<void, void, void> {
-    yield* slideTogether(chain);
-    let leap = FIRST_LEAP;
-    let patience = FIRST_PATIENCE;
-    for (;;) {
-      yield;
-      openBest();
-      // The second block's far half stays as it is, so its end says where it begins.
-      const { lengthMm } = chain.blocks[1]!;
-      const seam = bestCost - lengthMm;
-      const isHome = (i: number, taken: number) =>
-        x[i]! - halfX[i]! >= chain.blocks[0]!.lengthMm / 2 && x[i]! + halfX[i]! <= bestCost - taken - lengthMm / 2;
-      const near = inActive()
-        .filter((i) => isHome(i, 0))
-        .sort((a, b) => Math.abs(x[a]! - seam) - Math.abs(x[b]! - seam) || a - b)
-        .slice(0, SCATTERED);
-      if (near.length < 2) return;
-      const window = { near, about: seam, isAllowed: (taken: number) => near.every((i) => isHome(i, taken)) };
-      if (yield* startWindow(window, leap, patience)) leap *= 1.2;
-      else {
-        leap = Math.max(LEAST_LEAP, leap * 0.9);
-        patience = Math.min(MOST_PATIENCE, patience + MORE_PATIENCE);
-      }
-    }
+    return { near: nearestInActive(about, SCATTERED), about };
   }
 
   function* run(): Generator<void, void, void> {
@@ -645,7 +611,6 @@ export function startSearch(
   openBest();
   return {
     run,
-    runSeam,
     best: () => bestLay,
     bestCostMm: () => bestCost,
     betterCount: () => better,
