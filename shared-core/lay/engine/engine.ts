@@ -1,5 +1,6 @@
 /** Runs the search over a model: a first valid lay at once, then better ones. */
 import type { LayBudget } from '../job.ts';
+import { costOf, costsLess } from './cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { randomFrom } from './random.ts';
@@ -9,25 +10,12 @@ export interface Engine {
   /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
   advance(endMs: number | null, iterations: number | null): boolean;
   best(): Lay;
+  /** Goes on from a lay found elsewhere at its next start; false, and nothing changed, where it costs no less than the best. */
+  adopt(lay: Lay): boolean;
   betterCount(): number;
   iterations(): number;
   atFloor(): boolean;
   finished(): boolean;
-}
-
-/** What a lay costs: the last bin in use counts most, then how much of it is used. */
-function costOf(model: Model, lay: Lay): readonly [number, number] {
-  let last = 0;
-  let used = 0;
-  for (let i = 0; i < model.items.length; i++) {
-    const bin = lay.bin[i]!;
-    const reached = lay.x[i]! + model.forms[lay.form[i]!]!.halfX - model.bins[bin]!.startX;
-    if (bin > last) {
-      last = bin;
-      used = reached;
-    } else if (bin === last && reached > used) used = reached;
-  }
-  return [last, used];
 }
 
 export function startEngine(model: Model, clock: () => number, planned: LayBudget): Engine {
@@ -36,11 +24,7 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
   const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
   const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
   let first = lays[0]!;
-  for (const lay of lays) {
-    const [bin, used] = costOf(model, lay);
-    const [leastBin, leastUsed] = costOf(model, first);
-    if (bin < leastBin || (bin === leastBin && used < leastUsed)) first = lay;
-  }
+  for (const lay of lays) if (costsLess(model, lay, first)) first = lay;
   let done = 0;
   const progress = {
     planned: planned.seconds !== null || planned.iterations !== null,
@@ -62,6 +46,11 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
       return !search.finished();
     },
     best: search.best,
+    adopt(lay) {
+      if (!costsLess(model, lay, search.best())) return false;
+      search.adopt(lay);
+      return true;
+    },
     betterCount: search.betterCount,
     iterations: () => done,
     atFloor: () => {

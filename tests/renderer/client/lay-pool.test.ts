@@ -1,21 +1,21 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
-import type { LayAnswer, LayAsked } from '../../../renderer/client/lay-worker.ts';
+import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/member.ts';
 import { job, laid, rectangle, shape } from '../../core/lay/jobs.ts';
 
 /** A browser's worker that does what the test says: it lays nothing by itself. */
 class HandWorker {
   static readonly started: HandWorker[] = [];
-  onmessage: ((event: { data: LayAnswer }) => void) | null = null;
+  onmessage: ((event: { data: MemberAnswer }) => void) | null = null;
   onerror: ((event: { message: string }) => void) | null = null;
   onmessageerror: (() => void) | null = null;
-  readonly asked: LayAsked[] = [];
+  readonly asked: (MemberOrder & { kind: 'lay' })[] = [];
   isTerminated = false;
   constructor() {
     HandWorker.started.push(this);
   }
-  postMessage(asked: LayAsked): void {
-    this.asked.push(asked);
+  postMessage(order: MemberOrder): void {
+    if (order.kind === 'lay') this.asked.push(order);
   }
   terminate(): void {
     this.isTerminated = true;
