@@ -22,7 +22,10 @@ export interface Workplace {
   readonly later: (ms: number, then: () => void) => void;
 }
 
+/** Each hand has memory of its own, and each further one brings less. */
+const MOST_HANDS = 16;
+
 /** Hands for lays on a machine with so many cores: where there are more than two, one is left for the window. */
 export function handsFor(coreCount: number): number {
-  return Math.max(1, coreCount > 2 ? coreCount - 1 : coreCount);
+  return Math.max(1, Math.min(MOST_HANDS, coreCount > 2 ? coreCount - 1 : coreCount));
 }

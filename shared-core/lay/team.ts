@@ -126,6 +126,7 @@ export function layTeams(place: Workplace): LayTeams {
     lay.members.add(seat);
     seat.hand.send({ kind: 'lay', id: lay.id, job: { ...job, seed }, budget, tells });
     if (lay.members.size === 1) return;
+    if (lay.best !== null) seat.hand.send({ kind: 'adopt', id: lay.id, result: lay.best });
     for (const { hand, at } of lay.members) {
       if (at!.tells) continue;
       at!.tells = true;
