@@ -1,12 +1,12 @@
 /**
  * What more cores bring to one lay:
  * node tests/bench/threads.ts [--threads 2] [--seconds 5] [--alone 9] [--seeds 3] [--coats 1,6] [--instances DIR]
- *   [--only NAME] [--virtual 0] [--json]
+ *   [--only NAME,NAME] [--virtual] [--json]
  *
- * The demo coat's shell and the published instances in DIR, once on one thread for `alone` seconds and once on `threads`
- * of them for `seconds`; medians over the seeds, each lay judged by the independent check. `virtual` adds so many hands
- * that take turns in one thread, each with the full seconds by a clock of its own; where it is above 0 the others run
- * that way too, so that what else the machine does matters little. Lengths in mm (the published ones in their own unit).
+ * The demo coat's shell and the published instances in DIR, once on one thread for `alone` seconds and once on each number
+ * of `threads` for `seconds`; medians over the seeds, each lay judged by the independent check. `virtual`: the threads take
+ * turns in one, each with the full seconds by a clock of its own, so that there may be more of them than cores, and what
+ * else the machine does matters little. Lengths in mm (the published ones in their own unit).
  */
 import { parseArgs } from 'node:util';
 import { openLayThreads } from '../../main/services/lay-threads.ts';
@@ -26,16 +26,15 @@ const { values } = parseArgs({
     coats: { type: 'string', default: '1,6' },
     instances: { type: 'string' },
     only: { type: 'string' },
-    virtual: { type: 'string', default: '0' },
+    virtual: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
   },
 });
-const virtualCount = Number(values.virtual);
-const seconds = Number(values.seconds);
 const setups = [
   { threads: 1, seconds: Number(values.alone) },
-  { threads: Number(values.threads), seconds },
-  ...(virtualCount > 0 ? [{ threads: virtualCount, seconds }] : []),
+  ...values.threads
+    .split(',')
+    .map((threads) => ({ threads: Number(threads), seconds: Number(values.seconds) })),
 ];
 
 const tasks: { readonly name: string; readonly job: (seed: number) => LayJob }[] = [
@@ -84,11 +83,7 @@ for (const { name, job } of tasks) {
     const moves: number[] = [];
     for (let seed = 1; seed <= Number(values.seeds); seed++) {
       const asked = job(seed);
-      const laid = await (virtualCount > 0 ? laidByTurns : laidByThreads)(
-        asked,
-        setup.threads,
-        setup.seconds,
-      );
+      const laid = await (values.virtual ? laidByTurns : laidByThreads)(asked, setup.threads, setup.seconds);
       areAllValid &&= checkLay(asked, laid).length === 0;
       lengths.push(laid.usedLengthMm[0]!);
       moves.push(laid.iterations);
@@ -103,7 +98,7 @@ for (const { name, job } of tasks) {
     row[`${setups[at + 1]!.threads} over alone, %`] = Number(((length / medians[0]! - 1) * 100).toFixed(2));
   });
   rows.push(row);
-  if (!values.json) console.error(row);
+  console.error(row);
 }
 if (values.json) console.log(JSON.stringify({ areAllValid, rows }, null, 1));
 else console.table(rows);
