@@ -58,3 +58,13 @@ export function layJob(
 export function totalUsedMm(result: LayResult): number {
   return result.usedLengthMm.reduce((sum, used) => sum + used, 0);
 }
+
+/** More pieces placed, or as many on less cloth. */
+export function isBetterLay(one: LayResult, other: LayResult): boolean {
+  const fewer = unplacedCount(other) - unplacedCount(one);
+  return fewer === 0 ? totalUsedMm(one) < totalUsedMm(other) : fewer > 0;
+}
+
+function unplacedCount({ unplaced }: LayResult): number {
+  return unplaced.reduce((sum, { count }) => sum + count, 0);
+}

@@ -2,27 +2,12 @@
  * How short the lays are against published instances:
  * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S] [--seeds N] [--json]
  *
- * DIR holds JSON files { name, stripHeight, bestKnownLength, items: [{ id, demand, allowedTurns, outline }] }.
- * Each length is judged by the independent check. Gaps in % of the best known length.
+ * What DIR holds: instances/published.ts. Each length is judged by the independent check. Gaps in % of the best known length.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check.ts';
-import type { LayJob } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
-
-interface Instance {
-  readonly name: string;
-  readonly stripHeight: number;
-  readonly bestKnownLength: number;
-  readonly items: readonly {
-    readonly id: number | string;
-    readonly demand: number;
-    readonly allowedTurns: readonly number[];
-    readonly outline: readonly (readonly [number, number])[];
-  }[];
-}
+import { type Instance, instanceJob, publishedInstances } from './instances/published.ts';
 
 interface Run {
   readonly name: string;
@@ -38,29 +23,12 @@ interface Run {
   readonly isValid: boolean;
 }
 
-function jobOf(instance: Instance, seed: number): LayJob {
-  return {
-    shapes: instance.items.map((item) => ({
-      id: String(item.id),
-      ring: Float64Array.from(item.outline.flat()),
-      count: item.demand,
-      mirroredCount: 0,
-      turnsDeg: item.allowedTurns,
-    })),
-    lengths: [{ id: 'strip', widthMm: instance.stripHeight, lengthMm: null, flaws: [] }],
-    clearanceMm: 0,
-    spread: 'open',
-    repeat: null,
-    seed,
-  };
-}
-
 function round(value: number, digits: number): number {
   return Number(value.toFixed(digits));
 }
 
 function run(instance: Instance, seed: number, seconds: number): Run {
-  const job = jobOf(instance, seed);
+  const job = instanceJob(instance, seed);
   const best = instance.bestKnownLength;
   const start = performance.now();
   let firstMs: number | null = null;
@@ -110,11 +78,9 @@ if (values.instances === undefined) {
   console.error('Say where the instances are: --instances DIR');
   process.exit(2);
 }
-const folder = values.instances;
-const instances = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => JSON.parse(readFileSync(join(folder, file), 'utf8')) as Instance)
-  .filter((instance) => values.only === undefined || instance.name === values.only);
+const instances = publishedInstances(values.instances).filter(
+  (instance) => values.only === undefined || instance.name === values.only,
+);
 const runs: Run[] = [];
 for (const instance of instances) {
   for (let seed = 1; seed <= Number(values.seeds); seed++) {

@@ -8,27 +8,9 @@
  * both in logarithms).
  */
 import { parseArgs } from 'node:util';
-import { demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
 import { checkLay } from '../../shared-core/lay/check.ts';
-import type { LayJob } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
-import { endlessLength, layJob } from '../../shared-core/lay/plan-lay.ts';
-import { requirement } from '../../shared-core/requirement/requirement.ts';
-
-/** The job that is measured: the shell of the demo coat, for that many coats, on cloth of 1450 mm. */
-function shellJob(coatCount: number, seed: number): LayJob {
-  const demo = demoWorkshop();
-  const plan = { ...demo.plans[0]!, coatCount };
-  const items = new Map(
-    plan.slots.flatMap((slot) => {
-      const item = demo.items.find((one) => one.id === slot.itemId);
-      return item === undefined ? [] : [[slot.id, item] as const];
-    }),
-  );
-  const need = requirement(plan, items).find((one) => one.kind === 'shapes' && one.slotId === 'shell');
-  if (need?.kind !== 'shapes') throw new Error('the demo coat has no shell to cut');
-  return layJob(need, [endlessLength('roll', 1450, undefined)], plan.clearanceMm, undefined, seed);
-}
+import { shellJob } from './instances/demo-shell.ts';
 
 interface Row {
   readonly coats: number;

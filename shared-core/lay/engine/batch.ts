@@ -4,7 +4,8 @@
  * begins, and is never lost again: a batch takes no more than its best coat repeated.
  */
 import type { LayBudget } from '../job.ts';
-import { alongFrontier, type Engine, isShorter, startEngine } from './engine.ts';
+import { costsLess } from './cost.ts';
+import { alongFrontier, type Engine, startEngine } from './engine.ts';
 import { type Lay, type Model, modelOf } from './model.ts';
 import {
   type Block,
@@ -58,11 +59,12 @@ function startRepeats(
   let done = 0;
   let better = 0;
   let best: Lay | null = null;
-  /** The search over all pieces, once it has begun. */
+  /** The search over all pieces, once it has begun; and the best lay from elsewhere that waits for it. */
   let whole: Engine | null = null;
+  let offered: Lay | null = null;
 
   function take(lay: Lay): void {
-    if (best && !isShorter(model, lay, best)) return;
+    if (best && !costsLess(model, lay, best)) return;
     best = lay;
     better += 1;
   }
@@ -147,6 +149,7 @@ function startRepeats(
     const left = budgetOf(1 - oneShare - twoShare, 0);
     const chains = isCoat ? chainsIn(model, times) : [];
     const engine = startEngine(model, clock, isPlanned ? left : planned, chains);
+    if (offered) engine.adopt(offered);
     whole = engine;
     yield* spend(engine, { seconds: null, iterations: null }, () => take(engine.best()));
   }
@@ -162,6 +165,12 @@ function startRepeats(
       return !isOver;
     },
     best: () => best!,
+    adopt(lay) {
+      if (best && !costsLess(model, lay, best)) return false;
+      if (whole) return whole.adopt(lay);
+      if (!offered || costsLess(model, lay, offered)) offered = lay;
+      return true;
+    },
     betterCount: () => better,
     iterations: () => done,
     atFloor: () => whole?.atFloor() ?? false,

@@ -1,5 +1,6 @@
 /** Runs the search over a model: a first valid lay at once, then better ones. */
 import type { LayBudget } from '../job.ts';
+import { costOf, costsLess } from './cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import type { Chain } from './repeat.ts';
@@ -10,31 +11,12 @@ export interface Engine {
   /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
   advance(endMs: number | null, iterations: number | null): boolean;
   best(): Lay;
+  /** Goes on from a lay found elsewhere at its next start; false, and nothing changed, where it costs no less than the best. */
+  adopt(lay: Lay): boolean;
   betterCount(): number;
   iterations(): number;
   atFloor(): boolean;
   finished(): boolean;
-}
-
-/** What a lay costs: the last bin in use counts most, then how much of it is used. */
-function costOf(model: Model, lay: Lay): readonly [number, number] {
-  let last = 0;
-  let used = 0;
-  for (let i = 0; i < model.items.length; i++) {
-    const bin = lay.bin[i]!;
-    const reached = lay.x[i]! + model.forms[lay.form[i]!]!.halfX - model.bins[bin]!.startX;
-    if (bin > last) {
-      last = bin;
-      used = reached;
-    } else if (bin === last && reached > used) used = reached;
-  }
-  return [last, used];
-}
-
-export function isShorter(model: Model, lay: Lay, than: Lay): boolean {
-  const [bin, used] = costOf(model, lay);
-  const [otherBin, otherUsed] = costOf(model, than);
-  return bin < otherBin || (bin === otherBin && used < otherUsed);
 }
 
 /** chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. */
@@ -68,6 +50,11 @@ export function startEngine(
       return !search.finished();
     },
     best: search.best,
+    adopt(lay) {
+      if (!costsLess(model, lay, search.best())) return false;
+      search.adopt(lay);
+      return true;
+    },
     betterCount: search.betterCount,
     iterations: () => done,
     atFloor: () => {
@@ -86,5 +73,5 @@ export function alongFrontier(model: Model): Lay {
 function bestOfFrontier(model: Model, random: Random): Lay {
   const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
   const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
-  return lays.reduce((first, lay) => (isShorter(model, lay, first) ? lay : first));
+  return lays.reduce((first, lay) => (costsLess(model, lay, first) ? lay : first));
 }

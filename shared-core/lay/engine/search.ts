@@ -4,6 +4,7 @@
  * way grow in weight, which is what gets the search out of traps. Borders are never crossed: a position is
  * always inside some bin. The loops that move one piece or push pairs apart are in moves.as.ts.
  */
+import { costsLess } from './cost.ts';
 import { depthsOf } from './depth.ts';
 import type { DepthForm } from './depth.ts';
 import { ringsNearer } from './exact.ts';
@@ -51,6 +52,8 @@ export interface Search {
   run(): Generator<void, void, void>;
   /** The shortest valid lay found. */
   best(): Lay;
+  /** Offers a lay found elsewhere: the search goes on from it at its next start, if it holds and costs less than the best. */
+  adopt(lay: Lay): void;
   bestCostMm(): number;
   betterCount(): number;
   finished(): boolean;
@@ -120,6 +123,8 @@ export function startSearch(
   /** The best lay so far, from which the search goes on. */
   let bestLay: Lay = first;
   let bestCost = 0;
+  /** A lay found elsewhere, not looked at yet. */
+  let offered: Lay | null = null;
   let better = 0;
   let done = movers === 0;
 
@@ -198,11 +203,8 @@ export function startSearch(
 
   /** Sets limits from the best lay: the last bin in use is the one to shorten. */
   function openBest(): void {
-    for (let i = 0; i < movers; i++) {
-      x[i] = bestLay.x[i]!;
-      y[i] = bestLay.y[i]!;
-      setForm(i, bestLay.form[i]!);
-    }
+    if (offered !== null) takeOffered(offered);
+    open(bestLay);
     active = 0;
     for (let i = 0; i < movers; i++) active = Math.max(active, bestLay.bin[i]!);
     moves.setActive(active);
@@ -210,6 +212,21 @@ export function startSearch(
     limit[active] = usedOf(active);
     bestCost = limit[active]!;
     if (active === 0 && bestCost <= model.floorMm + FLOOR_GRAINS * grain) done = true;
+  }
+
+  function open(lay: Lay): void {
+    for (let i = 0; i < movers; i++) {
+      x[i] = lay.x[i]!;
+      y[i] = lay.y[i]!;
+      setForm(i, lay.form[i]!);
+    }
+  }
+
+  function takeOffered(lay: Lay): void {
+    offered = null;
+    if (!costsLess(model, lay, bestLay)) return;
+    open(lay);
+    if (holds()) bestLay = lay;
   }
 
   /** Shortens the active bin to lengthMm and pushes what sticks out back in. False when a piece has no room at all. */
@@ -612,6 +629,9 @@ export function startSearch(
   return {
     run,
     best: () => bestLay,
+    adopt: (lay) => {
+      offered = lay;
+    },
     bestCostMm: () => bestCost,
     betterCount: () => better,
     finished: () => done,
