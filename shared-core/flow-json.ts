@@ -6,9 +6,11 @@ import { stillEnoughSentence } from './cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { patternJson } from './flow-pattern-json.ts';
 import type { TextOptions } from './flow-text.ts';
+import { slotsBought, slotsStillFall } from './flow-still-falls.ts';
 import { ringPoints } from './geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from './lay/plan-lay.ts';
 import type { LayResult } from './lay/job.ts';
+import { layStillFalls } from './lay/still-falls.ts';
 import { howText } from './measure/basis.ts';
 import { slotById } from './plan/coat-plan.ts';
 import { coatTotal, sizedPieceName } from './plan/sizes.ts';
@@ -22,7 +24,7 @@ import {
 import type { BoughtBasket } from './to-buy/to-buy.ts';
 import { needDetail } from './requirement/need-detail.ts';
 
-/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. */
+/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
@@ -74,6 +76,7 @@ export function estimateJson(
       substitutes: slotCover.substitutes.map((itemId) => ({ itemId, name: item(itemId) })),
     })),
     toBuy: {
+      stillFalls: slotsStillFall(estimate, slotsBought(estimate), false),
       ...basketJson(estimate.toBuy),
       why: estimate.toBuy.whys.map((why) => ({ ...why, sentence: whySentence(why, words) })),
       nextBest: estimate.toBuy.fewer.map((other) => ({
@@ -117,6 +120,7 @@ function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'ne
     iterations: result.iterations,
     seconds: result.seconds,
     stoppedBy: result.stoppedBy,
+    stillFalls: layStillFalls(result, false),
     clearanceMm: job.clearanceMm,
     lengths: job.lengths,
     placements: placementsJson(sources, job.shapes, result),

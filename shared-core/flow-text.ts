@@ -5,7 +5,9 @@ import { type PriceRules, priceSheet } from './cost/price.ts';
 import { priceRows } from './cost/price-words.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
 import type { Estimate, FlowSources } from './flow.ts';
+import { listSentence, slotsBought, slotsStillFall } from './flow-still-falls.ts';
 import { layWords } from './lay/lay-words.ts';
+import { layStillFalls, stillFallsWords } from './lay/still-falls.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
@@ -37,7 +39,10 @@ export function estimateText(
       marginAmount > 0 ? `; beside it ${amountWords(need, marginAmount, context)} as margin for safety` : '';
     if (need.kind === 'amount')
       return row(name(need.slotId), amountWords(need, need.amount, context) + margin);
-    return row(name(need.slotId), slotLay ? layWords(slotLay.result, system) + margin : 'nothing to cut');
+    if (!slotLay) return row(name(need.slotId), 'nothing to cut');
+    const falls = layStillFalls(slotLay.result, false);
+    const still = falls ? `; usually ${stillFallsWords(falls)} shorter when looked for longer` : '';
+    return row(name(need.slotId), layWords(slotLay.result, system) + still + margin);
   });
   const costs = estimate.cost.lines.map((line) =>
     row(
@@ -45,6 +50,7 @@ export function estimateText(
       `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.isIncomplete ? ', not complete' : ''}`,
     ),
   );
+  const listFalls = slotsStillFall(estimate, slotsBought(estimate), false);
   const perCoat = estimate.cost.perCoatMinor[0] ?? 0;
   return [
     sizesWords(plan),
@@ -55,7 +61,10 @@ export function estimateText(
         coverSentences(slotCover, context).map((sentence) => `  ${sentence}`),
       ),
     ]),
-    section('To buy', [indented(shoppingText(sources, estimate.toBuy, { system, currency }))]),
+    section('To buy', [
+      ...(listFalls ? [`  ${listSentence(listFalls)}`] : []),
+      indented(shoppingText(sources, estimate.toBuy, { system, currency })),
+    ]),
     ...basketSections(sources, estimate, { system, currency }),
     section('Cost of material', [
       ...costs,

@@ -1,7 +1,7 @@
 /** One coat: its road in the rail, a line that says how the estimate stands, and the room of the chosen step. */
 import { createPortal } from 'react-dom';
 import { CoatContext } from '../client/coat-context.ts';
-import { type CoatSession, useCoatSession } from '../client/coat-session.ts';
+import { type CoatSession, isLookingForLays, useCoatSession } from '../client/coat-session.ts';
 import { finishedOf } from '../client/finished-coat.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
@@ -191,7 +191,7 @@ function spacingText(input: CoatSession['input'], system: MeasureSystem): string
 }
 
 function Progress({ session }: { session: CoatSession }) {
-  const isWorking = session.phase === 'quick' || session.phase === 'thorough';
+  const isWorking = isLookingForLays(session.phase);
   if (!isWorking && session.phase !== 'stopped') return null;
   return (
     <div className={style.progress} role="status">

@@ -17,6 +17,11 @@ import { solveInWorker } from './solver.ts';
 
 export type Phase = 'reading' | 'quick' | 'thorough' | 'settled' | 'stopped' | 'failed';
 
+/** Are lays being looked for, so that figures may still change by themselves? */
+export function isLookingForLays(phase: Phase): boolean {
+  return phase === 'quick' || phase === 'thorough';
+}
+
 export interface CoatSession {
   readonly phase: Phase;
   readonly input: FlowInput | null;

@@ -7,7 +7,7 @@ import { layInWorker } from './lay-pool.ts';
 
 /** Time for each lay: at first sight, and when it is looked for in earnest. */
 export const quickSeconds = 0.3;
-export const thoroughSeconds = 3;
+export { thoroughSeconds } from '../../shared-core/lay/still-falls.ts';
 
 export interface KeptRunOptions {
   readonly workshop: Workshop;

@@ -86,6 +86,34 @@ export function ringCounterClockwise(ring: Ring): Ring {
   return ringAreaMm2(ring) < 0 ? ringReversed(ring) : ring;
 }
 
+/** Do two rings have the same corners round, wherever each begins, within near mm? */
+export function ringsAlike(one: Ring, two: Ring, near: number): boolean {
+  if (one.length !== two.length) return false;
+  const count = one.length;
+  for (let shift = 0; shift < count; shift += 2) {
+    let same = true;
+    for (let i = 0; i < count && same; i += 2) {
+      const k = (i + shift) % count;
+      same = Math.abs(one[i]! - two[k]!) <= near && Math.abs(one[i + 1]! - two[k + 1]!) <= near;
+    }
+    if (same) return true;
+  }
+  return false;
+}
+
+/** Without corners that lie within hairMm of the one before them, the first one's neighbour at the end included. */
+export function ringWithoutDoubles(ring: Ring, hairMm: number): Ring {
+  const kept: number[] = [];
+  const isDoubled = (x: number, y: number, at: number) =>
+    Math.hypot(x - kept[at]!, y - kept[at + 1]!) <= hairMm;
+  for (let i = 0; i < ring.length; i += 2) {
+    if (kept.length === 0 || !isDoubled(ring[i]!, ring[i + 1]!, kept.length - 2))
+      kept.push(ring[i]!, ring[i + 1]!);
+  }
+  while (kept.length > 2 && isDoubled(kept.at(-2)!, kept.at(-1)!, 0)) kept.length -= 2;
+  return kept.length === ring.length ? ring : Float64Array.from(kept);
+}
+
 export function ringReversed(ring: Ring): Ring {
   const count = ring.length;
   const reversed = new Float64Array(count);

@@ -4,97 +4,43 @@
  *
  * Tolerance: a hundred-thousandth of the widest usable width (0.015 mm on 1450 mm cloth), for every edge.
  */
-import { area, areaPaths, FillRule, xor } from 'clipper2-ts';
+import { area } from 'clipper2-ts';
 import type { Path64, Paths64 } from 'clipper2-ts';
+import type { Box } from '../geometry/ring.ts';
 import type { Problem } from '../measure/problem.ts';
-import { inflated, integerPath, normalTurn, overlaps, points, turnedPoint } from './check-outline.ts';
-import type { LayJob, LayResult, LayShape, Placement } from './job.ts';
+import { AGAIN, countProblems } from './check-count.ts';
+import {
+  boxOf,
+  inflated,
+  integerPath,
+  isSameTurn,
+  normalTurn,
+  overlaps,
+  points,
+  spanMm,
+  turnedPoint,
+} from './check-outline.ts';
+import type { LayJob, LayResult, Placement } from './job.ts';
 
 /** Depth to which two edges may lie in each other before the check objects, mm. */
 export function checkToleranceMm(job: LayJob): number {
   return 1e-5 * Math.max(...job.lengths.map((length) => length.widthMm));
 }
 
-interface Laid {
+interface Outline {
+  /** Where the outline lies with its shape's origin at 0, 0, mirrored and turned. */
+  readonly box: Box;
+  readonly areaMm2: number;
+  /** Grown by half the clearance less the tolerance, from the corner of its box on; integers. */
+  readonly grown: () => Paths64;
+  /** Shrunk by the tolerance; integers. */
+  readonly bare: () => Paths64;
+}
+
+interface Laid extends Box {
   readonly name: string;
   readonly placement: Placement;
-  /** Outline in its own frame after mirroring and turning, grown by half the clearance less the tolerance; integers. */
-  readonly grown: Paths64;
-  /** Outline shrunk by the tolerance; integers. */
-  readonly bare: Paths64;
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
-interface Outline {
-  readonly points: readonly (readonly [number, number])[];
-  readonly areaMm2: number;
-  readonly grown: Paths64;
-  readonly bare: Paths64;
-}
-
-const AGAIN = 'Lay again; if it comes back, keep the project file and report it.';
-
-/** Does the shape, mirrored, cover the same cloth in some allowed turn? Within a ten-thousandth of its area. */
-function isOwnMirrorImage(shape: LayShape, scale: number): boolean {
-  const boxed = (turnDeg: number, mirrored: boolean): Path64 => {
-    const outline = points(shape.ring, turnDeg, mirrored);
-    const minX = Math.min(...outline.map(([x]) => x));
-    const minY = Math.min(...outline.map(([, y]) => y));
-    return integerPath(
-      outline.map(([x, y]) => [x - minX, y - minY] as const),
-      scale,
-    );
-  };
-  const drawn = boxed(0, false);
-  return shape.turnsDeg.some((turnDeg) => {
-    const difference = xor([drawn], [boxed(turnDeg, true)], FillRule.NonZero);
-    return Math.abs(areaPaths(difference)) <= 1e-4 * Math.abs(area(drawn));
-  });
-}
-
-function countProblems(job: LayJob, result: LayResult, scale: number): Problem[] {
-  const problems: Problem[] = [];
-  const endless = job.lengths.some((length) => length.lengthMm === null);
-  job.shapes.forEach((shape, index) => {
-    const asked: (readonly [boolean, number])[] = [];
-    if (job.spread === 'open') {
-      asked.push([false, shape.count], [true, shape.mirroredCount]);
-    } else if (shape.foldRing !== undefined) {
-      asked.push([false, shape.count + shape.mirroredCount]);
-    } else if (shape.count !== shape.mirroredCount && isOwnMirrorImage(shape, scale)) {
-      asked.push([false, Math.ceil((shape.count + shape.mirroredCount) / 2)]);
-    } else {
-      asked.push([false, Math.max(shape.count, shape.mirroredCount)]);
-    }
-    for (const [mirrored, count] of asked) {
-      const placed = result.placements.filter(
-        (placement) =>
-          placement.shape === index && (job.spread === 'folded' || placement.mirrored === mirrored),
-      ).length;
-      const left = result.unplaced
-        .filter((entry) => entry.shape === index && (job.spread === 'folded' || entry.mirrored === mirrored))
-        .reduce((sum, entry) => sum + entry.count, 0);
-      if (placed + left !== count) {
-        const kind = mirrored ? ' (mirrored)' : '';
-        problems.push({
-          where: `Shape ${shape.id}${kind}`,
-          what: `is laid ${placed} times instead of ${count}`,
-          mend: AGAIN,
-        });
-      }
-      if (endless && left > 0) {
-        problems.push({
-          where: `Shape ${shape.id}`,
-          what: 'is left out although the cloth is endless',
-          mend: AGAIN,
-        });
-      }
-    }
-  });
-  return problems;
+  readonly outline: Outline;
 }
 
 function phaseError(value: number, phase: number, step: number): number {
@@ -112,15 +58,14 @@ function placementProblems(job: LayJob, laid: Laid, toleranceMm: number): Proble
   const object = (what: string): void => {
     problems.push({ where: name, what, mend: AGAIN });
   };
-  if (!shape.turnsDeg.some((turnDeg) => normalTurn(turnDeg) === normalTurn(placement.turnDeg))) {
+  if (!shape.turnsDeg.some((turnDeg) => isSameTurn(turnDeg, placement.turnDeg))) {
     object(`is turned by ${placement.turnDeg} degrees, which its grain does not allow`);
   }
   if (placement.onFold !== (folded && shape.foldRing !== undefined)) {
     object(placement.onFold ? 'is laid on a fold that is not there' : 'is not laid on the fold');
   }
   if (placement.onFold) {
-    const turn = normalTurn(placement.turnDeg);
-    if (turn !== (placement.mirrored ? 180 : 0)) object('is turned away from the fold');
+    if (!isSameTurn(placement.turnDeg, placement.mirrored ? 180 : 0)) object('is turned away from the fold');
     if (Math.abs(laid.minY) > toleranceMm) object('does not lie on the fold');
   }
   const length = job.lengths[placement.length]!;
@@ -156,40 +101,63 @@ function flawBoxes(job: LayJob, index: number): { minX: number; minY: number; ma
   });
 }
 
+/** Judges one lay after another of a job; outlines are grown once for all of them. See checkLay. */
+export function layChecker(job: LayJob): (result: LayResult) => Problem[] {
+  const toleranceMm = checkToleranceMm(job);
+  const extentMm = Math.max(0, ...job.shapes.map((shape) => spanMm(shape.ring)));
+  const scale = Math.min(8e6 / Math.max(extentMm, job.clearanceMm, 1e-9), 30 / toleranceMm);
+  const outlines = new Map<string, Outline>();
+  const outlineOf = (placement: Placement): Outline => {
+    const key = `${placement.shape} ${normalTurn(placement.turnDeg)} ${placement.mirrored} ${placement.onFold}`;
+    const known = outlines.get(key);
+    if (known !== undefined) return known;
+    const shape = job.shapes[placement.shape]!;
+    const ring = placement.onFold ? (shape.foldRing ?? shape.ring) : shape.ring;
+    const turned = points(ring, placement.turnDeg, placement.mirrored);
+    const box = boxOf(turned);
+    // From the corner of its box on: however far from its origin it was drawn, the integers stay small.
+    const path = integerPath(
+      turned.map(([x, y]) => [x - box.minX, y - box.minY] as const),
+      scale,
+    );
+    const outline = {
+      box,
+      areaMm2: Math.abs(area(path)) / (scale * scale),
+      grown: once(() => inflated(path, (job.clearanceMm / 2 - toleranceMm / 2) * scale)),
+      bare: once(() => inflated(path, -toleranceMm * scale)),
+    };
+    outlines.set(key, outline);
+    return outline;
+  };
+  return (result) => layFaults(job, result, scale, outlineOf);
+}
+
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
 /**
  * Everything that is wrong with a lay; empty when it is sound: counts, turns, folds, repeat, nothing outside,
  * nothing on a flaw, nothing nearer than the clearance, and the lengths and utilisation that it claims.
  * Cost: a sweep over boxes, then one exact intersection for each pair of boxes that meet.
  */
 export function checkLay(job: LayJob, result: LayResult): Problem[] {
+  return layChecker(job)(result);
+}
+
+function layFaults(
+  job: LayJob,
+  result: LayResult,
+  scale: number,
+  outlineOf: (placement: Placement) => Outline,
+): Problem[] {
   const toleranceMm = checkToleranceMm(job);
   const clearanceMm = job.clearanceMm;
-  let extentMm = 0;
-  for (const shape of job.shapes)
-    for (const value of shape.ring) extentMm = Math.max(extentMm, Math.abs(value));
-  const scale = Math.min(8e6 / Math.max(extentMm, clearanceMm, 1e-9), 30 / toleranceMm);
-  const problems = countProblems(job, result, scale);
-
-  const outlines = new Map<string, Outline>();
-  const outlineOf = (placement: Placement): Outline => {
-    const key = `${placement.shape} ${normalTurn(placement.turnDeg)} ${placement.mirrored} ${placement.onFold}`;
-    let outline = outlines.get(key);
-    if (outline === undefined) {
-      const shape = job.shapes[placement.shape]!;
-      const ring = placement.onFold ? (shape.foldRing ?? shape.ring) : shape.ring;
-      const turned = points(ring, placement.turnDeg, placement.mirrored);
-      const path = integerPath(turned, scale);
-      outline = {
-        points: turned,
-        areaMm2: Math.abs(area(path)) / (scale * scale),
-        grown: inflated(path, (clearanceMm / 2 - toleranceMm / 2) * scale),
-        bare: inflated(path, -toleranceMm * scale),
-      };
-      outlines.set(key, outline);
-    }
-    return outline;
-  };
-
+  const problems = countProblems(job, result);
   const laidByLength: Laid[][] = job.lengths.map(() => []);
   const used = job.lengths.map(() => 0);
   const placedArea = job.lengths.map(() => 0);
@@ -208,28 +176,18 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
       continue;
     }
     const outline = outlineOf(placement);
-    let minX = Infinity;
-    let minY = Infinity;
-    let maxX = -Infinity;
-    let maxY = -Infinity;
-    for (const [x, y] of outline.points) {
-      minX = Math.min(minX, x + placement.x);
-      maxX = Math.max(maxX, x + placement.x);
-      minY = Math.min(minY, y + placement.y);
-      maxY = Math.max(maxY, y + placement.y);
-    }
+    const { box } = outline;
     const laid: Laid = {
       name: `Shape ${shape.id}`,
       placement,
-      grown: outline.grown,
-      bare: outline.bare,
-      minX,
-      minY,
-      maxX,
-      maxY,
+      outline,
+      minX: box.minX + placement.x,
+      maxX: box.maxX + placement.x,
+      minY: box.minY + placement.y,
+      maxY: box.maxY + placement.y,
     };
     laidByLength[placement.length]!.push(laid);
-    used[placement.length] = Math.max(used[placement.length]!, maxX);
+    used[placement.length] = Math.max(used[placement.length]!, laid.maxX);
     placedArea[placement.length]! += outline.areaMm2;
     problems.push(...placementProblems(job, laid, toleranceMm));
   }
@@ -243,9 +201,9 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
         const second = laid[j]!;
         if (second.minX - first.maxX >= reachMm) break;
         if (second.minY - first.maxY >= reachMm || first.minY - second.maxY >= reachMm) continue;
-        const dx = Math.round((second.placement.x - first.placement.x) * scale);
-        const dy = Math.round((second.placement.y - first.placement.y) * scale);
-        if (overlaps(first.grown, second.grown, dx, dy)) {
+        const dx = Math.round((second.minX - first.minX) * scale);
+        const dy = Math.round((second.minY - first.minY) * scale);
+        if (overlaps(first.outline.grown(), second.outline.grown(), dx, dy)) {
           const what =
             clearanceMm > 0
               ? `lies nearer than ${clearanceMm} mm to ${second.name}`
@@ -264,9 +222,9 @@ export function checkLay(job: LayJob, result: LayResult): Problem[] {
       for (const one of laid) {
         if (one.maxX <= flaw.minX || one.minX >= flaw.maxX || one.maxY <= flaw.minY || one.minY >= flaw.maxY)
           continue;
-        const dx = Math.round(one.placement.x * scale);
-        const dy = Math.round(one.placement.y * scale);
-        if (overlaps([rectangle], one.bare, dx, dy)) {
+        const dx = Math.round(one.minX * scale);
+        const dy = Math.round(one.minY * scale);
+        if (overlaps([rectangle], one.outline.bare(), dx, dy)) {
           problems.push({ where: `${one.name} on ${length.id}`, what: 'lies on a flaw', mend: AGAIN });
         }
       }

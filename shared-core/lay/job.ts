@@ -105,7 +105,10 @@ export interface Placement {
 
 export interface LayResult {
   readonly placements: readonly Placement[];
-  /** Copies that no length had room for: shape index and how many as drawn or mirrored. Empty with an endless length. */
+  /**
+   * Copies that no length had room for: shape index and how many as drawn or mirrored. Empty with an endless length that
+   * is wide enough for all of them.
+   */
   readonly unplaced: readonly {
     readonly shape: number;
     readonly mirrored: boolean;

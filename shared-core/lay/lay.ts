@@ -2,6 +2,7 @@
  * The lay: a job goes in, better and better placements come out. Nothing here knows the time: the clock
  * is passed in, so the same job, seed and number of iterations give the same lay everywhere.
  */
+import { problemSentence } from '../measure/problem.ts';
 import { startBatch } from './engine/batch.ts';
 import { modelOf } from './engine/model.ts';
 import { layOfResult, layResult } from './engine/result.ts';
@@ -14,6 +15,8 @@ export { layProblems } from './problems.ts';
 export interface LaySlice {
   readonly ms: number | null;
   readonly iterations: number | null;
+  /** After so many ms even a move half way is given up, where it would take long; null or absent: never. */
+  readonly mostMs?: number | null;
 }
 
 /** A search that a worker runs slice by slice; it can be left at any time. */
@@ -42,16 +45,21 @@ export type Clock = () => number;
 export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySearch {
   const problems = layProblems(job);
   if (problems.length > 0) {
-    throw new Error(problems.map((problem) => `${problem.where} ${problem.what}`).join('; '));
+    throw new Error(problems.map(problemSentence).join(' '));
   }
   const startedMs = clock();
   const model = modelOf(job);
   const engine = startBatch(model, clock, planned ?? { seconds: null, iterations: null });
   let endMs = startedMs;
   return {
-    advance({ ms, iterations }) {
+    advance({ ms, iterations, mostMs = null }) {
       if (ms === null && iterations === null) throw new Error('a slice needs a bound');
-      const going = engine.advance(ms === null ? null : clock() + ms, iterations);
+      const nowMs = clock();
+      const going = engine.advance(
+        ms === null ? null : nowMs + ms,
+        iterations,
+        mostMs === null ? null : nowMs + mostMs,
+      );
       endMs = clock();
       return going;
     },
@@ -117,6 +125,7 @@ export function layInSteps(job: LayJob, budget: LayBudget, run: LayRun): LayStep
     const going = search.advance({
       ms: budget.seconds === null && budget.iterations !== null ? null : Math.min(leftMs, SLICE_MS),
       iterations: Math.min(leftIterations, SLICE_ITERATIONS),
+      mostMs: Number.isFinite(leftMs) ? leftMs : null,
     });
     tell();
     return going ? null : search.best();

@@ -1,5 +1,5 @@
 /** What one worker does for a team: it lays slice by slice, tells what it finds, each lay checked first, and hears between slices what the team says. */
-import { checkLay } from './check.ts';
+import { layChecker } from './check.ts';
 import type { LayBudget, LayJob, LayResult } from './job.ts';
 import { type Clock, type LaySteps, layInSteps } from './lay.ts';
 import { problemSentence } from '../measure/problem.ts';
@@ -46,6 +46,7 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
     const mine = { id, tells, isLeaving: false, steps: null as LaySteps | null };
     current = mine;
     try {
+      const checked = checkerOf(job);
       let news: LayResult | null = null;
       const onBetter = (result: LayResult): void => {
         news = result;
@@ -57,7 +58,7 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
       for (;;) {
         const nowMs = clock();
         if (mine.tells && news !== null && nowMs >= quietMs) {
-          post({ kind: 'better', id, result: checked(job, news) });
+          post({ kind: 'better', id, result: checked(news) });
           news = null;
           quietMs = clock() + TELL_PAUSE * (clock() - nowMs);
         }
@@ -67,7 +68,7 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
         }
         const result = steps.step();
         if (result === null) continue;
-        post({ kind: 'done', id, result: checked(job, result) });
+        post({ kind: 'done', id, result: checked(result) });
         return;
       }
     } catch (error) {
@@ -97,8 +98,12 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
   };
 }
 
-function checked(job: LayJob, result: LayResult): LayResult {
-  const problems = checkLay(job, result);
-  if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
-  return result;
+/** Gives a lay back when it is sound and throws otherwise. */
+function checkerOf(job: LayJob): (result: LayResult) => LayResult {
+  const faultsOf = layChecker(job);
+  return (result) => {
+    const problems = faultsOf(result);
+    if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
+    return result;
+  };
 }

@@ -4,11 +4,13 @@ import { useState } from 'react';
 import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { stillEnoughSentence } from '../../../shared-core/cover/still-enough.ts';
 import type { SlotCover } from '../../../shared-core/cover/cover.ts';
+import { coverSentence, slotsStillFall } from '../../../shared-core/flow-still-falls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { bindSlot } from '../../../shared-core/plan/edit.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { itemFree } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { isLookingForLays } from '../../client/coat-session.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/Amount.tsx';
@@ -17,6 +19,7 @@ import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { StateTag } from '../../parts/StateTag.tsx';
+import { StillFallsNote } from '../../parts/StillFallsNote.tsx';
 import style from './CoverRoom.module.css';
 import { LengthsUsed } from './LengthsUsed.tsx';
 import { SetAsideBar } from './SetAsideBar.tsx';
@@ -30,13 +33,17 @@ const urgency: Readonly<Record<SlotCover['state'], number>> = {
 };
 
 export function CoverRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate, phase } = useCoat();
   if (!input) return null;
   if (!estimate) return <RoomAwaited title="Cover" lead="Laying the pieces on what the stash has." />;
+  const isLooking = isLookingForLays(phase);
+  const shortSlots = estimate.cover.filter(({ state }) => state === 'short').map(({ slotId }) => slotId);
+  const falls = slotsStillFall(estimate, shortSlots, isLooking);
   const covers = [...estimate.cover].sort((a, b) => urgency[a.state] - urgency[b.state]);
   return (
     <>
       <RoomHead title="Cover" lead={<strong>{coverHeadline(estimate.cover)}</strong>} />
+      {falls && <StillFallsNote falls={falls} sentence={coverSentence(falls, isLooking)} />}
       <SetAsideBar />
       <ul className={style.slots} aria-label="Cover by slot">
         {covers.map((slotCover) => (

@@ -3,14 +3,17 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { Tabs } from '@base-ui/react/tabs';
 import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import { laySentence } from '../../../shared-core/flow-still-falls.ts';
 import type { LayResult } from '../../../shared-core/lay/job.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
+import { layStillFalls } from '../../../shared-core/lay/still-falls.ts';
 import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { sizedPieceName } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { isLookingForLays } from '../../client/coat-session.ts';
 import { itemById, slotName } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
@@ -20,6 +23,7 @@ import { EmptyState } from '../../parts/EmptyState.tsx';
 import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { fileName, saveFile } from '../../parts/save-file.ts';
+import { StillFallsNote } from '../../parts/StillFallsNote.tsx';
 import { bestLay } from './best-lay.ts';
 import style from './LayRoom.module.css';
 import { LengthDrawing } from './LengthDrawing.tsx';
@@ -80,7 +84,8 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   const best = useMemo(() => bestLay(slotLay, live), [slotLay, live]);
   const { job, result, slotId } = best;
   const name = slotName(input, slotId);
-  const isWorking = phase === 'quick' || phase === 'thorough';
+  const isWorking = isLookingForLays(phase);
+  const falls = layStillFalls(result, isWorking);
   const sheet = useRef<HTMLElement>(null);
   const { pxPerMm, zoom, fit } = useZoom(
     sheet,
@@ -155,6 +160,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
           <p className={`${style.words} number`} data-testid="lay-words">
             {sentenceCase(layWords(result, system))}.
           </p>
+          {falls && <StillFallsNote falls={falls} sentence={laySentence(falls, isWorking)} />}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
           <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
             {drawn.map(({ length, index, usedMm }) => (

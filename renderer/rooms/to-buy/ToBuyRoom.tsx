@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow.ts';
+import { listSentence, slotsBought, slotsStillFall } from '../../../shared-core/flow-still-falls.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -13,6 +14,7 @@ import { unitPriceMinor } from '../../../shared-core/stash/offer.ts';
 import { deliveryWords } from '../../../shared-core/to-buy/basket-words.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { isLookingForLays } from '../../client/coat-session.ts';
 import { itemById, slotNames } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -22,6 +24,7 @@ import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { sellingWords } from '../../parts/selling-words.ts';
+import { StillFallsNote } from '../../parts/StillFallsNote.tsx';
 import table from '../../parts/table.module.css';
 import { TableActions } from '../../parts/TableActions.tsx';
 import { BasketChoice } from './BasketChoice.tsx';
@@ -40,12 +43,14 @@ export function ToBuyRoom() {
 
 function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }) {
   const { settings } = useWorkshop().facts;
+  const { phase } = useCoat();
   const [chosen, setChosen] = useState(0);
   const [purpose, setPurpose] = useState<ListPurpose>('choose');
   const trip = useShoppingTrip(input.plan.id);
   const shown = Math.min(chosen, estimate.toBuy.fewer.length);
   const toBuy: ToBuy = { ...estimate.toBuy, ...estimate.toBuy.fewer[shown - 1] };
   const isNothing = toBuy.lines.length === 0 && toBuy.unbuyable.length === 0;
+  const falls = slotsStillFall(estimate, slotsBought(estimate), isLookingForLays(phase));
   return (
     <>
       <RoomHead
@@ -74,6 +79,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
           Every slot is covered by what lies on the shelf.
         </EmptyState>
       )}
+      {falls && <StillFallsNote falls={falls} sentence={listSentence(falls)} />}
       <BasketChoice toBuy={estimate.toBuy} chosen={shown} onChange={setChosen} />
       {toBuy.lines.length > 0 && <ViewChoice value={purpose} onChange={setPurpose} />}
       {purpose === 'shop' && toBuy.lines.length > 0 ? (

@@ -51,12 +51,15 @@ function startRepeats(
 ): Engine {
   const { job } = model;
   const mayTurn = mayTurnBlocks(job);
+  const startedMs = clock();
+  const spent = () => (planned.seconds === null ? 0 : (clock() - startedMs) / (planned.seconds * 1000));
   const isPlanned = planned.seconds !== null || planned.iterations !== null;
   const times = sets.map((set) => set.times);
   const setCount = times.reduce((sum, each) => sum + each, 0);
   const isCoat = model.items.length / setCount >= FEWEST_PIECES;
   const found: Block[] = [];
   let done = 0;
+  let lateMs: number | null = null;
   let better = 0;
   let best: Lay | null = null;
   /** The search over all pieces, once it has begun; and the best lay from elsewhere that waits for it. */
@@ -101,7 +104,7 @@ function startRepeats(
 
   /** Runs a search within its budget; told of each better lay. */
   function* spend(engine: Engine, budget: LayBudget, onBetter: () => void): Generator<void, void, void> {
-    const startedMs = clock();
+    const beginMs = clock();
     let known = -1;
     for (;;) {
       if (engine.betterCount() !== known) {
@@ -109,9 +112,9 @@ function startRepeats(
         onBetter();
       }
       if (engine.finished()) return;
-      if (budget.seconds !== null && clock() - startedMs >= budget.seconds * 1000) return;
+      if (budget.seconds !== null && clock() - beginMs >= budget.seconds * 1000) return;
       if (budget.iterations !== null && engine.iterations() >= budget.iterations) return;
-      engine.advance(null, 1);
+      engine.advance(null, 1, lateMs);
       done += 1;
       yield;
     }
@@ -137,7 +140,7 @@ function startRepeats(
   const singles = one.map((content) => blockSearch(content, oneShare / one.length));
   for (const chain of chainIn(model, times, 'as laid')) take(chain.lay);
   // Where lengths are too short for blocks, or hold more without them.
-  if (!best || model.bins.length > 1) take(alongFrontier(model));
+  if (!best || model.bins.length > 1) take(alongFrontier(model, spent));
 
   function* run(): Generator<void, void, void> {
     for (const search of singles) yield* search;
@@ -157,7 +160,8 @@ function startRepeats(
   const moves = run();
   let isOver = false;
   return {
-    advance(endMs, iterations) {
+    advance(endMs, iterations, late) {
+      lateMs = late;
       for (let move = 0; (iterations === null || move < iterations) && !isOver; move++) {
         if (endMs !== null && clock() >= endMs) break;
         isOver = moves.next().done === true;

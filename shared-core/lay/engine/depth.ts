@@ -6,13 +6,19 @@
  * computed once, and a grid over it remembers for each cell the few boundary edges that can be nearest to a
  * point of the cell. So the depth is exact (distance to the nearest boundary edge), not a grid value.
  */
-import { ringBox } from '../../geometry/ring.ts';
+import { ringBox, ringsAlike } from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
 import { convexParts } from './convex.ts';
 import { outwardRing } from './outward.ts';
 
 /** Numbers per boundary edge: start x, y; direction x, y; length. The inside is on the left. */
 const EDGE = 5;
+/**
+ * Outlines with more corners than this are simplified beyond the tolerance too: the time that a table takes grows with
+ * about the fourth power of the corners (100 take near 10 ms, 600 took 5 s), and drawn pieces keep fewer (the demo's
+ * most is 92).
+ */
+const MOST_CORNERS = 100;
 /** Numbers per convex half-plane: outward normal x, y; reach. */
 const PLANE = 3;
 
@@ -338,10 +344,17 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
 export interface Depths {
   readonly formCount: number;
   /**
-   * The table for two forms, made when it is first asked for, and how the vector from the first's centre to the
-   * second's is to be turned before the table is asked: 1 when its x must change sign, 2 when its y must.
+   * Which table answers for two forms (pairs alike share one), how it is made, which takes milliseconds, and how the
+   * vector from the first's centre to the second's is to be turned before the table is asked: 1 when its x must change
+   * sign, 2 when its y must.
    */
-  find(first: number, second: number): { readonly table: DepthTable; readonly flips: number };
+  find(first: number, second: number): FoundTable;
+}
+
+export interface FoundTable {
+  readonly key: number;
+  readonly flips: number;
+  make(): DepthTable;
 }
 
 export interface DepthForm {
@@ -349,20 +362,6 @@ export interface DepthForm {
   readonly ring: Ring;
   /** Flaws ask no clearance. */
   readonly flaw: boolean;
-}
-
-function sameRing(one: Ring, two: Ring, near: number): boolean {
-  if (one.length !== two.length) return false;
-  const count = one.length;
-  for (let shift = 0; shift < count; shift += 2) {
-    let same = true;
-    for (let i = 0; i < count && same; i += 2) {
-      const k = (i + shift) % count;
-      same = Math.abs(one[i]! - two[k]!) <= near && Math.abs(one[i + 1]! - two[k + 1]!) <= near;
-    }
-    if (same) return true;
-  }
-  return false;
 }
 
 /** Everything needed to ask for depths between forms. toleranceMm: how far outwards outlines may be simplified. */
@@ -382,7 +381,7 @@ export function depthsOf(
     for (let b = 0; b < bases.length; b++) {
       if (originals[b]!.length !== form.ring.length) continue;
       for (let flip = 0; flip < 4; flip++) {
-        if (!sameRing(flipped(originals[b]!, flip), form.ring, near)) continue;
+        if (!ringsAlike(flipped(originals[b]!, flip), form.ring, near)) continue;
         baseOf[index] = b;
         flipOf[index] = flip;
         return;
@@ -390,11 +389,10 @@ export function depthsOf(
     }
     baseOf[index] = bases.length;
     originals.push(form.ring);
-    symmetries.push([0, 1, 2, 3].filter((flip) => sameRing(flipped(form.ring, flip), form.ring, near)));
-    const ring = outwardRing(form.ring, toleranceMm);
+    symmetries.push([0, 1, 2, 3].filter((flip) => ringsAlike(flipped(form.ring, flip), form.ring, near)));
+    const ring = outwardRing(form.ring, toleranceMm, MOST_CORNERS);
     bases.push({ ring, parts: convexParts(ring) });
   });
-  const tables = new Map<number, DepthTable>();
   const find: Depths['find'] = (first, second) => {
     let a = baseOf[first]!;
     let b = baseOf[second]!;
@@ -418,12 +416,11 @@ export function depthsOf(
     }
     const reachMm = forms[first]!.flaw || forms[second]!.flaw ? spareMm : clearanceMm + spareMm;
     const key = ((a * bases.length + b) * 4 + relative) * 2 + (reachMm === spareMm ? 1 : 0);
-    let table = tables.get(key);
-    if (table === undefined) {
-      table = tableOf(bases[a]!, bases[b]!, relative, reachMm);
-      tables.set(key, table);
-    }
-    return { table, flips: swapped ? own ^ 3 : own };
+    return {
+      key,
+      flips: swapped ? own ^ 3 : own,
+      make: () => tableOf(bases[a]!, bases[b]!, relative, reachMm),
+    };
   };
   return { formCount: forms.length, find };
 }

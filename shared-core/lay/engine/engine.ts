@@ -3,13 +3,17 @@ import type { LayBudget } from '../job.ts';
 import { costOf, costsLess } from './cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
-import type { Chain } from './repeat.ts';
+import { TimeIsUp } from './moves.ts';
 import { type Random, randomFrom } from './random.ts';
+import type { Chain } from './repeat.ts';
 import { FLOOR_GRAINS, startSearch } from './search.ts';
 
 export interface Engine {
-  /** Works until the clock passes endMs or that many iterations are done. False when nothing is left to try. */
-  advance(endMs: number | null, iterations: number | null): boolean;
+  /**
+   * Works until the clock passes endMs or that many iterations are done. Once it passes lateMs, even a move half way is
+   * given up rather than that a table is made for it. False when nothing is left to try.
+   */
+  advance(endMs: number | null, iterations: number | null, lateMs: number | null): boolean;
   best(): Lay;
   /** Goes on from a lay found elsewhere at its next start; false, and nothing changed, where it costs no less than the best. */
   adopt(lay: Lay): boolean;
@@ -18,6 +22,9 @@ export interface Engine {
   atFloor(): boolean;
   finished(): boolean;
 }
+
+/** Another order is laid along the frontier only while no more than this part of the time is gone. */
+const SHARE_FOR_FIRST = 0.3;
 
 /** chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. */
 export function startEngine(
@@ -28,8 +35,8 @@ export function startEngine(
 ): Engine {
   const random = randomFrom(model.job.seed);
   const startedMs = clock();
-  const first = chains[0]?.lay ?? bestOfFrontier(model, random);
   let done = 0;
+  let lateAtMs = Infinity;
   const progress = {
     planned: planned.seconds !== null || planned.iterations !== null,
     spent(): number {
@@ -37,15 +44,23 @@ export function startEngine(
       const byCount = planned.iterations === null ? 0 : done / planned.iterations;
       return Math.max(byTime, byCount);
     },
+    isLate: () => lateAtMs !== Infinity && clock() >= lateAtMs,
   };
+  const first = chains[0]?.lay ?? bestOfFrontier(model, random, progress.spent);
   const search = startSearch(model, first, random, progress, chains);
-  const moves = search.run();
+  let moves = search.run();
   return {
-    advance(endMs, iterations) {
-      for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
-        if (endMs !== null && clock() >= endMs) break;
-        if (moves.next().done === true) return false;
-        done += 1;
+    advance(endMs, iterations, lateMs) {
+      lateAtMs = lateMs ?? Infinity;
+      try {
+        for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
+          if (endMs !== null && clock() >= endMs) break;
+          if (moves.next().done === true) return false;
+          done += 1;
+        }
+      } catch (error) {
+        if (!(error instanceof TimeIsUp)) throw error;
+        moves = search.run();
       }
       return !search.finished();
     },
@@ -65,13 +80,17 @@ export function startEngine(
   };
 }
 
-/** The first lay of a model without blocks to begin with. */
-export function alongFrontier(model: Model): Lay {
-  return bestOfFrontier(model, randomFrom(model.job.seed));
+/** The first lay of a model without blocks to begin with. spent: how much of the planned effort is gone, 0 to 1. */
+export function alongFrontier(model: Model, spent: () => number): Lay {
+  return bestOfFrontier(model, randomFrom(model.job.seed), spent);
 }
 
-function bestOfFrontier(model: Model, random: Random): Lay {
-  const orders = [orderBy(model, 'area'), orderBy(model, 'along'), orderBy(model, 'across')];
-  const lays = orders.map((order) => frontierLay(model, order, random, model.items.length > 120 ? 8 : 4));
-  return lays.reduce((first, lay) => (costsLess(model, lay, first) ? lay : first));
+function bestOfFrontier(model: Model, random: Random, spent: () => number): Lay {
+  let best: Lay | null = null;
+  for (const sense of ['area', 'along', 'across'] as const) {
+    if (best !== null && spent() > SHARE_FOR_FIRST) break;
+    const lay = frontierLay(model, orderBy(model, sense), random, model.items.length > 120 ? 8 : 4);
+    if (best === null || costsLess(model, lay, best)) best = lay;
+  }
+  return best!;
 }

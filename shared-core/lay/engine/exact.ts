@@ -2,7 +2,7 @@
  * Are two true outlines apart by a distance? Edge against edge, without tables and without simplified
  * outlines: the engine asks this of every lay before it calls it better.
  */
-import type { Ring } from '../../geometry/ring.ts';
+import { type Box, type Ring, ringBox } from '../../geometry/ring.ts';
 
 function segmentsNearer(
   ax: number,
@@ -68,54 +68,58 @@ function contains(ring: Ring, px: number, py: number): boolean {
   return inside;
 }
 
-/** Second ring moved by dx, dy. True when they share inner points or come nearer than apartMm. Cost: edges times edges. */
+/** Flat list x0, y0, x1, y1 of the edges of a ring moved by dx, dy that come into the box. */
+function edgesInto(ring: Ring, dx: number, dy: number, box: Box): number[] {
+  const edges: number[] = [];
+  const count = ring.length;
+  let ax = ring[count - 2]! + dx;
+  let ay = ring[count - 1]! + dy;
+  for (let i = 0; i < count; i += 2) {
+    const bx = ring[i]! + dx;
+    const by = ring[i + 1]! + dy;
+    const isBeside = (ax < box.minX && bx < box.minX) || (ax > box.maxX && bx > box.maxX);
+    const isAbove = (ay < box.minY && by < box.minY) || (ay > box.maxY && by > box.maxY);
+    if (!isBeside && !isAbove) edges.push(ax, ay, bx, by);
+    ax = bx;
+    ay = by;
+  }
+  return edges;
+}
+
+/**
+ * Second ring moved by dx, dy. True when they share inner points or come nearer than apartMm. Cost: edges times edges,
+ * of those that lie where the two boxes meet.
+ */
 export function ringsNearer(first: Ring, second: Ring, dx: number, dy: number, apartMm: number): boolean {
   const squaredLimit = apartMm * apartMm;
-  const count1 = first.length;
-  const count2 = second.length;
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (let j = 0; j < count2; j += 2) {
-    if (second[j]! < minX) minX = second[j]!;
-    if (second[j]! > maxX) maxX = second[j]!;
-    if (second[j + 1]! < minY) minY = second[j + 1]!;
-    if (second[j + 1]! > maxY) maxY = second[j + 1]!;
-  }
-  minX += dx - apartMm;
-  maxX += dx + apartMm;
-  minY += dy - apartMm;
-  maxY += dy + apartMm;
-  let ax = first[count1 - 2]!;
-  let ay = first[count1 - 1]!;
-  for (let i = 0; i < count1; i += 2) {
-    const bx = first[i]!;
-    const by = first[i + 1]!;
+  const one = ringBox(first);
+  const two = ringBox(second);
+  const meeting: Box = {
+    minX: Math.max(one.minX, two.minX + dx) - apartMm,
+    minY: Math.max(one.minY, two.minY + dy) - apartMm,
+    maxX: Math.min(one.maxX, two.maxX + dx) + apartMm,
+    maxY: Math.min(one.maxY, two.maxY + dy) + apartMm,
+  };
+  const ones = edgesInto(first, 0, 0, meeting);
+  const twos = edgesInto(second, dx, dy, meeting);
+  for (let i = 0; i < ones.length; i += 4) {
+    const ax = ones[i]!;
+    const ay = ones[i + 1]!;
+    const bx = ones[i + 2]!;
+    const by = ones[i + 3]!;
     const lowX = Math.min(ax, bx) - apartMm;
     const highX = Math.max(ax, bx) + apartMm;
     const lowY = Math.min(ay, by) - apartMm;
     const highY = Math.max(ay, by) + apartMm;
-    if (lowX <= maxX && highX >= minX && lowY <= maxY && highY >= minY) {
-      let cx = second[count2 - 2]! + dx;
-      let cy = second[count2 - 1]! + dy;
-      for (let j = 0; j < count2; j += 2) {
-        const ex = second[j]! + dx;
-        const ey = second[j + 1]! + dy;
-        if (
-          !(cx < lowX && ex < lowX) &&
-          !(cx > highX && ex > highX) &&
-          !(cy < lowY && ey < lowY) &&
-          !(cy > highY && ey > highY)
-        ) {
-          if (segmentsNearer(ax, ay, bx, by, cx, cy, ex, ey, squaredLimit)) return true;
-        }
-        cx = ex;
-        cy = ey;
-      }
+    for (let j = 0; j < twos.length; j += 4) {
+      const cx = twos[j]!;
+      const cy = twos[j + 1]!;
+      const ex = twos[j + 2]!;
+      const ey = twos[j + 3]!;
+      if ((cx < lowX && ex < lowX) || (cx > highX && ex > highX)) continue;
+      if ((cy < lowY && ey < lowY) || (cy > highY && ey > highY)) continue;
+      if (segmentsNearer(ax, ay, bx, by, cx, cy, ex, ey, squaredLimit)) return true;
     }
-    ax = bx;
-    ay = by;
   }
   return (
     contains(first, second[0]! + dx, second[1]! + dy) || contains(second, first[0]! - dx, first[1]! - dy)

@@ -4,7 +4,15 @@
  * of the box. Lengths of cloth become bins side by side on one x axis, so that choosing between
  * remnants is choosing an x. Flaws are items that never move.
  */
-import { ringAreaMm2, ringBox, ringCounterClockwise, ringMoved, ringTurned } from '../../geometry/ring.ts';
+import {
+  ringAreaMm2,
+  ringBox,
+  ringCounterClockwise,
+  ringMoved,
+  ringsAlike,
+  ringTurned,
+  ringWithoutDoubles,
+} from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
 import type { LayJob, LayRect, LayShape } from '../job.ts';
 
@@ -109,6 +117,14 @@ function formOf(
   };
 }
 
+/** The outline that is laid: of the half where the shape lies on the fold, counter-clockwise, without doubled corners. */
+export function laidRing(job: LayJob, shape: LayShape): Ring {
+  const ring = job.spread === 'folded' && shape.foldRing !== undefined ? shape.foldRing : shape.ring;
+  // A tenth of what the check can tell apart.
+  const hairMm = 1e-6 * Math.max(...job.lengths.map((length) => length.widthMm));
+  return ringCounterClockwise(ringWithoutDoubles(ring, hairMm));
+}
+
 /** Usable width in the frame of the lay: half of it when the cloth is folded. */
 export function usableWidthMm(job: LayJob, widthMm: number): number {
   return job.spread === 'folded' ? widthMm / 2 : widthMm;
@@ -129,10 +145,17 @@ export function flawsAsLaid(job: LayJob, widthMm: number, flaws: readonly LayRec
   });
 }
 
-/** Is the ring its own mirror image in some allowed turn? Then one fold of cloth cuts two alike. */
+/** Is the ring its own mirror image in some allowed turn, to a millionth of its span? Then one fold of cloth cuts two alike. */
 export function selfMirrored(ring: Ring, turnsDeg: readonly number[]): boolean {
-  const home = formKey(ring);
-  return turnsDeg.some((turnDeg) => formKey(ringTurned(ring, turnDeg, true)) === home);
+  const home = fromBox(ring);
+  const box = ringBox(home);
+  const near = 1e-6 * Math.max(box.maxX, box.maxY);
+  return turnsDeg.some((turnDeg) => ringsAlike(home, fromBox(ringTurned(ring, turnDeg, true)), near));
+}
+
+function fromBox(ring: Ring): Ring {
+  const box = ringBox(ring);
+  return ringMoved(ring, -box.minX, -box.minY);
 }
 
 /** Text that is the same for two rings that cover the same cloth when their boxes are laid on each other. */
@@ -171,6 +194,21 @@ export function placementBatches(job: LayJob, shape: LayShape): readonly Batch[]
   return [{ mirrored: false, count }];
 }
 
+/** From 0 to under 360 degrees; a turn that is there already stays as it is, to the last digit. */
+function withinOneTurn(turnDeg: number): number {
+  if (turnDeg >= 0 && turnDeg < 360) return turnDeg;
+  return Math.round((((turnDeg % 360) + 360) % 360) * 1e9) / 1e9;
+}
+
+/** Can the item stand in cloth of this width, in some form and on its lattice? */
+function standsIn(item: Item, forms: readonly Form[], widthMm: number): boolean {
+  return item.forms.some((index) => {
+    const form = forms[index]!;
+    const lowest = latticeUp(form.halfY - 1e-6, item.stepY, item.phaseY, form.matchY, 0);
+    return lowest + form.halfY <= widthMm + 2e-6 && (!item.onFold || lowest <= form.halfY + 2e-6);
+  });
+}
+
 /** Builds the model. The job has been found free of problems before. */
 export function modelOf(job: LayJob): Model {
   const forms: Form[] = [];
@@ -180,8 +218,8 @@ export function modelOf(job: LayJob): Model {
   job.shapes.forEach((shape, index) => {
     const folded = job.spread === 'folded';
     const onFold = folded && shape.foldRing !== undefined;
-    const ring = ringCounterClockwise(onFold ? shape.foldRing! : shape.ring);
-    const turnsDeg = [...new Set(shape.turnsDeg.map((turnDeg) => ((turnDeg % 360) + 360) % 360))];
+    const ring = laidRing(job, shape);
+    const turnsDeg = [...new Set(shape.turnsDeg.map(withinOneTurn))];
     const repeat = shape.match === undefined ? null : job.repeat;
     for (const batch of placementBatches(job, shape)) {
       if (batch.count === 0) continue;
@@ -238,6 +276,18 @@ export function modelOf(job: LayJob): Model {
     startX += (length.lengthMm ?? 0) + GAP_MM + job.clearanceMm;
   });
   const widthMm = Math.max(...bins.map((bin) => bin.widthMm));
+  const endless = bins.find((bin) => bin.lengthMm === Infinity);
+  if (endless !== undefined && !items.every((item) => standsIn(item, forms, endless.widthMm))) {
+    // What is too wide for it may find no room either: the endless length ends where all would lie one behind the other.
+    const flawsMm = Math.max(0, ...endless.flaws.map((flaw) => flaw.x + flaw.widthX));
+    const lengthMm = items.reduce(
+      (sum, item) =>
+        sum + Math.max(...item.forms.map((form) => 2 * forms[form]!.halfX)) + item.stepX + GAP_MM,
+      flawsMm + items.length * job.clearanceMm,
+    );
+    bins[bins.length - 1] = { ...endless, lengthMm };
+    startX += lengthMm;
+  }
   if (bins.every((bin) => bin.lengthMm !== Infinity)) {
     bins.push({ length: -1, startX, widthMm, lengthMm: Infinity, flaws: [] });
   }

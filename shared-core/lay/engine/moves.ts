@@ -21,6 +21,10 @@ interface WasmMemory {
 const PAGE_BYTES = 65536;
 /** A gigabyte of addresses; memory itself is taken as it is needed. */
 const MOST_PAGES = 16384;
+/** Tables are made anew rather than kept when all together would go beyond this. */
+const MOST_TABLE_BYTES = 768 * 2 ** 20;
+const OUT_OF_MEMORY =
+  'The lay needs more memory than there is. Close other programs, or plan fewer coats at once and lay the others after them.';
 /** Before this the compiled module keeps its own. */
 const FIRST_BYTE = 1024;
 const KEPT_ROOM = 8;
@@ -47,7 +51,12 @@ export interface MovesSetup {
   readonly edgeMm: number;
   readonly widthMm: number;
   readonly seed: number;
+  /** Asked before each table is made; once true, the call that needs it throws TimeIsUp and pieces lie anyhow. */
+  readonly isLate?: () => boolean;
 }
+
+/** Thrown out of a call that moves pieces when a table is needed and the time for making any is over. */
+export class TimeIsUp extends Error {}
 
 export interface FormSize {
   readonly halfX: number;
@@ -136,13 +145,20 @@ export function movesOf(setup: MovesSetup): Moves {
 
   let end = FIRST_BYTE;
   const memory = new WebAssembly.Memory({ initial: 1, maximum: MOST_PAGES, shared: true });
+  function grow(pages: number): void {
+    try {
+      memory.grow(pages);
+    } catch {
+      throw new Error(OUT_OF_MEMORY);
+    }
+  }
   /** Room for so many bytes; where it begins. */
   function room(bytes: number): number {
     const at = end;
     end = Math.ceil((at + bytes) / 8) * 8;
     const missing = Math.ceil((end - memory.buffer.byteLength) / PAGE_BYTES);
     // By halves more than asked, so that memory is not grown for each table.
-    if (missing > 0) memory.grow(Math.max(missing, Math.min(64, memory.buffer.byteLength >> 17)));
+    if (missing > 0) grow(Math.max(missing, Math.min(64, memory.buffer.byteLength >> 17)));
     return at;
   }
   const places: Record<string, number> = {};
@@ -222,11 +238,24 @@ export function movesOf(setup: MovesSetup): Moves {
     new Float64Array(memory.buffer, edgesAt, edges.length).set(edges);
     return at;
   }
-  const written = new Map<DepthTable, number>();
+  const tablesAt = end;
+  // Where each table is written, by its key.
+  const written = new Map<number, number>();
+  /** Between calls, since within one a loop may still read any table. */
+  function forgetTables(): void {
+    if (end <= MOST_TABLE_BYTES) return;
+    codes.fill(0);
+    written.clear();
+    end = tablesAt;
+  }
   function prepare(first: number, second: number): void {
-    const { table, flips } = depths.find(first, second);
-    const at = written.get(table) ?? write(table);
-    written.set(table, at);
+    const { key, flips, make } = depths.find(first, second);
+    let at = written.get(key);
+    if (at === undefined) {
+      if (setup.isLate?.() === true) throw new TimeIsUp();
+      at = write(make());
+      written.set(key, at);
+    }
     codes[first * formCount + second] = at + flips;
   }
 
@@ -290,8 +319,14 @@ export function movesOf(setup: MovesSetup): Moves {
       y[item] = globals.fitY!.value;
       return true;
     },
-    moveItem: compiled.moveItem,
-    measure: compiled.measure,
+    moveItem(item, exchanges) {
+      forgetTables();
+      compiled.moveItem(item, exchanges);
+    },
+    measure() {
+      forgetTables();
+      return compiled.measure();
+    },
     deepestMm: () => globals.deepest!.value,
     resetWeights: compiled.resetWeights,
     raiseWeights: compiled.raiseWeights,

@@ -63,6 +63,8 @@ export interface Progress {
   /** How much of the planned effort is spent, 0 to 1; 0 when none was planned. */
   spent(): number;
   planned: boolean;
+  /** True once no more tables may be made: run() then ends by TimeIsUp, and a new run goes on from the best lay. */
+  isLate(): boolean;
 }
 
 /** first: where the search begins. chains: ways to lay blocks that were laid before; the best slid together is where it begins. */
@@ -114,6 +116,7 @@ export function startSearch(
     edgeMm: EDGE_GRAINS * grain,
     widthMm: model.widthMm,
     seed: Math.floor(random.next() * 2 ** 31),
+    isLate: progress.isLate,
   });
   const { x, y, form, halfX, halfY, overlap, limit, setForm, place } = moves;
 

@@ -71,6 +71,23 @@ export function blob(next: () => number, spanX: number, spanY: number): Ring {
   return ring(...points);
 }
 
+/** An outline torn all round: every corner lies anywhere between the oval and one smaller by `roughness` of it. */
+export function roughOutline(
+  next: () => number,
+  corners: number,
+  spanX: number,
+  spanY: number,
+  roughness: number,
+): Ring {
+  return ring(
+    ...Array.from({ length: corners }, (_, i) => {
+      const angle = ((i + 0.6 * next()) / corners) * 2 * Math.PI;
+      const reach = (1 - roughness * next()) / 2;
+      return [Math.cos(angle) * reach * spanX, Math.sin(angle) * reach * spanY] as const;
+    }),
+  );
+}
+
 /** A half whose straight edge lies on y = 0, and the whole that it opens to. */
 export function foldedHalf(spanX: number, heightY: number, hollow: number): { half: Ring; whole: Ring } {
   const upper: [number, number][] = [

@@ -35,6 +35,9 @@ interface Lay {
   readonly floorMm: number;
   readonly utilisation: number;
   readonly seed: number;
+  readonly seconds: number;
+  readonly stoppedBy: string;
+  readonly stillFalls: { readonly low: number; readonly high: number } | null;
   readonly placements: readonly { readonly piece: string }[];
 }
 
@@ -94,7 +97,13 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
       expect(lay.utilisation).toBeLessThanOrEqual(1);
       expect(Number.isInteger(lay.seed)).toBe(true);
       expect(lay.placements.length).toBeGreaterThan(0);
+      if (lay.stoppedBy === 'floor') expect(lay.stillFalls).toBeNull();
     }
+    // A lay looked for so shortly says by how much it usually still gets shorter, and so does what is bought by it.
+    const shell = lays.find(({ slot }) => slot === 'shell');
+    expect(shell?.stillFalls).toMatchObject({ basis: { kind: 'measured' } });
+    expect(shell?.stillFalls?.high).toBeGreaterThan(0.005);
+    expect(road.toBuy.stillFalls.high).toBeGreaterThanOrEqual(shell?.stillFalls?.high ?? 1);
     const drawings = readdirSync(join(folder, 'lays'));
     expect(drawings).toHaveLength(lays.length);
     expect(readFileSync(join(folder, 'lays', 'shell.svg'), 'utf8')).toContain('<svg xmlns');
@@ -138,6 +147,9 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     ])
       expect(out).toContain(heading);
     expect(out).toMatch(/The shell is short by [\d.]+ m of 1\.47 m cloth/);
+    // Lays that were looked for so shortly are no figures to buy on.
+    expect(out).toMatch(/shell .*; usually (another|up to) [\d to]+ % shorter when looked for longer/);
+    expect(out).toMatch(/To buy\n {2}This list may still get shorter: .*[\d to]+ % less cloth/);
   });
 
   it('goes through the plans of the season in their order, and buys for all at once', async () => {
