@@ -21,8 +21,8 @@ interface WasmMemory {
 const PAGE_BYTES = 65536;
 /** A gigabyte of addresses; memory itself is taken as it is needed. */
 const MOST_PAGES = 16384;
-/** Tables are made anew rather than kept when all together would go beyond this. */
-const MOST_TABLE_BYTES = 768 * 2 ** 20;
+/** The rest is for the tables that one move may ask for. */
+const MOST_BYTES = 768 * 2 ** 20;
 const OUT_OF_MEMORY =
   'The lay needs more memory than there is. Close other programs, or plan fewer coats at once and lay the others after them.';
 /** Before this the compiled module keeps its own. */
@@ -51,6 +51,8 @@ export interface MovesSetup {
   readonly edgeMm: number;
   readonly widthMm: number;
   readonly seed: number;
+  /** Tables are forgotten between moves, and made anew as they are asked, when memory has grown beyond this. */
+  readonly mostBytes?: number;
   /** Asked before each table is made; once true, the call that needs it throws TimeIsUp and pieces lie anyhow. */
   readonly isLate?: () => boolean;
 }
@@ -243,7 +245,7 @@ export function movesOf(setup: MovesSetup): Moves {
   const written = new Map<number, number>();
   /** Between calls, since within one a loop may still read any table. */
   function forgetTables(): void {
-    if (end <= MOST_TABLE_BYTES) return;
+    if (end <= (setup.mostBytes ?? MOST_BYTES)) return;
     codes.fill(0);
     written.clear();
     end = tablesAt;

@@ -43,7 +43,7 @@ describe('a lay asked for a second', () => {
 
   test('gives up a move half way rather than make tables for it when the time is over', () => {
     // A clock that stands still until the first lay is there, and then leaps past the end.
-    const asked = roughJob(60, 14, 2);
+    const asked = roughJob(60, 8, 2);
     let now = 0;
     const search = startLay(asked, () => now, { seconds: 1, iterations: null });
     const first = search.best();
