@@ -1,11 +1,13 @@
 /**
  * How short the lays are against published instances:
- * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S] [--seeds N] [--json]
+ * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S | --iterations N] [--seeds N] [--json]
  *
- * What DIR holds: instances/published.ts. Each length is judged by the independent check. Gaps in % of the best known length.
+ * What DIR holds: instances/published.ts. A budget of iterations gives the same lays whatever else the machine does.
+ * Each length is judged by the independent check. Gaps in % of the best known length.
  */
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check.ts';
+import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { type Instance, instanceJob, publishedInstances } from './instances/published.ts';
 
@@ -27,27 +29,23 @@ function round(value: number, digits: number): number {
   return Number(value.toFixed(digits));
 }
 
-function run(instance: Instance, seed: number, seconds: number): Run {
+function run(instance: Instance, seed: number, budget: LayBudget): Run {
   const job = instanceJob(instance, seed);
   const best = instance.bestKnownLength;
   const start = performance.now();
   let firstMs: number | null = null;
   let within5: number | null = null;
   let within2: number | null = null;
-  const result = lay(
-    job,
-    { seconds, iterations: null },
-    {
-      clock: () => performance.now(),
-      onBetter: (better) => {
-        const ms = performance.now() - start;
-        const ratio = better.usedLengthMm[0]! / best;
-        firstMs ??= ms;
-        if (ratio <= 1.05) within5 ??= ms / 1000;
-        if (ratio <= 1.02) within2 ??= ms / 1000;
-      },
+  const result = lay(job, budget, {
+    clock: () => performance.now(),
+    onBetter: (better) => {
+      const ms = performance.now() - start;
+      const ratio = better.usedLengthMm[0]! / best;
+      firstMs ??= ms;
+      if (ratio <= 1.05) within5 ??= ms / 1000;
+      if (ratio <= 1.02) within2 ??= ms / 1000;
     },
-  );
+  });
   const problems = checkLay(job, result);
   for (const problem of problems) console.error(`${instance.name}: ${problem.where} ${problem.what}`);
   return {
@@ -70,6 +68,7 @@ const { values } = parseArgs({
     instances: { type: 'string' },
     only: { type: 'string' },
     seconds: { type: 'string', default: '5' },
+    iterations: { type: 'string' },
     seeds: { type: 'string', default: '1' },
     json: { type: 'boolean', default: false },
   },
@@ -78,20 +77,24 @@ if (values.instances === undefined) {
   console.error('Say where the instances are: --instances DIR');
   process.exit(2);
 }
+const budget: LayBudget =
+  values.iterations === undefined
+    ? { seconds: Number(values.seconds), iterations: null }
+    : { seconds: null, iterations: Number(values.iterations) };
 const instances = publishedInstances(values.instances).filter(
   (instance) => values.only === undefined || instance.name === values.only,
 );
 const runs: Run[] = [];
 for (const instance of instances) {
   for (let seed = 1; seed <= Number(values.seeds); seed++) {
-    const one = run(instance, seed, Number(values.seconds));
+    const one = run(instance, seed, budget);
     runs.push(one);
     if (!values.json) console.error(`${one.name} seed ${seed}: ${one.gapPercent} %`);
   }
 }
 const gaps = runs.map((one) => one.gapPercent);
 const summary = {
-  seconds: Number(values.seconds),
+  ...budget,
   meanGapPercent: round(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length, 3),
   worstGapPercent: Math.max(...gaps),
   areAllValid: runs.every((one) => one.isValid),
