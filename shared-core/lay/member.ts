@@ -1,4 +1,4 @@
-/** What one worker does for a team: it lays slice by slice, tells what it finds, each lay checked first, and hears between slices what the team says. */
+/** What one worker does for a team: it lays slice by slice, tells what it finds, and hears between slices what the team says. */
 import { layChecker } from './check.ts';
 import type { LayBudget, LayJob, LayResult } from './job.ts';
 import { type Clock, type LaySteps, layInSteps } from './lay.ts';
@@ -11,15 +11,18 @@ export type MemberOrder =
       readonly id: number;
       readonly job: LayJob;
       readonly budget: LayBudget;
-      /** Whether better lays are told as they are found; otherwise the last one alone, until 'tell' comes. */
+      /** Whether better lays are told, each checked first; otherwise the last one alone. */
       readonly tells: boolean;
     }
-  | { readonly kind: 'tell'; readonly id: number }
+  /** There are other members: what is found is shared with them from now on. */
+  | { readonly kind: 'share'; readonly id: number }
   | { readonly kind: 'adopt'; readonly id: number; readonly result: LayResult }
   /** The best so far is the answer. */
   | { readonly kind: 'leave'; readonly id: number };
 
 export type MemberAnswer =
+  /** For other members, who look at it themselves: not checked yet. */
+  | { readonly kind: 'shared'; readonly id: number; readonly result: LayResult }
   | { readonly kind: 'better'; readonly id: number; readonly result: LayResult }
   | { readonly kind: 'done'; readonly id: number; readonly result: LayResult }
   | { readonly kind: 'failed'; readonly id: number; readonly sentence: string };
@@ -31,25 +34,33 @@ export interface MemberPlace {
   readonly rest: () => Promise<void>;
 }
 
-/** Orders are heard so often, ms. */
+/** Orders are heard and finds shared so often, ms. */
 const REST_MS = 20;
 /** A check takes milliseconds: after one, nothing is told for so many times as long. */
 const TELL_PAUSE = 10;
 
+interface Current {
+  readonly id: number;
+  isSharing: boolean;
+  isLeaving: boolean;
+  steps: LaySteps | null;
+}
+
 /** What hears the orders. */
 export function layMember(place: MemberPlace): (order: MemberOrder) => void {
-  let current: { readonly id: number; tells: boolean; isLeaving: boolean; steps: LaySteps | null } | null =
-    null;
+  let current: Current | null = null;
 
   async function work({ id, job, budget, tells }: MemberOrder & { kind: 'lay' }): Promise<void> {
     const { clock, post, rest } = place;
-    const mine = { id, tells, isLeaving: false, steps: null as LaySteps | null };
+    const mine: Current = { id, isSharing: false, isLeaving: false, steps: null };
     current = mine;
     try {
       const checked = checkerOf(job);
-      let news: LayResult | null = null;
+      let best: LayResult | null = null;
+      let told: LayResult | null = null;
+      let shared: LayResult | null = null;
       const onBetter = (result: LayResult): void => {
-        news = result;
+        best = result;
       };
       const steps = layInSteps(job, budget, { clock, stopped: () => mine.isLeaving, onBetter });
       mine.steps = steps;
@@ -57,12 +68,16 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
       let quietMs = -Infinity;
       for (;;) {
         const nowMs = clock();
-        if (mine.tells && news !== null && nowMs >= quietMs) {
-          post({ kind: 'better', id, result: checked(news) });
-          news = null;
+        if (tells && best !== null && best !== told && nowMs >= quietMs) {
+          told = best;
+          post({ kind: 'better', id, result: checked(told) });
           quietMs = clock() + TELL_PAUSE * (clock() - nowMs);
         }
         if (nowMs - restedMs >= REST_MS) {
+          if (mine.isSharing && best !== null && best !== shared) {
+            shared = best;
+            post({ kind: 'shared', id, result: shared });
+          }
           await rest();
           restedMs = clock();
         }
@@ -83,8 +98,8 @@ export function layMember(place: MemberPlace): (order: MemberOrder) => void {
     }
     if (current?.id !== order.id) return;
     switch (order.kind) {
-      case 'tell':
-        current.tells = true;
+      case 'share':
+        current.isSharing = true;
         return;
       case 'adopt':
         current.steps?.adopt(order.result);

@@ -31,6 +31,8 @@ interface Underway {
   joinedCount: number;
   best: LayResult | null;
   bestBy: Seat | null;
+  /** What members were told of last. */
+  passedOn: LayResult | null;
   /** Moves of members that have gone. */
   goneMoves: number;
   /** A member died: nobody else is sent there. */
@@ -44,7 +46,7 @@ interface Task {
   /** As last told. */
   moves: number;
   hasSpoken: boolean;
-  tells: boolean;
+  isSharing: boolean;
   isLeaving: boolean;
 }
 
@@ -110,6 +112,7 @@ export function layTeams(place: Workplace): LayTeams {
       joinedCount: 0,
       best: before,
       bestBy: null,
+      passedOn: before,
       goneMoves: 0,
       isHurt: isRetry,
       ending: null,
@@ -121,16 +124,16 @@ export function layTeams(place: Workplace): LayTeams {
   function join(seat: Seat, lay: Underway, budget: LayBudget): void {
     const { job, onBetter } = lay.order;
     const seed = memberSeed(job.seed, lay.joinedCount++);
-    const tells = onBetter !== undefined || lay.members.size > 0;
-    seat.at = { lay, moves: 0, hasSpoken: false, tells, isLeaving: false };
+    seat.at = { lay, moves: 0, hasSpoken: false, isSharing: false, isLeaving: false };
     lay.members.add(seat);
+    const tells = onBetter !== undefined;
     seat.hand.send({ kind: 'lay', id: lay.id, job: { ...job, seed }, budget, tells });
     if (lay.members.size === 1) return;
-    if (lay.best !== null) seat.hand.send({ kind: 'adopt', id: lay.id, result: lay.best });
+    if (lay.passedOn !== null) seat.hand.send({ kind: 'adopt', id: lay.id, result: lay.passedOn });
     for (const { hand, at } of lay.members) {
-      if (at!.tells) continue;
-      at!.tells = true;
-      hand.send({ kind: 'tell', id: lay.id });
+      if (at!.isSharing) continue;
+      at!.isSharing = true;
+      hand.send({ kind: 'share', id: lay.id });
     }
   }
 
@@ -170,8 +173,9 @@ export function layTeams(place: Workplace): LayTeams {
     if (!seats.has(seat) || at === null) return;
     const { lay } = at;
     at.hasSpoken = true;
-    if (answer.kind !== 'failed' && lay !== null) hear(seat, lay, answer);
-    if (answer.kind === 'better') return;
+    if (lay !== null && answer.kind === 'shared') passOn(seat, lay, answer.result);
+    if (lay !== null && (answer.kind === 'better' || answer.kind === 'done')) hear(seat, lay, answer);
+    if (answer.kind === 'shared' || answer.kind === 'better') return;
     seat.at = null;
     if (lay !== null) {
       const isLead = [...lay.members][0] === seat;
@@ -192,22 +196,24 @@ export function layTeams(place: Workplace): LayTeams {
     serve();
   }
 
-  /** Keeps what a member found if it is the best, and passes it on. A member's own news is always better than its last. */
-  function hear(
-    seat: Seat,
-    lay: Underway,
-    { kind, result }: Extract<MemberAnswer, { result: LayResult }>,
-  ): void {
+  /** Tells the other members of what one has found, if it is better than what they were told last. */
+  function passOn(seat: Seat, lay: Underway, found: LayResult): void {
+    seat.at!.moves = found.iterations;
+    if (lay.passedOn !== null && !isBetterLay(found, lay.passedOn)) return;
+    lay.passedOn = found;
+    for (const { hand, at } of lay.members) {
+      if (at !== seat.at && !at!.isLeaving) hand.send({ kind: 'adopt', id: lay.id, result: found });
+    }
+  }
+
+  /** Keeps a checked lay if it is the best. A member's own news is always better than its last. */
+  function hear(seat: Seat, lay: Underway, { kind, result }: MemberAnswer & { result: LayResult }): void {
     seat.at!.moves = result.iterations;
     const isBetter = lay.best === null || isBetterLay(result, lay.best);
     if (!isBetter && lay.bestBy !== seat) return;
     lay.best = { ...result, seed: lay.order.job.seed };
     lay.bestBy = seat;
-    if ((kind === 'done' && !isBetter) || lay.ending !== null) return;
-    lay.order.onBetter?.(lay.best);
-    for (const { hand, at } of lay.members) {
-      if (at !== seat.at && !at!.isLeaving) hand.send({ kind: 'adopt', id: lay.id, result: lay.best });
-    }
+    if ((kind === 'better' || isBetter) && lay.ending === null) lay.order.onBetter?.(lay.best);
   }
 
   /** Calls the other members off; one that has not told anything yet is not waited for. */

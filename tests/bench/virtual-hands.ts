@@ -57,7 +57,7 @@ export function virtualWorkplace(handCount: number): VirtualWorkplace {
           }),
         post: (answer) => {
           answered(answer);
-          if (answer.kind !== 'better') endTurn(hand);
+          if (answer.kind === 'done' || answer.kind === 'failed') endTurn(hand);
         },
       }),
     };

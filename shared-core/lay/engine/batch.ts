@@ -66,10 +66,11 @@ function startRepeats(
   let whole: Engine | null = null;
   let offered: Lay | null = null;
 
-  function take(lay: Lay): void {
+  /** isOwn: found here, and not taken over from elsewhere. */
+  function take(lay: Lay, isOwn = true): void {
     if (best && !costsLess(model, lay, best)) return;
     best = lay;
-    better += 1;
+    if (isOwn) better += 1;
   }
 
   function budgetOf(share: number, pieceCount: number): LayBudget {
@@ -102,14 +103,20 @@ function startRepeats(
     return mayTurn ? [...alike, ...chainIn(into, content, 'end for end')] : alike;
   }
 
-  /** Runs a search within its budget; told of each better lay. */
-  function* spend(engine: Engine, budget: LayBudget, onBetter: () => void): Generator<void, void, void> {
+  /** Runs a search within its budget; told of each better lay, and whether the search found it itself. */
+  function* spend(
+    engine: Engine,
+    budget: LayBudget,
+    onBetter: (isOwn: boolean) => void,
+  ): Generator<void, void, void> {
     const beginMs = clock();
-    let known = -1;
+    let known: Lay | null = null;
+    let count = -1;
     for (;;) {
-      if (engine.betterCount() !== known) {
-        known = engine.betterCount();
-        onBetter();
+      if (engine.best() !== known) {
+        known = engine.best();
+        onBetter(engine.betterCount() !== count);
+        count = engine.betterCount();
       }
       if (engine.finished()) return;
       if (budget.seconds !== null && clock() - beginMs >= budget.seconds * 1000) return;
@@ -140,7 +147,7 @@ function startRepeats(
   const singles = one.map((content) => blockSearch(content, oneShare / one.length));
   for (const chain of chainIn(model, times, 'as laid')) take(chain.lay);
   // Where lengths are too short for blocks, or hold more without them.
-  if (!best || model.bins.length > 1) take(alongFrontier(model, spent));
+  if (!best || !isCoat || model.bins.length > 1) take(alongFrontier(model, spent));
 
   function* run(): Generator<void, void, void> {
     for (const search of singles) yield* search;
@@ -154,7 +161,7 @@ function startRepeats(
     const engine = startEngine(model, clock, isPlanned ? left : planned, chains);
     if (offered) engine.adopt(offered);
     whole = engine;
-    yield* spend(engine, { seconds: null, iterations: null }, () => take(engine.best()));
+    yield* spend(engine, { seconds: null, iterations: null }, (isOwn) => take(engine.best(), isOwn));
   }
 
   const moves = run();

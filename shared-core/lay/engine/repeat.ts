@@ -164,8 +164,10 @@ interface BlockPlace {
 /** Where each block begins: the first bin with room behind the one before, clear of flaws. */
 function placesOf(model: Model, links: readonly ChainLink[], widthMm: number): BlockPlace[] | null {
   const places: BlockPlace[] = [];
-  const step = model.job.repeat?.alongMm ?? 0;
-  const onStep = (x: number) => (step > 0 ? Math.ceil(x / step - 1e-9) * step : x);
+  const step = Math.max(0, ...model.items.map(({ stepX }) => stepX));
+  // Pieces on a grid of their own touch; on a pattern repeat they keep their clearance.
+  const near = model.job.repeat ? 1e-9 : 1e-4;
+  const onStep = (x: number) => (step > 0 ? Math.ceil(x / step - near) * step : x);
   const ends = model.bins.map(() => 0);
   for (const { block } of links) {
     let found: BlockPlace | null = null;

@@ -436,7 +436,9 @@ export function startSearch(
     const beforeCost: readonly [number, number] = [active, bestCost];
     bestLay = lay;
     openBest();
-    for (let block = 1; block < blockCount; block++) {
+    // On a pattern repeat or a grid they are as near as steps allow.
+    const canSlide = items.every(({ stepX }) => stepX === 0);
+    for (let block = 1; canSlide && block < blockCount; block++) {
       yield;
       const own = blockOfItem.indexOf(block);
       const bin = binAt(x[own]!);

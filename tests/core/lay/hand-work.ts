@@ -16,7 +16,7 @@ class HandOfTest {
   readonly end = (): void => {
     this.isEnded = true;
   };
-  answer(kind: 'better' | 'done', result: LayResult): void {
+  answer(kind: 'shared' | 'better' | 'done', result: LayResult): void {
     this.#events.answered({ kind, id: this.#lastId(), result });
   }
   fail(sentence: string): void {

@@ -55,11 +55,11 @@ describe('several coats', () => {
       fc.property(
         fc.record({
           seed: fc.integer({ min: 1, max: 900 }),
-          count: fc.integer({ min: 2, max: 7 }),
+          count: fc.integer({ min: 2, max: 5 }),
           kind: fc.constantFrom('roll', 'remnants', 'flaws', 'folded', 'repeat'),
         }),
         ({ seed, count, kind }) => {
-          const shapes = times(coat(seed, '40', 9), count);
+          const shapes = times(coat(seed, '40', 16), count);
           const remnants = [length('remnant', 900, 1400), length('narrow', 500, 900), ...roll];
           const flawed = [
             { ...length('flawed', 900, 1700), flaws: [{ x: 610, y: 300, widthX: 80, widthY: 60 }] },

@@ -84,15 +84,40 @@ describe('a lay that is alone', () => {
   });
 
   test('tells each member of the best that another has found, and a late one of what stands', () => {
+    const { place, lay, hands } = opened(3);
+    lay();
+    place.pass(100);
+    expect(hands.map(({ orders }) => kinds(orders))).toEqual([
+      ['lay', 'share'],
+      ['lay', 'share'],
+      ['lay', 'share'],
+    ]);
+    hands[1]!.answer('shared', longer(30));
+    hands[2]!.answer('shared', longer(40));
+    hands[0]!.answer('shared', longer(10));
+    const adopted = (at: number) => hands[at]!.orders.filter(({ kind }) => kind === 'adopt');
+    expect([0, 1, 2].map(adopted)).toMatchObject([
+      [{ result: longer(30) }],
+      [{ result: longer(10) }],
+      [{ result: longer(30) }, { result: longer(10) }],
+    ]);
+    hands[2]!.answer('done', longer(20, { stoppedBy: 'time' }));
+    place.pass(100);
+    expect(hands[2]!.orders.slice(-3)).toMatchObject([
+      { kind: 'lay' },
+      { kind: 'adopt', result: longer(10) },
+      { kind: 'share' },
+    ]);
+  });
+
+  test('shows the maker the best of all members, once it is checked', () => {
     const { place, told, lay, hands } = opened(2);
     lay();
-    hands[0]!.answer('better', longer(30));
     place.pass(100);
-    expect(kinds(hands[1]!.orders)).toEqual(['lay', 'adopt']);
+    hands[0]!.answer('better', longer(30));
     hands[1]!.answer('better', longer(40, { seed: 99 }));
-    expect(kinds(hands[0]!.orders)).toEqual(['lay']);
+    hands[1]!.answer('shared', longer(5, { seed: 99 }));
     hands[1]!.answer('better', longer(10, { seed: 99 }));
-    expect(hands[0]!.orders.at(-1)).toMatchObject({ kind: 'adopt', result: longer(10) });
     expect(told).toEqual([longer(30), longer(10)]);
   });
 
@@ -142,7 +167,7 @@ describe('a lay that comes later', () => {
     place.pass(100);
     hands[1]!.answer('better', longer(10));
     lay(lining);
-    expect(hands.map(({ orders }) => kinds(orders).at(-1))).toEqual(['adopt', 'leave']);
+    expect(hands.map(({ orders }) => kinds(orders).at(-1))).toEqual(['share', 'leave']);
     hands[1]!.answer('done', longer(2, { stoppedBy: 'maker' }));
     expect(lays(hands[1]!.orders).at(-1)!.job).toEqual(lining);
     hands[0]!.answer('done', longer(20, { stoppedBy: 'time' }));
