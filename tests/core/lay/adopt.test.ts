@@ -160,7 +160,7 @@ test('three hands end when the time is up, with a valid lay no longer than any t
   const result = await laidByTeam;
   expect(checkLay(blobs, result)).toEqual([]);
   expect(told.length).toBeGreaterThan(1);
-  expect(usedMm(result)).toBe(Math.min(...told.map(usedMm)));
+  expect(usedMm(result)).toBeLessThanOrEqual(Math.min(...told.map(usedMm)));
   expect(result).toMatchObject({ seed: 11, stoppedBy: 'time' });
   expect(place.clock()).toBeLessThan(2000);
 });
