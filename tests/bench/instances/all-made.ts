@@ -44,7 +44,8 @@ export function madeInstances(family = 1): MadeInstance[] {
     const { next } = randomFrom(1000 * family + index);
     const strip = cut(next);
     const count = strip.cut.reduce((sum, copies) => sum + copies.length, 0);
-    const name = `${kind}, ${count}, ${turnCounts[turnsDeg.length]}`;
+    const corners = Math.max(...strip.cut.map(([ring]) => ring!.length / 2));
+    const name = `${kind}, ${count}, up to ${corners} corners, ${turnCounts[turnsDeg.length]}`;
     return mixed(name, kind, strip, turnsDeg, next);
   });
 }

@@ -72,6 +72,11 @@ describe('a strip cut into pieces for a bench', () => {
     }
   });
 
+  test('has a name of its own', () => {
+    const names = madeInstances().map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+  });
+
   test('is the same each time and another for another seed', () => {
     expect(madeInstances(2)).toEqual(madeInstances(2));
     expect(madeInstances(2)).not.toEqual(madeInstances(3));
