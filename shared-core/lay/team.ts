@@ -128,7 +128,7 @@ export function layTeams(place: Workplace): LayTeams {
     lay.members.add(seat);
     const tells = onBetter !== undefined;
     seat.hand.send({ kind: 'lay', id: lay.id, job: { ...job, seed }, budget, tells });
-    if (lay.members.size === 1) return;
+    if (lay.members.size < 2) return;
     if (lay.passedOn !== null) seat.hand.send({ kind: 'adopt', id: lay.id, result: lay.passedOn });
     for (const { hand, at } of lay.members) {
       if (at!.isSharing) continue;

@@ -5,8 +5,8 @@
  *
  * The demo coat's shell and the published instances in DIR, once on one thread for `alone` seconds and once on each number
  * of `threads` for `seconds`; medians over the seeds, each lay judged by the independent check. `virtual`: the threads take
- * turns in one, each with the full seconds by a clock of its own, so that there may be more of them than cores, and what
- * else the machine does matters little. Lengths in mm (the published ones in their own unit).
+ * turns in one, each with the full seconds by a clock of its own that counts moves (virtual-hands.ts), so that there may
+ * be more of them than cores, and the lays are the same whatever else the machine does. Lengths in mm (the published ones in their own unit).
  */
 import { parseArgs } from 'node:util';
 import { openLayThreads } from '../../main/services/lay-threads.ts';

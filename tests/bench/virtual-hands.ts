@@ -1,6 +1,7 @@
 /**
- * Hands that take turns in one thread as if each had a core of its own: each has a clock that runs only while it works
- * (the time that the thread was given, not what passed outside), and whichever is furthest behind goes next.
+ * Hands that take turns in one thread as if each had a core of its own. Each has a clock that runs only while it works,
+ * by so many moves a second whatever the machine does, and whichever is furthest behind goes next: the same jobs give
+ * the same lays everywhere.
  */
 import type { HandEvents, Workplace } from '../../shared-core/lay/hands.ts';
 import { layMember, type MemberOrder } from '../../shared-core/lay/member.ts';
@@ -13,13 +14,10 @@ interface VirtualHand {
   readonly hear: (order: MemberOrder) => void;
 }
 
-/** A worker thread of its own stands after so long. */
-const START_MS = 100;
-
-function workedMs(): number {
-  const { user, system } = process.threadCpuUsage();
-  return (user + system) / 1000;
-}
+/** A real hand needs so long until it makes its first move: the thread, then its tables. */
+const START_MS = 160;
+/** The search looks at the clock before each move: about so many make a millisecond on the machines it was measured on. */
+const LOOKS_PER_MS = 25;
 
 export interface VirtualWorkplace extends Workplace {
   /** Lets the hands work until none has anything left to do. */
@@ -30,14 +28,10 @@ export function virtualWorkplace(handCount: number): VirtualWorkplace {
   const hands: VirtualHand[] = [];
   const timers: { readonly ms: number; readonly then: () => void }[] = [];
   let nowMs = 0;
-  let atWork: { readonly hand: VirtualHand; readonly sinceMs: number; readonly turnOver: () => void } | null =
-    null;
-  const clockOf = (hand: VirtualHand): number =>
-    atWork?.hand === hand ? hand.ms + workedMs() - atWork.sinceMs : hand.ms;
-  const clock = (): number => (atWork === null ? nowMs : clockOf(atWork.hand));
+  let atWork: { readonly hand: VirtualHand; readonly turnOver: () => void } | null = null;
+  const clock = (): number => (atWork === null ? nowMs : atWork.hand.ms);
 
   const endTurn = (hand: VirtualHand): void => {
-    hand.ms = clockOf(hand);
     const { turnOver } = atWork!;
     nowMs = hand.ms;
     atWork = null;
@@ -49,7 +43,10 @@ export function virtualWorkplace(handCount: number): VirtualWorkplace {
       wake: null,
       orders: [],
       hear: layMember({
-        clock: () => clockOf(hand),
+        clock: () => {
+          hand.ms += 1 / LOOKS_PER_MS;
+          return hand.ms;
+        },
         rest: () =>
           new Promise((resolve) => {
             hand.wake = resolve;
@@ -84,7 +81,7 @@ export function virtualWorkplace(handCount: number): VirtualWorkplace {
       if (hand === undefined || handMs === Infinity) return;
       hand.ms = handMs;
       await new Promise<void>((turnOver) => {
-        atWork = { hand, sinceMs: workedMs(), turnOver };
+        atWork = { hand, turnOver };
         const wake = hand.wake;
         hand.wake = null;
         let hasWork = wake !== null;
