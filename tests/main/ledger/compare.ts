@@ -30,7 +30,7 @@ export function learnWritten(beside: SqliteDatabase.Database, { rows, lastEntry 
 
 /** Rows that are no longer as they were first seen. */
 export function rewritten(beside: SqliteDatabase.Database, { rows }: Written): string[] {
-  const now = new Map(
+  const now = new Map<string, string>(
     growing.flatMap((table) =>
       (beside.prepare(`SELECT * FROM ${table}`).all() as GrowingRow[]).map(
         (row) => [`${table} ${row.id}`, JSON.stringify(row)] as const,
@@ -40,14 +40,14 @@ export function rewritten(beside: SqliteDatabase.Database, { rows }: Written): s
   return [...rows].flatMap(([key, row]) => (now.get(key) === row ? [] : [`${key} was rewritten`]));
 }
 
-/** Every balance, value, coat count and cost. */
-export async function compare(workshop: Workshop): Promise<string[]> {
+/** Every balance, value, coat count and cost, and what one of the plans still needs. */
+export async function compare(workshop: Workshop, planAt: number): Promise<string[]> {
   const values = lineValues(workshop.book);
   const differences = [...balances(workshop, values), ...(await account(workshop, values))];
   for (const plan of workshop.plans.keys()) {
-    differences.push(...(await costAsCut(workshop, plan, values)), ...(await needed(workshop, plan)));
+    differences.push(...(await costAsCut(workshop, plan, values)));
   }
-  return differences;
+  return [...differences, ...(await needed(workshop, planAt))];
 }
 
 type Row = readonly (string | number | null)[];
