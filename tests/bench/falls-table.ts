@@ -9,7 +9,7 @@ export interface MeasuredFall {
 }
 
 /** A row holds lays of up to so many pieces; null: of any number. */
-const rowsUpTo: readonly (number | null)[] = [14, 45, 130, null];
+const rowsUpTo: readonly (number | null)[] = [14, 45, null];
 
 /** The share that this part of the numbers stays at or under, between two of them where it falls between. */
 export function quantile(numbers: readonly number[], part: number): number {

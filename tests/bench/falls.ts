@@ -1,12 +1,13 @@
 /**
  * How much shorter lays usually still get:
  * node tests/bench/falls.ts [--until 60] [--jobs 12] [--json] [--write]
+ * node tests/bench/falls.ts --from FILE [--write]   with what --json printed before, in place of measuring
  *
  * Each lay is looked for `until` seconds; what stands after 0.3, 0.5, 1, 3, 5, 10, 30 s is held against its end. Seconds
  * are those that the one thread worked, so that other programs do not count. Prints the lower quartile, the median and
  * what nine lays of ten stay under, by number of pieces; --write puts them into shared-core/lay/still-falls-table.ts.
  */
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { lay } from '../../shared-core/lay/lay.ts';
@@ -20,9 +21,16 @@ const { values } = parseArgs({
     jobs: { type: 'string', default: '100' },
     json: { type: 'boolean', default: false },
     write: { type: 'boolean', default: false },
+    from: { type: 'string' },
   },
 });
-const untilS = Number(values.until);
+/** What was measured, as --json prints it; the table follows from it. */
+interface Measured {
+  readonly untilS: number;
+  readonly rows: readonly MeasuredFall[];
+}
+const before = values.from === undefined ? null : (JSON.parse(readFileSync(values.from, 'utf8')) as Measured);
+const untilS = before?.untilS ?? Number(values.until);
 const marksS = [0.3, 0.5, 1, 3, 5, 10, 30].filter((mark) => mark < untilS);
 
 /** Time that this thread has worked, ms. */
@@ -50,8 +58,8 @@ function measure({ name, pieces, job }: MeasuredJob): MeasuredFall {
   return { name, pieces, endMm: Math.round(endMm), falls };
 }
 
-const rows: MeasuredFall[] = [];
-for (const job of measuredJobs().slice(0, Number(values.jobs))) {
+const rows: MeasuredFall[] = [...(before?.rows ?? [])];
+for (const job of before ? [] : measuredJobs().slice(0, Number(values.jobs))) {
   const row = measure(job);
   rows.push(row);
   const shown = row.falls.map(({ seconds, share }) => `${seconds} s ${(share * 100).toFixed(1)}`).join(', ');

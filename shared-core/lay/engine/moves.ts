@@ -85,7 +85,7 @@ export interface Moves {
    * From now on places anywhere are drawn from fromX to toX alone, among these movers and these that are held still;
    * null: on all the cloth, among all.
    */
-  setWindow(window: MovesWindow | null): void;
+  setWindow(stretch: MovesWindow | null): void;
   /** Moves an item to the nearest place where it can lie in that form; false when there is none. */
   place(item: number, form: number, x: number, y: number): boolean;
   /** Moves an item to where it overlaps least; if it still does, tries so often to exchange it with another. */
@@ -275,19 +275,19 @@ export function movesOf(setup: MovesSetup): Moves {
   setGlobals({ total, movers, formCount, reachMm, grainMm, nothingMm, edgeMm, widthMm });
   compiled.seed(setup.seed);
 
-  function setWindow(window: MovesWindow | null): void {
-    if (window === null) {
+  function setWindow(stretch: MovesWindow | null): void {
+    if (stretch === null) {
       for (let i = 0; i < total; i++) handy[i] = i;
       setGlobals({ windowFrom: -Infinity, windowTo: Infinity, handyCount: total, handyMovers: movers });
       return;
     }
-    handy.set(window.movers);
-    handy.set(window.held, window.movers.length);
+    handy.set(stretch.movers);
+    handy.set(stretch.held, stretch.movers.length);
     setGlobals({
-      windowFrom: window.fromX,
-      windowTo: window.toX,
-      handyCount: window.movers.length + window.held.length,
-      handyMovers: window.movers.length,
+      windowFrom: stretch.fromX,
+      windowTo: stretch.toX,
+      handyCount: stretch.movers.length + stretch.held.length,
+      handyMovers: stretch.movers.length,
     });
   }
   setWindow(null);
