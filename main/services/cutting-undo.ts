@@ -94,31 +94,35 @@ function reservedChanges({ movements }: Cutting) {
   return [...changes.values()];
 }
 
-/** Lengths that came back by the cutting and are no longer there whole. */
+/** Lengths that came into being by the cutting and are no longer there whole and free. */
 async function usedSince(context: CallContext, cutting: Cutting): Promise<Problem[]> {
-  const returned = new Map<string, { lotId: string; onHandMilli: number; reservedMilli: number }>();
-  for (const { kind, lotId, lengthId, onHandMilli, reservedMilli } of cutting.movements) {
-    if (lengthId === null || (kind !== 'returned' && !returned.has(lengthId))) continue;
-    const before = returned.get(lengthId);
-    returned.set(lengthId, {
-      lotId,
-      onHandMilli: (before?.onHandMilli ?? 0) + onHandMilli,
-      reservedMilli: (before?.reservedMilli ?? 0) + reservedMilli,
-    });
+  const made = new Map<string, { lotId: string; milli: number }>();
+  for (const { kind, lotId, lengthId, onHandMilli } of cutting.movements) {
+    if (lengthId === null || (kind !== 'returned' && !made.has(lengthId))) continue;
+    made.set(lengthId, { lotId, milli: (made.get(lengthId)?.milli ?? 0) + onHandMilli });
   }
+  const changes = reservedChanges(cutting);
   const problems: Problem[] = [];
-  for (const [lengthId, { lotId, onHandMilli, reservedMilli }] of returned) {
+  for (const [lengthId, { lotId, milli }] of made) {
     const place = await placeOnShelf(context, lotId, lengthId);
     if (!place.ok) throw new Error(`the length ${lengthId} is not on the shelf`);
-    const { name, show } = place.value;
-    const where = `A remnant of ${name}, ${show(onHandMilli)} long,`;
-    if (place.value.onHandMilli < onHandMilli) {
+    const { name, show, onHandMilli } = place.value;
+    const where = `A remnant of ${name}, ${show(milli)} long,`;
+    // What the cutting itself moved here goes back with it, as far as its coat still has it here.
+    const here = (await reservedBy(context.queries, { lotIds: [lotId] })).filter(
+      (each) => each.lengthId === lengthId,
+    );
+    const stayingMilli = here.reduce((sum, { planId, reservedMilli }) => {
+      const moved = changes.find((change) => change.lengthId === lengthId && change.planId === planId);
+      return sum + Math.max(0, reservedMilli - Math.max(0, moved?.milli ?? 0));
+    }, 0);
+    if (onHandMilli < milli) {
       problems.push({
         where,
         what: 'was used since',
         mend: 'Take back what was cut from it first, or count what lies there.',
       });
-    } else if (place.value.reservedMilli > place.value.onHandMilli - onHandMilli + reservedMilli) {
+    } else if (stayingMilli > onHandMilli - milli) {
       problems.push({ where, what: 'was set aside since', mend: 'Release it in that coat first.' });
     }
   }

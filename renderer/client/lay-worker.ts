@@ -1,50 +1,17 @@
-/** Runs one lay at a time beside the window: posts the first valid lay at once, then each better one, each checked first. */
-import { layChecker } from '../../shared-core/lay/check.ts';
-import { type LayJob, type LayResult, sensibleIterations } from '../../shared-core/lay/job.ts';
-import { lay } from '../../shared-core/lay/lay.ts';
-import { problemSentence } from '../../shared-core/measure/problem.ts';
+/** One hand of the window: a worker that lays beside it. */
+import { layMember, type MemberOrder } from '../../shared-core/lay/member.ts';
 
-export interface LayAsked {
-  readonly id: number;
-  readonly job: LayJob;
-  readonly seconds: number;
-  /** Takes overtime on a busy machine until the lay is sensible. */
-  readonly isThorough: boolean;
-}
+// A message to oneself comes after those that wait, and without the least delay of a timer.
+const { port1: from, port2: to } = new MessageChannel();
 
-export type LayAnswer =
-  | { readonly kind: 'better'; readonly id: number; readonly result: LayResult }
-  | { readonly kind: 'done'; readonly id: number; readonly result: LayResult }
-  | { readonly kind: 'failed'; readonly id: number; readonly sentence: string };
+const hear = layMember({
+  clock: () => performance.now(),
+  post: (answer) => self.postMessage(answer),
+  rest: () =>
+    new Promise((resolve) => {
+      to.onmessage = () => resolve();
+      from.postMessage(null);
+    }),
+});
 
-function answer(message: LayAnswer): void {
-  self.postMessage(message);
-}
-
-/** Gives a lay back when it is sound and throws otherwise. */
-function checkerOf(job: LayJob): (result: LayResult) => LayResult {
-  const faultsOf = layChecker(job);
-  return (result) => {
-    const problems = faultsOf(result);
-    if (problems.length > 0) throw new Error(problems.map(problemSentence).join(' '));
-    return result;
-  };
-}
-
-self.onmessage = (event: MessageEvent<LayAsked>) => {
-  const { id, job, seconds, isThorough } = event.data;
-  try {
-    const checked = checkerOf(job);
-    const result = lay(
-      job,
-      { seconds, iterations: null, leastIterations: isThorough ? sensibleIterations(job) : 0 },
-      {
-        clock: () => performance.now(),
-        onBetter: (better) => answer({ kind: 'better', id, result: checked(better) }),
-      },
-    );
-    answer({ kind: 'done', id, result: checked(result) });
-  } catch (error) {
-    answer({ kind: 'failed', id, sentence: error instanceof Error ? error.message : String(error) });
-  }
-};
+self.onmessage = (event: MessageEvent<MemberOrder>) => hear(event.data);

@@ -2,7 +2,7 @@
 import type { LayJob } from './job.ts';
 
 /** Raised when the engine changes so much that lays kept before it should be looked for anew. */
-const engineVersion = 7;
+const engineVersion = 8;
 
 /** Everything a lay depends on but its budget, numbers at full precision. */
 export function jobText(job: LayJob): string {

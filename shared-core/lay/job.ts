@@ -14,6 +14,8 @@ export interface LayRect {
 /** One shape to be cut `count` times. */
 export interface LayShape {
   readonly id: string;
+  /** Shapes of one size or style, which are cut together set by set. Absent: all belong together. */
+  readonly group?: string;
   /** Counter-clockwise, open, mm, cut edge (allowances inside), grain along x. Own origin. */
   readonly ring: Ring;
   /** How many as drawn, and how many mirrored (y becomes -y before any turn). 0 or more each. */

@@ -3,9 +3,9 @@
  * is passed in, so the same job, seed and number of iterations give the same lay everywhere.
  */
 import { problemSentence } from '../measure/problem.ts';
-import { startEngine } from './engine/engine.ts';
+import { startBatch } from './engine/batch.ts';
 import { modelOf } from './engine/model.ts';
-import { layResult } from './engine/result.ts';
+import { layOfResult, layResult } from './engine/result.ts';
 import { type LayBudget, type LayJob, type LayResult, mostOvertime } from './job.ts';
 import { layProblems } from './problems.ts';
 
@@ -25,7 +25,13 @@ export interface LaySearch {
   advance(slice: LaySlice): boolean;
   /** The best lay so far: valid from the start. */
   best(): LayResult;
-  /** Grows by one each time a better lay is found, so that a worker posts only news. */
+  /**
+   * Takes over a better lay of the same job found elsewhere, under whatever seed: the search goes on from it at its next
+   * start. Ignored, and false, where it is no complete lay of this job or no better than the best. One whose pieces
+   * overlap is ignored when its turn comes.
+   */
+  adopt(result: LayResult): boolean;
+  /** Grows by one each time a better lay is found by this search itself, so that a worker posts only news. */
   betterCount(): number;
 }
 
@@ -43,7 +49,7 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
   }
   const startedMs = clock();
   const model = modelOf(job);
-  const engine = startEngine(model, clock, planned ?? { seconds: null, iterations: null });
+  const engine = startBatch(model, clock, planned ?? { seconds: null, iterations: null });
   let endMs = startedMs;
   return {
     advance({ ms, iterations, mostMs = null }) {
@@ -61,6 +67,10 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
       const stoppedBy = engine.atFloor() ? 'floor' : engine.finished() ? 'nothing left to try' : 'maker';
       return layResult(model, engine.best(), engine.iterations(), (endMs - startedMs) / 1000, stoppedBy);
     },
+    adopt(result) {
+      const found = layOfResult(model, result);
+      return found !== null && engine.adopt(found);
+    },
     betterCount: () => engine.betterCount(),
   };
 }
@@ -76,8 +86,24 @@ export interface LayRun {
 const SLICE_MS = 40;
 const SLICE_ITERATIONS = 200;
 
+/** A lay under way within a budget, for whoever has other things to do between its slices. */
+export interface LaySteps {
+  /** Works for a slice. The lay when it is done, null while it is not. */
+  step(): LayResult | null;
+  adopt(result: LayResult): boolean;
+}
+
 /** Lays the job within the budget. A budget without any bound runs until there is nothing left to try or it is stopped. */
 export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
+  const steps = layInSteps(job, budget, run);
+  for (;;) {
+    const result = steps.step();
+    if (result !== null) return result;
+  }
+}
+
+/** Begins a lay within the budget; the first valid one is told when this returns. */
+export function layInSteps(job: LayJob, budget: LayBudget, run: LayRun): LaySteps {
   const startedMs = run.clock();
   const search = startLay(job, run.clock, budget);
   let told = -1;
@@ -86,7 +112,7 @@ export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
     told = search.betterCount();
   };
   tell();
-  for (;;) {
+  const step = (): LayResult | null => {
     const result = search.best();
     if (result.stoppedBy === 'floor') return result;
     const isBehind = result.iterations < (budget.leastIterations ?? 0);
@@ -102,6 +128,7 @@ export function lay(job: LayJob, budget: LayBudget, run: LayRun): LayResult {
       mostMs: Number.isFinite(leftMs) ? leftMs : null,
     });
     tell();
-    if (!going) return search.best();
-  }
+    return going ? null : search.best();
+  };
+  return { step, adopt: (result) => search.adopt(result) };
 }

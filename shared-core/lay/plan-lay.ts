@@ -39,6 +39,7 @@ export function layJob(
   return {
     shapes: need.shapes.map((shape) => ({
       id: shape.shapeId,
+      ...(shape.size !== '' && { group: shape.size }),
       ring: shape.ring,
       count: shape.count,
       mirroredCount: shape.mirroredCount,
@@ -56,4 +57,14 @@ export function layJob(
 /** Length used in all, mm. */
 export function totalUsedMm(result: LayResult): number {
   return result.usedLengthMm.reduce((sum, used) => sum + used, 0);
+}
+
+/** More pieces placed, or as many on less cloth. */
+export function isBetterLay(one: LayResult, other: LayResult): boolean {
+  const fewer = unplacedCount(other) - unplacedCount(one);
+  return fewer === 0 ? totalUsedMm(one) < totalUsedMm(other) : fewer > 0;
+}
+
+function unplacedCount({ unplaced }: LayResult): number {
+  return unplaced.reduce((sum, { count }) => sum + count, 0);
 }

@@ -97,7 +97,10 @@ test('a lay that fails is told, and is looked for again', async ({ page }) => {
   let mend = await dyingWorkers(page);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   const alert = page.getByRole('alert');
-  await expect(alert).toContainText('The estimate could not be worked out: out of memory (', whileLaying);
+  await expect(alert).toContainText(
+    'The estimate could not be worked out: the lay could not be finished: what looks for it stopped twice (out of memory)',
+    whileLaying,
+  );
   // No room goes on waiting for what will not come.
   for (const name of ['Lay', 'Cover', 'To buy', 'Cost', 'Cutting']) {
     await page

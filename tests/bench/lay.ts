@@ -1,28 +1,15 @@
 /**
  * How short the lays are against published instances:
- * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S] [--seeds N] [--json]
+ * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S | --iterations N] [--seeds N] [--json]
  *
- * DIR holds JSON files { name, stripHeight, bestKnownLength, items: [{ id, demand, allowedTurns, outline }] }.
+ * What DIR holds: instances/published.ts. A budget of iterations gives the same lays whatever else the machine does.
  * Each length is judged by the independent check. Gaps in % of the best known length.
  */
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check.ts';
-import type { LayJob } from '../../shared-core/lay/job.ts';
+import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
-
-interface Instance {
-  readonly name: string;
-  readonly stripHeight: number;
-  readonly bestKnownLength: number;
-  readonly items: readonly {
-    readonly id: number | string;
-    readonly demand: number;
-    readonly allowedTurns: readonly number[];
-    readonly outline: readonly (readonly [number, number])[];
-  }[];
-}
+import { type Instance, instanceJob, publishedInstances } from './instances/published.ts';
 
 interface Run {
   readonly name: string;
@@ -38,48 +25,27 @@ interface Run {
   readonly isValid: boolean;
 }
 
-function jobOf(instance: Instance, seed: number): LayJob {
-  return {
-    shapes: instance.items.map((item) => ({
-      id: String(item.id),
-      ring: Float64Array.from(item.outline.flat()),
-      count: item.demand,
-      mirroredCount: 0,
-      turnsDeg: item.allowedTurns,
-    })),
-    lengths: [{ id: 'strip', widthMm: instance.stripHeight, lengthMm: null, flaws: [] }],
-    clearanceMm: 0,
-    spread: 'open',
-    repeat: null,
-    seed,
-  };
-}
-
 function round(value: number, digits: number): number {
   return Number(value.toFixed(digits));
 }
 
-function run(instance: Instance, seed: number, seconds: number): Run {
-  const job = jobOf(instance, seed);
+function run(instance: Instance, seed: number, budget: LayBudget): Run {
+  const job = instanceJob(instance, seed);
   const best = instance.bestKnownLength;
   const start = performance.now();
   let firstMs: number | null = null;
   let within5: number | null = null;
   let within2: number | null = null;
-  const result = lay(
-    job,
-    { seconds, iterations: null },
-    {
-      clock: () => performance.now(),
-      onBetter: (better) => {
-        const ms = performance.now() - start;
-        const ratio = better.usedLengthMm[0]! / best;
-        firstMs ??= ms;
-        if (ratio <= 1.05) within5 ??= ms / 1000;
-        if (ratio <= 1.02) within2 ??= ms / 1000;
-      },
+  const result = lay(job, budget, {
+    clock: () => performance.now(),
+    onBetter: (better) => {
+      const ms = performance.now() - start;
+      const ratio = better.usedLengthMm[0]! / best;
+      firstMs ??= ms;
+      if (ratio <= 1.05) within5 ??= ms / 1000;
+      if (ratio <= 1.02) within2 ??= ms / 1000;
     },
-  );
+  });
   const problems = checkLay(job, result);
   for (const problem of problems) console.error(`${instance.name}: ${problem.where} ${problem.what}`);
   return {
@@ -102,6 +68,7 @@ const { values } = parseArgs({
     instances: { type: 'string' },
     only: { type: 'string' },
     seconds: { type: 'string', default: '5' },
+    iterations: { type: 'string' },
     seeds: { type: 'string', default: '1' },
     json: { type: 'boolean', default: false },
   },
@@ -110,22 +77,24 @@ if (values.instances === undefined) {
   console.error('Say where the instances are: --instances DIR');
   process.exit(2);
 }
-const folder = values.instances;
-const instances = readdirSync(folder)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => JSON.parse(readFileSync(join(folder, file), 'utf8')) as Instance)
-  .filter((instance) => values.only === undefined || instance.name === values.only);
+const budget: LayBudget =
+  values.iterations === undefined
+    ? { seconds: Number(values.seconds), iterations: null }
+    : { seconds: null, iterations: Number(values.iterations) };
+const instances = publishedInstances(values.instances).filter(
+  (instance) => values.only === undefined || instance.name === values.only,
+);
 const runs: Run[] = [];
 for (const instance of instances) {
   for (let seed = 1; seed <= Number(values.seeds); seed++) {
-    const one = run(instance, seed, Number(values.seconds));
+    const one = run(instance, seed, budget);
     runs.push(one);
     if (!values.json) console.error(`${one.name} seed ${seed}: ${one.gapPercent} %`);
   }
 }
 const gaps = runs.map((one) => one.gapPercent);
 const summary = {
-  seconds: Number(values.seconds),
+  ...budget,
   meanGapPercent: round(gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length, 3),
   worstGapPercent: Math.max(...gaps),
   areAllValid: runs.every((one) => one.isValid),

@@ -1,9 +1,11 @@
 /** Runs the search over a model: a first valid lay at once, then better ones. */
 import type { LayBudget } from '../job.ts';
+import { costOf, costsLess } from './cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { TimeIsUp } from './moves.ts';
-import { randomFrom } from './random.ts';
+import { type Random, randomFrom } from './random.ts';
+import type { Chain } from './repeat.ts';
 import { FLOOR_GRAINS, startSearch } from './search.ts';
 
 export interface Engine {
@@ -13,38 +15,24 @@ export interface Engine {
    */
   advance(endMs: number | null, iterations: number | null, lateMs: number | null): boolean;
   best(): Lay;
+  /** Goes on from a lay found elsewhere at its next start; false, and nothing changed, where it costs no less than the best. */
+  adopt(lay: Lay): boolean;
   betterCount(): number;
   iterations(): number;
   atFloor(): boolean;
   finished(): boolean;
 }
 
-/** What a lay costs: the last bin in use counts most, then how much of it is used. */
-function costOf(model: Model, lay: Lay): readonly [number, number] {
-  let last = 0;
-  let used = 0;
-  for (let i = 0; i < model.items.length; i++) {
-    const bin = lay.bin[i]!;
-    const reached = lay.x[i]! + model.forms[lay.form[i]!]!.halfX - model.bins[bin]!.startX;
-    if (bin > last) {
-      last = bin;
-      used = reached;
-    } else if (bin === last && reached > used) used = reached;
-  }
-  return [last, used];
-}
-
-function isLess(
-  [bin, used]: readonly [number, number],
-  [otherBin, otherUsed]: readonly [number, number],
-): boolean {
-  return bin < otherBin || (bin === otherBin && used < otherUsed);
-}
-
 /** Another order is laid along the frontier only while no more than this part of the time is gone. */
 const SHARE_FOR_FIRST = 0.3;
 
-export function startEngine(model: Model, clock: () => number, planned: LayBudget): Engine {
+/** chains: lays of blocks that it may begin with; without any it begins with the best along the frontier. */
+export function startEngine(
+  model: Model,
+  clock: () => number,
+  planned: LayBudget,
+  chains: readonly Chain[] = [],
+): Engine {
   const random = randomFrom(model.job.seed);
   const startedMs = clock();
   let done = 0;
@@ -58,13 +46,8 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
     },
     isLate: () => lateAtMs !== Infinity && clock() >= lateAtMs,
   };
-  let first: Lay | null = null;
-  for (const sense of ['area', 'along', 'across'] as const) {
-    if (first !== null && progress.spent() > SHARE_FOR_FIRST) break;
-    const lay = frontierLay(model, orderBy(model, sense), random, model.items.length > 120 ? 8 : 4);
-    if (first === null || isLess(costOf(model, lay), costOf(model, first))) first = lay;
-  }
-  const search = startSearch(model, first!, random, progress);
+  const first = chains[0]?.lay ?? bestOfFrontier(model, random, progress.spent);
+  const search = startSearch(model, first, random, progress, chains);
   let moves = search.run();
   return {
     advance(endMs, iterations, lateMs) {
@@ -82,6 +65,11 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
       return !search.finished();
     },
     best: search.best,
+    adopt(lay) {
+      if (!costsLess(model, lay, search.best())) return false;
+      search.adopt(lay);
+      return true;
+    },
     betterCount: search.betterCount,
     iterations: () => done,
     atFloor: () => {
@@ -90,4 +78,19 @@ export function startEngine(model: Model, clock: () => number, planned: LayBudge
     },
     finished: search.finished,
   };
+}
+
+/** The first lay of a model without blocks to begin with. spent: how much of the planned effort is gone, 0 to 1. */
+export function alongFrontier(model: Model, spent: () => number): Lay {
+  return bestOfFrontier(model, randomFrom(model.job.seed), spent);
+}
+
+function bestOfFrontier(model: Model, random: Random, spent: () => number): Lay {
+  let best: Lay | null = null;
+  for (const sense of ['area', 'along', 'across'] as const) {
+    if (best !== null && spent() > SHARE_FOR_FIRST) break;
+    const lay = frontierLay(model, orderBy(model, sense), random, model.items.length > 120 ? 8 : 4);
+    if (best === null || costsLess(model, lay, best)) best = lay;
+  }
+  return best!;
 }

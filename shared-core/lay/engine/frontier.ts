@@ -128,8 +128,9 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
           for (let row = low; row <= high; row++) {
             if (left[row] !== Infinity) waste += x + left[row]! - frontier[row]!;
           }
-          const score =
-            x + form.halfX + (0.6 * waste) / (high - low + 1) + random.next() * model.widthMm * 1e-4;
+          // Places as good differ by chance; on a grid by how far from the selvage, so that the rest stays in one piece.
+          const rank = item.stepY > 0 ? y / model.widthMm : random.next();
+          const score = x + form.halfX + (0.6 * waste) / (high - low + 1) + rank * model.widthMm * 1e-4;
           if (score < bestScore) {
             bestScore = score;
             lay.form[index] = formIndex;

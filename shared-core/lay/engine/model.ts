@@ -15,6 +15,7 @@ import {
 } from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
 import type { LayJob, LayRect, LayShape } from '../job.ts';
+import { drawnIn, gridStep } from './grid.ts';
 
 /** One way that a shape may lie on the cloth. */
 export interface Form {
@@ -82,6 +83,12 @@ export interface Lay {
 }
 
 const GAP_MM = 10;
+/** A twenty-millionth of the width. */
+const GRAIN = 5e-8;
+/** A grid is of use when it has at most so many steps across the cloth. */
+const MOST_GRID_STEPS = 64;
+/** By so many grains outlines on a grid are drawn in: more than tables ask beyond the clearance, on both sides. */
+const DRAWN_IN_GRAINS = 3;
 
 function formOf(
   ring: Ring,
@@ -291,17 +298,36 @@ export function modelOf(job: LayJob): Model {
   if (bins.every((bin) => bin.lengthMm !== Infinity)) {
     bins.push({ length: -1, startX, widthMm, lengthMm: Infinity, flaws: [] });
   }
+  const gridMm = gridOf(job, forms, bins, widthMm);
+  const drawnInMm = DRAWN_IN_GRAINS * GRAIN * widthMm;
   return {
     job,
-    forms,
-    items,
+    forms:
+      gridMm === 0
+        ? forms
+        : // The lower left corner of the box stands on the grid.
+          forms.map((form) => ({
+            ...form,
+            ring: drawnIn(form.ring, drawnInMm),
+            matchX: -form.halfX,
+            matchY: -form.halfY,
+          })),
+    items: gridMm === 0 ? items : items.map((item) => ({ ...item, stepX: gridMm, stepY: gridMm })),
     bins,
     clearanceMm: job.clearanceMm,
     areaMm2,
     floorMm: Math.max(areaMm2 / widthMm, longestMm),
     widthMm,
-    grainMm: widthMm * 5e-8,
+    grainMm: widthMm * GRAIN,
   };
+}
+
+/** The step of the grid that all pieces may keep to (see grid.ts), mm; 0 when they may lie anywhere. */
+function gridOf(job: LayJob, forms: readonly Form[], bins: readonly Bin[], widthMm: number): number {
+  const isBare = job.clearanceMm === 0 && job.spread === 'open' && job.repeat === null;
+  if (!isBare || bins.some((bin) => bin.flaws.length > 0)) return 0;
+  const rings = forms.map((form) => form.ring);
+  return gridStep(rings, widthMm / MOST_GRID_STEPS, widthMm * GRAIN);
 }
 
 /** Nearest position not under `value` on the item's lattice, along x, for a bin; the value itself when free. */

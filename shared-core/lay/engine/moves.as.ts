@@ -51,6 +51,14 @@ export let widthMm: f64 = 0;
 /** The bin whose length is being shortened; those after it are shut. */
 export let active: i32 = 0;
 
+/** Between these x and among these items a piece is drawn anywhere: a window of the strip, or all of it. */
+export let windowFrom: f64 = -Infinity;
+export let windowTo: f64 = Infinity;
+export let handyAt: usize = 0;
+/** Of those, first the ones that may move. */
+export let handyCount: i32 = 0;
+export let handyMovers: i32 = 0;
+
 // Per item.
 export let xAt: usize = 0;
 export let yAt: usize = 0;
@@ -457,8 +465,8 @@ function offerTouching(i: i32, f: i32): void {
   if (total < 2) return;
   const near = 0.001 * widthMm;
   for (let tries = 0; tries < TOUCH_TRIES; tries++) {
-    let j = randomBelow(total - 1);
-    if (j >= i) j += 1;
+    const j = whole(handyAt, randomBelow(handyCount));
+    if (j === i) continue;
     const code = codeOf(f, whole(formAt, j));
     const table = tableOf(code);
     const edge: usize = load<u32>(table, 44) + randomBelow(load<i32>(table, 48)) * EDGE_BYTES;
@@ -568,6 +576,10 @@ function offerNear(i: i32, nearX: f64, nearY: f64, samples: i32): void {
 }
 
 function offerAnywhere(i: i32, samples: i32): void {
+  if (windowTo < Infinity) {
+    offerInWindow(i, samples);
+    return;
+  }
   let open: f64 = 0;
   for (let b = 0; b <= active; b++) open += real(limitAt, b);
   for (let s = 0; s < samples; s++) {
@@ -582,6 +594,19 @@ function offerAnywhere(i: i32, samples: i32): void {
     const hy = real(formHalfYAt, f);
     const long = real(limitAt, b);
     const toX = real(startXAt, b) + hx + (at / long) * max<f64>(0, long - 2 * hx);
+    const toY = hy + random() * max<f64>(0, real(binWidthAt, b) - 2 * hy);
+    offer(i, f, toX, toY);
+  }
+}
+
+function offerInWindow(i: i32, samples: i32): void {
+  let b = active;
+  while (b > 0 && windowFrom < real(startXAt, b)) b -= 1;
+  for (let s = 0; s < samples; s++) {
+    const f = anyForm(i);
+    const hx = real(formHalfXAt, f);
+    const hy = real(formHalfYAt, f);
+    const toX = windowFrom + hx + random() * max<f64>(0, windowTo - windowFrom - 2 * hx);
     const toY = hy + random() * max<f64>(0, real(binWidthAt, b) - 2 * hy);
     offer(i, f, toX, toY);
   }
@@ -646,7 +671,7 @@ function partnerOf(i: i32): i32 {
   const size = real(sizeAt, i);
   const shape = whole(choicesAt, whole(choiceStartAt, i));
   for (let tries = 0; tries < EXCHANGE_TRIES; tries++) {
-    const j = randomBelow(movers);
+    const j = whole(handyAt, randomBelow(handyMovers));
     const ratio = real(sizeAt, j) / size;
     if (ratio > EXCHANGE_SIZES || ratio * EXCHANGE_SIZES < 1) continue;
     if (whole(choicesAt, whole(choiceStartAt, j)) !== shape) return j;

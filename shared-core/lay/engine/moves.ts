@@ -81,6 +81,11 @@ export interface Moves {
   setForm(item: number, form: number): void;
   /** Bins after this one are shut. */
   setActive(bin: number): void;
+  /**
+   * From now on places anywhere are drawn from fromX to toX alone, among these movers and these that are held still;
+   * null: on all the cloth, among all.
+   */
+  setWindow(stretch: MovesWindow | null): void;
   /** Moves an item to the nearest place where it can lie in that form; false when there is none. */
   place(item: number, form: number, x: number, y: number): boolean;
   /** Moves an item to where it overlaps least; if it still does, tries so often to exchange it with another. */
@@ -95,6 +100,14 @@ export interface Moves {
   settle(rounds: number): boolean;
   /** Depth in mm of the second form in the first when its centre is x, y from the first's; 0 when it is clear. */
   depthBetween(first: number, second: number, x: number, y: number): number;
+}
+
+export interface MovesWindow {
+  readonly fromX: number;
+  readonly toX: number;
+  readonly movers: readonly number[];
+  /** Items beside them that they may touch. */
+  readonly held: readonly number[];
 }
 
 interface Compiled {
@@ -178,6 +191,7 @@ export function movesOf(setup: MovesSetup): Moves {
   reals('depthAt', total * total);
   wholes('pairsAt', total * total);
   wholes('nearAt', total);
+  const handy = wholes('handyAt', total);
   reals('keptLossAt', KEPT_ROOM);
   reals('keptXAt', KEPT_ROOM);
   reals('keptYAt', KEPT_ROOM);
@@ -261,6 +275,23 @@ export function movesOf(setup: MovesSetup): Moves {
   setGlobals({ total, movers, formCount, reachMm, grainMm, nothingMm, edgeMm, widthMm });
   compiled.seed(setup.seed);
 
+  function setWindow(stretch: MovesWindow | null): void {
+    if (stretch === null) {
+      for (let i = 0; i < total; i++) handy[i] = i;
+      setGlobals({ windowFrom: -Infinity, windowTo: Infinity, handyCount: total, handyMovers: movers });
+      return;
+    }
+    handy.set(stretch.movers);
+    handy.set(stretch.held, stretch.movers.length);
+    setGlobals({
+      windowFrom: stretch.fromX,
+      windowTo: stretch.toX,
+      handyCount: stretch.movers.length + stretch.held.length,
+      handyMovers: stretch.movers.length,
+    });
+  }
+  setWindow(null);
+
   function setForm(item: number, to: number): void {
     form[item] = to;
     halfX[item] = formHalfX[to]!;
@@ -282,6 +313,7 @@ export function movesOf(setup: MovesSetup): Moves {
     limit,
     setForm,
     setActive: (bin) => setGlobals({ active: bin }),
+    setWindow,
     place(item, to, toX, toY) {
       if (compiled.fit(item, to, toX, toY) === 0) return false;
       setForm(item, to);

@@ -1,5 +1,6 @@
-/** From engine terms to the answer that the rest of the house reads. */
+/** From engine terms to the answer that the rest of the house reads, and back. */
 import type { LayResult, Placement } from '../job.ts';
+import { latticeNear } from './model.ts';
 import type { Lay, Model } from './model.ts';
 
 export function layResult(
@@ -49,4 +50,54 @@ export function layResult(
     seconds,
     stoppedBy,
   };
+}
+
+/** How far past a border or off the repeat a piece of such an answer may be, as a share of the width: far under what the check allows. */
+const NEAR_PART = 1e-5;
+
+/**
+ * The way back: the lay that an answer to this model's job tells of. Null where it is none: pieces missing, left out
+ * or too many, turned or placed as they may not be. Whether they overlap is not looked at.
+ */
+export function layOfResult(model: Model, { placements }: LayResult): Lay | null {
+  const { items, forms, bins } = model;
+  if (placements.length !== items.length) return null;
+  const nearMm = NEAR_PART * model.widthMm;
+  const lay: Lay = {
+    form: new Int32Array(items.length).fill(-1),
+    x: new Float64Array(items.length),
+    y: new Float64Array(items.length),
+    bin: new Int32Array(items.length),
+  };
+  for (const { shape, length, turnDeg, mirrored, onFold, x, y } of placements) {
+    const isSuch = (k: number): boolean => {
+      const form = forms[k]!;
+      return form.turnDeg === turnDeg && form.mirrored === mirrored && form.onFold === onFold;
+    };
+    const index = items.findIndex(
+      (item, i) => item.shape === shape && lay.form[i] === -1 && item.forms.some(isSuch),
+    );
+    const item = items[index];
+    const b = bins.findIndex((bin) => bin.length === length && length !== -1);
+    const bin = bins[b];
+    const formIndex = item?.forms.find(isSuch);
+    if (item === undefined || bin === undefined || formIndex === undefined) return null;
+    const form = forms[formIndex]!;
+    const centreX = x - form.originX;
+    const centreY = y - form.originY;
+    const isInside =
+      centreX - form.halfX >= -nearMm &&
+      centreX + form.halfX <= bin.lengthMm + nearMm &&
+      centreY - form.halfY >= -nearMm &&
+      centreY + form.halfY <= bin.widthMm + nearMm &&
+      (!form.onFold || centreY - form.halfY <= nearMm);
+    const offX = centreX - latticeNear(centreX, item.stepX, item.phaseX, form.matchX, 0);
+    const offY = centreY - latticeNear(centreY, item.stepY, item.phaseY, form.matchY, 0);
+    if (!isInside || Math.abs(offX) > nearMm || Math.abs(offY) > nearMm) return null;
+    lay.form[index] = formIndex;
+    lay.x[index] = centreX + bin.startX;
+    lay.y[index] = centreY;
+    lay.bin[index] = b;
+  }
+  return lay;
 }

@@ -4,10 +4,12 @@
  * way grow in weight, which is what gets the search out of traps. Borders are never crossed: a position is
  * always inside some bin. The loops that move one piece or push pairs apart are in moves.as.ts.
  */
+import { costsLess } from './cost.ts';
 import { depthsOf } from './depth.ts';
 import type { DepthForm } from './depth.ts';
 import { ringsNearer } from './exact.ts';
 import type { Lay, Model } from './model.ts';
+import type { Chain } from './repeat.ts';
 import { movesOf } from './moves.ts';
 import type { Random } from './random.ts';
 
@@ -27,6 +29,10 @@ const MOST_PATIENCE = 200;
 /** At most this many pieces are scattered at once, and a start that failed is tried again this often with a swap. */
 const SCATTERED = 32;
 const KICKS = 5;
+/** With more pieces than this on the cloth that is shortened, a window of it is worked on and the rest is held still. */
+const WINDOW_ABOVE = 80;
+/** Of so many places for a window the one with the most cloth between its pieces is taken. */
+const WINDOW_CHOICES = 3;
 /** A start aims at clearly less cloth, at first by this part; it shrinks while starts fail, but not under the least. */
 const FIRST_LEAP = 0.015;
 const LEAST_LEAP = 0.002;
@@ -46,6 +52,8 @@ export interface Search {
   run(): Generator<void, void, void>;
   /** The shortest valid lay found. */
   best(): Lay;
+  /** Offers a lay found elsewhere: the search goes on from it at its next start, if it holds and costs less than the best. */
+  adopt(lay: Lay): void;
   bestCostMm(): number;
   betterCount(): number;
   finished(): boolean;
@@ -59,7 +67,14 @@ export interface Progress {
   isLate(): boolean;
 }
 
-export function startSearch(model: Model, first: Lay, random: Random, progress: Progress): Search {
+/** first: where the search begins. chains: ways to lay blocks that were laid before; the best slid together is where it begins. */
+export function startSearch(
+  model: Model,
+  first: Lay,
+  random: Random,
+  progress: Progress,
+  chains: readonly Chain[] = [],
+): Search {
   const { items, forms, bins } = model;
   const movers = items.length;
   const grain = model.grainMm;
@@ -111,6 +126,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   /** The best lay so far, from which the search goes on. */
   let bestLay: Lay = first;
   let bestCost = 0;
+  /** A lay found elsewhere, not looked at yet. */
+  let offered: Lay | null = null;
   let better = 0;
   let done = movers === 0;
 
@@ -123,6 +140,12 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   // Many pieces take more sweeps to find their order.
   const coarsePatience = Math.max(40, movers);
   const order = new Int32Array(movers);
+
+  /** Pieces that are laid anew while all others are held still; what lies right of `about` is pulled along. */
+  interface Window {
+    readonly near: readonly number[];
+    readonly about: number;
+  }
 
   interface State {
     readonly x: Float64Array;
@@ -183,11 +206,8 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
 
   /** Sets limits from the best lay: the last bin in use is the one to shorten. */
   function openBest(): void {
-    for (let i = 0; i < movers; i++) {
-      x[i] = bestLay.x[i]!;
-      y[i] = bestLay.y[i]!;
-      setForm(i, bestLay.form[i]!);
-    }
+    if (offered !== null) takeOffered(offered);
+    open(bestLay);
     active = 0;
     for (let i = 0; i < movers; i++) active = Math.max(active, bestLay.bin[i]!);
     moves.setActive(active);
@@ -195,6 +215,21 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     limit[active] = usedOf(active);
     bestCost = limit[active]!;
     if (active === 0 && bestCost <= model.floorMm + FLOOR_GRAINS * grain) done = true;
+  }
+
+  function open(lay: Lay): void {
+    for (let i = 0; i < movers; i++) {
+      x[i] = lay.x[i]!;
+      y[i] = lay.y[i]!;
+      setForm(i, lay.form[i]!);
+    }
+  }
+
+  function takeOffered(lay: Lay): void {
+    offered = null;
+    if (!costsLess(model, lay, bestLay)) return;
+    open(lay);
+    if (holds()) bestLay = lay;
   }
 
   /** Shortens the active bin to lengthMm and pushes what sticks out back in. False when a piece has no room at all. */
@@ -252,6 +287,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     patience: number,
     exchangesAfter: number,
     settleDepth = SETTLE_HAIR,
+    among: readonly number[] | null = null,
   ): Generator<void, boolean, void> {
     moves.resetWeights();
     let loss = moves.measure();
@@ -264,12 +300,14 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       while (without < patience) {
         const exchanges = without < exchangesAfter ? 0 : EXCHANGES;
         let count = 0;
-        for (let i = 0; i < movers; i++) {
+        for (let m = 0; m < (among?.length ?? movers); m++) {
+          const i = among ? among[m]! : m;
           if (overlap[i]! > 0) {
             order[count] = i;
             count += 1;
           }
         }
+        if (count === 0) return false;
         for (let k = count - 1; k > 0; k--) {
           const m = (random.next() * (k + 1)) | 0;
           const swap = order[k]!;
@@ -282,7 +320,7 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
         }
         loss = moves.measure();
         if (loss === 0) return true;
-        if (moves.deepestMm() < settleDepth * model.widthMm && loss < settled * 0.8) {
+        if (!among && moves.deepestMm() < settleDepth * model.widthMm && loss < settled * 0.8) {
           settled = loss;
           const before = keep(loss);
           yield;
@@ -348,12 +386,16 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
       to = Math.max(to, x[i]! + halfX[i]!);
     }
     for (const i of near) {
-      const choices = items[i]!.forms;
-      for (let tries = 0; tries < 20; tries++) {
-        const px = from + random.next() * (to - from);
-        const f = choices[(random.next() * choices.length) | 0]!;
-        if (place(i, f, px, random.next() * bins[binAt(px)]!.widthMm)) break;
-      }
+      scatterOne(i, from, to);
+    }
+  }
+
+  function scatterOne(i: number, from: number, to: number): void {
+    const choices = items[i]!.forms;
+    for (let tries = 0; tries < 20; tries++) {
+      const px = from + random.next() * (to - from);
+      const f = choices[(random.next() * choices.length) | 0]!;
+      if (place(i, f, px, random.next() * bins[binAt(px)]!.widthMm)) break;
     }
   }
 
@@ -388,9 +430,137 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
     return false;
   }
 
+  /** Slides each block, and with it those behind it, towards those before it until they touch. */
+  function* slideTogether({ lay, blockOfItem, blockCount }: Chain): Generator<void, void, void> {
+    const before = bestLay;
+    const beforeCost: readonly [number, number] = [active, bestCost];
+    bestLay = lay;
+    openBest();
+    // On a pattern repeat or a grid they are as near as steps allow.
+    const canSlide = items.every(({ stepX }) => stepX === 0);
+    for (let block = 1; canSlide && block < blockCount; block++) {
+      yield;
+      const own = blockOfItem.indexOf(block);
+      const bin = binAt(x[own]!);
+      const start = bins[bin]!.startX;
+      const sliding: number[] = [];
+      const ahead: number[] = [];
+      for (let j = 0; j < total; j++) {
+        if (binAt(x[j]!) !== bin) continue;
+        if (j < movers && blockOfItem[j] === block) sliding.push(j);
+        else if (j >= movers || blockOfItem[j]! < block) ahead.push(j);
+      }
+      const room = Math.min(...sliding.map((i) => x[i]! - halfX[i]! - start));
+      const isClear = (by: number) =>
+        sliding.every((i) =>
+          ahead.every((j) => {
+            const dx = x[j]! - x[i]! + by;
+            const dy = y[j]! - y[i]!;
+            return (
+              Math.abs(dx) >= halfX[i]! + halfX[j]! + reach ||
+              Math.abs(dy) >= halfY[i]! + halfY[j]! + reach ||
+              moves.depthBetween(form[i]!, form[j]!, dx, dy) <= 0
+            );
+          }),
+        );
+      let by = 0;
+      for (let step = model.widthMm * 0.004; step > grain; step /= 4) {
+        while (by + step <= room && isClear(by + step)) by += step;
+      }
+      for (let i = 0; i < movers; i++) {
+        if (blockOfItem[i]! >= block && binAt(x[i]!) === bin) x[i]! -= by;
+      }
+    }
+    if (accept() && (active < beforeCost[0] || (active === beforeCost[0] && bestCost < beforeCost[1])))
+      return;
+    bestLay = before;
+    openBest();
+  }
+
+  /** Cloth between the pieces of the active bin whose centres lie around x, as a part of their stretch. */
+  function wasteAbout(about: number, count: number): number {
+    const near = nearestInActive(about, count);
+    const { from, to } = stretchOf(near);
+    const covered = near.reduce((sum, i) => sum + items[i]!.areaMm2, 0);
+    return 1 - covered / ((to - from) * bins[active]!.widthMm);
+  }
+
+  function inActive(): number[] {
+    const start = bins[active]!.startX;
+    return Array.from({ length: movers }, (_, i) => i).filter((i) => x[i]! >= start);
+  }
+
+  function nearestInActive(about: number, count: number): number[] {
+    const near = inActive().sort((a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b);
+    near.length = Math.min(near.length, count);
+    return near;
+  }
+
+  function stretchOf(some: readonly number[]): { from: number; to: number } {
+    let from = Infinity;
+    let to = -Infinity;
+    for (const i of some) {
+      from = Math.min(from, x[i]! - halfX[i]!);
+      to = Math.max(to, x[i]! + halfX[i]!);
+    }
+    return { from, to };
+  }
+
+  /**
+   * A window of the best lay: what lies right of it is pulled left by a leap of the window's length, its pieces are
+   * thrown anywhere in what is left between, and only they move. What does not come apart is given back a part of
+   * what was taken. Yields after each move; true when a better lay stands.
+   */
+  function* startWindow(window: Window, leap: number, patience: number): Generator<void, boolean, void> {
+    const { near, about } = window;
+    const { from, to } = stretchOf(near);
+    const full = bestCost;
+    let taken = Math.min(leap * (to - from), full - shorter(1));
+    const inWindow = new Set(near);
+    const others = inActive().filter((i) => !inWindow.has(i));
+    const right = others.filter((i) => x[i]! > about);
+    const held = others.filter((i) => x[i]! + halfX[i]! > from && x[i]! - halfX[i]! < to);
+    for (const i of right) x[i]! -= taken;
+    limit[active] = full - taken;
+    for (const i of near) scatterOne(i, from, to - taken);
+    yield;
+    try {
+      for (let rung = 0; ; rung++) {
+        moves.setWindow({ fromX: from, toX: to - taken, movers: near, held });
+        if (shorten(full - taken) && (yield* separate(rung === 0 ? patience : 60, 0, SETTLE_HAIR, near))) {
+          return accept();
+        }
+        if (rung === RUNGS.length) return false;
+        yield;
+        // A little more cloth than before, still less than the best.
+        const less = taken;
+        taken = Math.min(leap * (to - from), full - shorter(1)) * RUNGS[rung]!;
+        for (const i of right) x[i]! += less - taken;
+      }
+    } finally {
+      moves.setWindow(null);
+    }
+  }
+
+  /** Of some places the one with the most waste around it. */
+  function anyWindow(): Window {
+    const inside = inActive();
+    let about = 0;
+    let most = -Infinity;
+    for (let choice = 0; choice < WINDOW_CHOICES; choice++) {
+      const at = x[inside[(random.next() * inside.length) | 0]!]!;
+      const waste = wasteAbout(at, SCATTERED);
+      if (waste <= most) continue;
+      most = waste;
+      about = at;
+    }
+    return { near: nearestInActive(about, SCATTERED), about };
+  }
+
   function* run(): Generator<void, void, void> {
     openBest();
-    let ratio = 0.05;
+    for (const chain of chains) yield* slideTogether(chain);
+    let ratio = chains.length > 0 ? 0.004 : 0.05;
     let leap = FIRST_LEAP;
     let patience = FIRST_PATIENCE;
     while (!done) {
@@ -416,8 +586,10 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
           }
           isShortening = false;
         }
-        if (yield* startAnew(pool, leap, patience)) {
-          isShortening = true;
+        const isWide = inActive().length > WINDOW_ABOVE;
+        if (isWide) openBest();
+        if (yield* isWide ? startWindow(anyWindow(), leap, patience) : startAnew(pool, leap, patience)) {
+          isShortening = !isWide;
           ratio = 0.004;
           leap *= 1.2;
           failures = 0;
@@ -462,6 +634,9 @@ export function startSearch(model: Model, first: Lay, random: Random, progress: 
   return {
     run,
     best: () => bestLay,
+    adopt: (lay) => {
+      offered = lay;
+    },
     bestCostMm: () => bestCost,
     betterCount: () => better,
     finished: () => done,

@@ -4,29 +4,50 @@ import { cutBySize, cutCosts, isSound, itemAccount, type LineValue, lineValues }
 import { type Place, reservedAt } from './model.ts';
 import { coverOf, get, sizes, slotIds, stillNeeded, unlike, type Workshop } from './workshop.ts';
 
-/** Rows of the tables that only grow, where they are not as they were first seen. Learns the new ones. */
-export function rewritten(beside: SqliteDatabase.Database, written: Map<string, string>): string[] {
-  const now = ['movement', 'cutting', 'lot', 'length'].flatMap((table) =>
-    (beside.prepare(`SELECT * FROM ${table}`).all() as { id: string }[]).map(
-      (row) => [`${table} ${row.id}`, JSON.stringify(row)] as const,
-    ),
-  );
-  const found = now.flatMap(([key, row]) =>
-    (written.get(key) ?? row) === row ? [] : [`${key} was rewritten`],
-  );
-  const isLost = now.length < written.size;
-  for (const [key, row] of now) written.set(key, row);
-  return isLost ? [...found, 'rows were removed'] : found;
+/** Tables that only grow, each with a number that its rows are written by. */
+const growing = ['movement', 'cutting', 'lot', 'length'] as const;
+
+/** What stands in the tables that only grow, each row as it was first seen. */
+export interface Written {
+  readonly rows: Map<string, string>;
+  readonly lastEntry: Map<string, number>;
 }
 
-/** Every balance, value, coat count and cost. */
-export async function compare(workshop: Workshop): Promise<string[]> {
+export const nothingWritten = (): Written => ({ rows: new Map(), lastEntry: new Map() });
+
+type GrowingRow = { readonly id: string; readonly entry: number };
+
+/** Learns the rows that were added since it was last asked. */
+export function learnWritten(beside: SqliteDatabase.Database, { rows, lastEntry }: Written): void {
+  for (const table of growing) {
+    const added = beside
+      .prepare(`SELECT * FROM ${table} WHERE entry > ? ORDER BY entry`)
+      .all(lastEntry.get(table) ?? 0) as GrowingRow[];
+    for (const row of added) rows.set(`${table} ${row.id}`, JSON.stringify(row));
+    lastEntry.set(table, added.at(-1)?.entry ?? lastEntry.get(table) ?? 0);
+  }
+}
+
+/** Rows that are no longer as they were first seen. */
+export function rewritten(beside: SqliteDatabase.Database, { rows }: Written): string[] {
+  const now = new Map<string, string>(
+    growing.flatMap((table) =>
+      (beside.prepare(`SELECT * FROM ${table}`).all() as GrowingRow[]).map(
+        (row) => [`${table} ${row.id}`, JSON.stringify(row)] as const,
+      ),
+    ),
+  );
+  return [...rows].flatMap(([key, row]) => (now.get(key) === row ? [] : [`${key} was rewritten`]));
+}
+
+/** Every balance, value, coat count and cost, and what one of the plans still needs. */
+export async function compare(workshop: Workshop, planAt: number): Promise<string[]> {
   const values = lineValues(workshop.book);
   const differences = [...balances(workshop, values), ...(await account(workshop, values))];
   for (const plan of workshop.plans.keys()) {
-    differences.push(...(await costAsCut(workshop, plan, values)), ...(await needed(workshop, plan)));
+    differences.push(...(await costAsCut(workshop, plan, values)));
   }
-  return differences;
+  return [...differences, ...(await needed(workshop, planAt))];
 }
 
 type Row = readonly (string | number | null)[];

@@ -4,7 +4,7 @@ import SqliteDatabase from 'better-sqlite3';
 import { openServices } from '../../../main/services/services.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { Outcome } from '../../../shared-core/measure/problem.ts';
-import { compare, rewritten } from './compare.ts';
+import { compare, learnWritten, nothingWritten, rewritten } from './compare.ts';
 import type { Step } from './step.ts';
 import { take } from './take-step.ts';
 import { begin } from './workshop.ts';
@@ -32,17 +32,17 @@ export async function lead(
   const beside = new SqliteDatabase(dataFile, { readonly: true });
   try {
     const workshop = await begin(ask, beside);
-    const written = new Map<string, string>();
+    const written = nothingWritten();
     const done: Record<string, number> = {};
     let stepCount = 0;
     for (const step of steps) {
       const answer = await take(workshop, step);
       stepCount += 1;
       done[`${step.kind}: ${answer.what}`] = (done[`${step.kind}: ${answer.what}`] ?? 0) + 1;
+      learnWritten(beside, written);
       const differences = [
         ...answer.differences,
-        ...(await compare(workshop)),
-        ...rewritten(beside, written),
+        ...(await compare(workshop, stepCount % workshop.plans.length)),
         ...logged.map((error) => `the program tells of a mistake of its own: ${error}`),
       ];
       if (differences.length > 0)
@@ -52,7 +52,7 @@ export async function lead(
           stepCount,
         };
     }
-    return { differences: [], done, stepCount };
+    return { differences: rewritten(beside, written), done, stepCount };
   } finally {
     beside.close();
     opened.value.close();

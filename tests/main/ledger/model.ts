@@ -201,11 +201,15 @@ export function cut(
 /** Strikes a cutting out of the book; false where what it brought into being is no longer there whole and free. */
 export function takeBack(book: Book, id: number): boolean {
   const cutting = book.cuttings[id]!;
-  const settled = (at: number) =>
-    total(cutting.changes.filter(({ place }) => place === at).map(({ milli }) => milli));
+  // What the cutting itself moved to a place goes back with it, as far as its plan still has it there.
+  const staying = (at: number) =>
+    book.places[at]!.reserved.map(({ plan, milli }) => {
+      const moved = cutting.changes.find((each) => each.place === at && each.plan === plan)?.milli ?? 0;
+      return Math.max(0, milli - Math.max(0, moved));
+    });
   const isGone = cutting.made.some(({ place: at, milli }) => {
     const { hand } = book.places[at]!;
-    return hand < milli || reservedAt(book.places[at]!) > hand - milli + settled(at);
+    return hand < milli || total(staying(at)) > hand - milli;
   });
   if (cutting.isStruck || isGone) return false;
   cutting.isStruck = true;

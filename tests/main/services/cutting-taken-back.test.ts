@@ -81,6 +81,26 @@ describe('a cutting taken back out of order', () => {
   });
 });
 
+describe('a flawed length that was begun and then set aside for another coat', () => {
+  test('is not taken from that coat by taking the cutting back, which says so', async () => {
+    const { asking, cloth, planId, fill } = await workshop();
+    const other = await savedPlan(asking, cloth.itemId, fill.itemId, 'Tarn coat');
+    await asking.get('setAside', {
+      planId,
+      uses: [{ lotId: cloth.lotId, lengthId: cloth.cutId, amount: 2900 }],
+    });
+    const booked = await asking.get('recordCutting', cutting(planId, cloth));
+    // What is left of the flawed length lies on as another, with what the coat had set aside beyond the cut.
+    const rest = (await asking.get('flowInput', { planId })).setAside[0];
+    expect(rest?.amount).toBe(799.5);
+    await asking.get('setAside', { planId, uses: [] });
+    await asking.get('setAside', { planId: other, uses: [{ ...rest!, amount: 799.5 }] });
+    const problems = await asking.refusal('undoCutting', { cuttingId: booked.id });
+    expect(problems.map(({ what }) => what)).toEqual(['was set aside since']);
+    expect(asking.logged).toEqual([]);
+  });
+});
+
 describe('counting less than coats have set aside', () => {
   test('releases what is not there, from the coat that set aside last, and names it', async () => {
     const { asking, cloth, planId, fill } = await workshop();

@@ -2,9 +2,10 @@ import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, test } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
 import { type LayThreads, openLayThreads } from '../../../main/services/lay-threads.ts';
+import { checkLay } from '../../../shared-core/lay/check.ts';
 import type { LayJob } from '../../../shared-core/lay/job.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
-import { job, laid, length, rectangle, shape } from '../../core/lay/jobs.ts';
+import { job, laid, length, rectangle, shape, wedge } from '../../core/lay/jobs.ts';
 import type { Mortality } from './mortal-thread.ts';
 
 const budget = { seconds: null, iterations: 40 };
@@ -16,6 +17,8 @@ function strips(seed: number, widthMm: number): LayJob {
   const strip = shape('strip', rectangle(700, 90), { count: 6, turnsDeg: [0] });
   return job([strip], { lengths: [length('endless', widthMm, null)], seed });
 }
+
+const wedges = job([shape('wedge', wedge(430, 310), { count: 11 })], { seed: 8 });
 
 /** Threads of which the first so many are mortal; how many were started is counted. */
 function opened(mortality: Mortality, mortalCount: number) {
@@ -84,6 +87,35 @@ describe('a thread that dies at a lay', { timeout: 20_000 }, () => {
     await started[0]!.terminate();
     const next = await threads.runLay(strips(6, 180), 'shell');
     expect(next.placements).toEqual(laid(strips(6, 180), 40).placements);
+    expect(started).toHaveLength(2);
+  });
+});
+
+describe('a lay that is alone', { timeout: 20_000 }, () => {
+  const timed = { seconds: 1.5, iterations: null };
+  const layThread = () => new Worker(new URL('../../../main/services/lay-thread.ts', import.meta.url));
+
+  test('is looked for by all threads, and is valid', async () => {
+    let startedCount = 0;
+    threads = openLayThreads(timed, 2, () => {
+      startedCount++;
+      return layThread();
+    });
+    const result = await threads.runLay(wedges, 'shell');
+    expect(startedCount).toBe(2);
+    expect(checkLay(wedges, result)).toEqual([]);
+    expect(result).toMatchObject({ seed: 8, stoppedBy: 'time' });
+  });
+
+  test('is found all the same when a thread dies that came to it', async () => {
+    const started: Worker[] = [];
+    threads = openLayThreads(timed, 2, () => {
+      started.push(started.length === 0 ? layThread() : new Worker('process.exit(7)', { eval: true }));
+      return started.at(-1)!;
+    });
+    const result = await threads.runLay(wedges, 'shell');
+    expect(checkLay(wedges, result)).toEqual([]);
+    expect(result.stoppedBy).toBe('time');
     expect(started).toHaveLength(2);
   });
 });

@@ -1,7 +1,7 @@
 /** A lay thread that dies of some jobs, for tests: workerData says of which seed, and in which way. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ThreadOrder } from '../../../main/services/lay-thread.ts';
 import { lay } from '../../../shared-core/lay/lay.ts';
+import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/member.ts';
 
 export interface Mortality {
   readonly seed: number;
@@ -10,9 +10,12 @@ export interface Mortality {
 
 const { seed, by } = workerData as Mortality;
 
-parentPort?.on('message', ({ job, budget }: ThreadOrder) => {
+parentPort?.on('message', (order: MemberOrder) => {
+  if (order.kind !== 'lay') return;
+  const { id, job, budget } = order;
   if (job.seed === seed) die();
-  parentPort?.postMessage({ ok: true, result: lay(job, budget, { clock: () => 0 }) });
+  const result = lay(job, budget, { clock: () => 0 });
+  parentPort?.postMessage({ kind: 'done', id, result } satisfies MemberAnswer);
 });
 
 function die(): never {

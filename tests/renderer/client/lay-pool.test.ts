@@ -1,21 +1,21 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
-import type { LayAnswer, LayAsked } from '../../../renderer/client/lay-worker.ts';
+import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/member.ts';
 import { job, laid, rectangle, shape } from '../../core/lay/jobs.ts';
 
 /** A browser's worker that does what the test says: it lays nothing by itself. */
 class HandWorker {
   static readonly started: HandWorker[] = [];
-  onmessage: ((event: { data: LayAnswer }) => void) | null = null;
+  onmessage: ((event: { data: MemberAnswer }) => void) | null = null;
   onerror: ((event: { message: string }) => void) | null = null;
   onmessageerror: (() => void) | null = null;
-  readonly asked: LayAsked[] = [];
+  readonly asked: (MemberOrder & { kind: 'lay' })[] = [];
   isTerminated = false;
   constructor() {
     HandWorker.started.push(this);
   }
-  postMessage(asked: LayAsked): void {
-    this.asked.push(asked);
+  postMessage(order: MemberOrder): void {
+    if (order.kind === 'lay') this.asked.push(order);
   }
   terminate(): void {
     this.isTerminated = true;
@@ -30,11 +30,11 @@ class HandWorker {
 
 const { started } = HandWorker;
 
-/** A pool of one worker, begun afresh. */
-async function pool() {
+/** A pool begun afresh. */
+async function pool(coreCount = 1) {
   vi.resetModules();
   vi.stubGlobal('Worker', HandWorker);
-  vi.stubGlobal('navigator', { hardwareConcurrency: 1 });
+  vi.stubGlobal('navigator', { hardwareConcurrency: coreCount });
   return import('../../../renderer/client/lay-pool.ts');
 }
 
@@ -102,4 +102,23 @@ test('what a worker had found before it died is not lost', async () => {
   started[1]!.die('the needle broke');
   stop.abort();
   expect(await stopped).toEqual({ ...shellLay, stoppedBy: 'maker' });
+});
+
+test('on two cores both work on a lay that is alone; a stop ends them and takes the better one', async () => {
+  const { layInWorker } = await pool(2);
+  const stop = new AbortController();
+  const laying = layInWorker({ job: shell, seconds: 3, isThorough: true, signal: stop.signal });
+  started[0]!.answer('better', longer);
+  await vi.waitFor(() => expect(started).toHaveLength(2));
+  started[1]!.answer('better', shellLay);
+  stop.abort();
+  expect(await laying).toEqual({ ...shellLay, stoppedBy: 'maker' });
+  expect(started.map(({ isTerminated }) => isTerminated)).toEqual([true, true]);
+});
+
+test('a lay that was stopped before it was asked for never begins', async () => {
+  const { layInWorker } = await pool();
+  const asked = layInWorker({ job: shell, seconds: 3, isThorough: true, signal: AbortSignal.abort() });
+  await expect(asked).rejects.toThrow('stopped before it began');
+  expect(started).toHaveLength(0);
 });
