@@ -51,7 +51,9 @@ function between(falls: readonly MeasuredFalls[], seconds: number): Falls {
   const left = after[next - 1] ?? right;
   const span = Math.log(right.seconds / left.seconds);
   const part = span === 0 ? 0 : Math.log(Math.max(seconds, left.seconds) / left.seconds) / span;
-  const at = (key: keyof Falls) => left[key] + (right[key] - left[key]) * part;
+  // Kept between the two, so that rounding lets no fall grow.
+  const at = (key: keyof Falls) =>
+    Math.max(right[key], Math.min(left[key], left[key] + (right[key] - left[key]) * part));
   return { low: at('low'), median: at('median'), high: at('high') };
 }
 

@@ -58,6 +58,21 @@ function measure({ name, pieces, job }: MeasuredJob): MeasuredFall {
   return { name, pieces, endMm: Math.round(endMm), falls };
 }
 
+/** A row of the table as it is written into its file. */
+function rowText({ mostPieces, lays, falls }: ReturnType<typeof fallsTable>[number]): string {
+  const lines = falls.map(
+    ({ seconds, low, median, high }) =>
+      `      { seconds: ${seconds}, low: ${low}, median: ${median}, high: ${high} },`,
+  );
+  return `  {
+    mostPieces: ${mostPieces ?? Infinity},
+    lays: ${lays},
+    falls: [
+${lines.join('\n')}
+    ],
+  },`;
+}
+
 const rows: MeasuredFall[] = [...(before?.rows ?? [])];
 for (const job of before ? [] : measuredJobs().slice(0, Number(values.jobs))) {
   const row = measure(job);
@@ -79,13 +94,9 @@ import type { FallsByPieces } from './still-falls.ts';
 export const measuredUntilS = ${untilS};
 export const measuredLays = ${rows.length};
 
-export const measuredFalls: readonly FallsByPieces[] = ${JSON.stringify(
-      table.map(({ mostPieces, lays, falls }) => ({ mostPieces: mostPieces ?? 'more', lays, falls })),
-      null,
-      2,
-    )
-      .replace(/"(\w+)":/g, '$1:')
-      .replace(/"more"/g, 'Infinity')};
+export const measuredFalls: readonly FallsByPieces[] = [
+${table.map(rowText).join('\n')}
+];
 `,
   );
 }
