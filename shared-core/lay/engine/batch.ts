@@ -3,7 +3,7 @@
  * first; its best lay, repeated along the cloth, is shown as soon as it is better, is where the search over all pieces
  * begins, and is never lost again: a batch takes no more than its best coat repeated.
  */
-import type { LayBudget } from '../job.ts';
+import type { LayBudget, LayJob } from '../job.ts';
 import { costsLess } from './cost.ts';
 import { alongFrontier, type Engine, startEngine } from './engine.ts';
 import { type Lay, type Model, modelOf } from './model.ts';
@@ -37,10 +37,19 @@ const SMALL_SHARE = 0.08;
 
 /** model: of a job without problems. planned: only helps to divide the effort. */
 export function startBatch(model: Model, clock: () => number, planned: LayBudget): Engine {
-  const sets = repeatedSets(model.job);
-  const setCount = sets.reduce((sum, { times }) => sum + times, 0);
-  if (setCount < 2) return startEngine(model, clock, planned);
-  return startRepeats(model, sets, clock, planned);
+  const sets = setsOf(model.job);
+  return sets ? startRepeats(model, sets, clock, planned) : startEngine(model, clock, planned);
+}
+
+/**
+ * What is laid by itself: all sizes together where the job asks for all of them equally often, else each size; null
+ * where one is asked for once, since one set behind another is no good lay then.
+ */
+function setsOf(job: LayJob): Repeated[] | null {
+  const together = repeatedSets(job, () => '');
+  if (together.some(({ times }) => times > 1)) return together;
+  const bySize = repeatedSets(job, ({ group }) => group ?? '');
+  return bySize.length > 0 && bySize.every(({ times }) => times > 1) ? bySize : null;
 }
 
 function startRepeats(

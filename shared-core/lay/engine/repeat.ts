@@ -2,7 +2,7 @@
  * Jobs that ask for the same set of shapes again and again: several coats, in one size or more. A set can be laid by
  * itself, and its lay repeated along the cloth, which no lay of them all need ever be worse than.
  */
-import type { LayJob } from '../job.ts';
+import type { LayJob, LayShape } from '../job.ts';
 import type { Form, Lay, Model } from './model.ts';
 
 /** Shapes of one set, by their index: how many as drawn and mirrored; and how often the job asks for the set. */
@@ -13,10 +13,10 @@ export interface Repeated {
 }
 
 /** The sets that a job is made of, one for each group of its shapes; what no set repeats is a set asked for once. */
-export function repeatedSets(job: LayJob): Repeated[] {
-  const groups = [...new Set(job.shapes.map(({ group }) => group ?? ''))];
+export function repeatedSets(job: LayJob, groupOf: (shape: LayShape) => string): Repeated[] {
+  const groups = [...new Set(job.shapes.map(groupOf))];
   return groups.flatMap((group): Repeated[] => {
-    const isOfGroup = job.shapes.map((shape) => (shape.group ?? '') === group);
+    const isOfGroup = job.shapes.map((shape) => groupOf(shape) === group);
     const inGroup = (count: (shape: LayJob['shapes'][number]) => number) =>
       job.shapes.map((shape, at) => (isOfGroup[at] ? count(shape) : 0));
     const counts = inGroup(({ count }) => count);
