@@ -26,9 +26,8 @@ import {
  * in between, since what is won there is won for every two.
  */
 const FEW_SETS = 3;
-const SINGLE_SHARE_OF_FEW = 0.4;
-const SINGLE_SHARE = 0.25;
-const PAIR_SHARE = 0.5;
+const SINGLE_SHARE = 0.6;
+const PAIR_SHARE = 0.3;
 /** Without a plan: moves for each piece of a block. */
 const UNPLANNED_MOVES = 2000;
 /** A set of fewer pieces is no coat: repeating it is only one more way to begin. */
@@ -151,7 +150,7 @@ function startRepeats(
 
   const one = times.map((_, at) => times.map((__, other) => Number(other === at)));
   const isFew = setCount <= FEW_SETS;
-  const oneShare = !isCoat ? SMALL_SHARE : isFew ? SINGLE_SHARE_OF_FEW : SINGLE_SHARE;
+  const oneShare = isCoat ? SINGLE_SHARE : SMALL_SHARE;
   const twoShare = !isCoat || isFew ? 0 : PAIR_SHARE;
   const singles = one.map((content) => blockSearch(content, oneShare / one.length));
   for (const chain of chainIn(model, times, 'as laid')) take(chain.lay);
