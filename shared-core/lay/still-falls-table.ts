@@ -3,7 +3,7 @@ import type { FallsByPieces } from './still-falls.ts';
 
 /** Seconds that each lay was looked for, and how many lays were. */
 export const measuredUntilS = 30;
-export const measuredLays = 10;
+export const measuredLays = 12;
 
 export const measuredFalls: readonly FallsByPieces[] = [
   {
@@ -20,26 +20,26 @@ export const measuredFalls: readonly FallsByPieces[] = [
   },
   {
     mostPieces: 45,
-    lays: 4,
+    lays: 5,
     falls: [
-      { seconds: 0.3, low: 0.021, median: 0.04, high: 0.093 },
-      { seconds: 0.5, low: 0.021, median: 0.034, high: 0.049 },
-      { seconds: 1, low: 0.01, median: 0.017, high: 0.026 },
-      { seconds: 3, low: 0.001, median: 0.006, high: 0.011 },
-      { seconds: 5, low: 0.001, median: 0.002, high: 0.005 },
-      { seconds: 10, low: 0.001, median: 0.002, high: 0.004 },
+      { seconds: 0.3, low: 0.017, median: 0.053, high: 0.127 },
+      { seconds: 0.5, low: 0.011, median: 0.035, high: 0.07 },
+      { seconds: 1, low: 0.011, median: 0.025, high: 0.037 },
+      { seconds: 3, low: 0.008, median: 0.011, high: 0.018 },
+      { seconds: 5, low: 0.006, median: 0.007, high: 0.018 },
+      { seconds: 10, low: 0.003, median: 0.003, high: 0.013 },
     ],
   },
   {
     mostPieces: Infinity,
-    lays: 3,
+    lays: 4,
     falls: [
-      { seconds: 0.3, low: 0.071, median: 0.074, high: 0.137 },
-      { seconds: 0.5, low: 0.065, median: 0.068, high: 0.073 },
-      { seconds: 1, low: 0.023, median: 0.025, high: 0.054 },
-      { seconds: 3, low: 0.01, median: 0.012, high: 0.022 },
-      { seconds: 5, low: 0.009, median: 0.012, high: 0.022 },
-      { seconds: 10, low: 0.009, median: 0.012, high: 0.022 },
+      { seconds: 0.3, low: 0.086, median: 0.108, high: 0.223 },
+      { seconds: 0.5, low: 0.051, median: 0.061, high: 0.182 },
+      { seconds: 1, low: 0.038, median: 0.045, high: 0.087 },
+      { seconds: 3, low: 0.018, median: 0.019, high: 0.02 },
+      { seconds: 5, low: 0.015, median: 0.017, high: 0.019 },
+      { seconds: 10, low: 0.005, median: 0.005, high: 0.013 },
     ],
   },
 ];
