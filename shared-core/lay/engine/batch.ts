@@ -160,9 +160,12 @@ function startRepeats(
   function* run(): Generator<void, void, void> {
     for (const search of singles) yield* search;
     if (twoShare > 0) {
-      const two = one.filter((_, at) => times[at]! > 1).map((content) => content.map((count) => 2 * count));
-      if (two.length === 0) two.push(times.map((_, at) => Number(at < 2)));
-      for (const content of two) yield* blockSearch(content, twoShare / two.length);
+      for (const content of one) {
+        yield* blockSearch(
+          content.map((count) => 2 * count),
+          twoShare / one.length,
+        );
+      }
     }
     const left = budgetOf(1 - oneShare - twoShare, 0);
     const chains = isCoat ? chainsIn(model, times) : [];

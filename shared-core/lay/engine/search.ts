@@ -375,19 +375,12 @@ export function startSearch(
   /** Throws the pieces that lie nearest to one of them anywhere in the stretch that they take up. */
   function scatter(): void {
     const about = x[(random.next() * movers) | 0]!;
-    const near = Array.from({ length: movers }, (_, i) => i).sort(
-      (a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b,
+    const near = nearest(
+      Array.from({ length: movers }, (_, i) => i),
+      about,
     );
-    near.length = Math.min(movers, SCATTERED);
-    let from = Infinity;
-    let to = -Infinity;
-    for (const i of near) {
-      from = Math.min(from, x[i]! - halfX[i]!);
-      to = Math.max(to, x[i]! + halfX[i]!);
-    }
-    for (const i of near) {
-      scatterOne(i, from, to);
-    }
+    const { from, to } = stretchOf(near);
+    for (const i of near) scatterOne(i, from, to);
   }
 
   function scatterOne(i: number, from: number, to: number): void {
@@ -478,8 +471,8 @@ export function startSearch(
   }
 
   /** Cloth between the pieces of the active bin whose centres lie around x, as a part of their stretch. */
-  function wasteAbout(about: number, count: number): number {
-    const near = nearestInActive(about, count);
+  function wasteAbout(about: number): number {
+    const near = nearest(inActive(), about);
     const { from, to } = stretchOf(near);
     const covered = near.reduce((sum, i) => sum + items[i]!.areaMm2, 0);
     return 1 - covered / ((to - from) * bins[active]!.widthMm);
@@ -490,10 +483,10 @@ export function startSearch(
     return Array.from({ length: movers }, (_, i) => i).filter((i) => x[i]! >= start);
   }
 
-  function nearestInActive(about: number, count: number): number[] {
-    const near = inActive().sort((a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b);
-    near.length = Math.min(near.length, count);
-    return near;
+  /** At most as many of these as are scattered at once, those whose centres lie nearest to x. */
+  function nearest(some: number[], about: number): number[] {
+    some.sort((a, b) => Math.abs(x[a]! - about) - Math.abs(x[b]! - about) || a - b);
+    return some.slice(0, SCATTERED);
   }
 
   function stretchOf(some: readonly number[]): { from: number; to: number } {
@@ -549,12 +542,12 @@ export function startSearch(
     let most = -Infinity;
     for (let choice = 0; choice < WINDOW_CHOICES; choice++) {
       const at = x[inside[(random.next() * inside.length) | 0]!]!;
-      const waste = wasteAbout(at, SCATTERED);
+      const waste = wasteAbout(at);
       if (waste <= most) continue;
       most = waste;
       about = at;
     }
-    return { near: nearestInActive(about, SCATTERED), about };
+    return { near: nearest(inActive(), about), about };
   }
 
   function* run(): Generator<void, void, void> {
