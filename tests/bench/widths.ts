@@ -17,7 +17,7 @@ import {
   tableLengthMm,
   widthTableExtraYd,
   widthTableWidthsIn,
-} from '../../shared-core/requirement/width-table.ts';
+} from '../outside/width-table.ts';
 
 const mmPerIn = 25.4;
 const mmPerYd = 914.4;

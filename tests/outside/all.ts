@@ -1,9 +1,8 @@
 /** Every module of outside checks; a new one is one import and one line. */
-import type { OutsideCheck } from './outside.ts';
+import { type OutsideCheck, runOutsideChecks } from './outside.ts';
 import basket from './basket.ts';
 import care from './care.ts';
 import cost from './cost.ts';
-import currency from './currency.ts';
 import draft from './draft.ts';
 import fastenings from './fastenings.ts';
 import fill from './fill.ts';
@@ -15,7 +14,6 @@ import takeUp from './take-up.ts';
 import thread from './thread.ts';
 import units from './units.ts';
 import warmth from './warmth.ts';
-import widths from './widths.ts';
 
 export interface OutsideModule {
   readonly name: string;
@@ -27,7 +25,6 @@ export const outsideModules: readonly OutsideModule[] = [
   { name: 'basket', rows: basket },
   { name: 'care', rows: care },
   { name: 'cost', rows: cost },
-  { name: 'currency', rows: currency },
   { name: 'draft', rows: draft },
   { name: 'fastenings', rows: fastenings },
   { name: 'fill', rows: fill },
@@ -38,5 +35,9 @@ export const outsideModules: readonly OutsideModule[] = [
   { name: 'take-up', rows: takeUp },
   { name: 'thread', rows: thread },
   { name: 'warmth', rows: warmth },
-  { name: 'widths', rows: widths },
 ];
+
+/** Every row with its verdict and the topic that it belongs to, in the order of the modules. */
+export const allVerdicts = outsideModules.flatMap(({ name, rows }) =>
+  runOutsideChecks(rows).map((verdict) => ({ topic: name, ...verdict })),
+);

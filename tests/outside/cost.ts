@@ -44,6 +44,7 @@ const atMargin = (costAt: number, ratio: number) =>
 
 const rows: readonly OutsideCheck[] = [
   {
+    class: 'A',
     name: 'first in first out: 7 used of 2 at 2, 3 at 3, 5 at 5',
     source: `${fincal}: 23`,
     expected: 23,
@@ -56,6 +57,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0,
   },
   {
+    class: 'A',
     name: 'first in first out: 300 sold of 150 at 21, 225 at 27, 210 at 33',
     source: `${openStax}: 7,200`,
     expected: 7200,
@@ -63,6 +65,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0,
   },
   {
+    class: 'A',
     name: 'and what is left of them',
     source: `${openStax}: 8,955`,
     expected: 8955,
@@ -70,6 +73,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0,
   },
   {
+    class: 'A',
     name: 'price of what costs 60, at a margin of 40 %',
     source: `${forward}: 100`,
     expected: 100,
@@ -77,25 +81,22 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0,
   },
   {
+    class: 'A',
     name: 'the same as mark-up, %',
     source: `${forward}: 66.67`,
     expected: 66.67,
     got: 100 * (atMargin(6000, 0.4).wholesale.markUpRatio ?? Number.NaN),
     tolerance: 0.005,
+    toleranceReason: 'half of the last printed place',
   },
   {
+    class: 'A',
     name: 'mark-up that a margin of 25 % is on a cost of 75, %',
     source: `${finanshels}: 33.33`,
     expected: 33.33,
     got: 100 * (atMargin(7500, 0.25).wholesale.markUpRatio ?? Number.NaN),
     tolerance: 0.005,
-  },
-  {
-    name: 'wholesale and retail of a cost of 37, each doubled',
-    source: 'common practice, no source',
-    expected: 148,
-    got: priceSheet(plan(), { perCoatMinor: [3700] }, usualPriceRules).retail.priceMinor / 100,
-    tolerance: 0,
+    toleranceReason: 'half of the last printed place',
   },
 ];
 

@@ -1,18 +1,24 @@
-/** Prints every outside check: name, source, expected, got, tolerance, pass. `--json` for scripts. Ends with 1 if one fails. */
-import { outsideModules } from './all.ts';
-import { runOutsideChecks } from './outside.ts';
+/**
+ * Prints the outside checks, those that fail with the reason. `--json` for scripts: how many are of class A, how many
+ * of them touch the main job, and the failing ones. Ends with 1 if a row fails without a reason, or has one and holds.
+ */
+import { allVerdicts } from './all.ts';
+import { summaryOf } from './outside.ts';
 
-const verdicts = outsideModules.flatMap(({ name, rows }) =>
-  runOutsideChecks(rows).map((verdict) => ({ topic: name, ...verdict })),
-);
+const summary = summaryOf(allVerdicts);
 if (process.argv.includes('--json')) {
-  process.stdout.write(`${JSON.stringify(verdicts, null, 1)}\n`);
+  process.stdout.write(`${JSON.stringify(summary, null, 1)}\n`);
 } else {
-  for (const { topic, name, expected, got, pass, source } of verdicts) {
+  for (const { topic, name, expected, got, pass, source, explanation, ...row } of allVerdicts) {
+    const published = typeof expected === 'object' ? `${expected.least} to ${expected.most}` : expected;
+    const mark = `${pass ? 'ok  ' : 'FAIL'} ${row.class}${row.isMainJob ? '*' : ' '}`;
     process.stdout.write(
-      `${pass ? 'ok  ' : 'FAIL'} ${topic}: ${name}: expected ${expected}, got ${got} (${source})\n`,
+      `${mark} ${topic}: ${name}: published ${published}, computed ${got} (${source})${explanation === undefined ? '' : `\n        ${explanation}`}\n`,
     );
   }
-  process.stdout.write(`${verdicts.filter((verdict) => verdict.pass).length} of ${verdicts.length} hold\n`);
+  process.stdout.write(
+    `${allVerdicts.length} rows, ${summary.classA} of class A, ${summary.mainJob} of them on the main job (*); ${summary.failing.length} fail\n`,
+  );
 }
-process.exitCode = verdicts.every((verdict) => verdict.pass) ? 0 : 1;
+const isTold = allVerdicts.every(({ pass, explanation }) => pass === (explanation === undefined));
+process.exitCode = isTold ? 0 : 1;

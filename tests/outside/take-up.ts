@@ -19,6 +19,7 @@ const rows: readonly OutsideCheck[] = [
   ...table.flatMap(([spacingIn, extras]) =>
     extras.map(
       (expected, index): OutsideCheck => ({
+        class: 'B',
         name: `extra to cut, lines ${spacingIn} in apart, rise ${risesIn[index]} in, %`,
         source: circle,
         expected,
@@ -28,6 +29,7 @@ const rows: readonly OutsideCheck[] = [
     ),
   ),
   {
+    class: 'B',
     name: 'length of the arc over 4 in that rises 1/4 in, in',
     source: circle,
     expected: 4.04154,
@@ -35,6 +37,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0.000005,
   },
   {
+    class: 'B',
     name: 'the same by the short form s + 8 h2 / 3 s, in',
     source: circle,
     expected: 4.04167,
@@ -42,6 +45,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 0.0002,
   },
   {
+    class: 'B',
     name: 'extra of a half circle',
     source: 'half of pi, less 1',
     expected: Math.PI / 2 - 1,
@@ -49,6 +53,7 @@ const rows: readonly OutsideCheck[] = [
     tolerance: 1e-12,
   },
   {
+    class: 'B',
     name: 'loss of the cut length at 4.12 % extra, %',
     source: 'derived: 1 - 1 / 1.0412',
     expected: 3.957,

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { minorPlaces } from '../../../shared-core/measure/currency.ts';
 import { showMoney } from '../../../shared-core/measure/money.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { readQuantity } from '../../../shared-core/measure/read.ts';
@@ -106,4 +107,16 @@ describe('an amount in the minor units of its own currency', () => {
     expect(() => readQuantity('money', '12.50', { system: 'metric', where: '' })).toThrow(RangeError);
     expect(() => showQuantity('money', 1250, { system: 'metric' })).toThrow(RangeError);
   });
+});
+
+it.each([
+  [0, 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'],
+  [
+    2,
+    'AED AFN ALL AUD BRL CAD CHF CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR IRR KPW LAK LBP MGA MMK MRU MXN MYR NOK NZD PHP PKR PLN RON RSD RUB SAR SEK SGD SOS SYP THB TRY TWD TZS UAH USD UYU YER ZAR',
+  ],
+  [3, 'BHD IQD JOD KWD LYD OMR TND'],
+  [4, 'CLF UYW'],
+])('%i decimal places by the list of the standard, ISO 4217 list one of 2025-02-04: %s', (places, codes) => {
+  for (const code of codes.split(' ')) expect([code, minorPlaces(code)]).toEqual([code, places]);
 });

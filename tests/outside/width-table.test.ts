@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  sameAreaLengthMm,
-  tableLengthMm,
-  widthTableEighths,
-} from '../../../shared-core/requirement/width-table.ts';
+import { sameAreaLengthMm, tableLengthMm, widthTableEighths } from './width-table.ts';
 
 describe('the classic table of widths, beside our lays', () => {
   const yd = 914.4;

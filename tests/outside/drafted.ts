@@ -1,0 +1,73 @@
+/** Garments that the product drafts, and their lays, for the rows that ask what a whole garment takes. */
+import type { Body, BodyKind } from '../../shared-core/draft/body.ts';
+import { bodyFromRow, type BodyRow } from '../../shared-core/draft/body-tables.ts';
+import { draftCoat, type DraftedCoat } from '../../shared-core/draft/draft.ts';
+import { type DraftInput, usualDraft } from '../../shared-core/draft/draft-input.ts';
+import { checkLay } from '../../shared-core/lay/check.ts';
+import type { LayResult } from '../../shared-core/lay/job.ts';
+import { lay } from '../../shared-core/lay/lay.ts';
+import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { ShapesNeed, SlotItems } from '../../shared-core/requirement/need.ts';
+import { requirement } from '../../shared-core/requirement/requirement.ts';
+
+export const mmPerIn = 25.4;
+export const mmPerYd = 914.4;
+
+export interface Measured {
+  readonly kind: BodyKind;
+  /** mm all round; null: by the proportions of the draft. */
+  readonly bustMm: number;
+  readonly waistMm: number;
+  readonly hipMm?: number;
+  readonly heightMm: number;
+  readonly more?: Partial<Body>;
+}
+
+/** A garment for a body with the usual choices, but for those given. Throws where it cannot be drafted. */
+export function drafted(measured: Measured, choices: Partial<DraftInput> = {}): DraftedCoat {
+  const { kind, bustMm, waistMm, hipMm = null, heightMm, more } = measured;
+  const row: BodyRow = { size: `${bustMm}`, bustMm, waistMm, hipMm };
+  const body = { ...bodyFromRow(kind, row, heightMm), ...more };
+  const outcome = draftCoat({ ...usualDraft('drafted', 'Drafted garment', row.size, body), ...choices });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.value;
+}
+
+/** What is cut from a slot: all of it, or the pieces that are chosen. */
+export function cutFrom(
+  plan: CoatPlan,
+  slotIds: readonly string[],
+  isWanted: (pieceId: string) => boolean = () => true,
+  items: SlotItems = new Map(),
+): ShapesNeed {
+  const needs = requirement(plan, items).filter((need) => slotIds.includes(need.slotId));
+  const shapes = needs.flatMap((need) => (need.kind === 'shapes' ? need.shapes : []));
+  const wanted = shapes.filter(({ pieceId }) => isWanted(pieceId));
+  if (wanted.length === 0) throw new Error(`nothing is cut from ${slotIds.join(', ')}`);
+  const areaMm2 = wanted.reduce((sum, shape) => sum + shape.areaMm2 * (shape.count + shape.mirroredCount), 0);
+  return { kind: 'shapes', slotId: slotIds[0]!, shapes: wanted, areaMm2, basis: [] };
+}
+
+/** The same shapes, none of them turned end for end: cloth with a nap. */
+export function oneWay(need: ShapesNeed): ShapesNeed {
+  return { ...need, shapes: need.shapes.map((shape) => ({ ...shape, turnsDeg: [0] })) };
+}
+
+/** Few enough for all rows together to take less than a minute, and the same on every machine. */
+const usualIterations = 3000;
+
+/** The engine's lay on endless cloth of a width, as the product asks for it; checked by the independent check. */
+export function laid(need: ShapesNeed, widthMm: number, iterations = usualIterations): LayResult {
+  const clearanceMm = 2;
+  const job = layJob(need, [endlessLength('cloth', widthMm, undefined)], clearanceMm, undefined, 1);
+  const result = lay(job, { seconds: null, iterations }, { clock: () => performance.now() });
+  const problems = checkLay(job, result);
+  if (problems.length > 0 || result.unplaced.length > 0) throw new Error(JSON.stringify(problems));
+  return result;
+}
+
+/** Length of that lay, mm. */
+export function laidMm(need: ShapesNeed, widthMm: number, iterations?: number): number {
+  return totalUsedMm(laid(need, widthMm, iterations));
+}
