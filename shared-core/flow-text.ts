@@ -90,7 +90,8 @@ export function estimateText(
 function finishedRows({ finished }: Estimate, system: MeasureSystem): string[] {
   const coats = finished.coats.flatMap((coat) => [
     row(finished.coats.length > 1 ? `weight, ${coat.size}` : 'weight', massWords(coat, system)),
-    ...coat.label.lines.map((line) => row(`label, ${line.section}`, `US ${line.us}; EU ${line.eu}`)),
+    ...coat.label.lines.map((line) => row('label', `US ${line.us}; EU ${line.eu}`)),
+    ...[...coat.label.euNotes.map((note) => `EU ${note}`), ...coat.label.asides].map((note) => row('', note)),
     row('warmth', cloWords(coat) ?? 'not known'),
     row('packed', packedWords(coat, system) ?? 'not known'),
   ]);

@@ -3,7 +3,8 @@ import type { Basis } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
-import { type Fibre, readFibre } from './fibre.ts';
+import { readFibre } from './fibre.ts';
+import type { Fibre } from './fibre-names.ts';
 import type { SlotItems } from './need.ts';
 
 export interface Prewash {

@@ -5,14 +5,17 @@
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
 import { ironLimitC } from './care.ts';
-import { type Fibre, readFibre } from './fibre.ts';
+import { readFibre } from './fibre.ts';
+import { drawstringCautions } from './drawstrings.ts';
+import type { Fibre } from './fibre-names.ts';
 import type { SlotItems } from './need.ts';
 
 export type CautionKind =
   | 'blade'
   | 'hot iron'
   | 'down dust'
-  | 'drawstrings'
+  | 'drawstrings, US'
+  | 'drawstrings, EU'
   | 'flammability'
   | 'filled goods';
 
@@ -35,7 +38,7 @@ export function cautions(plan: CoatPlan, items: SlotItems): readonly Caution[] {
     ...bladeCaution(plan),
     ...ironCaution(plan, items),
     ...downCaution(plan, items),
-    ...drawstringCaution(plan, items),
+    ...drawstringCautions(plan, items, whereSold),
     ...flammabilityCaution(plan, items),
     ...filledGoodsCaution(plan),
   ];
@@ -100,73 +103,54 @@ function isPlumage(item: Item | undefined): boolean {
   return /\b(down|feathers?)\b/i.test(words);
 }
 
-function drawstringCaution(plan: CoatPlan, items: SlotItems): Caution[] {
-  const slotIds = plan.slots
-    .filter((slot) => {
-      if (slot.kind !== 'fastening') return false;
-      const item = items.get(slot.id);
-      const isCord = item?.kind === 'fastening' && item.facts.form === 'cord';
-      return isCord || /\b(cord|drawstring|drawcord)\b/i.test(slot.name);
-    })
-    .map((slot) => slot.id);
-  if (slotIds.length === 0) return [];
-  const opening = isForChild(plan)
-    ? 'This coat is for a child: no drawstring'
-    : 'If it is for a child: no drawstring';
-  return [
-    {
-      kind: 'drawstrings',
-      slotIds,
-      says: `${opening} at hood or neck (US sizes 2T to 12); at waist and hem (2T to 16) at most 3 in (76 mm) outside the channel at full width, no toggle or knot at a free end, and a string in one piece is bar-tacked.`,
-      defersTo: whereSold,
-      source: '16 CFR 1120 and ASTM F1816, as told by the US consumer product safety commission',
-    },
-  ];
-}
-
-/** As the maker said, else a child's size by its name: "4T", "age 6", "kids 8", "toddler". */
-export function isForChild(plan: CoatPlan): boolean {
-  if (plan.isForChild !== undefined) return plan.isForChild;
-  const words = `${plan.name} ${plan.size}`;
-  return /\b\d{1,2}T\b|\b(child|children|childs|kid|kids|toddler|baby|infant|boys?|girls?|age|years?)\b/i.test(
-    words,
-  );
-}
-
 /** Plain cloth from this weight up needs no test, whatever its fibre: 2.6 oz/yd2. */
 export const flammabilityExemptGPerM2 = 88.15494;
 
-/** Cloth of these alone needs no test either. Source of both: 16 CFR 1610.1(d), second-hand summary and memory. */
+/**
+ * Cloth of these alone needs no test either, plain or raised and whatever its weight. Source of both: 16 CFR
+ * 1610.1(d), in force as amended since 22 April 2024 (88 FR 73221), read in excerpts.
+ */
 const flammabilityExemptFibres: readonly Fibre[] = [
   'acrylic',
   'modacrylic',
   'nylon',
   'polypropylene',
+  'polyethylene',
   'polyester',
   'wool',
+  'recycled wool',
 ];
 
-/** Whether a plain, smooth cloth is outside the test by weight or by fibre; null while neither is known. */
+/** Whether a cloth is outside the test by its fibre, or by its weight where its face is plain; null while that is not known. */
 export function isFlammabilityExempt(item: Item): boolean | null {
   if (item.kind !== 'cloth') return null;
-  const weight = item.facts.arealMassGPerM2;
-  if (weight !== null && weight >= flammabilityExemptGPerM2 - 1e-3) return true;
   const read = readFibre(item.facts.fibre ?? '', item.name);
   if (read.ok && read.value.every(({ fibre }) => flammabilityExemptFibres.includes(fibre))) return true;
-  return weight === null || !read.ok ? null : false;
+  const weight = item.facts.arealMassGPerM2;
+  if (!isRaised(item)) {
+    if (weight !== null && weight >= flammabilityExemptGPerM2 - 1e-3) return true;
+    if (weight === null) return null;
+  }
+  return read.ok ? false : null;
 }
 
 function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
-  const cut = plan.slots.filter((slot) => slot.kind === 'cloth' && isCut(plan, slot.id));
+  // A layer between shell and lining is no clothing cloth by 16 CFR 1610.1(c).
+  const cut = plan.slots.filter(
+    (slot) =>
+      slot.kind === 'cloth' &&
+      isCut(plan, slot.id) &&
+      !/\b(interfacing|interlining|backing)\b/i.test(slot.name),
+  );
   if (cut.length === 0) return [];
   const notExempt = cut.filter((slot) => {
     const item = items.get(slot.id);
-    return item === undefined || isFlammabilityExempt(item) !== true || isRaised(item);
+    return item === undefined || isFlammabilityExempt(item) !== true;
   });
   const names = notExempt.map((slot) => slot.name).join(', ');
   const about =
     notExempt.length === 0
-      ? 'Its cloths are of a weight or fibre that US rules (16 CFR 1610) do not ask to be tested when they are plain.'
+      ? 'US rules (16 CFR 1610) ask for no test of its cloths: each is plain and of 2.6 oz/yd² (88 g/m²) or more, or of fibres that are exempt, plain or raised, whatever they weigh.'
       : `US rules (16 CFR 1610) may ask for a test of: ${names}.`;
   return [
     {
@@ -174,7 +158,7 @@ function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
       slotIds: notExempt.map((slot) => slot.id),
       says: `A coat that is sold must meet the flammability rules of the place. ${about} Children’s nightwear has stricter ones.`,
       defersTo: whereSold,
-      source: '16 CFR 1610, second-hand summary; 1610.1(d) from memory',
+      source: '16 CFR 1610.1(d), as amended with effect from 22 April 2024, read in excerpts',
     },
   ];
 }
@@ -183,7 +167,9 @@ function isRaised(item: Item): boolean {
   return (
     item.kind === 'cloth' &&
     (item.facts.hasNap === true ||
-      /\b(brushed|raised|fleece|pile|flannel)\b/i.test(`${item.name} ${item.facts.finish ?? ''}`))
+      /\b(brushed|raised|fleece|pile|flannel|velvet|velour|corduroy|terry|plush)\b/i.test(
+        `${item.name} ${item.facts.finish ?? ''}`,
+      ))
   );
 }
 

@@ -1,50 +1,11 @@
 /** Fibre content as makers write it ("65 % cotton, 35 % polyester") read into shares of generic fibres. */
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
-
-interface FibreRecord {
-  /** Generic name by US rule, 16 CFR 303. */
-  readonly us: string;
-  /** Name by EU 1007/2011. */
-  readonly eu: string;
-  /** Other words makers use. */
-  readonly alias: readonly string[];
-}
-
-/** Generic names. Sources: 16 CFR 303.7 and Annex I of EU 1007/2011, from memory. Down and feathers are no textile fibre. */
-export const fibres = {
-  cotton: { us: 'cotton', eu: 'cotton', alias: ['organic cotton', 'recycled cotton'] },
-  linen: { us: 'linen', eu: 'linen', alias: ['flax'] },
-  hemp: { us: 'hemp', eu: 'hemp', alias: [] },
-  wool: { us: 'wool', eu: 'wool', alias: ['merino', 'merino wool', 'lambswool'] },
-  cashmere: { us: 'cashmere', eu: 'cashmere', alias: [] },
-  silk: { us: 'silk', eu: 'silk', alias: [] },
-  nylon: { us: 'nylon', eu: 'polyamide', alias: ['pa', 'recycled nylon'] },
-  polyester: { us: 'polyester', eu: 'polyester', alias: ['pet', 'recycled polyester'] },
-  acrylic: { us: 'acrylic', eu: 'acrylic', alias: [] },
-  modacrylic: { us: 'modacrylic', eu: 'modacrylic', alias: [] },
-  spandex: { us: 'spandex', eu: 'elastane', alias: [] },
-  rayon: { us: 'rayon', eu: 'viscose', alias: [] },
-  lyocell: { us: 'lyocell', eu: 'lyocell', alias: [] },
-  modal: { us: 'modal', eu: 'modal', alias: [] },
-  cupro: { us: 'cupro', eu: 'cupro', alias: [] },
-  acetate: { us: 'acetate', eu: 'acetate', alias: [] },
-  triacetate: { us: 'triacetate', eu: 'triacetate', alias: [] },
-  polypropylene: { us: 'olefin', eu: 'polypropylene', alias: [] },
-  down: { us: 'down', eu: 'down', alias: ['goose down', 'duck down'] },
-  feather: { us: 'feathers', eu: 'feathers', alias: ['waterfowl feathers'] },
-} as const satisfies Record<string, FibreRecord>;
-
-export type Fibre = keyof typeof fibres;
+import { type Fibre, fibreOfWord } from './fibre-names.ts';
 
 export interface FibreShare {
   readonly fibre: Fibre;
   /** Of the mass, above 0, at most 1. */
   readonly shareRatio: number;
-}
-
-const fibreByWord = new Map<string, Fibre>();
-for (const [name, record] of Object.entries(fibres) as [Fibre, FibreRecord][]) {
-  for (const word of [name, record.us, record.eu, ...record.alias]) fibreByWord.set(word, name);
 }
 
 /** Shares may miss 100 % by this, as when thirds are written 33.3 %. */
@@ -88,13 +49,13 @@ export function readFibre(text: string, where: string): Outcome<readonly FibreSh
 }
 
 function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreShare> {
-  const numberFirst = /^(\d+(?:[.,]\d+)?)\s*%?\s*([a-z][a-z -]*)$/i.exec(part);
-  const nameFirst = /^([a-z][a-z -]*?)\s*(\d+(?:[.,]\d+)?)\s*%?$/i.exec(part);
+  const numberFirst = /^(\d+(?:[.,]\d+)?)\s*%?\s*(\p{L}[\p{L}’ -]*)$/iu.exec(part);
+  const nameFirst = /^(\p{L}[\p{L}’ -]*?)\s*(\d+(?:[.,]\d+)?)\s*%?$/iu.exec(part);
   const [name, number] = numberFirst
     ? [numberFirst[2]!, numberFirst[1]!]
     : nameFirst
       ? [nameFirst[1]!, nameFirst[2]!]
-      : isOnly && /^[a-z][a-z -]*$/i.test(part)
+      : isOnly && /^\p{L}[\p{L}’ -]*$/iu.test(part)
         ? [part, '100']
         : [null, null];
   if (name === null) {
@@ -104,12 +65,12 @@ function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreSh
       mend: 'Type it like 65 % cotton, 35 % polyester.',
     });
   }
-  const fibre = fibreByWord.get(name.trim().toLowerCase().replace(/\s+/g, ' '));
+  const fibre = fibreOfWord(name);
   if (!fibre) {
     return refused({
       where,
       what: `names no generic fibre: ${name.trim()}`,
-      mend: 'Use the generic name, such as cotton, nylon, polyester or wool.',
+      mend: 'Use the generic name, such as cotton, nylon, wool or goose down.',
     });
   }
   const shareRatio = Number(number.replace(',', '.')) / 100;
@@ -121,22 +82,4 @@ function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreSh
     });
   }
   return found({ fibre, shareRatio });
-}
-
-/** Fibres of mixed masses, largest first, as shares of all of them. Empty for no mass. */
-export function mixedFibres(
-  parts: readonly { readonly massG: number; readonly shares: readonly FibreShare[] }[],
-): readonly FibreShare[] {
-  const masses = new Map<Fibre, number>();
-  for (const part of parts) {
-    for (const { fibre, shareRatio } of part.shares) {
-      masses.set(fibre, (masses.get(fibre) ?? 0) + part.massG * shareRatio);
-    }
-  }
-  const allG = [...masses.values()].reduce((sum, massG) => sum + massG, 0);
-  if (!(allG > 0)) return [];
-  return [...masses]
-    .filter(([, massG]) => massG > 0)
-    .map(([fibre, massG]) => ({ fibre, shareRatio: massG / allG }))
-    .sort((a, b) => b.shareRatio - a.shareRatio);
 }

@@ -60,7 +60,10 @@ test('the label is there for both markets, with what a share may differ by', asy
   await expect(label).toContainText('Shell: 100% nylon');
   await expect(label).toContainText('Shell: 100 % polyamide');
   await label.getByText('How the shares came about').click();
-  await expect(label.getByRole('row', { name: /Lining, cotton/ })).toContainText(/8\d\.\d %8\d % to 9\d %/);
+  await expect(label).toContainText('Body lining: 100% cotton');
+  await expect(label).toContainText('Sleeve lining: 100 % polyester');
+  await expect(label.getByRole('row', { name: /Trim, wool/ })).toContainText(/80\.0 %77 % to 83 %/);
+  await expect(label).toContainText('Yours to print or not: Trim.');
 });
 
 test('a coat for a child is told so, and each caution stands in one place of the road', async ({ page }) => {

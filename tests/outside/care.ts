@@ -4,13 +4,14 @@ import { isFlammabilityExempt } from '../../shared-core/requirement/cautions.ts'
 import { item } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';
 
-const burning = '16 CFR 1610.1(d), second-hand summary and memory';
+const burning = 
+  '16 CFR 1610.1(d), read in excerpts and as told by a maker of children’s clothes (ladyandlittlebug.com)';
 const exempt = (name: string, facts: object, expected: string): OutsideCheck => ({
   class: 'A',
   name: `${name} is outside the burning test`,
   source: burning,
   expected,
-  got: String(isFlammabilityExempt(item('cloth', 'cloth', facts))),
+  got: String(isFlammabilityExempt(item('cloth', name, facts))),
   tolerance: 0,
 });
 const ozPerYd2 = 33.905747475;
@@ -34,6 +35,8 @@ const rows: readonly OutsideCheck[] = [
   exempt('a nylon of 1.6 oz/yd2', { fibre: 'nylon', arealMassGPerM2: 1.6 * ozPerYd2 }, 'true'),
   exempt('a cotton of 1.6 oz/yd2', { fibre: 'cotton', arealMassGPerM2: 1.6 * ozPerYd2 }, 'false'),
   exempt('a cotton of 2.6 oz/yd2', { fibre: 'cotton', arealMassGPerM2: 2.6 * ozPerYd2 }, 'true'),
+  exempt('a polyester fleece of 6 oz/yd2', { fibre: 'polyester', arealMassGPerM2: 6 * ozPerYd2 }, 'true'),
+  exempt('a cotton flannel of 5 oz/yd2', { fibre: 'cotton', arealMassGPerM2: 5 * ozPerYd2 }, 'false'),
 ];
 
 export default rows;

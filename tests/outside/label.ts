@@ -1,6 +1,7 @@
 /** The fibre label against the rules' own examples. */
-import { type Fibre, mixedFibres } from '../../shared-core/requirement/fibre.ts';
-import { fibreLabel, usText } from '../../shared-core/requirement/label.ts';
+import type { Fibre } from '../../shared-core/requirement/fibre-names.ts';
+import { fibreLabel } from '../../shared-core/requirement/label.ts';
+import { usText } from '../../shared-core/requirement/label-text.ts';
 import { item, slot } from '../fixtures/small-workshop.ts';
 import { filled, smallCoat } from '../core/requirement/small-coat.ts';
 import type { OutsideCheck } from './outside.ts';
@@ -16,22 +17,32 @@ const text = (name: string, source: string, expected: string, got: string): Outs
   tolerance: 0,
 });
 
-const mix = (shares: Partial<Record<Fibre, number>>) =>
-  mixedFibres(
-    Object.entries(shares).map(([fibre, massG]) => ({
-      massG,
-      shares: [{ fibre: fibre as Fibre, shareRatio: 1 }],
-    })),
-  );
+/** Shares from percents, the largest first. */
+const mix = (percents: Partial<Record<Fibre, number>>) =>
+  Object.entries(percents)
+    .map(([fibre, percent]) => ({ fibre: fibre as Fibre, shareRatio: percent / 100 }))
+    .sort((x, y) => y.shareRatio - x.shareRatio);
 
-const stuffed = fibreLabel(
-  smallCoat({ slots: [slot('shell', 'cloth'), slot('down', 'fill')] }),
+/** The body lined with cotton, the sleeves with a mix of acetate and cotton, both light beside shell and filling. */
+const coat = fibreLabel(
+  smallCoat({
+    slots: [
+      slot('shell', 'cloth'),
+      slot('body lining', 'cloth'),
+      slot('sleeve lining', 'cloth'),
+      slot('down', 'fill'),
+    ],
+  }),
   filled({
     shell: item('cloth', 'taffeta', { fibre: '100 % nylon' }),
+    'body lining': item('cloth', 'flannel', { fibre: '100 % cotton' }),
+    'sleeve lining': item('cloth', 'satin', { fibre: '60 % acetate, 40 % cotton' }),
     down: item('fill', 'plumage', { fibre: '90 % down, 10 % feathers' }),
   }),
   new Map([
-    ['shell', 180],
+    ['shell', 410],
+    ['body lining', 210],
+    ['sleeve lining', 70],
     ['down', 160],
   ]),
 );
@@ -63,10 +74,28 @@ const rows: readonly OutsideCheck[] = [
     usText(mix({ cotton: 35, polyester: 65 })),
   ),
   text(
-    'a filling kept for warmth stands on a line of its own',
-    '16 CFR 303, legal summary: fillings kept for warmth are disclosed',
-    'Filling: 90% down, 10% feathers',
-    stuffed.lines.find(({ section }) => section === 'filling')?.us ?? 'missing',
+    '4 % of wool is named beside other fiber',
+    'Federal Register 79 FR 32157, summary of the Wool Act: wool and recycled wool, and other fibers of 5 % or more',
+    '82% polyester, 10% cotton, 4% wool, 4% other fiber',
+    usText(mix({ polyester: 82, cotton: 10, silk: 4, wool: 4 })),
+  ),
+  text(
+    '3 % of recycled wool is named',
+    'Federal Register 79 FR 32157, summary of the Wool Act',
+    '97% cotton, 3% recycled wool',
+    usText(mix({ cotton: 97, 'recycled wool': 3 })),
+  ),
+  text(
+    'a filling kept for warmth and linings of other fibres each stand on a line of their own',
+    '16 CFR 303.22 and 303.25: separately and distinctly, section by section where mixing would deceive',
+    'Shell: 100% nylon / Body lining: 100% cotton / Sleeve lining: 60% acetate, 40% cotton / Filling: 90% down, 10% feathers',
+    coat.lines.map((line) => line.us).join(' / '),
+  ),
+  text(
+    'parts that the EU lets out: no lining of body or sleeves, though both are under 30 %',
+    'EU 1007/2011 art. 11 (2), from memory',
+    '',
+    coat.lines.flatMap((line) => (line.mayBeLeftOutInEu ? [line.component] : [])).join(', '),
   ),
 ];
 

@@ -1,7 +1,7 @@
 /** The fibre label as it may be printed in the US and in the EU, and how each share came about. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { fibres } from '../../../shared-core/requirement/fibre.ts';
-import { type FibreLabel, type LabelLine, statableRatios } from '../../../shared-core/requirement/label.ts';
+import { fibres } from '../../../shared-core/requirement/fibre-names.ts';
+import type { FibreLabel, LabelLine } from '../../../shared-core/requirement/label.ts';
+import { statableRatios } from '../../../shared-core/requirement/label-text.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Figure } from '../../parts/Figure.tsx';
@@ -23,6 +23,11 @@ export function FibreLabelText({ label }: { label: FibreLabel }) {
               lines={[...label.lines.map((line) => line.eu), ...label.euNotes]}
             />
           </div>
+          <ul className={`${style.doubts} quiet`} aria-label="What to know of these lines">
+            {label.asides.map((aside) => (
+              <li key={aside}>{aside}</li>
+            ))}
+          </ul>
           <Shares label={label} />
         </>
       )}
@@ -56,7 +61,7 @@ function Shares({ label }: { label: FibreLabel }) {
             <th scope="col">Part and fibre</th>
             <th scope="col">Cut from</th>
             <th scope="col" className={table.amount}>
-              By mass
+              Share
             </th>
             <th scope="col" className={table.amount}>
               A label may say
@@ -66,7 +71,7 @@ function Shares({ label }: { label: FibreLabel }) {
         <tbody>
           {label.lines.flatMap((line) =>
             line.shares.map((share, index) => (
-              <ShareRow key={`${line.section} ${share.fibre}`} line={line} index={index} />
+              <ShareRow key={`${line.component} ${share.fibre}`} line={line} index={index} />
             )),
           )}
         </tbody>
@@ -85,7 +90,7 @@ function ShareRow({ line, index }: { line: LabelLine; index: number }) {
   return (
     <tr>
       <td>
-        {sentenceCase(line.section)}, {fibres[share.fibre].us}
+        {line.component}, {fibres[share.fibre].us}
       </td>
       <td className="quiet">{index === 0 ? line.slotNames.join(', ') : ''}</td>
       <td className={table.amount}>

@@ -1,7 +1,7 @@
 /** What to mind before a coat is sold; the rules of the place and licensed practice decide. */
 import { useState } from 'react';
 import { setForChild } from '../../../shared-core/plan/measured.ts';
-import { isForChild } from '../../../shared-core/requirement/cautions.ts';
+import { isForChild } from '../../../shared-core/requirement/child-size.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { usePlanChange } from '../../client/plan-change.ts';
 import { Cautions } from '../../parts/Cautions.tsx';
@@ -34,7 +34,7 @@ export function Selling() {
           {problem}
         </p>
       )}
-      <Cautions kinds={['drawstrings', 'flammability', 'filled goods']} />
+      <Cautions kinds={['drawstrings, US', 'drawstrings, EU', 'flammability', 'filled goods']} />
     </section>
   );
 }

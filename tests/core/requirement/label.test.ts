@@ -1,91 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Fibre, fibres, mixedFibres, readFibre } from '../../../shared-core/requirement/fibre.ts';
+import { fibreLabel, labelSection } from '../../../shared-core/requirement/label.ts';
 import {
   euText,
-  fibreLabel,
   isWithinLabelTolerance,
-  labelSection,
   statableRatios,
   usText,
   wholePercents,
-} from '../../../shared-core/requirement/label.ts';
+} from '../../../shared-core/requirement/label-text.ts';
 import { item, slot } from '../../fixtures/small-workshop.ts';
 import { filled, smallCoat } from './small-coat.ts';
-
-const read = (text: string) => {
-  const found = readFibre(text, 'Fibre of shell');
-  return found.ok
-    ? found.value.map(({ fibre, shareRatio }) => [fibre, Number(shareRatio.toFixed(4))])
-    : found.problems;
-};
-const what = (text: string) => {
-  const found = readFibre(text, 'Fibre of shell');
-  return found.ok ? [] : found.problems.map((problem) => problem.what);
-};
-
-describe('reading what a cloth is made of', () => {
-  it('reads shares before or after the name, largest first', () => {
-    expect(read('35 % polyester, 65 % cotton')).toEqual([
-      ['cotton', 0.65],
-      ['polyester', 0.35],
-    ]);
-    expect(read('Cotton 65%; Polyester 35%')).toEqual(read('65 cotton / 35 polyester'));
-  });
-  it('knows one fibre by the names of both markets', () => {
-    expect(read('92 % polyamide, 8 % elastane')).toEqual(read('92% nylon and 8% spandex'));
-  });
-  it('a lone name is all of it', () => {
-    expect(read('wool')).toEqual([['wool', 1]]);
-  });
-  it('one name twice is added up', () => {
-    expect(read('40 % cotton, 20 % organic cotton, 40 % linen')).toEqual([
-      ['cotton', 0.6],
-      ['linen', 0.4],
-    ]);
-  });
-  it.each([
-    '66,7 % wool, 33,3 % nylon',
-    '66,7% wool,33,3% nylon',
-    'wool 66,7 %, nylon 33,3 %',
-    'Wool 66,7,nylon 33,3',
-    '66,7 wool; 33.3 nylon',
-    '33,3 % Nylon and 66,7\u00a0% Wool',
-  ])('reads shares with a decimal comma: %s', (text) => {
-    expect(read(text)).toEqual([
-      ['wool', 0.667],
-      ['nylon', 0.333],
-    ]);
-  });
-  it('still parts by a comma that stands between words', () => {
-    expect(read('65 % cotton,35 % polyester')).toEqual(read('65 % cotton, 35 % polyester'));
-    expect(what('66,7 % wool, 30,1 % nylon')).toEqual(['adds up to 96.8 %']);
-    expect(what('wool 65,35 nylon')).toHaveLength(1);
-  });
-  it('thirds written to one place are let pass', () => {
-    expect(read('33.3 % wool, 33.3 % silk, 33.3 % cotton')).toHaveLength(3);
-  });
-  it('refuses what it cannot read, and says which part', () => {
-    expect(what('60 % cotton, 30 % polyester')).toEqual(['adds up to 90 %']);
-    expect(what('60 % moonhair, 40 % cotton')).toEqual(['names no generic fibre: moonhair']);
-    expect(what('60 % cotton, forty polyester %')).toEqual([
-      'has a part that cannot be read: forty polyester %',
-    ]);
-    expect(what('0 % cotton, 100 % nylon')).toEqual(['has a share of 0 %']);
-    expect(what('cotton, polyester')).toHaveLength(2);
-    expect(what('  ')).toEqual(['is missing']);
-  });
-  it('reads back what it prints, for any mix', () => {
-    const names = Object.keys(fibres) as Fibre[];
-    fc.assert(
-      fc.property(fc.uniqueArray(fc.constantFrom(...names), { minLength: 1, maxLength: 5 }), (chosen) => {
-        const shares = chosen.map((fibre) => ({ fibre, shareRatio: 1 / chosen.length }));
-        const back = readFibre(euText(shares), 'label');
-        expect(back.ok && back.value.map(({ fibre }) => fibre).sort()).toEqual([...chosen].sort());
-      }),
-    );
-  });
-});
 
 describe('whole percents', () => {
   const masses = fc.array(fc.double({ min: 0.01, max: 400, noNaN: true }), { minLength: 1, maxLength: 8 });
@@ -110,17 +34,12 @@ describe('whole percents', () => {
 
 describe('the fibre label', () => {
   it('the US form puts fibres under 5 % last as other fiber, but names spandex', () => {
-    const mix = mixedFibres([
-      {
-        massG: 200,
-        shares: [
-          { fibre: 'cotton', shareRatio: 0.7 },
-          { fibre: 'nylon', shareRatio: 0.23 },
-          { fibre: 'spandex', shareRatio: 0.03 },
-          { fibre: 'silk', shareRatio: 0.04 },
-        ],
-      },
-    ]);
+    const mix = [
+      { fibre: 'cotton', shareRatio: 0.7 },
+      { fibre: 'nylon', shareRatio: 0.23 },
+      { fibre: 'silk', shareRatio: 0.04 },
+      { fibre: 'spandex', shareRatio: 0.03 },
+    ] as const;
     expect(usText(mix)).toBe('70% cotton, 23% nylon, 3% spandex, 4% other fiber');
     expect(euText(mix)).toBe('70 % cotton, 23 % polyamide, 4 % silk, 3 % elastane');
   });
@@ -130,6 +49,21 @@ describe('the fibre label', () => {
       { fibre: 'silk', shareRatio: 0.05 },
     ] as const;
     expect(usText(mix)).toBe('95% wool, 5% silk');
+  });
+  it('wool, recycled wool and cashmere are named however little there is of them', () => {
+    const mix = [
+      { fibre: 'polyester', shareRatio: 0.876 },
+      { fibre: 'wool', shareRatio: 0.04 },
+      { fibre: 'silk', shareRatio: 0.04 },
+      { fibre: 'recycled wool', shareRatio: 0.03 },
+      { fibre: 'cashmere', shareRatio: 0.01 },
+      { fibre: 'mohair', shareRatio: 0.004 },
+    ] as const;
+    expect(usText(mix)).toBe(
+      '88% polyester, 4% wool, 3% recycled wool, 1% cashmere, less than 1% mohair, 4% other fiber',
+    );
+    // The EU has one name for both wools.
+    expect(euText(mix)).toBe('88 % polyester, 7 % wool, 4 % silk, 1 % cashmere');
   });
   const slots = [
     slot('shell', 'cloth'),
@@ -153,48 +87,99 @@ describe('the fibre label', () => {
     ['batting', 400],
     ['pocketing', 30],
   ]);
-  it('weighs the two linings together and keeps shell and filling apart', () => {
+  const us = (label: ReturnType<typeof fibreLabel>) => label.lines.map((line) => line.us);
+  it('a body lining and a sleeve lining of other fibres have a line each, and are never mixed', () => {
     const label = fibreLabel(smallCoat({ slots }), items, masses);
-    expect(label.lines.map(({ us }) => us)).toEqual([
+    expect(us(label)).toEqual([
       'Shell: 100% nylon',
-      'Lining: 85% cotton, 15% acetate',
+      'Body lining: 100% cotton',
+      'Sleeve lining: 60% acetate, 40% cotton',
       'Filling: 100% polyester',
     ]);
-    expect(label.lines[1]?.massG).toBe(280);
+    expect(label.lines[1]?.massG).toBe(210);
     expect([label.problems, label.basis[0]?.kind]).toEqual([[], 'computed']);
   });
-  it('a lining whose weight is not known cannot be mixed, and is said', () => {
+  it('linings of the same fibres are one line', () => {
+    const alike = new Map(items).set('sleeve lining', item('cloth', 'poplin', { fibre: 'cotton' }));
+    const label = fibreLabel(smallCoat({ slots }), alike, masses);
+    expect(us(label)).toEqual(['Shell: 100% nylon', 'Lining: 100% cotton', 'Filling: 100% polyester']);
+    expect([label.lines[1]?.slotNames, label.lines[1]?.massG]).toEqual([
+      ['body lining', 'sleeve lining'],
+      280,
+    ]);
+  });
+  it('a weight that is not known takes nothing from the label, as nothing is mixed', () => {
     const label = fibreLabel(
       smallCoat({ slots }),
       items,
       new Map<string, number | null>([...masses, ['body lining', null]]),
     );
-    expect(label.lines.map(({ section }) => section)).toEqual(['shell', 'filling']);
-    expect(label.problems.map(({ where }) => where)).toEqual(['Weight of flannel']);
+    expect(us(label)).toContain('Body lining: 100% cotton');
+    expect([label.problems, label.lines[1]?.massG]).toEqual([[], null]);
   });
-  it('a lone shell needs no weight', () => {
+  it('two fillings say which each is', () => {
+    const two = [...slots, slot('sleeve down', 'fill')];
     const label = fibreLabel(
-      smallCoat({ slots }),
-      items,
-      new Map<string, number | null>([...masses, ['shell', null]]),
+      smallCoat({ slots: two }),
+      new Map(items).set(
+        'sleeve down',
+        item('fill', 'plumage', { fibre: '90 % duck down, 10 % duck feather' }),
+      ),
+      new Map([...masses, ['sleeve down', 60]]),
     );
-    expect(label.lines[0]?.us).toBe('Shell: 100% nylon');
+    expect(us(label).slice(-2)).toEqual([
+      'Filling, batting: 100% polyester',
+      'Filling, sleeve down: 90% duck down, 10% duck feathers',
+    ]);
   });
-  it('an unreadable fibre leaves its section out and says where', () => {
+  it('an unreadable fibre leaves its part out and says where', () => {
     const odd = new Map(items).set('shell', item('cloth', 'taffeta', { fibre: '100 % sky' }));
     const label = fibreLabel(smallCoat({ slots }), odd, masses);
-    expect(label.lines.map(({ section }) => section)).toEqual(['lining', 'filling']);
+    expect(label.lines.map(({ section }) => section)).toEqual(['lining', 'lining', 'filling']);
     expect(label.problems[0]?.where).toBe('Fibre of taffeta');
   });
-  it('knows linings, trims and hidden cloth apart', () => {
+  it('a trim is printed for the US by choice, and under 30 % of the coat the EU lets it out; a main lining or filling never', () => {
+    const trimmed = [...slots, slot('rib cuff', 'cloth'), slot('hood lining', 'cloth')];
+    const more = new Map(items)
+      .set('rib cuff', item('cloth', 'rib', { fibre: '96 % wool, 4 % elastane' }))
+      .set('hood lining', item('cloth', 'pile', { fibre: 'acrylic' }));
+    const label = fibreLabel(
+      smallCoat({ slots: trimmed }),
+      more,
+      new Map([...masses, ['rib cuff', 40], ['hood lining', 50]]),
+    );
+    expect(label.lines.map((line) => [line.component, line.isVoluntaryInUs, line.mayBeLeftOutInEu])).toEqual([
+      ['Shell', false, false],
+      ['Body lining', false, false],
+      ['Sleeve lining', false, false],
+      ['Hood lining', false, true],
+      ['Filling', false, false],
+      ['Rib cuff', true, true],
+    ]);
+    expect(label.asides.join('\n')).toMatch(/US: trimmings.*Yours to print or not: Rib cuff\./);
+    expect(label.asides.join('\n')).toMatch(/EU: .*May be left out: Hood lining; Rib cuff\./);
+    expect(label.asides.join('\n')).toMatch(/US: wool/);
+  });
+  it('what may be left out in the EU waits for the weights', () => {
+    const label = fibreLabel(
+      smallCoat({ slots: [...slots, slot('rib cuff', 'cloth')] }),
+      new Map(items).set('rib cuff', item('cloth', 'rib', { fibre: 'cotton' })),
+      new Map<string, number | null>([...masses, ['pocketing', null], ['rib cuff', 40]]),
+    );
+    expect(label.lines.map((line) => line.mayBeLeftOutInEu)).toEqual([false, false, false, false, null]);
+    expect(label.asides.at(-1)).toContain('when all its cloths have a weight');
+  });
+  it('knows linings, trims, facings and hidden cloth apart', () => {
     expect([
       labelSection(slot('Lining of the hood', 'cloth')),
       labelSection(slot('rib cuff', 'cloth')),
       labelSection(slot('facing', 'cloth')),
+      labelSection(slot('facing interfacing', 'cloth')),
+      labelSection(slot('yoke', 'cloth')),
       labelSection(slot('pocketing', 'cloth', { isSeen: false })),
       labelSection(slot('down', 'fill')),
       labelSection(slot('snaps', 'fastening')),
-    ]).toEqual(['lining', 'trim', 'shell', 'hidden', 'filling', null]);
+    ]).toEqual(['lining', 'trim', 'trim', 'hidden', 'shell', 'hidden', 'filling', null]);
   });
   it('a stated share may be 3 % of the mass off and no more', () => {
     expect([isWithinLabelTolerance(0.65, 0.68), isWithinLabelTolerance(0.65, 0.6199)]).toEqual([true, false]);
@@ -213,27 +198,5 @@ describe('the fibre label', () => {
       ).euNotes;
     expect(stuffed('80 % down, 20 % feathers')).toEqual(['Contains non-textile parts of animal origin']);
     expect(stuffed('polyester')).toEqual([]);
-  });
-  it('the shares of any mix add up to 1, and doubling all masses changes nothing', () => {
-    const part = fc.record({
-      massG: fc.double({ min: 1, max: 900, noNaN: true }),
-      cotton: fc.double({ min: 0.01, max: 0.99, noNaN: true }),
-    });
-    fc.assert(
-      fc.property(fc.array(part, { minLength: 1, maxLength: 5 }), (parts) => {
-        const mix = (factor: number) =>
-          mixedFibres(
-            parts.map(({ massG, cotton }) => ({
-              massG: massG * factor,
-              shares: [
-                { fibre: 'cotton', shareRatio: cotton },
-                { fibre: 'nylon', shareRatio: 1 - cotton },
-              ],
-            })),
-          );
-        expect(mix(1).reduce((sum, { shareRatio }) => sum + shareRatio, 0)).toBeCloseTo(1, 9);
-        expect(mix(2)[0]?.shareRatio).toBeCloseTo(mix(1)[0]!.shareRatio, 9);
-      }),
-    );
   });
 });
