@@ -4,7 +4,7 @@ import { isFlammabilityExempt } from '../../shared-core/requirement/cautions.ts'
 import { item } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';
 
-const burning = 
+const burning =
   '16 CFR 1610.1(d), read in excerpts and as told by a maker of children’s clothes (ladyandlittlebug.com)';
 const exempt = (name: string, facts: object, expected: string): OutsideCheck => ({
   class: 'A',
