@@ -5,7 +5,6 @@
  * "window closed" as pages come and go. With --attached it ends when its input does, so that it cannot outlive the
  * program that started it.
  */
-import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { resolve } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -14,6 +13,7 @@ import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
 import { openServices, type Services } from '../services/services.ts';
 import { startLoopback } from './loopback.ts';
+import { openOwnFolder } from './own-folder.ts';
 
 /** Tells the launcher that no other door would do better. */
 const dataFileRefused = 3;
@@ -36,7 +36,7 @@ printAddress();
 
 function open(): Services {
   // A folder that the maker names is theirs to make; the usual one is ours.
-  if (asked === undefined) mkdirSync(files.folder, { recursive: true });
+  if (asked === undefined) openOwnFolder(files.folder);
   const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
   if (opened.ok) return opened.value;
   for (const problem of opened.problems) console.error(problemSentence(problem));

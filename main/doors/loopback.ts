@@ -11,12 +11,25 @@ import type { AddressInfo } from 'node:net';
 import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { openEntry } from './entry.ts';
 import { pageHeaders, staticAnswer } from './static.ts';
+import { watchStrangers } from './strangers.ts';
 
 /** Room for a pattern file or a stash list of some thousand rows, well under what would strain memory. */
 export const largestBodyBytes = 32 * 1024 * 1024;
 
 /** Far more than a form with a ticket in it. */
 const largestTicketBytes = 1024;
+
+/** How long a connection may say nothing, or take over the head of its request. */
+const usualSilentMs = 20_000;
+
+/** Several megabytes from a slow disk or a busy machine may take a while; nothing legitimate takes minutes. */
+const longestRequestMs = 120_000;
+
+/** A browser opens six connections to a host, and some ahead of their use. */
+const mostStrangers = 64;
+
+/** Far above the strangers, and the 511 that the system lets wait: a crowd that is being sent away still counts. */
+const mostConnections = 1_024;
 
 /** How long a page may be away (a reload, a nap of the network) before its window counts as closed. */
 const awayMs = 3_000;
@@ -39,6 +52,8 @@ export interface LoopbackOptions {
   readonly onWindow?: (state: 'open' | 'closed') => void;
   /** The machine's own where none is given. */
   readonly time?: HostTime;
+  /** How long a connection may say nothing before it is dropped, in ms by the machine's clock; 20 s where none is given. */
+  readonly silentMs?: number;
 }
 
 export interface HostTime {
@@ -70,15 +85,28 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const entry = openEntry(time.nowMs);
   const windows = watchWindows(options.onWindow ?? (() => {}), time);
   let port = 0;
-  const server = createServer((request, response) => {
-    serve(request, response).catch((error: unknown) => {
-      console.error(error);
-      if (response.headersSent) response.destroy();
-      else send(response, 500, 'The host failed at this request; its own messages say why.');
-    });
-  });
-  // Several megabytes from a slow disk or a busy machine may take a while; nothing legitimate takes minutes.
-  server.requestTimeout = 120_000;
+  const silentMs = options.silentMs ?? usualSilentMs;
+  const server = createServer(
+    {
+      headersTimeout: silentMs,
+      requestTimeout: longestRequestMs,
+      keepAliveTimeout: usualSilentMs,
+      connectionsCheckingInterval: silentMs / 4,
+    },
+    (request, response) => {
+      serve(request, response).catch((error: unknown) => {
+        // Whoever breaks off a request waits for no answer, and nothing is wrong here.
+        if (error === request.errored) return;
+        console.error(error);
+        if (response.headersSent) response.destroy();
+        else send(response, 500, 'The host failed at this request; its own messages say why.');
+      });
+    },
+  );
+  // The time for the head begins with its first byte, this one with the connection.
+  server.setTimeout(silentMs);
+  server.maxConnections = mostConnections;
+  const strangers = watchStrangers(server, mostStrangers);
   await new Promise<void>((listening, failed) => {
     server.once('error', failed);
     server.listen({ host: '127.0.0.1', port: options.port ?? 0 }, listening);
@@ -88,14 +116,15 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
 
   async function serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     const host = request.headers.host ?? '';
-    if (!hosts.includes(host)) return send(response, 403, 'This host answers to its own name only.');
+    if (!hosts.includes(host)) return turnAway(response, 'This host answers to its own name only.');
     const [path = '', query = ''] = (request.url ?? '').split('?', 2);
     if (path === '/enter') return serveEntry(request, response, query);
     const origin = request.headers.origin;
     if (origin !== undefined && origin !== `http://${host}`) {
-      return send(response, 403, 'This host answers its own page only.');
+      return turnAway(response, 'This host answers its own page only.');
     }
-    if (!entry.isIn(request.headers.cookie)) return send(response, 403, noEntry);
+    if (!entry.isIn(request.headers.cookie)) return turnAway(response, noEntry);
+    strangers.isKnown(request.socket);
     if (!path.startsWith(entry.room)) return send(response, 404, 'Not here.');
     const inside = path.slice(entry.room.length - 1);
     if (inside === '/call') return serveCall(request, response);
@@ -116,10 +145,16 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     response: ServerResponse,
     query: string,
   ): Promise<void> {
-    if (request.method !== 'GET' && request.method !== 'POST') return send(response, 405, 'Not served here.');
-    const form = request.method === 'GET' ? query : await bodyOf(request, largestTicketBytes);
+    if (request.method !== 'GET' && request.method !== 'POST') {
+      return turnAway(response, 'Not served here.', 405);
+    }
+    const isForm = request.method === 'POST';
+    if (isForm && !(Number(request.headers['content-length']) <= largestTicketBytes)) {
+      return turnAway(response, noEntry);
+    }
+    const form = isForm ? await bodyOf(request, largestTicketBytes) : query;
     const cookie = entry.trade(new URLSearchParams(form).get('ticket') ?? '');
-    if (cookie === null) return send(response, 403, noEntry);
+    if (cookie === null) return turnAway(response, noEntry);
     const headers = { 'content-type': 'text/html; charset=utf-8', refresh: `0; url=${entry.room}` };
     response.writeHead(200, { ...pageHeaders, ...headers, 'set-cookie': cookie });
     response.end('<!doctype html><title>Bolt &amp; Baffle</title><link rel="icon" href="data:,">');
@@ -189,6 +224,12 @@ function sendOutcome(response: ServerResponse, status: number, outcome: Outcome<
 
 function send(response: ServerResponse, status: number, sentence: string): void {
   response.writeHead(status, { ...pageHeaders, 'content-type': 'text/plain; charset=utf-8' }).end(sentence);
+}
+
+/** Whoever may not come in holds no connection either, and what is still to come of the request is not read. */
+function turnAway(response: ServerResponse, sentence: string, status = 403): void {
+  response.setHeader('connection', 'close');
+  send(response, status, sentence);
 }
 
 /** Each open page holds one event stream; when all have been gone for a while, the window is closed. */
