@@ -1,3 +1,5 @@
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { expect, test } from './door.ts';
 
 test('the workshop opens in its own window', async ({ page }) => {
@@ -38,4 +40,46 @@ test('the address of the window lets no other browser in', async ({ page, door, 
   await other.close();
   await page.reload();
   await expect(page.getByRole('button', { name: 'Open the demo workshop' })).toBeVisible();
+});
+
+test('another program of this machine that serves a page is sent nothing of the window', async ({
+  page,
+  door,
+}) => {
+  test.skip(door !== 'loopback', 'the Electron window has no address');
+  await expect(page).toHaveTitle('Bolt & Baffle');
+  const seen: string[] = [];
+  const other = createServer((request, response) => {
+    seen.push(JSON.stringify(request.headers));
+    response.setHeader('content-type', 'text/html').end('<title>Elsewhere</title>');
+  });
+  await new Promise<void>((listening) => other.listen(0, '127.0.0.1', listening));
+  const address = `http://127.0.0.1:${(other.address() as AddressInfo).port}/call`;
+  const elsewhere = await page.context().newPage();
+  await elsewhere.goto(address);
+  await expect(elsewhere).toHaveTitle('Elsewhere');
+  const tried = await elsewhere.evaluate(
+    async (call) => {
+      const post = { method: 'POST', body: '{}', credentials: 'include', mode: 'no-cors' } as const;
+      const answer = await fetch(call, post).catch(String);
+      return typeof answer === 'string' ? answer : `${answer.type} ${await answer.text()}`;
+    },
+    `${page.url().split('#')[0]}call`,
+  );
+  expect(tried).toMatch(/^TypeError|^opaque $/);
+  await elsewhere.close();
+  other.close();
+  other.closeAllConnections();
+  expect(seen.length).toBeGreaterThan(0);
+  expect(seen.join('\n')).not.toMatch(/"cookie"/);
+  expect(seen.join('\n')).not.toContain(new URL(page.url()).host);
+});
+
+test('no ticket stays in the history of the window', async ({ page, door }) => {
+  test.skip(door !== 'loopback', 'the Electron window has no address');
+  await expect(page).toHaveTitle('Bolt & Baffle');
+  const session = await page.context().newCDPSession(page);
+  const { entries } = await session.send('Page.getNavigationHistory');
+  expect(entries.length).toBeGreaterThan(0);
+  expect(entries.map(({ url, title }) => `${url} ${title}`).join('\n')).not.toContain('ticket');
 });
