@@ -10,21 +10,20 @@ import {
   app,
   BrowserWindow,
   dialog,
-  type IpcMainInvokeEvent,
   ipcMain,
   Menu,
   type MenuItemConstructorOptions,
   protocol,
+  session,
 } from 'electron';
 import { callNames } from '../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
 import { openServices } from '../services/services.ts';
+import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
+import { openOwnFolder } from './own-folder.ts';
 import { staticAnswer } from './static.ts';
 
-/** The page's origin. A standard scheme of its own, so that modules, workers and storage act as on a web page. */
-const scheme = 'bolt-and-baffle';
-const origin = `${scheme}://window`;
 /** Tells the launcher that no other door would do better. */
 const dataFileRefused = 3;
 
@@ -36,7 +35,16 @@ const files = workshopFiles(process.platform, process.env, app.getPath('home'), 
 protocol.registerSchemesAsPrivileged([
   { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
 ]);
+app.enableSandbox();
+// No name of any host is ever asked for.
+app.commandLine.appendSwitch('host-resolver-rules', 'MAP * ~NOTFOUND');
+if (app.isPackaged) {
+  // The page of an installed app is nobody's to look into; the fuses see to Node's own switches.
+  for (const name of ['remote-debugging-port', 'remote-debugging-pipe']) app.commandLine.removeSwitch(name);
+}
+app.on('web-contents-created', (_event, contents) => guardContents(contents));
 // Two windows over one data file would show each other's past; over two files each has its own lock and profile.
+openOwnFolder(workshopFolder());
 const profile = join(workshopFolder(), 'windows', fileMark(files.dataFile));
 mkdirSync(profile, { recursive: true });
 app.setPath('userData', profile);
@@ -52,8 +60,6 @@ if (app.requestSingleInstanceLock()) {
 }
 
 function start(): void {
-  // A folder that the maker names is theirs to make; the usual one is ours.
-  if (asked === undefined) mkdirSync(files.folder, { recursive: true });
   const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
   if (!opened.ok) {
     giveUp(opened.problems.map(problemSentence).join('\n'));
@@ -63,7 +69,7 @@ function start(): void {
   app.on('will-quit', () => services.close());
   for (const call of callNames) {
     ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
-      refuseStrangers(event);
+      refuseStrangers(event, window?.webContents);
       return services.answer({ call, workshop, input });
     });
   }
@@ -73,6 +79,7 @@ function start(): void {
     const { status, headers, body } = await staticAnswer(rendererDir, url.pathname);
     return new Response(body, { status, headers });
   });
+  guardSession(session.defaultSession, app.isPackaged);
   Menu.setApplicationMenu(Menu.buildFromTemplate(menu()));
   showWindow();
   app.on('activate', showWindow);
@@ -108,6 +115,7 @@ function showWindow(): void {
       contextIsolation: true,
       sandbox: true,
       nodeIntegration: false,
+      devTools: !app.isPackaged,
       // Its dictionaries would come from the network.
       spellcheck: false,
     },
@@ -116,16 +124,7 @@ function showWindow(): void {
   window.on('closed', () => {
     window = undefined;
   });
-  window.webContents.setWindowOpenHandler(() => ({ action: 'deny' }));
-  window.webContents.on('will-navigate', (event) => event.preventDefault());
-  window.webContents.session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  void window.loadURL(`${origin}/`);
-}
-
-/** Only the page itself may call: a frame of another origin never gets an answer. */
-function refuseStrangers(event: IpcMainInvokeEvent): void {
-  const from = event.senderFrame?.url ?? '';
-  if (!from.startsWith(`${origin}/`)) throw new Error(`a call from "${from}" is not answered`);
+  void window.loadURL(pageAddress);
 }
 
 function menu(): MenuItemConstructorOptions[] {
@@ -144,6 +143,7 @@ function menu(): MenuItemConstructorOptions[] {
         { role: 'zoomOut' },
         { type: 'separator' },
         { role: 'togglefullscreen' },
+        ...(app.isPackaged ? [] : [{ role: 'toggleDevTools' } as const]),
       ],
     },
     { role: 'help', submenu: [{ label: 'About Bolt & Baffle', click: () => app.showAboutPanel() }] },

@@ -14,8 +14,12 @@ export const scene = {
   appPath: '',
   home: '',
   hasLock: true,
-  /** The page that the next message comes from. */
+  isPackaged: false,
+  /** The page that the next message comes from, and whether it is at the top of the window. */
   sender: 'bolt-and-baffle://window/',
+  isFromTop: true,
+  switches: new Map<string, string>(),
+  isSandboxed: false,
   paths: new Map<string, string>(),
   handlers: new Map<string, Handler>(),
   exposed: new Map<string, unknown>(),
@@ -31,6 +35,16 @@ const events = new EventEmitter();
 
 export const app = {
   whenReady: async () => {},
+  get isPackaged() {
+    return scene.isPackaged;
+  },
+  enableSandbox: () => {
+    scene.isSandboxed = true;
+  },
+  commandLine: {
+    appendSwitch: (name: string, value = '') => void scene.switches.set(name, value),
+    removeSwitch: (name: string) => void scene.switches.delete(name),
+  },
   getAppPath: () => scene.appPath,
   getPath: (name: string) => (name === 'home' ? scene.home : (scene.paths.get(name) ?? '')),
   setPath: (name: string, path: string) => {
@@ -55,8 +69,15 @@ export const app = {
 } satisfies Partial<Record<keyof Electron.App, unknown>> &
   Pick<
     Electron.App,
-    'whenReady' | 'getAppPath' | 'requestSingleInstanceLock' | 'quit' | 'exit' | 'showAboutPanel'
-  >;
+    | 'whenReady'
+    | 'isPackaged'
+    | 'enableSandbox'
+    | 'getAppPath'
+    | 'requestSingleInstanceLock'
+    | 'quit'
+    | 'exit'
+    | 'showAboutPanel'
+  > & { commandLine: Pick<Electron.CommandLine, 'appendSwitch' | 'removeSwitch'> };
 
 export const ipcMain = {
   handle: (channel: string, handler: Handler) => {
@@ -70,7 +91,10 @@ export const ipcRenderer = {
   invoke: async (channel: string, ...values: unknown[]) => {
     const handler = scene.handlers.get(channel);
     if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
-    const event = { senderFrame: { url: scene.sender } } as Electron.IpcMainInvokeEvent;
+    const top = scene.windows.at(-1)?.webContents.mainFrame ?? { url: '' };
+    top.url = scene.sender;
+    const senderFrame = scene.isFromTop ? top : { url: scene.sender };
+    const event = { senderFrame } as Electron.IpcMainInvokeEvent;
     return structuredClone(await handler(event, ...structuredClone(values)));
   },
 } satisfies Pick<Electron.IpcRenderer, 'invoke'>;
@@ -115,6 +139,7 @@ export class BrowserWindow extends EventEmitter {
     this.options = options;
     this.webContents = new WebContents();
     scene.windows.push(this);
+    events.emit('web-contents-created', {}, this.webContents);
   }
 
   async loadURL(url: string): Promise<void> {
@@ -135,15 +160,42 @@ export class BrowserWindow extends EventEmitter {
 }
 
 class WebContents extends EventEmitter {
+  readonly mainFrame = { url: '' };
   openHandler: Parameters<Electron.WebContents['setWindowOpenHandler']>[0] | undefined;
-  permissionHandler: Parameters<Electron.Session['setPermissionRequestHandler']>[0] | undefined;
-  readonly session = {
-    setPermissionRequestHandler: (handler: typeof this.permissionHandler) => {
-      this.permissionHandler = handler;
-    },
-  };
 
   setWindowOpenHandler(handler: Parameters<Electron.WebContents['setWindowOpenHandler']>[0]): void {
     this.openHandler = handler;
   }
 }
+
+type Guards = Pick<
+  Electron.Session,
+  'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler'
+>;
+
+/** What was registered with the session of the window. */
+export const registered = {
+  request: null as Parameters<Guards['setPermissionRequestHandler']>[0],
+  check: null as Parameters<Guards['setPermissionCheckHandler']>[0],
+  device: null as Parameters<Guards['setDevicePermissionHandler']>[0],
+  beforeRequest: null as Parameters<Electron.WebRequest['onBeforeRequest']>[0] | null,
+};
+
+const defaultSession = {
+  setPermissionRequestHandler: (handler) => {
+    registered.request = handler;
+  },
+  setPermissionCheckHandler: (handler) => {
+    registered.check = handler;
+  },
+  setDevicePermissionHandler: (handler) => {
+    registered.device = handler;
+  },
+  webRequest: {
+    onBeforeRequest: (listener: typeof registered.beforeRequest) => {
+      registered.beforeRequest = listener;
+    },
+  },
+} satisfies Guards & { webRequest: unknown };
+
+export const session = { defaultSession };

