@@ -8,6 +8,7 @@ import { season } from './migrations/0005-season.ts';
 import { photo } from './migrations/0006-photo.ts';
 import { reversals } from './migrations/0007-reversals.ts';
 import { minorUnits } from './migrations/0008-minor-units.ts';
+import { layers } from './migrations/0009-layers.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   photo,
   reversals,
   minorUnits,
+  layers,
 ];

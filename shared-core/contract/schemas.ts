@@ -10,6 +10,7 @@ import type {
   MeasuredCoat,
   Notch,
   Piece,
+  QuiltedMeasure,
   Quilting,
   Slot,
 } from '../plan/coat-plan.ts';
@@ -120,12 +121,19 @@ const slot: z.ZodType<Slot> = z.strictObject({
   alongEveryCopy: z.boolean().exactOptional(),
   margin: margin.exactOptional(),
 });
+const quiltedMeasure: z.ZodType<QuiltedMeasure> = z.strictObject({
+  battingPlyCount: z.number().int().min(0).max(20),
+  spacingMm: z.number().positive().max(2000),
+  riseMm: z.number().min(0).max(500).nullable(),
+  overLinesRatio: z.number().min(0).max(2).nullable(),
+  alongLinesRatio: z.number().min(0).max(2).nullable(),
+});
 const quilting: z.ZodType<Quilting> = z.strictObject({
   spacingMm: z.number().positive().max(2000),
   stitch,
   stitchLengthMm: z.number().positive().max(50),
   threadSlotId: id,
-  riseMm: z.number().min(0).max(500).nullable(),
+  measures: z.array(quiltedMeasure).max(21).exactOptional(),
 });
 
 const measuredCoat: z.ZodType<MeasuredCoat> = z.strictObject({

@@ -145,12 +145,11 @@ export function fenwalkCoat(choices: SlotChoices, measures: CoatMeasures = fenwa
       stitch: '301',
       stitchLengthMm: 3.2,
       threadSlotId: 'quilting-thread',
-      riseMm: null,
     },
     clearanceMm: 3,
     threadWastageRatio: 0.15,
     sewingMinutesPerCoat: 640,
     notes:
-      'Two layers of batting in the body, one in sleeves, hood, collar and patch pockets. Quilt first, then cut to the outline. The zip starts 25.6 cm above the hem. The back lining has a pleat of 48 mm at the centre.',
+      'Two layers of batting in the body, one in sleeves, hood, collar and patch pockets. Cut to the outline, larger by the take-up, then quilt. The zip starts 25.6 cm above the hem. The back lining has a pleat of 48 mm at the centre.',
   };
 }

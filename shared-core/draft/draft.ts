@@ -42,7 +42,6 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
-      riseMm: null,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,
@@ -111,5 +110,5 @@ function draftSlots(input: DraftInput): Slot[] {
 function notesOf(input: DraftInput): string {
   const pleat =
     input.pleatMm > 0 ? ` The back lining has a pleat of ${input.pleatMm.toFixed(0)} mm at the centre.` : '';
-  return `Drafted from measures without bust darts: sew a trial body before cutting. Quilt first, then cut to the outline.${pleat}`;
+  return `Drafted from measures without bust darts: sew a trial body before cutting. Cut to the outline, larger by the take-up, then quilt.${pleat}`;
 }

@@ -15,7 +15,7 @@ export interface Slot {
   /** The stash item that fills it, or null: still to be chosen. */
   readonly itemId: ItemId | null;
   readonly isSeen: boolean;
-  /** Quilted cloth is cut larger by the take-up; 0.03 is 3 %. Null: by geometry from the plan's quilting. */
+  /** Take-up of the slot's own, whatever the layers; 0.03 is 3 %. Null: by swatch or estimate of the layers. */
   readonly takeUpAlongRatio: number | null;
   readonly takeUpAcrossRatio: number | null;
   readonly isQuilted: boolean;
@@ -91,8 +91,21 @@ export interface Quilting {
   readonly stitch: StitchType;
   readonly stitchLengthMm: number;
   readonly threadSlotId: string;
-  /** Rise of one face between two lines, mm, as worn; null: from the loft of the batting. */
+  /** What swatches of so many layers showed, each number of layers once; absent: nothing was measured. */
+  readonly measures?: readonly QuiltedMeasure[];
+}
+
+/** A swatch of one number of layers, in the place of estimates; null: not measured. */
+export interface QuiltedMeasure {
+  /** Layers of batting between the cloths; 0: loose fill, or none. */
+  readonly battingPlyCount: number;
+  /** How far apart the lines of the swatch are, finished. */
+  readonly spacingMm: number;
+  /** Rise of one face midway between two lines, as worn. */
   readonly riseMm: number | null;
+  /** Extra to cut for each unit of finished length: at right angles to the lines, and along them. 0.03 is 3 %. */
+  readonly overLinesRatio: number | null;
+  readonly alongLinesRatio: number | null;
 }
 
 export interface CoatPlan {

@@ -9,7 +9,9 @@ import type { ItemId } from '../stash/stash.ts';
 import type { CoatPlan, Slot } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, unfitted, withPiece } from './edited.ts';
 import { pieceProblems } from './outline-problems.ts';
-import { coatCountProblem, plyCountProblem, quiltingSpacingProblem } from './plan-problems.ts';
+import { measuresAt } from './swatch.ts';
+import { coatCountProblem, plyCountProblem } from './plan-problems.ts';
+import { quiltingSpacingProblem } from './quilting-problems.ts';
 
 /** How many plies of a slot's cloth or batting the piece is cut in; 0: not from this slot. */
 export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCount: number): Outcome<Edited> {
@@ -157,11 +159,14 @@ export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inM
   const problem = quiltingSpacingProblem(spacingMm);
   if (problem) return refused(problem);
   // A rise measured between lines further apart cannot stand between these.
-  const rise = plan.quilting.riseMm;
-  const riseMm = rise !== null && rise > spacingMm / 2 ? null : rise;
-  const forgotten = rise !== null && riseMm === null ? ' The rise measured before no longer holds.' : '';
+  const { measures = [], ...rest } = plan.quilting;
+  const kept = measuresAt(plan.quilting, spacingMm);
+  const riseCount = (of: readonly { readonly riseMm: number | null }[]) =>
+    of.filter(({ riseMm }) => riseMm !== null).length;
+  const forgotten =
+    riseCount(kept.measures ?? []) < riseCount(measures) ? ' The rise measured before no longer holds.' : '';
   return found({
-    plan: { ...plan, quilting: { ...plan.quilting, spacingMm, riseMm } },
+    plan: { ...plan, quilting: { ...rest, ...kept, spacingMm } },
     said: `Quilting lines are now ${text(spacingMm)} apart.${forgotten}`,
   });
 }

@@ -27,7 +27,6 @@ export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
-      riseMm: null,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,

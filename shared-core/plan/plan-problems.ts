@@ -4,6 +4,8 @@ import { itemKinds } from '../stash/kinds.ts';
 import type { CoatPlan, Piece, Slot } from './coat-plan.ts';
 import type { EdgePlace, Seam } from './outline.ts';
 import { pieceProblems } from './outline-problems.ts';
+import { outside, present } from './number-problem.ts';
+import { ownSpacingProblems, quiltingProblems, threadProblems } from './quilting-problems.ts';
 import { stuffingProblem } from './stuffing.ts';
 
 export const mostCoats = 1000;
@@ -79,19 +81,6 @@ export function plyCountProblem(pieceName: string, slotName: string, count: numb
     what: `are ${count}`,
     mend: `Type a whole number from 0 to ${mostPlies}.`,
   };
-}
-
-/** Distance of quilting lines: null when it is well. where: of which. */
-export function quiltingSpacingProblem(
-  spacingMm: number,
-  where = 'Distance of the quilting lines',
-): Problem | null {
-  return outside(where, spacingMm, 5, 1000, 'mm');
-}
-
-function ownSpacingProblems({ name, quiltingSpacingMm }: Piece): Problem[] {
-  if (quiltingSpacingMm === undefined) return [];
-  return present([quiltingSpacingProblem(quiltingSpacingMm, `Distance of the lines of ${name}`)]);
 }
 
 function headProblems(plan: CoatPlan): Problem[] {
@@ -252,48 +241,4 @@ function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
     }
   }
   return problems;
-}
-
-function threadProblems(plan: CoatPlan, slotId: string, where: string): Problem[] {
-  const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!slot)
-    return [
-      { where, what: `is a slot that is not in the plan: ${slotId}`, mend: 'Choose a slot for thread.' },
-    ];
-  return slot.kind === 'thread'
-    ? []
-    : [{ where, what: `is ${slot.name}, which is no thread`, mend: 'Choose a slot for thread.' }];
-}
-
-function quiltingProblems(plan: CoatPlan): Problem[] {
-  const { quilting } = plan;
-  if (quilting === null) return [];
-  const problems = present([
-    quiltingSpacingProblem(quilting.spacingMm),
-    outside('Stitch length of the quilting', quilting.stitchLengthMm, 0.5, 50, 'mm'),
-  ]);
-  if (quilting.riseMm !== null) {
-    problems.push(
-      ...present([
-        outside(
-          'Rise of the quilting',
-          quilting.riseMm,
-          0,
-          quilting.spacingMm / 2,
-          'mm: half the distance of the lines at most',
-        ),
-      ]),
-    );
-  }
-  return problems.concat(threadProblems(plan, quilting.threadSlotId, 'Thread of the quilting'));
-}
-
-function outside(where: string, value: number, least: number, most: number, unit: string): Problem | null {
-  if (Number.isFinite(value) && value >= least && value <= most) return null;
-  const what = !Number.isFinite(value) ? 'is not a number' : value < least ? 'is too small' : 'is too large';
-  return { where, what, mend: `Type a value from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}.` };
-}
-
-function present(problems: readonly (Problem | null)[]): Problem[] {
-  return problems.filter((problem) => problem !== null);
 }

@@ -1,9 +1,9 @@
-/** Edits of the quilting: which way a piece is quilted, and what the maker measured on a swatch. */
+/** Edits of the quilting: which way a piece is quilted, how far apart its lines are, and their stitches. */
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { CoatPlan } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
 import { usualSpacingMm } from './new-plan.ts';
-import { quiltingSpacingProblem } from './plan-problems.ts';
+import { quiltingSpacingProblem } from './quilting-problems.ts';
 
 /** Lines run across the piece, along it, or there are none. */
 export function setQuilted(
@@ -42,74 +42,8 @@ export function setOwnSpacing(
   });
 }
 
-/** A square of cloth and batting before and after quilting, mm. */
-export interface Swatch {
-  readonly beforeAlongMm: number;
-  readonly afterAlongMm: number;
-  readonly beforeAcrossMm: number;
-  readonly afterAcrossMm: number;
-}
-
 const leastStitchMm = 0.5;
 const mostStitchMm = 50;
-
-/** More than this is no take-up but a slip of the tape. */
-const mostTakeUpRatio = 1;
-
-/**
- * Puts take-up measured on a swatch in the place of the geometry, for every quilted slot: extra to cut = before / after - 1.
- * Null goes back to the geometry.
- */
-export function setSwatch(plan: CoatPlan, swatch: Swatch | null): Outcome<Edited> {
-  const along = swatch === null ? null : ratio('along', swatch.beforeAlongMm, swatch.afterAlongMm);
-  const across = swatch === null ? null : ratio('across', swatch.beforeAcrossMm, swatch.afterAcrossMm);
-  const problems = [along, across].flatMap((each) =>
-    typeof each === 'object' && each !== null ? [each] : [],
-  );
-  if (problems.length > 0) return refused(...problems);
-  return found({
-    plan: {
-      ...plan,
-      slots: plan.slots.map((slot) =>
-        slot.isQuilted
-          ? { ...slot, takeUpAlongRatio: along as number | null, takeUpAcrossRatio: across as number | null }
-          : slot,
-      ),
-    },
-    said:
-      swatch === null ? 'Take-up follows from the geometry again.' : 'Take-up is as the swatch measured it.',
-  });
-}
-
-function ratio(way: string, beforeMm: number, afterMm: number) {
-  const value = beforeMm / afterMm - 1;
-  if (Number.isFinite(value) && value >= 0 && value <= mostTakeUpRatio) return value;
-  return {
-    where: `The swatch ${way} the grain`,
-    what: value < 0 ? 'grew in quilting' : 'shrank by more than half',
-    mend: 'Measure the square before and after quilting, and type both.',
-  };
-}
-
-/** How far one face stands off the flat between two lines, as measured; null goes back to the loft of the batting. */
-export function setRise(plan: CoatPlan, riseMm: number | null, text = inMm): Outcome<Edited> {
-  const { quilting } = plan;
-  if (quilting === null) return refused(notQuilted(plan));
-  if (riseMm !== null && !(riseMm >= 0 && riseMm <= quilting.spacingMm / 2)) {
-    return refused({
-      where: 'Rise of the quilting',
-      what: Number.isFinite(riseMm) ? `is ${text(riseMm)}` : 'is not a number',
-      mend: `Type 0 to ${text(quilting.spacingMm / 2)}, half of what the lines are apart.`,
-    });
-  }
-  return found({
-    plan: { ...plan, quilting: { ...quilting, riseMm } },
-    said:
-      riseMm === null
-        ? 'The rise between two lines follows from the batting again.'
-        : `The cloth rises ${text(riseMm)} between two lines, as measured.`,
-  });
-}
 
 /** Length of one stitch of the quilting lines. */
 export function setStitchLength(plan: CoatPlan, stitchLengthMm: number, text = inMm): Outcome<Edited> {
@@ -150,7 +84,6 @@ export function startQuilting(plan: CoatPlan, text = inMm): Outcome<Edited> {
         stitch: '301',
         stitchLengthMm: 3,
         threadSlotId: thread.id,
-        riseMm: null,
       },
     },
     said: `Quilting lines are ${text(usualSpacingMm)} apart. Choose the pieces that have them.`,

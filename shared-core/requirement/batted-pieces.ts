@@ -1,5 +1,6 @@
 /** Layers of batting by piece, and the loft that is left of them in the finished coat. */
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { nearestRise } from '../plan/quilted-layers.ts';
 import { isPieceQuilted } from '../quilting/lines.ts';
 import type { Basis } from '../measure/basis.ts';
 import type { SlotItems } from './need.ts';
@@ -41,7 +42,7 @@ export function battedPieces(plan: CoatPlan, slotId: string, items: SlotItems): 
       return [{ ...place, finishedMm: loftMm === null ? null : loftMm * wornLoftRatio, basis }];
     }
     const { riseMm, basis } = quiltedRise(plan, piece, items);
-    const isKnown = loftMm !== null || basis.kind === 'measured';
+    const isKnown = loftMm !== null || basis.kind === 'measured' || nearestRise(plan, plyCount) !== null;
     return [{ ...place, finishedMm: isKnown ? 2 * riseMm : null, basis }];
   });
 }

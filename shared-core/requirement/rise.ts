@@ -1,7 +1,9 @@
 /** How far quilted cloth stands off the flat between two lines. */
 import { type Basis, measureIn } from '../measure/basis.ts';
-import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
-import { lineSpacingMm } from '../quilting/lines.ts';
+import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
+import { battingPlyCount, measureOf, nearestRise } from '../plan/quilted-layers.ts';
+import { isStuffed } from '../plan/stuffing.ts';
+import { isPieceQuilted, lineSpacingMm } from '../quilting/lines.ts';
 import type { SlotItems } from './need.ts';
 
 /** Share of the batting's loft that is left in the middle between two lines of quilting. */
@@ -13,33 +15,37 @@ const stuffedRiseRatio = 1 / 8;
 /** Rise of a stuffed piece without lines, such as a stuffed collar. */
 const unquiltedStuffedRiseMm = 12.5;
 
+/** The maker's own measure of a quilted piece of so many layers; null: not measured, or it has no lines. */
+export function measuredRiseMm(plan: CoatPlan, piece: Piece): number | null {
+  return isPieceQuilted(plan, piece) ? (measureOf(plan, battingPlyCount(plan, piece))?.riseMm ?? null) : null;
+}
+
 /**
- * Rise of one face in mm: the maker's own measure; for a stuffed piece a share of the spacing; for a piece with
- * batting half of the loft that quilting leaves of it. 0 for a piece without padding or whose loft is not written down.
+ * Rise of one face in mm: the maker's own measure of as many layers; for a stuffed piece a share of the spacing; for a
+ * piece with batting the measure of other layers in proportion, else half of the loft that quilting leaves of it.
+ * 0 for a piece without padding or whose loft is not written down.
  */
 export function quiltedRise(
   plan: CoatPlan,
   piece: Piece,
   items: SlotItems,
 ): { riseMm: number; basis: Basis } {
-  if (plan.quilting?.riseMm != null) {
+  const measuredMm = measuredRiseMm(plan, piece);
+  if (measuredMm !== null) {
     return {
-      riseMm: plan.quilting.riseMm,
+      riseMm: measuredMm,
       basis: { kind: 'measured', how: 'rise between two lines as measured', source: '' },
     };
   }
-  const stuffed = piece.cutFrom.some(
-    (from) => from.plyCount > 0 && slotById(plan, from.slotId).kind === 'fill',
-  );
-  if (stuffed) {
+  if (isStuffed(plan, piece)) return stuffedRise(plan, piece);
+  const plyCount = battingPlyCount(plan, piece);
+  const nearest = plyCount > 0 && isPieceQuilted(plan, piece) ? nearestRise(plan, plyCount) : null;
+  if (nearest) {
     return {
-      riseMm:
-        plan.quilting === null
-          ? unquiltedStuffedRiseMm
-          : lineSpacingMm(plan.quilting, piece) * stuffedRiseRatio,
+      riseMm: (nearest.riseMm * plyCount) / nearest.battingPlyCount,
       basis: {
         kind: 'rule of thumb',
-        how: `rise of a face over a stuffed channel: 1/8 of the spacing of the lines (${measureIn('length', unquiltedStuffedRiseMm)} where there are none)`,
+        how: 'rise of layers that were not measured: in proportion to those that were',
         source: 'common practice, no source',
       },
     };
@@ -57,4 +63,25 @@ export function quiltedRise(
       source: 'common practice, no source',
     },
   };
+}
+
+function stuffedRise(plan: CoatPlan, piece: Piece): { riseMm: number; basis: Basis } {
+  const source = 'common practice, no source';
+  return plan.quilting !== null && isPieceQuilted(plan, piece)
+    ? {
+        riseMm: lineSpacingMm(plan.quilting, piece) * stuffedRiseRatio,
+        basis: {
+          kind: 'rule of thumb',
+          how: 'rise of a face over a stuffed channel: 1/8 of the spacing of the lines',
+          source,
+        },
+      }
+    : {
+        riseMm: unquiltedStuffedRiseMm,
+        basis: {
+          kind: 'rule of thumb',
+          how: `rise of a face of a stuffed piece without lines: ${measureIn('length', unquiltedStuffedRiseMm)}`,
+          source,
+        },
+      };
 }

@@ -5,7 +5,7 @@ import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
 import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut, SlotItems } from './need.ts';
-import { slotTakeUp } from './take-up.ts';
+import { slotTakeUp, takeUpBasis } from './take-up.ts';
 
 /**
  * Every piece that is cut from the slot, for all coats of the plan.
@@ -58,20 +58,7 @@ function growthOf(
   if (takeUp) {
     along += takeUp.alongRatio;
     across += takeUp.acrossRatio;
-    if (takeUp.isMeasured) {
-      basis.set('swatch', {
-        kind: 'measured',
-        how: 'take-up of quilting as measured on a swatch',
-        source: '',
-      });
-    } else if (takeUp.alongRatio + takeUp.acrossRatio > 0) {
-      basis.set('take-up', {
-        kind: 'computed',
-        how: 'take-up of quilting: arc over chord of the cloth between two lines',
-        source: 'geometry of a circular arc',
-      });
-      basis.set('rise', takeUp.rise.basis);
-    }
+    for (const each of takeUpBasis(takeUp)) basis.set(each.how, each);
   }
   if (item && (item.kind === 'cloth' || item.kind === 'batting')) {
     const shrinkAlong = item.facts.shrinkageAlongRatio ?? 0;

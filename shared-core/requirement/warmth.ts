@@ -10,7 +10,7 @@ import { lineSpacingMm, wholeSeamRing } from '../quilting/lines.ts';
 import { labelSection } from './label.ts';
 import type { SlotItems } from './need.ts';
 import { effectiveThicknessMm, wornLoftRatio } from './padding.ts';
-import { quiltedRise } from './rise.ts';
+import { measuredRiseMm, quiltedRise } from './rise.ts';
 
 /** 1 clo in m2 K / W. Source: engineering tables. */
 export const cloM2KPerW = 0.155;
@@ -74,10 +74,10 @@ export function wornThicknessMm(plan: CoatPlan, piece: Piece, items: SlotItems):
 
 /** Thickness by the maker's own measure of the rise, where the piece is quilted and there is one. */
 function measuredOnly(plan: CoatPlan, piece: Piece): number | null {
-  const quilting = plan.quilting;
-  if (quilting === null || quilting.riseMm === null || piece.quilted === null) return null;
-  const spacingMm = lineSpacingMm(quilting, piece);
-  return averageLoftMm(spacingMm, Math.min(quilting.riseMm, spacingMm / 2));
+  const riseMm = measuredRiseMm(plan, piece);
+  if (plan.quilting === null || riseMm === null) return null;
+  const spacingMm = lineSpacingMm(plan.quilting, piece);
+  return averageLoftMm(spacingMm, Math.min(riseMm, spacingMm / 2));
 }
 
 /** Warmth of the padding of one coat; null where no piece is padded or a loft is not written down. */

@@ -1,11 +1,11 @@
 /** The lays that are measured for how much they still fall: slots of the demo coat and of drafted coats, for one coat and more. */
-import { demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
 import type { LayJob } from '../../shared-core/lay/job.ts';
 import { endlessLength, layJob } from '../../shared-core/lay/plan-lay.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 import type { Item } from '../../shared-core/stash/stash.ts';
 import { draftedSizes } from '../fixtures/drafted-sizes.ts';
+import { measuredDemo } from './instances/demo-plan.ts';
 
 export interface MeasuredJob {
   readonly name: string;
@@ -39,9 +39,9 @@ function slotJobs(
 
 /** In an order in which a part of them is a fair choice too. */
 export function measuredJobs(): MeasuredJob[] {
-  const demo = demoWorkshop();
+  const demo = measuredDemo();
   const coats = (coatCount: number, widthMm: number, slotIds: readonly string[]) =>
-    slotJobs({ ...demo.plans[0]!, coatCount }, `${coatCount} of the demo coat`, demo.items, widthMm, slotIds);
+    slotJobs({ ...demo.plan, coatCount }, `${coatCount} of the demo coat`, demo.items, widthMm, slotIds);
   const drafted = (sizeCount: number, widthMm: number, slotIds: readonly string[]) =>
     slotJobs(draftedSizes(sizeCount), `drafted in ${sizeCount} sizes`, [], widthMm, slotIds);
   return [

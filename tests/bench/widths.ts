@@ -6,7 +6,6 @@
  * 45 in, the table and the rule of equal area say what the other widths should need. Lengths in mm and yd.
  */
 import { parseArgs } from 'node:util';
-import { demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
 import { checkLay } from '../../shared-core/lay/check.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
@@ -18,6 +17,7 @@ import {
   widthTableExtraYd,
   widthTableWidthsIn,
 } from '../outside/width-table.ts';
+import { measuredDemo } from './instances/demo-plan.ts';
 
 const mmPerIn = 25.4;
 const mmPerYd = 914.4;
@@ -53,8 +53,8 @@ interface Row {
   readonly isValid: boolean;
 }
 
-const demo = demoWorkshop();
-const plan = { ...demo.plans[0]!, coatCount: 1 };
+const demo = measuredDemo();
+const plan = { ...demo.plan, coatCount: 1 };
 const items = new Map(
   plan.slots.flatMap((slot) => {
     const item = demo.items.find((one) => one.id === slot.itemId);

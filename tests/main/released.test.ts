@@ -72,7 +72,7 @@ describe('a file of every released schema', () => {
       const file = join(tempFolder(), name);
       copyFileSync(join(releasedFolder, name), file);
       const before = rowsOf(file);
-      await expectFenAndTarn(file, name >= '0006' ? { itemCount: 4, planCount: 3 } : {});
+      await expectFenAndTarn(file, name === '0006.sqlite' ? { itemCount: 4, planCount: 3 } : {});
       const fresh = openAsking();
       fresh.services.close();
       expect(schemaOf(file)).toEqual(schemaOf(fresh.dataFile));

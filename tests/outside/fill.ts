@@ -2,7 +2,7 @@
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill.ts';
-import { item, piece, rectangle } from '../fixtures/small-workshop.ts';
+import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';
 import { filled, stuffedCoat } from '../core/requirement/small-coat.ts';
 import type { OutsideCheck } from './outside.ts';
 
@@ -36,7 +36,13 @@ const threeChambers = stuffedCoat({
     }),
   ],
   seams: [],
-  quilting: { spacingMm: 4 * mm, stitch: '301', stitchLengthMm: 3, threadSlotId: 'thread', riseMm: 0.5 * mm },
+  quilting: {
+    spacingMm: 4 * mm,
+    stitch: '301',
+    stitchLengthMm: 3,
+    threadSlotId: 'thread',
+    ...measured(0.5 * mm, 0),
+  },
 });
 const list = fillingList(
   { ...threeChambers, overfillFactor: 1.2 },

@@ -1,5 +1,5 @@
 /** Take-up of quilting against a table worked from a circle apart from this project. */
-import { lossRatio, takeUpBoth, takeUpRatio } from '../../shared-core/quilting/take-up.ts';
+import { arcRatio, lossRatio, takeUpRatio } from '../../shared-core/quilting/take-up.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const circle = 'geometry of a circular arc, table worked apart from this project';
@@ -49,7 +49,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'extra of a half circle',
     source: 'half of pi, less 1',
     expected: Math.PI / 2 - 1,
-    got: takeUpBoth('across', 1, 0.5).alongRatio,
+    got: arcRatio(1, 0.5),
     tolerance: 1e-12,
   },
   {

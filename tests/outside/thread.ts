@@ -55,7 +55,7 @@ function seamM(seamMm: number, stitch: StitchType): number {
 }
 
 const paddedCoat = quiltedCoat({
-  quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 25.4 / 8, threadSlotId: 'thread', riseMm: null },
+  quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 25.4 / 8, threadSlotId: 'thread' },
 });
 /** Batting that is a quarter inch under the needle on both sides of a seam together, under cloth of no thickness. */
 const quarterInch = filled({

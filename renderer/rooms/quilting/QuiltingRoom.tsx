@@ -67,7 +67,7 @@ export function QuiltingRoom() {
     <>
       <RoomHead
         title="Quilting"
-        lead="Lines are measured from the hem, so that they meet where pieces are sewn together. Quilt first, then cut to the outline."
+        lead="Lines are measured from the hem, so that they meet where pieces are sewn together."
         actions={<Button onClick={() => window.print()}>Print</Button>}
       />
       <p className={style.onPaper}>

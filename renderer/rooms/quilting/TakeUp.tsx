@@ -1,177 +1,269 @@
-/** What the lines take up, by geometry or as the maker measured it on a swatch. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+/** What the lines take up by number of layers: estimated, or as the maker measured it on a swatch. */
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
-import { setRise, setSwatch, type Swatch } from '../../../shared-core/plan/quilted.ts';
-import { pieceTakeUp } from '../../../shared-core/requirement/take-up.ts';
-import { howText } from '../../../shared-core/measure/basis.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { CoatPlan, Piece, QuiltedMeasure } from '../../../shared-core/plan/coat-plan.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
+import { battingPlyCount, layersWords, measureOf } from '../../../shared-core/plan/quilted-layers.ts';
+import { forgetSlotTakeUp, forgetSwatch, setRise } from '../../../shared-core/plan/swatch.ts';
+import { plansBySize } from '../../../shared-core/plan/sizes.ts';
+import { isPieceQuilted } from '../../../shared-core/quilting/lines.ts';
+import type { SlotItems } from '../../../shared-core/requirement/need.ts';
+import {
+  type PieceTakeUp,
+  pieceTakeUp,
+  takeUpBasis,
+  type TakeUpRange,
+} from '../../../shared-core/requirement/take-up.ts';
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { usePlanChange } from '../../client/plan-change.ts';
-import { useSystem } from '../../client/workshop.ts';
+import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Button } from '../../parts/Button.tsx';
-import { DraftField, emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
 import fieldStyle from '../../parts/Field.module.css';
 import { Figure } from '../../parts/Figure.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
 import { OptionalSettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import style from './QuiltingRoom.module.css';
+import { SwatchSheet } from './SwatchSheet.tsx';
+
+/** Quilted pieces of so many layers, with what a swatch of as many showed. */
+interface Layers {
+  readonly plyCount: number;
+  readonly pieces: readonly Piece[];
+  readonly measure: QuiltedMeasure | null;
+}
 
 export function TakeUp() {
   const { input } = useCoat();
-  const system = useSystem();
-  const geometry = usePlanChange();
-  const [isMeasuring, setIsMeasuring] = useState(false);
-  const rows = useMemo(() => {
-    if (!input?.plan.quilting) return [];
-    const { plan } = input;
-    const items = slotItems(input);
-    return plan.pieces.flatMap((piece) => {
+  const change = usePlanChange();
+  const [measuring, setMeasuring] = useState<number | null>(null);
+  const items = useMemo(() => (input ? slotItems(input) : new Map()), [input]);
+  const rows = useMemo(() => (input ? layersOf(input.plan) : []), [input]);
+  if (!input || rows.length === 0) return null;
+  const { plan } = input;
+  const isOwnBySlot = plan.slots.some(
+    (slot) => slot.takeUpAlongRatio !== null || slot.takeUpAcrossRatio !== null,
+  );
+  const bases = rows.flatMap(({ pieces }) =>
+    pieces.flatMap((piece) => {
       const takeUp = pieceTakeUp(plan, piece, items);
-      return takeUp ? [{ piece, ...takeUp }] : [];
-    });
-  }, [input]);
-  if (!input) return null;
-  const bases = [
-    ...new Set(
-      rows.map(
-        ({ rise: { basis } }) =>
-          `${howText(basis.how, system)} (${[basis.kind, basis.source].filter(Boolean).join('; ')})`,
-      ),
-    ),
-  ];
-  const measured = input.plan.slots.find((slot) => slot.isQuilted && slot.takeUpAlongRatio !== null);
+      return takeUp ? takeUpBasis(takeUp) : [];
+    }),
+  );
+  const basis = bases.filter(({ how }, index) => bases.findIndex((other) => other.how === how) === index);
   return (
     <section aria-labelledby="take-up">
       <h2 id="take-up" className={style.title}>
         Take-up
       </h2>
-      {measured ? (
+      <p className={style.lead}>
+        Quilting draws the cloth in, so more is cut than is finished. How much hangs on cloth, padding and
+        machine: quilt a swatch of each number of layers, and its measures stand in place of the estimate.
+      </p>
+      <table className={`${table.table} ${style.layers}`} aria-label="Take-up by layers">
+        <thead>
+          <tr>
+            <th scope="col">Layers</th>
+            <th scope="col">Rise of one face</th>
+            <th scope="col" className={table.amount}>
+              Over the lines
+            </th>
+            <th scope="col" className={table.amount}>
+              Along the lines
+            </th>
+            <th scope="col">
+              <span className="only-read-aloud">Swatch</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((layers) => (
+            <LayersRow
+              key={layers.plyCount}
+              layers={layers}
+              plan={plan}
+              items={items}
+              onMeasure={() => setMeasuring(layers.plyCount)}
+            />
+          ))}
+        </tbody>
+      </table>
+      {isOwnBySlot && (
         <p>
-          Cut <Figure quantity="ratio" value={measured.takeUpAlongRatio ?? 0} options={{ digits: 1 }} />{' '}
-          longer and{' '}
-          <Figure quantity="ratio" value={measured.takeUpAcrossRatio ?? 0} options={{ digits: 1 }} /> wider,
-          as your swatch measured it.{' '}
-          <Button look="quiet" onClick={() => void geometry.change((plan) => setSwatch(plan, null))}>
-            Go back to the geometry
+          An earlier swatch was measured for all layers alike; it counts where no swatch of their own was.{' '}
+          <Button look="quiet" onClick={() => void change.change(forgetSlotTakeUp)}>
+            Forget it
           </Button>
         </p>
-      ) : (
-        <>
-          <p className={style.lead}>
-            By geometry: the cloth rises in an arc between two lines, so more is cut than is finished.
-            {bases.map((how) => ` ${sentenceCase(how)}.`)} A swatch of your own beats it.
-          </p>
-          <table className={`${table.table} ${style.meetings}`}>
-            <thead>
-              <tr>
-                <th>Piece</th>
-                <th className={table.amount}>Rise</th>
-                <th className={table.amount}>Longer</th>
-                <th className={table.amount}>Wider</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(({ piece, rise, alongRatio, acrossRatio }) => (
-                <tr key={piece.id} title={howText(rise.basis.how, system)}>
-                  <td>{piece.name}</td>
-                  <td className={table.amount}>
-                    <Figure
-                      quantity="length"
-                      value={rise.riseMm}
-                      options={{ unit: { metric: 'mm', imperial: 'in' }, digits: 1 }}
-                    />
-                  </td>
-                  <td className={table.amount}>
-                    <Figure quantity="ratio" value={alongRatio} options={{ digits: 1 }} />
-                  </td>
-                  <td className={table.amount}>
-                    <Figure quantity="ratio" value={acrossRatio} options={{ digits: 1 }} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </>
       )}
-      {geometry.problem && (
+      {change.problem && (
         <p role="alert" className={fieldStyle.problem}>
-          {geometry.problem}
+          {change.problem}
         </p>
       )}
-      <div className={style.measured}>
-        <Rise />
-        <Button onClick={() => setIsMeasuring(true)}>Measured on a swatch</Button>
-      </div>
-      {isMeasuring && <SwatchSheet onClose={() => setIsMeasuring(false)} />}
+      <BasisNote basis={basis} />
+      {measuring !== null && (
+        <SwatchSheet plan={plan} battingPlyCount={measuring} onClose={() => setMeasuring(null)} />
+      )}
     </section>
   );
 }
 
-/** The rise between two lines as the maker measured it; without a measure it comes from the batting. */
-function Rise() {
-  const { input } = useCoat();
+/** By the number of layers, the fewest first; pieces of all sizes are quilted alike, so each is named once. */
+function layersOf(plan: CoatPlan): readonly Layers[] {
+  const pieces = plansBySize(plan)
+    .flatMap((each) => each.pieces)
+    .filter((piece) => isPieceQuilted(plan, piece));
+  const unique = [...new Map(pieces.map((piece) => [piece.id, piece])).values()];
+  return [...Map.groupBy(unique, (piece) => battingPlyCount(plan, piece))]
+    .sort(([a], [b]) => a - b)
+    .map(([plyCount, alike]) => ({ plyCount, pieces: alike, measure: measureOf(plan, plyCount) }));
+}
+
+function LayersRow({
+  layers: { plyCount, pieces, measure },
+  plan,
+  items,
+  onMeasure,
+}: {
+  layers: Layers;
+  plan: CoatPlan;
+  items: SlotItems;
+  onMeasure: () => void;
+}) {
   const lengthText = useLengthText();
-  const { problem, change } = usePlanChange();
+  const rise = usePlanChange();
+  const forget = usePlanChange();
+  const takeUps = pieces.flatMap((piece) => {
+    const takeUp = pieceTakeUp(plan, piece, items);
+    return takeUp ? [{ piece, takeUp }] : [];
+  });
+  const over = takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'over'));
+  const along = takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'along'));
+  const rises = takeUps.map(({ takeUp }) => takeUp.rise.riseMm);
+  const words = plyCount === 0 ? 'no batting' : layersWords(plyCount);
   return (
-    <OptionalSettledField
-      label="Rise of one face, measured"
-      quantity="length"
-      value={input?.plan.quilting?.riseMm ?? null}
-      onSet={(riseMm) => void change((plan) => setRise(plan, riseMm, lengthText))}
-      hint="leave it empty to take it from the batting"
-      problem={problem}
-      min={0}
-    />
+    <tr>
+      <td>
+        {sentenceCase(words)}
+        <span className={`${style.names} quiet small`}>{listed(pieces.map(({ name }) => name))}</span>
+      </td>
+      <td>
+        <OptionalSettledField
+          label={`Rise of one face, ${words}`}
+          isLabelHidden
+          quantity="length"
+          value={measure?.riseMm ?? null}
+          onSet={(riseMm) => void rise.change((now) => setRise(now, plyCount, riseMm, lengthText))}
+          hint={measure?.riseMm == null ? estimatedRise(rises, lengthText) : 'as measured'}
+          problem={rise.problem}
+          min={0}
+        />
+      </td>
+      <td className={table.amount}>
+        <Way ways={over} />
+      </td>
+      <td className={table.amount}>
+        <Way ways={along} />
+      </td>
+      <td className={style.swatchCell}>
+        <Button aria-label={`Measure a swatch, ${words}`} onClick={onMeasure}>
+          {measure?.overLinesRatio == null ? 'Measure a swatch' : 'Measure again'}
+        </Button>
+        {measure && (
+          <Button
+            look="quiet"
+            aria-label={`Forget the swatch, ${words}`}
+            onClick={() => void forget.change((now) => forgetSwatch(now, plyCount))}
+          >
+            Forget it
+          </Button>
+        )}
+        {measure && <PitchNote measure={measure} plan={plan} pieces={pieces} />}
+      </td>
+    </tr>
   );
 }
 
-const fields = [
-  ['beforeAlongMm', 'Along the grain, before'],
-  ['afterAlongMm', 'Along the grain, after'],
-  ['beforeAcrossMm', 'Across the grain, before'],
-  ['afterAcrossMm', 'Across the grain, after'],
-] as const satisfies readonly (readonly [keyof Swatch, string])[];
-
-function SwatchSheet({ onClose }: { onClose: () => void }) {
-  const { edit } = useCoat();
-  const [drafts, setDrafts] = useState(() => fields.map(() => emptyDraft));
-  const save = async (): Promise<readonly Problem[]> => {
-    const misread = misreadProblems('The swatch', drafts);
-    if (misread.length > 0) return misread;
-    const missing = fields.filter((_, index) => drafts[index]?.value == null);
-    if (missing.length > 0) {
-      return missing.map(([, label]) => ({
-        where: label,
-        what: 'is missing',
-        mend: 'Type it, such as 300 mm or 12 in.',
-      }));
-    }
-    const swatch = Object.fromEntries(
-      fields.map(([key], index) => [key, drafts[index]?.value]),
-    ) as unknown as Swatch;
-    const answer = await edit((plan) => setSwatch(plan, swatch));
-    return answer.ok ? [] : answer.problems;
-  };
-  return (
-    <FormSheet title="Measured on a swatch" saveLabel="Use these measures" onClose={onClose} onSave={save}>
-      <p className="quiet">
-        Quilt a square of shell and batting as the coat will be, and measure it before and after.
-      </p>
-      <div className={style.pair}>
-        {fields.map(([key, label], index) => (
-          <DraftField
-            key={key}
-            label={label}
-            quantity="length"
-            draft={drafts[index] ?? emptyDraft}
-            aboveZero
-            onChange={(draft) => setDrafts(drafts.map((each, at) => (at === index ? draft : each)))}
-          />
-        ))}
-      </div>
-    </FormSheet>
+/** Lines much nearer or further than those of the swatch draw in more or less than it did. */
+function PitchNote({
+  measure,
+  plan,
+  pieces,
+}: {
+  measure: QuiltedMeasure;
+  plan: CoatPlan;
+  pieces: readonly Piece[];
+}) {
+  const planMm = plan.quilting?.spacingMm ?? 0;
+  const isFar = pieces.some(
+    ({ quiltingSpacingMm = planMm }) => Math.abs(quiltingSpacingMm / measure.spacingMm - 1) > 0.1,
   );
+  if (!isFar) return null;
+  return (
+    <span className="quiet small">
+      Its lines are <Figure quantity="length" value={measure.spacingMm} /> apart, not as far as on every piece
+      here.
+    </span>
+  );
+}
+
+interface OneWay {
+  readonly ratio: number;
+  readonly range: TakeUpRange | null;
+}
+
+function wayOf(piece: Piece, takeUp: PieceTakeUp, way: 'over' | 'along'): OneWay {
+  const isAlongGrain = (piece.quilted === 'across') === (way === 'over');
+  return isAlongGrain
+    ? { ratio: takeUp.alongRatio, range: takeUp.alongRange }
+    : { ratio: takeUp.acrossRatio, range: takeUp.acrossRange };
+}
+
+/** One figure, or from the least to the most where pieces differ by their lines; below it how sure it is. */
+function Way({ ways }: { ways: readonly OneWay[] }) {
+  if (ways.length === 0) return null;
+  const ratios = ways.map(({ ratio }) => ratio);
+  const ranges = ways.flatMap(({ range }) => range ?? []);
+  const least = Math.min(...ratios);
+  const most = Math.max(...ratios);
+  return (
+    <>
+      <Figure quantity="ratio" value={least} options={{ digits: 1 }} />
+      {most - least > 0.0005 && (
+        <>
+          {' '}
+          to <Figure quantity="ratio" value={most} options={{ digits: 1 }} />
+        </>
+      )}
+      <span className={`${style.names} quiet small`}>
+        {ranges.length > 0 ? (
+          <>
+            estimated, <Percent ratio={Math.min(...ranges.map(({ leastRatio }) => leastRatio))} /> to{' '}
+            <Percent ratio={wholeUp(Math.max(...ranges.map(({ mostRatio }) => mostRatio)))} />
+          </>
+        ) : least > 0 ? (
+          'as measured'
+        ) : (
+          ''
+        )}
+      </span>
+    </>
+  );
+}
+
+/** To the whole per cent that is not below it. */
+function wholeUp(ratio: number): number {
+  return Math.ceil(ratio * 100 - 1e-9) / 100;
+}
+
+function Percent({ ratio }: { ratio: number }) {
+  return <Figure quantity="ratio" value={ratio} options={{ digits: 0 }} />;
+}
+
+function estimatedRise(risesMm: readonly number[], text: (mm: number) => string): string {
+  const least = Math.min(...risesMm);
+  const most = Math.max(...risesMm);
+  return least === most ? `estimated: ${text(least)}` : `estimated: ${text(least)} to ${text(most)}`;
 }

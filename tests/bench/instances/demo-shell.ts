@@ -1,12 +1,12 @@
 /** The shell of the demo coat, for that many coats, on cloth of 1450 mm. */
-import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
 import type { LayJob } from '../../../shared-core/lay/job.ts';
 import { endlessLength, layJob } from '../../../shared-core/lay/plan-lay.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
+import { measuredDemo } from './demo-plan.ts';
 
 export function shellJob(coatCount: number, seed: number): LayJob {
-  const demo = demoWorkshop();
-  const plan = { ...demo.plans[0]!, coatCount };
+  const demo = measuredDemo();
+  const plan = { ...demo.plan, coatCount };
   const items = new Map(
     plan.slots.flatMap((slot) => {
       const item = demo.items.find((one) => one.id === slot.itemId);

@@ -237,9 +237,17 @@ describe('plies, slots and numbers', () => {
   });
 
   it('quilting lines move together, and a rise that cannot be between them is forgotten', () => {
-    expect(edited(setQuiltingSpacing(vest(), 45)).plan.quilting).toMatchObject({ spacingMm: 45, riseMm: 7 });
+    expect(edited(setQuiltingSpacing(vest(), 45)).plan.quilting).toMatchObject({
+      spacingMm: 45,
+      measures: [{ riseMm: 7 }],
+    });
     const { plan, said } = edited(setQuiltingSpacing(vest(), 12));
-    expect(plan.quilting).toMatchObject({ spacingMm: 12, riseMm: null });
+    expect(plan.quilting).toEqual({
+      spacingMm: 12,
+      stitch: '301',
+      stitchLengthMm: 3,
+      threadSlotId: 'thread',
+    });
     expect(said).toContain('no longer holds');
     expect(refusal(setQuiltingSpacing(vest(), 2))).toContain('Distance of the quilting lines is too small');
     expect(refusal(setQuiltingSpacing({ ...vest(), quilting: null }, 60))).toContain(

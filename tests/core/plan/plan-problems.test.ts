@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
+import { measured } from '../../fixtures/small-workshop.ts';
 import { vest, withEdgeChanged, withPieceChanged } from './vest.ts';
 
 /** The one problem of a plan, as a sentence. */
@@ -241,10 +242,15 @@ describe('the plan itself', () => {
 
   it('quilts at a distance that can be', () => {
     const quilting = (change: object) => ({ ...vest(), quilting: { ...vest().quilting!, ...change } });
-    expect(onlySentence(quilting({ spacingMm: 0, riseMm: null }))).toContain(
-      'Distance of the quilting lines is too small',
+    expect(onlySentence(quilting({ spacingMm: 0 }))).toContain('Distance of the quilting lines is too small');
+    expect(onlySentence(quilting(measured(31, 2, { spacingMm: 60 })))).toContain(
+      'Rise of the quilting is too large',
     );
-    expect(onlySentence(quilting({ riseMm: 31 }))).toContain('Rise of the quilting is too large');
+    expect(onlySentence(quilting(measured(3, 2, { overLinesRatio: 1.2 })))).toContain(
+      'Take-up of 2 layers of batting over the lines is too large',
+    );
+    const twice = [...measured(3, 2).measures, ...measured(4, 2).measures];
+    expect(onlySentence(quilting({ measures: twice }))).toContain('are in the plan twice');
     expect(onlySentence(quilting({ threadSlotId: 'shell' }))).toContain(
       'Thread of the quilting is shell, which is no thread',
     );

@@ -1,6 +1,7 @@
 /** A padded vest of three plain pieces for plan tests: back on the fold, two fronts, two linings of the fronts. */
 import { type CoatPlan, emptySlot, type Piece } from '../../../shared-core/plan/coat-plan.ts';
 import type { Edge, Outline, Seam } from '../../../shared-core/plan/outline.ts';
+import { measured } from '../../fixtures/small-workshop.ts';
 
 type Corner = readonly [number, number];
 
@@ -126,7 +127,13 @@ export function vest(): CoatPlan {
         ],
       }),
     ],
-    quilting: { spacingMm: 60, stitch: '301', stitchLengthMm: 3, threadSlotId: 'thread', riseMm: 7 },
+    quilting: {
+      spacingMm: 60,
+      stitch: '301',
+      stitchLengthMm: 3,
+      threadSlotId: 'thread',
+      ...measured(7, 2, { spacingMm: 60 }),
+    },
     clearanceMm: 2,
     threadWastageRatio: 0.1,
     sewingMinutesPerCoat: 200,

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lossRatio, takeUpBoth, takeUpRatio } from '../../../shared-core/quilting/take-up.ts';
+import {
+  arcRatio,
+  lossRatio,
+  takeUpAlongLines,
+  takeUpOverLines,
+  takeUpRatio,
+} from '../../../shared-core/quilting/take-up.ts';
 
 describe('take-up', () => {
   it('flat cloth takes up nothing', () => {
@@ -21,12 +27,14 @@ describe('take-up', () => {
     );
     expect(takeUpRatio(60, 15)).toBeGreaterThan(takeUpRatio(60, 10) * 1.5);
   });
-  it('is at right angles to the lines', () => {
-    expect(takeUpBoth('across', 60, 15)).toEqual({ alongRatio: takeUpRatio(60, 15), acrossRatio: 0 });
-    expect(takeUpBoth('along', 60, 15)).toEqual({ alongRatio: 0, acrossRatio: takeUpRatio(60, 15) });
-  });
   it('a loft too great for the lines counts as a half circle', () => {
-    expect(takeUpBoth('across', 60, 70).alongRatio).toBeCloseTo(Math.PI / 2 - 1, 9);
+    expect(arcRatio(60, 70)).toBeCloseTo(Math.PI / 2 - 1, 9);
+  });
+  it('over the lines it is the arc, and never less than the stitches pull in', () => {
+    expect(takeUpOverLines(60, 15).ratio).toBe(takeUpRatio(60, 15));
+    expect(takeUpOverLines(60, 15).mostRatio).toBe(takeUpRatio(60, 15));
+    expect(takeUpOverLines(60, 1)).toEqual({ ratio: 0.025, leastRatio: 0.01, mostRatio: 0.05 });
+    expect(takeUpAlongLines).toEqual(takeUpOverLines(60, 0));
   });
   it('what is cut larger by the take-up is the finished size after the loss', () => {
     expect((1 + takeUpRatio(60, 15)) * (1 - lossRatio(takeUpRatio(60, 15)))).toBeCloseTo(1, 12);

@@ -4,7 +4,7 @@ import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { lensAreaMm2 } from '../../../shared-core/quilting/chambers.ts';
 import { coatMass } from '../../../shared-core/requirement/mass.ts';
 import { fillingList, fillNeed } from '../../../shared-core/requirement/fill.ts';
-import { item, piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
+import { item, measured, piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
 import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
 const down = (fillPowerCm3PerG: number) => filled({ fill: item('fill', 'down', { fillPowerCm3PerG }) });
@@ -35,7 +35,10 @@ describe('loose fill', () => {
     const rise = fc.double({ min: 1, max: 50, noNaN: true });
     const power = fc.double({ min: 100, max: 550, noNaN: true });
     const totalG = (riseMm: number, powerCm3PerG: number) =>
-      list(stuffedCoat({ quilting: { ...stuffedCoat().quilting!, riseMm } }), down(powerCm3PerG)).filledG;
+      list(
+        stuffedCoat({ quilting: { ...stuffedCoat().quilting!, ...measured(riseMm, 0) } }),
+        down(powerCm3PerG),
+      ).filledG;
     fc.assert(
       fc.property(rise, rise, power, power, (a, b, p, q) => {
         expect(totalG(Math.max(a, b), p)).toBeGreaterThanOrEqual(totalG(Math.min(a, b), p) - 1e-9);
@@ -57,7 +60,7 @@ describe('loose fill', () => {
     expect(need.basis.some(({ how }) => how.startsWith('no fill power'))).toBe(true);
   });
   it('without a measured rise it takes an eighth of the spacing and says so', () => {
-    const guessed = stuffedCoat({ quilting: { ...stuffedCoat().quilting!, riseMm: null } });
+    const guessed = stuffedCoat({ quilting: { ...stuffedCoat().quilting!, measures: [] } });
     expect(list(guessed).filledG).toBeCloseTo(list(stuffedCoat()).filledG, 9);
     expect(list(guessed).basis[0]?.kind).toBe('rule of thumb');
     expect(list(stuffedCoat()).basis[0]?.kind).toBe('measured');
@@ -81,7 +84,7 @@ describe('loose fill', () => {
   it('a quilted coat that nothing stuffs needs none', () => {
     const coat = quiltedCoat({
       slots: [...quiltedCoat().slots, slot('fill', 'fill')],
-      quilting: { ...quiltedCoat().quilting!, riseMm: 9 },
+      quilting: { ...quiltedCoat().quilting!, ...measured(9, 0) },
     });
     expect(fillNeed(coat, slotById(coat, 'fill'), down(400)).amount).toBe(0);
   });

@@ -12,7 +12,7 @@ import {
 } from '../../../shared-core/requirement/warmth.ts';
 import { averageLoftMm } from '../../../shared-core/quilting/chambers.ts';
 import { setMeasured } from '../../../shared-core/plan/measured.ts';
-import { item, slot } from '../../fixtures/small-workshop.ts';
+import { item, measured, slot } from '../../fixtures/small-workshop.ts';
 import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
 const shell = item('cloth', 'taffeta', { arealMassGPerM2: 60, fibre: '100 % nylon' });
@@ -100,8 +100,8 @@ describe('how warm it is', () => {
     expect(found.doubts).toContain('No temperature follows from this figure.');
   });
   it('a measured rise decides where there is one', () => {
-    const measured = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, riseMm: 8 } });
-    expect(wornThicknessMm(measured, measured.pieces[0]!, filled({ batting }))).toBeCloseTo(
+    const risen = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, ...measured(8, 1) } });
+    expect(wornThicknessMm(risen, risen.pieces[0]!, filled({ batting }))).toBeCloseTo(
       averageLoftMm(100, 8),
       9,
     );

@@ -5,7 +5,7 @@ import { fillingList } from '../../../shared-core/requirement/fill.ts';
 import { fillingTable } from '../../../shared-core/requirement/filling-table.ts';
 import { needDetail } from '../../../shared-core/requirement/need-detail.ts';
 import { estimatedPerCoat, requirement } from '../../../shared-core/requirement/requirement.ts';
-import { item, offer, slot } from '../../fixtures/small-workshop.ts';
+import { item, measured, offer, slot } from '../../fixtures/small-workshop.ts';
 import { edited, refusal } from '../plan/edit-outcomes.ts';
 import { back, filled, front, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
@@ -32,7 +32,7 @@ describe('batting by piece', () => {
     ]);
   });
   it('goes by a rise that was measured, even where no loft is known', () => {
-    const coat = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, riseMm: 7 } });
+    const coat = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, ...measured(7, 1) } });
     expect(layers(coat, nothingChosen)).toMatchObject([
       { loftMm: null, finishedMm: 14, basis: { kind: 'measured' } },
       { finishedMm: 14 },

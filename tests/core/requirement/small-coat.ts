@@ -3,7 +3,7 @@ import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
 import type { Outline, Seam } from '../../../shared-core/plan/outline.ts';
 import type { SlotItems } from '../../../shared-core/requirement/need.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
-import { piece, plan, slot } from '../../fixtures/small-workshop.ts';
+import { measured, piece, plan, slot } from '../../fixtures/small-workshop.ts';
 
 /** lengthMm along the grain; the first edge lies on y = 0, the side on y = widthMm. */
 export function panel(
@@ -74,7 +74,7 @@ export function quiltedCoat(more: Partial<CoatPlan> = {}): CoatPlan {
       slot('thread', 'thread'),
     ],
     pieces: [back({ quilted: 'across', cutFrom }), front({ quilted: 'across', cutFrom })],
-    quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 4, threadSlotId: 'thread', riseMm: null },
+    quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 4, threadSlotId: 'thread' },
     ...more,
   });
 }
@@ -88,7 +88,13 @@ export function stuffedCoat(more: Partial<CoatPlan> = {}): CoatPlan {
   return smallCoat({
     slots: [slot('shell', 'cloth', { isQuilted: true }), slot('fill', 'fill'), slot('thread', 'thread')],
     pieces: [back({ quilted: 'across', cutFrom }), front({ quilted: 'across', cutFrom })],
-    quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 4, threadSlotId: 'thread', riseMm: 12.5 },
+    quilting: {
+      spacingMm: 100,
+      stitch: '301',
+      stitchLengthMm: 4,
+      threadSlotId: 'thread',
+      ...measured(12.5, 0),
+    },
     ...more,
   });
 }
