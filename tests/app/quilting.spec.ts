@@ -30,9 +30,7 @@ test('the lines meet at the sides, and a swatch says how much larger to cut', as
   const rise = two.getByLabel('Rise of one face, 2 layers of batting');
   await rise.fill('1.1 cm');
   await rise.press('Enter');
-  await expect(
-    page.getByText('One face rises 11 mm over 2 layers of batting, as measured.'),
-  ).toBeVisible();
+  await expect(page.getByText('One face rises 11 mm over 2 layers of batting, as measured.')).toBeVisible();
   await expect(two).toContainText(/6.5 %\s*estimated, 1 % to 7 %\s*2.5 %/);
   await expect(one).toContainText(/estimated: 5.5 mm/);
   await rise.fill('60 mm');
