@@ -100,10 +100,13 @@ export function estimateJson(
   };
 }
 
+/** Sentences whose measures are shown in the maker's units. */
+const inMakersUnits: ReadonlySet<string> = new Set(['how', 'reason', 'conflict']);
+
 /** The same data with every sentence on how a figure was got in metric units, as all of the JSON is. */
 function inMetric<Data>(data: Data): Data {
   return JSON.parse(
-    JSON.stringify(data, (key, value) => (key === 'how' ? howText(value, 'metric') : value)),
+    JSON.stringify(data, (key, value) => (inMakersUnits.has(key) ? howText(String(value), 'metric') : value)),
   ) as Data;
 }
 

@@ -38,7 +38,10 @@ export function estimateText(
     const margin =
       marginAmount > 0 ? `; beside it ${amountWords(need, marginAmount, context)} as margin for safety` : '';
     if (need.kind === 'amount')
-      return row(name(need.slotId), amountWords(need, need.amount, context) + margin);
+      return row(
+        name(need.slotId),
+        `${amountWords(need, need.amount, context)}${need.isFloor ? ' at least' : ''}${margin}`,
+      );
     if (!slotLay) return row(name(need.slotId), 'nothing to cut');
     const falls = layStillFalls(slotLay.result, false);
     const still = falls ? `; usually ${stillFallsWords(falls)} shorter when looked for longer` : '';

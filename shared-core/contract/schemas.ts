@@ -96,6 +96,7 @@ const seam: z.ZodType<Seam> = z.strictObject({
   threadSlotId: id,
   overcast: z.enum(['503', '504']).nullable(),
   topstitchRowCount: z.number().int().min(0).max(20),
+  stitchLengthMm: z.number().positive().max(50).exactOptional(),
   firstSide: z
     .array(z.strictObject({ pieceId: id, edge: name }))
     .max(100)

@@ -53,6 +53,10 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
     shortage.wantedLengthMm === null
       ? ''
       : ` of at least ${showQuantity('length', shortage.wantedLengthMm, { system })}`;
+  const cones = shortage.missingConeCount ?? 0;
+  if (cones > 0 && shortOf(shortage) === 0) {
+    return `The ${slot.name} ${isOrAre(slot.name)} short by ${count(cones, 'cone', 'cones')} (${item?.name ?? slot.name}): there is thread enough, but an overlock runs off several cones at once.`;
+  }
   const margin = marginMissing(shortage, (amount) => amountWords(slotCover, amount, context));
   return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortOf(shortage), context)}${length} (${item?.name ?? slot.name})${margin}.`;
 }

@@ -11,6 +11,7 @@ import type { Cutting } from '../stash/cutting.ts';
 import type { Item, ItemId, ItemOnShelf, LengthId, LotId, LotOnShelf } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength, freeLengths } from './free-lengths.ts';
 import { bestAssignment } from './best-assignment.ts';
+import { conesMissing } from './cones.ts';
 import { heldOnLengths, keptOf, marginOf, withAmountHeld } from './held-back.ts';
 import { substitutes } from './substitutes.ts';
 
@@ -39,6 +40,8 @@ export interface Shortage {
   readonly missingPieceCount: number;
   /** Missing beside `amount` of the slot's margin for safety (plan/margin.ts); absent: nothing. */
   readonly marginAmount?: number;
+  /** Spools of thread that are missing on the machine, whatever they hold; absent: none. */
+  readonly missingConeCount?: number;
 }
 
 export type CoverState = 'covered' | 'covered with care' | 'short' | 'open';
@@ -251,7 +254,8 @@ function amountCover(
     uses.push({ lotId: lot.id, lengthId: null, amount, free, layLength: null });
     open -= amount;
   }
-  const isShort = open > 1e-9;
+  const coneGap = conesMissing(need, shelf);
+  const isShort = open > 1e-9 || coneGap > 0;
   return {
     slotId: slot.id,
     itemId: shelf.item.id,
@@ -259,10 +263,11 @@ function amountCover(
     uses,
     shortage: isShort
       ? {
-          amount: open,
+          amount: Math.max(0, open),
           widthMm: null,
           wantedLengthMm: need.wantedLengthMm,
           missingPieceCount: need.counted === 'pieces' ? Math.ceil(open) : 0,
+          ...(coneGap > 0 && { missingConeCount: coneGap }),
         }
       : null,
     lay: null,

@@ -1,4 +1,4 @@
-/** The seams of the demo coat: what is sewn to what, with which stitch. */
+/** The seams of the demo coat: what is sewn to what, with which stitch. Its lining is closed, so nothing is overcast. */
 import { places, seam } from '../draft/written-seam.ts';
 import type { Seam } from '../plan/outline.ts';
 
@@ -8,7 +8,6 @@ function capEase(easeMm: number): Seam['ease'] {
 }
 
 export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
-  const overcast = '504';
   return [
     seam('shoulder', { topstitchRowCount: 1 }),
     seam('side'),
@@ -24,15 +23,14 @@ export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
     seam('wind flap end'),
     seam('facing shoulder'),
     seam('facing neck', { firstSide: places('collar-facing: neck edge') }),
-    seam('facing to lining', { overcast }),
-    seam('lining shoulder', { overcast }),
-    seam('lining side', { overcast }),
-    seam('lining sleeve front', { overcast }),
-    seam('lining sleeve back', { overcast }),
+    seam('facing to lining'),
+    seam('lining shoulder'),
+    seam('lining side'),
+    seam('lining sleeve front'),
+    seam('lining sleeve back'),
     seam('lining armhole', {
       firstSide: places('top-sleeve-lining: cap', 'under-sleeve-lining: cap'),
       ease: capEase(capEaseMm),
-      overcast,
     }),
     seam('lining neck', {
       label: 'Lining to neck facing, with the pleat',
@@ -46,7 +44,6 @@ export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
     }),
     seam('hood lining crown', {
       firstSide: places('hood-centre-lining: right crown', 'hood-centre-lining: left crown'),
-      overcast,
     }),
     seam('hood face', { firstSide: places('hood-side: face', 'hood-centre: face'), topstitchRowCount: 2 }),
     seam('hood neck', { firstSide: places('hood-side: neck', 'hood-centre: neck'), topstitchRowCount: 1 }),
@@ -66,7 +63,7 @@ export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
     seam('bag mouth', { firstSide: places('bag-front: mouth', 'bag-back: mouth') }),
     seam('bag edge', {
       firstSide: places('bag-front: front side', 'bag-front: back side', 'bag-front: bottom'),
-      overcast,
+      topstitchRowCount: 1,
     }),
     seam('hem', {
       label: 'Hem of the shell, by hand',

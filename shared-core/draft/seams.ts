@@ -3,21 +3,20 @@ import type { Seam } from '../plan/outline.ts';
 import type { DraftInput } from './draft-input.ts';
 import { places, seam } from './written-seam.ts';
 
-const overcast = '504';
-
-/** The seams of the coat's own layer and then those of its lining; only those that the chosen pieces have. */
+/**
+ * The seams of the coat's own layer and then those of its lining; only those that the chosen pieces have. No edge is
+ * overcast: a closed lining hides them all.
+ */
 export function draftSeams(input: DraftInput): Seam[] {
   const hasStrip = input.sideStripMm > 0;
   const hoodNeck = input.hood === 'three panels' ? ['side', 'centre'] : ['side'];
   const capEase = { leastMm: 2 * input.capEaseMm - 1, mostMm: 2 * input.capEaseMm + 1 };
-  const sleeve = (prefix: '' | 'lining ', more: Partial<Seam>): Seam[] =>
+  const sleeve = (prefix: '' | 'lining '): Seam[] =>
     input.sleeve === 'one part'
-      ? [seam(`${prefix}sleeve`, more)]
-      : [seam(`${prefix}sleeve front`, more), seam(`${prefix}sleeve back`, more)];
-  const side = (prefix: '' | 'lining ', more: Partial<Seam>): Seam[] =>
-    hasStrip
-      ? [seam(`${prefix}side front`, more), seam(`${prefix}side back`, more)]
-      : [seam(`${prefix}side`, more)];
+      ? [seam(`${prefix}sleeve`)]
+      : [seam(`${prefix}sleeve front`), seam(`${prefix}sleeve back`)];
+  const side = (prefix: '' | 'lining '): Seam[] =>
+    hasStrip ? [seam(`${prefix}side front`), seam(`${prefix}side back`)] : [seam(`${prefix}side`)];
   const caps = (suffix: '' | '-lining') =>
     input.sleeve === 'one part'
       ? places(`sleeve${suffix}: cap`)
@@ -28,8 +27,8 @@ export function draftSeams(input: DraftInput): Seam[] {
       : places(...hoodNeck.map((part) => `hood-${part}${suffix}: neck`));
   return [
     seam('shoulder', { topstitchRowCount: 1 }),
-    ...side('', {}),
-    ...sleeve('', {}),
+    ...side(''),
+    ...sleeve(''),
     seam('armhole', { firstSide: caps(''), ease: capEase }),
     seam('cuff end'),
     seam('cuff', { firstSide: places('cuff: sleeve edge') }),
@@ -48,7 +47,7 @@ export function draftSeams(input: DraftInput): Seam[] {
     seam('bag mouth', { firstSide: places('bag-front: mouth', 'bag-back: mouth') }),
     seam('bag edge', {
       firstSide: places('bag-front: front side', 'bag-front: back side', 'bag-front: bottom'),
-      overcast,
+      topstitchRowCount: 1,
     }),
     seam('hem', {
       label: 'Hem of the shell, by hand',
@@ -62,11 +61,11 @@ export function draftSeams(input: DraftInput): Seam[] {
     }),
     seam('facing shoulder'),
     seam('facing neck', { firstSide: neckFirst(input.hasCollar ? '-facing' : '-lining') }),
-    seam('facing to lining', { overcast }),
-    seam('lining shoulder', { overcast }),
-    ...side('lining ', { overcast }),
-    ...sleeve('lining ', { overcast }),
-    seam('lining armhole', { firstSide: caps('-lining'), ease: capEase, overcast }),
+    seam('facing to lining'),
+    seam('lining shoulder'),
+    ...side('lining '),
+    ...sleeve('lining '),
+    seam('lining armhole', { firstSide: caps('-lining'), ease: capEase }),
     seam('lining neck', {
       label: input.pleatMm > 0 ? 'Lining to neck facing, with the pleat' : 'Lining to neck facing',
       firstSide: places('back-lining: neckline'),
@@ -94,7 +93,7 @@ function hoodSeams(input: DraftInput, parts: readonly string[]): Seam[] {
       : {};
   return [
     seam('hood crown', { ...crown(''), topstitchRowCount: 1 }),
-    seam('hood lining crown', { ...crown('-lining'), overcast }),
+    seam('hood lining crown', crown('-lining')),
     seam('hood face', {
       firstSide: places(...parts.map((part) => `hood-${part}: face`)),
       topstitchRowCount: 2,

@@ -45,6 +45,8 @@ export interface Seam {
   /** Stitch the raw edges are overcast with, if they are. */
   readonly overcast: '503' | '504' | null;
   readonly topstitchRowCount: number;
+  /** Length of one stitch of the seam, mm; absent: the usual of its stitch. */
+  readonly stitchLengthMm?: number;
   /**
    * The edges of its first side; its other edges are sewn to these. All of its edges: it is sewn by itself, as a hem
    * is, or laid on the middle of another piece. Absent: two edges meet each other, more are parted as evenly as can be.

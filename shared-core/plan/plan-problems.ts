@@ -6,6 +6,7 @@ import type { EdgePlace, Seam } from './outline.ts';
 import { pieceProblems } from './outline-problems.ts';
 import { outside, present } from './number-problem.ts';
 import { ownSpacingProblems, quiltingProblems, threadProblems } from './quilting-problems.ts';
+import { stitchProblems } from './stitches.ts';
 import { stuffingProblem } from './stuffing.ts';
 
 export const mostCoats = 1000;
@@ -204,18 +205,10 @@ function edgeSeamProblems(plan: CoatPlan, piece: Piece): Problem[] {
 }
 
 function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
-  const problems = threadProblems(plan, seam.threadSlotId, `Thread of ${seam.label}`);
-  if (
-    !Number.isInteger(seam.topstitchRowCount) ||
-    seam.topstitchRowCount < 0 ||
-    seam.topstitchRowCount > 20
-  ) {
-    problems.push({
-      where: `Rows of topstitching at ${seam.label}`,
-      what: `are ${seam.topstitchRowCount}`,
-      mend: 'Type a whole number from 0 to 20.',
-    });
-  }
+  const problems = [
+    ...threadProblems(plan, seam.threadSlotId, `Thread of ${seam.label}`),
+    ...stitchProblems(seam),
+  ];
   if (
     seam.ease &&
     !(seam.ease.leastMm <= seam.ease.mostMm && Number.isFinite(seam.ease.mostMm - seam.ease.leastMm))

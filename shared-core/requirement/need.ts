@@ -50,6 +50,10 @@ export interface AmountNeed extends NeedBase {
   readonly parts: readonly NeedPart[];
   /** Length each piece must have at least, mm (zips, cords); null where it does not matter. */
   readonly wantedLengthMm: number | null;
+  /** The amount is the least that it can be. Absent: it is as likely too high. */
+  readonly isFloor?: boolean;
+  /** Thread: spools or cones that stand on one machine at once. Absent: one, or none. */
+  readonly coneCount?: number;
 }
 
 export type Need = ShapesNeed | AmountNeed;

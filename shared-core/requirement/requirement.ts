@@ -81,6 +81,8 @@ function together(first: Need, second: Need): Need {
     amount: first.amount + second.amount,
     parts: [...first.parts, ...second.parts],
     wantedLengthMm: wanted.length > 0 ? Math.max(...wanted) : null,
+    ...((first.isFloor || second.isFloor) && { isFloor: true }),
+    ...(first.coneCount !== undefined && { coneCount: Math.max(first.coneCount, second.coneCount ?? 0) }),
     basis,
   };
 }

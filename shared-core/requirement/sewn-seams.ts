@@ -6,8 +6,11 @@ import { type CoatPlan, type Piece, pieceById, slotById } from '../plan/coat-pla
 import type { SeamReport, WalkedEdge } from '../plan/seam-walk.ts';
 import type { SlotItems } from './need.ts';
 
-/** Share of a batting's loft that is left under a row of stitches: common practice, no source. */
-export const sewnLoftRatio = 0.2;
+/**
+ * Mass per volume of batting pressed flat under the foot, g/cm3: its loft is gone and its fibres are left, so what
+ * it weighs decides and not how high it stood. Common practice, no source.
+ */
+export const pressedGPerCm3 = { loosest: 0.15, usual: 0.175, tightest: 0.2 } as const;
 
 /** Mass per volume of woven cloth as it lies, to guess a thickness from a weight: common practice, no source. */
 const clothGPerCm3 = 0.4;
@@ -20,8 +23,10 @@ export interface SewnSeam {
   readonly outerMm: number;
   /** All raw edges of the batch. */
   readonly edgesMm: number;
-  /** Thickness under the needle, mm, as a mean over the sewings; null where a loft or a cloth's weight is not known. */
+  /** Thickness under the needle, mm, as a mean over the sewings; null where a weight is not known. */
   readonly thicknessMm: number | null;
+  /** The same where it is thickest, mm: what must go under the foot. */
+  readonly thickestMm: number | null;
 }
 
 /** Plies of a piece that are sewn as one: quilted plies together, batting with them, each other cloth ply alone. */
@@ -37,10 +42,15 @@ function plyThicknessMm(items: SlotItems, slotId: string): number | null {
       if (item.facts.thicknessMm !== null) return item.facts.thicknessMm;
       return item.facts.arealMassGPerM2 === null ? null : item.facts.arealMassGPerM2 / 1000 / clothGPerCm3;
     case 'batting':
-      return item.facts.loftMm === null ? null : item.facts.loftMm * sewnLoftRatio;
+      return item.facts.arealMassGPerM2 === null ? null : pressedMm(item.facts.arealMassGPerM2);
     default:
       return null;
   }
+}
+
+/** Thickness of batting under the foot, mm, by what it weighs, g/m2. */
+export function pressedMm(arealMassGPerM2: number): number {
+  return arealMassGPerM2 / 1000 / pressedGPerCm3.usual;
 }
 
 function added(a: number | null, b: number | null): number | null {
@@ -87,14 +97,16 @@ export function sewnSeam(plan: CoatPlan, walked: SeamReport, items: SlotItems): 
     edgesMm: edgesMm * plan.coatCount,
     // Two thicknesses lie on each other: both sides, or the edge turned on itself.
     thicknessMm: weighted === null || edgesMm === 0 ? null : (2 * weighted) / edgesMm,
+    thickestMm: added(first.thickestMm, walked.second.length === 0 ? first.thickestMm : second.thickestMm),
   };
 }
 
-/** One side of a seam in one coat: its edges for every ply, for the outermost ply, and thickness x length summed. */
+/** One side of a seam in one coat: its edges for every ply, for the outermost ply, thickness x length summed, and the thickest ply. */
 function sideOf(plan: CoatPlan, edges: readonly WalkedEdge[], items: SlotItems) {
   let pliesMm = 0;
   let outerMm = 0;
   let thicknessTimesMm: number | null = 0;
+  let thickestMm: number | null = 0;
   for (const edge of edges) {
     const plies = sewnPlies(plan, pieceById(plan, edge.pieceId), items);
     const edgeMm = edge.lengthMm * edge.count;
@@ -102,9 +114,10 @@ function sideOf(plan: CoatPlan, edges: readonly WalkedEdge[], items: SlotItems) 
     if (plies.length > 0) outerMm += edgeMm;
     for (const { thicknessMm } of plies) {
       thicknessTimesMm = added(thicknessTimesMm, thicknessMm === null ? null : thicknessMm * edgeMm);
+      thickestMm = thickestMm === null || thicknessMm === null ? null : Math.max(thickestMm, thicknessMm);
     }
   }
-  return { pliesMm, outerMm, thicknessTimesMm };
+  return { pliesMm, outerMm, thicknessTimesMm, thickestMm };
 }
 
 /** True for an edge that starts or ends on the fold, and so runs on over it. */

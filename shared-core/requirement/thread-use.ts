@@ -4,7 +4,7 @@ import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import { coatTotal, plansBySize } from '../plan/sizes.ts';
 import type { Item } from '../stash/stash.ts';
 import type { SlotItems } from './need.ts';
-import { type Stitching, threadM, threadStitchings } from './thread.ts';
+import { conesAtOnce, type Stitching, threadM, threadStitchings } from './thread.ts';
 import { spoolCount, stitchThreads, threadSplit } from './thread-ratios.ts';
 
 /** All stitching of one type from a slot, for the whole batch in all its sizes, wastage inside. */
@@ -24,7 +24,10 @@ export interface ThreadUse {
   readonly totalM: number;
   /** Thread on a full spool; null where it is not written down. */
   readonly spoolM: number | null;
+  /** As many as hold it all, and as stand on the machine at once. */
   readonly spoolCount: number | null;
+  /** Spools or cones on the machine at once; 0 where nothing is sewn. */
+  readonly coneCount: number;
 }
 
 /**
@@ -42,14 +45,24 @@ export function threadUse(plan: CoatPlan, slot: Slot, items: SlotItems): ThreadU
   const totalM = ownM ?? sewnM * factor;
   const item = items.get(slot.id);
   const spoolM = item?.kind === 'thread' ? item.facts.spoolM : null;
+  const coneCount = conesAtOnce(byStitch);
   return {
     byStitch,
     needleM: totalM - underM,
     underM,
     totalM,
     spoolM,
-    spoolCount: spoolM === null ? null : spoolCount(totalM, spoolM),
+    spoolCount: spoolM === null ? null : spoolCount(totalM, spoolM, coneCount),
+    coneCount,
   };
+}
+
+/** The most spools or cones that one machine runs at once for any of these slots; 0 where none is thread. */
+export function conesOfSlots(plan: CoatPlan, slotIds: readonly string[]): number {
+  const slots = plan.slots.filter(({ id, kind }) => kind === 'thread' && slotIds.includes(id));
+  return conesAtOnce(
+    plansBySize(plan).flatMap((each) => slots.flatMap((slot) => threadStitchings(each, slot, new Map()))),
+  );
 }
 
 function stitchUses(stitchings: readonly Stitching[], factor: number): readonly StitchUse[] {
@@ -79,6 +92,8 @@ export interface ColourUse {
   readonly spoolM: number | null;
   /** Of all the slots together, so that one spool may serve two. */
   readonly spoolCount: number | null;
+  /** The most that stand on one machine at once. */
+  readonly coneCount: number;
 }
 
 /** Thread of the batch by item and so by colour, in the order of the plan's slots. */
@@ -88,9 +103,10 @@ export function threadByColour(plan: CoatPlan, items: SlotItems): readonly Colou
     if (slot.kind !== 'thread') continue;
     const item = items.get(slot.id) ?? null;
     const key = item?.id ?? `slot ${slot.id}`;
-    const { needleM, underM, totalM, spoolM } = threadUse(plan, slot, items);
+    const { needleM, underM, totalM, spoolM, coneCount: cones } = threadUse(plan, slot, items);
     const before = colours.get(key);
     const allM = (before?.totalM ?? 0) + totalM;
+    const coneCount = Math.max(before?.coneCount ?? 0, cones);
     colours.set(key, {
       item,
       slotNames: [...(before?.slotNames ?? []), slot.name],
@@ -98,7 +114,8 @@ export function threadByColour(plan: CoatPlan, items: SlotItems): readonly Colou
       underM: (before?.underM ?? 0) + underM,
       totalM: allM,
       spoolM,
-      spoolCount: spoolM === null ? null : spoolCount(allM, spoolM),
+      spoolCount: spoolM === null ? null : spoolCount(allM, spoolM, coneCount),
+      coneCount,
     });
   }
   return [...colours.values()];

@@ -8,16 +8,19 @@ import { ringPerimeterMm } from '../geometry/ring.ts';
 import { isPieceQuilted, wholeSeamRing } from '../quilting/lines.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from './need.ts';
-import { sewnPlies, sewnSeam } from './sewn-seams.ts';
-import { stitchThreads, stitchThreadSource, threadRatioByGeometry } from './thread-ratios.ts';
+import { pressedGPerCm3, sewnPlies, sewnSeam } from './sewn-seams.ts';
+import { stitchThreads, stitchThreadSource, threadRatioByGeometry, usualStitchMm } from './thread-ratios.ts';
 
 /** One kind of stitching in the batch. */
 export interface Stitching {
   readonly what: string;
   readonly stitch: StitchType;
   readonly seamMm: number;
+  /** Length of one stitch, mm; null where it makes no difference. */
+  readonly stitchMm: number | null;
   /** Metres of thread for each metre of stitching. */
   readonly ratio: number;
+  /** By the path of the thread, which is at least so long; else by the table of ratios. */
   readonly byGeometry: boolean;
 }
 
@@ -29,7 +32,7 @@ export function threadNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Amount
   if (slot.amountPerCoat !== null) return typedNeed(plan, slot, 'thread', slot.amountPerCoat);
   const stitchings = threadStitchings(plan, slot, items);
   const parts: NeedPart[] = stitchings.map((stitching) => ({
-    what: `${stitching.what}: stitch ${stitching.stitch}, x ${stitching.ratio.toFixed(2)}`,
+    what: `${stitching.what}: ${stitchWords(stitching)}, x ${stitching.ratio.toFixed(2)}${stitching.byGeometry ? ' at least' : ''}`,
     amount: threadM(stitching),
   }));
   const sewnM = stitchings.reduce((sum, stitching) => sum + threadM(stitching), 0);
@@ -42,8 +45,20 @@ export function threadNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Amount
     amount: sewnM + wastageM,
     parts,
     wantedLengthMm: null,
+    ...(stitchings.some(({ byGeometry }) => byGeometry) && { isFloor: true }),
+    coneCount: conesAtOnce(stitchings),
     basis: threadBasis(plan, stitchings),
   };
+}
+
+/** Spools or cones that stand on one machine at once for these stitches; 0 where nothing is sewn. */
+export function conesAtOnce(stitchings: readonly Pick<Stitching, 'stitch'>[]): number {
+  return Math.max(0, ...stitchings.map(({ stitch }) => stitchThreads[stitch].coneCount));
+}
+
+function stitchWords({ stitch, stitchMm }: Stitching): string {
+  if (stitch === 'hand') return 'by hand';
+  return stitchMm === null ? `stitch ${stitch}` : `stitch ${stitch} of ${Number(stitchMm.toFixed(2))} mm`;
 }
 
 /** A slot whose amount the maker typed or measured: it holds for one coat and is taken as it is. */
@@ -68,8 +83,13 @@ export function typedNeed(
 /** All stitching that is sewn from the slot, for the whole batch. */
 export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): readonly Stitching[] {
   const stitchings: Stitching[] = [];
-  const stitchMm = plan.quilting?.stitchLengthMm ?? null;
-  const add = (what: string, stitch: StitchType, seamMm: number, thicknessMm: number | null) => {
+  const add = (
+    what: string,
+    stitch: StitchType,
+    seamMm: number,
+    stitchMm: number,
+    thicknessMm: number | null,
+  ) => {
     if (seamMm > 0) stitchings.push({ what, stitch, seamMm, ...ratioOf(stitch, thicknessMm, stitchMm) });
   };
   const walks = new Map(seamWalk(plan).map((walked) => [walked.seamId, walked]));
@@ -77,14 +97,18 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
     const walked = walks.get(seam.id);
     if (seam.threadSlotId !== slot.id || !walked) continue;
     const sewn = sewnSeam(plan, walked, items);
-    add(seam.label, seam.stitch, sewn.sewnMm, sewn.thicknessMm);
-    add(`${seam.label}, topstitching`, '301', sewn.outerMm * seam.topstitchRowCount, sewn.thicknessMm);
-    if (seam.overcast !== null) add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, null);
+    const { thicknessMm } = sewn;
+    const seamStitchMm = seam.stitchLengthMm ?? usualStitchMm.seam;
+    add(seam.label, seam.stitch, sewn.sewnMm, seamStitchMm, thicknessMm);
+    const topstitchedMm = sewn.outerMm * seam.topstitchRowCount;
+    add(`${seam.label}, topstitching`, '301', topstitchedMm, usualStitchMm.topstitching, thicknessMm);
+    if (seam.overcast !== null)
+      add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, seamStitchMm, null);
   }
   if (plan.bastingThreadSlotId === slot.id) {
     for (const piece of plan.pieces.filter((each) => isPieceQuilted(plan, each))) {
       const aroundMm = ringPerimeterMm(wholeSeamRing(piece)) * piece.cutCount * plan.coatCount;
-      add(`basting of ${piece.name}`, 'hand', aroundMm, null);
+      add(`basting of ${piece.name}`, 'hand', aroundMm, usualStitchMm.seam, null);
     }
   }
   if (plan.quilting?.threadSlotId === slot.id) {
@@ -95,6 +119,7 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
         `quilting of ${quilted.name}`,
         plan.quilting.stitch,
         quilted.stitchingMm * quilted.copyCount,
+        plan.quilting.stitchLengthMm,
         thicknessMm,
       );
     }
@@ -102,16 +127,18 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
   return stitchings;
 }
 
+/** By the path of the thread through the seam's thickness, and never under what an unravelled seam took. */
 function ratioOf(
   stitch: StitchType,
   thicknessMm: number | null,
-  stitchMm: number | null,
-): { ratio: number; byGeometry: boolean } {
-  if ((stitch === '301' || stitch === '401') && thicknessMm !== null && stitchMm !== null) {
-    const ratio = threadRatioByGeometry(stitch, thicknessMm, stitchMm, 0);
-    if (ratio !== null) return { ratio, byGeometry: true };
-  }
-  return { ratio: stitchThreads[stitch].ratio, byGeometry: false };
+  stitchMm: number,
+): Pick<Stitching, 'stitchMm' | 'ratio' | 'byGeometry'> {
+  const unravelled = stitchThreads[stitch].ratio;
+  if (stitch !== '301' && stitch !== '401') return { stitchMm: null, ratio: unravelled, byGeometry: false };
+  const path = thicknessMm === null ? null : threadRatioByGeometry(stitch, thicknessMm, stitchMm, 0);
+  return path !== null && path > unravelled
+    ? { stitchMm, ratio: path, byGeometry: true }
+    : { stitchMm: null, ratio: unravelled, byGeometry: false };
 }
 
 /** Thread of a stitching, m, without wastage. */
@@ -124,12 +151,12 @@ function threadBasis(plan: CoatPlan, stitchings: readonly Stitching[]): readonly
   if (stitchings.some((stitching) => stitching.byGeometry)) {
     basis.push({
       kind: 'computed',
-      how: 'thread for each mm of seam: 2 + 2 T / L for lockstitch, 4 + 2 T / L for chainstitch, T thickness as sewn, L stitch length of the quilting',
-      source: 'textilecalculations.com; path of the thread, its own diameter neglected',
+      how: 'thread for each mm of seam: 2 + 2 T / L for lockstitch, 4 + 2 T / L for chainstitch, T thickness as sewn, L length of one stitch; a floor, as the thickness of the thread itself is left out',
+      source: 'textilecalculations.com, path of the thread',
     });
     basis.push({
       kind: 'rule of thumb',
-      how: 'thickness as sewn: the cloth, and 20 % of the loft of the batting',
+      how: `thickness as sewn: the cloth, and the batting pressed to ${pressedGPerCm3.usual} g/cm³ by its weight`,
       source: 'common practice, no source',
     });
   }
@@ -140,7 +167,7 @@ function threadBasis(plan: CoatPlan, stitchings: readonly Stitching[]): readonly
     const ratios = byTable.map((stitch) => `${stitch} x ${stitchThreads[stitch].ratio}`).join(', ');
     basis.push({
       kind: 'rule of thumb',
-      how: `seam length by the table of ratios: ${ratios}`,
+      how: `seam length by the table of ratios, for thin cloth and where a weight is not written down: ${ratios}`,
       source: stitchThreadSource,
     });
   }

@@ -131,6 +131,10 @@ export function basketProgramme(
           .flatMap(({ offer, tiers }) => tiers.map(({ count }): Term => [count, contentOf(offer) ?? 0]));
         row(holding, amount - amountDust, null);
       }
+      if (demand.leastUnitCount > 0) {
+        const counts = here.flatMap(({ tiers }) => tiers.map(({ count }): Term => [count, 1]));
+        row(counts, demand.leastUnitCount, null);
+      }
       if (demand.isOneLot && !limits.isMixed) {
         row(
           here.flatMap(({ tiers }) => tiers.map(({ isTaken }): Term => [isTaken, 1])),
@@ -204,7 +208,10 @@ function mostUnits(demand: Demand, offer: Offer, supplier: Supplier | undefined)
             way.parts.filter((part) => part.offer === offer).map((part) => part.unitCount),
           ),
         )
-      : Math.max(...demand.wanted.map(({ amount }) => Math.ceil(amount / (contentOf(offer) ?? 1))));
+      : Math.max(
+          demand.leastUnitCount,
+          ...demand.wanted.map(({ amount }) => Math.ceil(amount / (contentOf(offer) ?? 1))),
+        );
   const lowestMinor = offer.breaks?.at(-1)?.priceMinor ?? offer.priceMinor;
   const forFree =
     supplier?.freeFromMinor && supplier.deliveryMinor > 0 && lowestMinor > 0

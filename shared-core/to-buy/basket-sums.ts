@@ -66,6 +66,8 @@ export function holdsAll(demands: readonly Demand[], { ways, counts }: Choice): 
       const parts = ways.get(demand)?.parts;
       return parts?.every(({ offer, neededCount }) => (counts.get(offer) ?? 0) >= neededCount) ?? false;
     }
+    const unitCount = demand.offers.reduce((sum, offer) => sum + (counts.get(offer) ?? 0), 0);
+    if (unitCount < demand.leastUnitCount) return false;
     return demand.wanted.every(({ leastLengthMm, amount }) => {
       const held = demand.offers
         .filter((offer) => isLongEnough(offer, leastLengthMm))

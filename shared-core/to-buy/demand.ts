@@ -28,6 +28,8 @@ export interface AmountDemand extends DemandBase {
   readonly wanted: readonly { readonly leastLengthMm: number; readonly amount: number }[];
   /** What the coats use up of it all, in the kind's unit: without the margins. */
   readonly usedAmount: number;
+  /** Units of whatever offers, at least: thread for a machine that runs several spools at once. */
+  readonly leastUnitCount: number;
 }
 
 export type Demand = CutDemand | AmountDemand;
@@ -71,7 +73,8 @@ function amountDemand(base: DemandBase, offers: readonly Offer[]): AmountDemand 
     closing.some((offer) => isLongEnough(offer, leastLengthMm)),
   );
   const usedAmount = parts.reduce((sum, part) => sum + part.amount, 0);
-  return { ...base, kind: 'amount', wanted, usedAmount, offers: isClosed ? closing : [] };
+  const leastUnitCount = Math.max(0, ...parts.map(({ missingConeCount = 0 }) => missingConeCount));
+  return { ...base, kind: 'amount', wanted, usedAmount, leastUnitCount, offers: isClosed ? closing : [] };
 }
 
 /** What one unit holds, in the kind's unit; null for what is cut to a lay. */
@@ -103,7 +106,9 @@ export function unitsAlone(demand: AmountDemand, offer: Offer): number | null {
   if (demand.wanted.some(({ leastLengthMm }) => !isLongEnough(offer, leastLengthMm))) return null;
   const content = contentOf(offer);
   const amount = demand.wanted[0]?.amount ?? 0;
-  return content === null ? null : Math.max(leastUnits(offer), stepsUp(Math.max(0, amount), content));
+  return content === null
+    ? null
+    : Math.max(leastUnits(offer), demand.leastUnitCount, stepsUp(Math.max(0, amount), content));
 }
 
 /** A float's dust above what units hold buys no further one. */

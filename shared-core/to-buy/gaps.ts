@@ -25,6 +25,8 @@ export interface AmountGap {
   readonly marginAmount: number;
   /** Length each piece must have at least, mm; null where it does not matter. */
   readonly wantedLengthMm: number | null;
+  /** Thread: spools that are missing for the machine that wants most of them at once, whatever they hold. Absent: none. */
+  readonly missingConeCount?: number;
 }
 
 export interface Gap {
@@ -46,7 +48,7 @@ export function gapsOf(plan: CoatPlan, needs: readonly Need[], covers: readonly 
     const need = needs.find((candidate) => candidate.slotId === slotCover.slotId);
     if (!need || !slotCover.shortage || slotCover.itemId === null) return [];
     const slot = slotById(plan, slotCover.slotId);
-    const { amount, marginAmount = 0, widthMm, wantedLengthMm } = slotCover.shortage;
+    const { amount, marginAmount = 0, widthMm, wantedLengthMm, missingConeCount } = slotCover.shortage;
     return [
       {
         id: gapId(plan, slot.id),
@@ -65,7 +67,13 @@ export function gapsOf(plan: CoatPlan, needs: readonly Need[], covers: readonly 
                 widthMm,
                 clearanceMm: plan.clearanceMm,
               }
-            : { kind: 'amount', amount, marginAmount, wantedLengthMm },
+            : {
+                kind: 'amount',
+                amount,
+                marginAmount,
+                wantedLengthMm,
+                ...(missingConeCount !== undefined && { missingConeCount }),
+              },
       },
     ];
   });

@@ -6,6 +6,7 @@ import { itemKinds, kindRecords } from '../stash/kinds.ts';
 import type { SellingUnit } from '../stash/offer.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
+import { conesOfSlots } from '../requirement/thread-use.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 
 export interface ListSources {
@@ -85,7 +86,7 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
       supplier,
       ...lines.map(
         (line) =>
-          `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${slotNames(sources, line.slotIds)})`,
+          `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${usedForWords(sources, line.slotIds)})`,
       ),
       ...(deliveryOf(supplier) > 0 ? [`  delivery ${money(deliveryOf(supplier))}`] : []),
       `  together ${money(totalMinor + deliveryOf(supplier))}`,
@@ -105,4 +106,11 @@ function itemName(sources: ListSources, itemId: string | null): string {
 
 export function slotNames(sources: Pick<ListSources, 'plan'>, slotIds: readonly string[]): string {
   return slotIds.map((slotId) => slotById(sources.plan, slotId).name).join(', ');
+}
+
+/** "sewing thread, 3 cones on the machine at once": the slots, and what their machine asks for. */
+export function usedForWords(sources: Pick<ListSources, 'plan'>, slotIds: readonly string[]): string {
+  const names = slotNames(sources, slotIds);
+  const coneCount = conesOfSlots(sources.plan, slotIds);
+  return coneCount > 1 ? `${names}, ${coneCount} cones on the machine at once` : names;
 }

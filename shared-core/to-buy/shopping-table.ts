@@ -10,6 +10,7 @@ import {
   shoppingGroups,
   slotNames,
   unitsWords,
+  usedForWords,
 } from './shopping-list.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
 
@@ -38,7 +39,7 @@ export function shoppingTable(
       { text: item?.name ?? '', note: item?.colour ?? '' },
       unitsWords(line.offer.unit, line.unitCount, options.system),
       `${line.unitCount}`,
-      slotNames(sources, line.slotIds),
+      usedForWords(sources, line.slotIds),
       ...(isByAisle ? [line.offer.supplier] : []),
       money(unitPriceMinor(line.offer, line.unitCount)),
       money(line.priceMinor),

@@ -37,7 +37,7 @@ test('thread is told by stitch, colour and spool, and the maker’s own metres s
   await expect(thread.getByRole('row', { name: /by hand .*none/ })).toBeVisible();
   const byColour = page.getByRole('region', { name: 'Thread by colour' });
   await expect(byColour.getByRole('row', { name: /Ropewalk spun 40, dark olive/ })).toContainText(
-    '3 of 1000 m',
+    '1 of 1000 m',
   );
 
   await thread
@@ -50,7 +50,7 @@ test('thread is told by stitch, colour and spool, and the maker’s own metres s
   await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('1800 m');
   await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('2 of 1000 m');
   await thread.getByRole('button', { name: /^Go back to the computed one/ }).click();
-  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(2000);
+  await expect.poll(() => metresIn(thread), whileLaying).toBeLessThan(1200);
 });
 
 test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
@@ -61,6 +61,17 @@ test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
   await page.getByLabel('Stitch of Side').selectOption({ label: '516 safety stitch' });
   await expect(page.getByText('Side: stitch 516')).toBeVisible(whileLaying);
   await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(before);
+  const sewn = await metresIn(thread);
+  await page.getByLabel('Stitch length of Side').fill('1.5 mm');
+  await page.getByLabel('Stitch length of Side').press('Enter');
+  await expect(page.getByText('Side: stitch 516, 1.5 mm long.')).toBeVisible(whileLaying);
+  const lining = page.getByLabel('Raw edges of the lining');
+  await expect(lining).toHaveValue('');
+  await lining.selectOption({ label: 'overcast 504 three-thread overedge' });
+  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(sewn + 1000);
+  await expect(page.getByRole('region', { name: 'Thread by colour' })).toContainText(
+    '3 of 1000 m; 3 cones on the machine at once',
+  );
   const quilting = need(page, 'quilting thread');
   const plain = await metresIn(quilting);
   await page.getByLabel('Baste quilted pieces with').selectOption({ label: 'quilting thread' });
@@ -69,8 +80,8 @@ test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
 
 test('needles follow the seams and the hours, the zip says what to shorten it to', async ({ page }) => {
   await openNeeds(page);
-  await expect(need(page, 'needles')).toContainText('NM 90/14, sharp');
-  await expect(need(page, 'needles')).toContainText('6 plies at a seam');
+  await expect(need(page, 'needles')).toContainText('NM 75/11, sharp');
+  await expect(need(page, 'needles')).toContainText('588 g/m² in all at a seam');
   await expect(need(page, 'front zip')).toContainText(/Sold as 812\.8 mm; shorten to 80\d\.\d mm\./);
   await page.getByLabel('Sewing time of one coat').fill('5 h');
   await page.getByLabel('Sewing time of one coat').press('Enter');

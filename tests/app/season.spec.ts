@@ -33,8 +33,8 @@ test('the first coat has the stash, the second what is left, and one list buys f
   await page.getByRole('button', { name: 'Stop here' }).click();
   await slate.getByText(/Short in/).click();
   await expect(slate).toContainText(/The batting is short by [\d.]+ m/);
-  await expect(list.getByRole('row', { name: /^Ropewalk spun 40/ })).toContainText(
-    'Fenwalk coat: sewing thread; Fenwalk coat in slate: sewing thread',
+  await expect(list.getByRole('row', { name: /^Brightpoint 75/ })).toContainText(
+    'Fenwalk coat: needles; Fenwalk coat in slate: needles',
   );
   await expect(page.getByText('Material of the season').locator('..')).toContainText(/\d EUR/);
 

@@ -54,13 +54,11 @@ function seamM(seamMm: number, stitch: StitchType): number {
   return threadNeed(coat, slotById(coat, 'thread'), nothingChosen).amount;
 }
 
-const paddedCoat = quiltedCoat({
-  quilting: { spacingMm: 100, stitch: '301', stitchLengthMm: 25.4 / 8, threadSlotId: 'thread' },
-});
+const paddedCoat = quiltedCoat({ seams: [{ ...sideSeam, stitchLengthMm: 25.4 / 8 }] });
 /** Batting that is a quarter inch under the needle on both sides of a seam together, under cloth of no thickness. */
 const quarterInch = filled({
   shell: item('cloth', 'film', { thicknessMm: 0 }),
-  batting: item('batting', 'fleece', { loftMm: (0.25 * 25.4) / 2 / 0.2 }),
+  batting: item('batting', 'fleece', { arealMassGPerM2: ((0.25 * 25.4) / 2) * 175 }),
 });
 const paddedSideM =
   threadNeed(paddedCoat, slotById(paddedCoat, 'thread'), quarterInch).parts.find(({ what }) =>

@@ -8,6 +8,7 @@ import { needDetail } from '../../../shared-core/requirement/need-detail.ts';
 import type { NeedleChoice } from '../../../shared-core/requirement/needles.ts';
 import type { ThreadUse } from '../../../shared-core/requirement/thread-use.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -174,12 +175,21 @@ function Needle({ choice, slot }: { choice: NeedleChoice | null; slot: Slot }) {
         <strong>
           {size}, {choice.point}
         </strong>{' '}
-        for the thickest seam: {choice.reason}.
+        for the heaviest seam: {howText(choice.reason, system)}.
       </p>
+      {choice.conflict !== '' && (
+        <p className={style.care}>{sentenceCase(howText(choice.conflict, system))}</p>
+      )}
       {chosenNm !== null && chosenNm < choice.sizeNm && (
         <p className={style.care}>
           The one chosen is finer, {showQuantity('needleSize', chosenNm, { system })}: fit for a single layer
-          of shell or lining. Try it on a scrap of the thickest seam.
+          of shell or lining. Try it on a scrap of the heaviest seam.
+        </p>
+      )}
+      {chosenNm !== null && chosenNm > choice.sizeNm && (
+        <p className={style.care}>
+          The one chosen is coarser, {showQuantity('needleSize', chosenNm, { system })}: it leaves larger
+          holes than it must.
         </p>
       )}
       <p className="quiet">

@@ -117,6 +117,7 @@ function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
     <>
       <p className={style.figure}>
         <Amount kind={slot.kind} amount={isWhole ? Math.ceil(need.amount - 1e-9) : need.amount} />
+        {need.isFloor && <span className={style.of}>at least</span>}
         {need.wantedLengthMm !== null && (
           <span className={style.of}>
             each <Figure quantity="length" value={need.wantedLengthMm} /> long at least

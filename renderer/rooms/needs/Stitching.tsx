@@ -2,17 +2,30 @@
 import { useState } from 'react';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { Seam, StitchType } from '../../../shared-core/plan/outline.ts';
-import { setBasting, setSeamStitches, stitchTypes } from '../../../shared-core/plan/stitches.ts';
+import {
+  liningSeams,
+  type SeamChange,
+  setBasting,
+  setLiningOvercast,
+  setSeamStitches,
+  stitchTypes,
+} from '../../../shared-core/plan/stitches.ts';
+import { usualStitchMm } from '../../../shared-core/requirement/thread-ratios.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { useLengthText } from '../../client/length-text.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { ChoiceField } from '../../parts/Field.tsx';
 import fields from '../../parts/Field.module.css';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 
 export function Stitching() {
   const { input, edit } = useCoat();
+  const text = useLengthText();
+  const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input || input.plan.seams.length === 0) return null;
   const { plan } = input;
@@ -32,6 +45,7 @@ export function Stitching() {
           hint="round the edge, by hand, before the lines"
           onChange={(slotId) => void make((current) => setBasting(current, slotId || null))}
         />
+        <LiningEdges onSet={(overcast) => void make((current) => setLiningOvercast(current, overcast))} />
       </div>
       {problems.length > 0 && (
         <p role="alert" className={style.problem}>
@@ -40,11 +54,17 @@ export function Stitching() {
       )}
       <details>
         <summary className={style.summary}>How each seam is sewn</summary>
+        <p className="quiet small">
+          Without a length of its own a stitch is {showQuantity('length', usualStitchMm.seam, { system })}{' '}
+          long, of topstitching {showQuantity('length', usualStitchMm.topstitching, { system })}. Quilting has
+          its own.
+        </p>
         <table className={`${table.table} ${style.detail}`} aria-label="How each seam is sewn">
           <thead>
             <tr>
               <th scope="col">Seam</th>
               <th scope="col">Stitch</th>
+              <th scope="col">Stitch length</th>
               <th scope="col">Rows of topstitching</th>
               <th scope="col">Overcast</th>
               <th scope="col">Thread</th>
@@ -56,7 +76,7 @@ export function Stitching() {
                 key={seam.id}
                 seam={seam}
                 threads={threads}
-                onChange={(change) => void make((current) => setSeamStitches(current, seam.id, change))}
+                onChange={(change) => void make((current) => setSeamStitches(current, seam.id, change, text))}
               />
             ))}
           </tbody>
@@ -66,10 +86,33 @@ export function Stitching() {
   );
 }
 
+/** A closed lining hides its raw edges; where they are overcast all the same, that is most of a coat's thread. */
+function LiningEdges({ onSet }: { onSet: (overcast: Seam['overcast']) => void }) {
+  const { input } = useCoat();
+  const seams = input ? liningSeams(input.plan) : [];
+  if (seams.length === 0) return null;
+  const found = new Set(seams.map(({ overcast }) => overcast));
+  const isMixed = found.size > 1;
+  return (
+    <ChoiceField
+      label="Raw edges of the lining"
+      value={isMixed ? 'mixed' : (seams[0]?.overcast ?? '')}
+      emptyLabel="left as they are"
+      options={[
+        { value: '503', label: `overcast ${stitchNames['503']}` },
+        { value: '504', label: `overcast ${stitchNames['504']}` },
+        ...(isMixed ? [{ value: 'mixed', label: 'seam by seam, as below' }] : []),
+      ]}
+      hint="a closed lining hides them"
+      onChange={(choice) => choice !== 'mixed' && onSet((choice || null) as Seam['overcast'])}
+    />
+  );
+}
+
 interface SeamRowProps {
   readonly seam: Seam;
   readonly threads: readonly { readonly id: string; readonly name: string }[];
-  readonly onChange: (change: Parameters<typeof setSeamStitches>[2]) => void;
+  readonly onChange: (change: SeamChange) => void;
 }
 
 function SeamRow({ seam, threads, onChange }: SeamRowProps) {
@@ -90,6 +133,17 @@ function SeamRow({ seam, threads, onChange }: SeamRowProps) {
             </option>
           ))}
         </select>
+      </td>
+      <td className={style.rows}>
+        {seam.stitch !== 'hand' && (
+          <OptionalSettledField
+            label={`Stitch length of ${seam.label}`}
+            isLabelHidden
+            quantity="length"
+            value={seam.stitchLengthMm ?? null}
+            onSet={(stitchLengthMm) => onChange({ stitchLengthMm })}
+          />
+        )}
       </td>
       <td className={style.rows}>
         <SettledField

@@ -65,6 +65,7 @@ export function ThreadByColour() {
                     <span className="number">{thread.spoolCount}</span>{' '}
                     <span className="quiet">
                       of <Figure quantity="threadLength" value={thread.spoolM} options={threadUnit} />
+                      {thread.coneCount > 1 && `; ${thread.coneCount} cones on the machine at once`}
                     </span>
                   </>
                 )}

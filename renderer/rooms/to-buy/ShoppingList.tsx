@@ -2,10 +2,10 @@
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { Arrangement } from '../../../shared-core/to-buy/shopping-list.ts';
-import { shoppingGroups, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import { shoppingGroups, unitsWords, usedForWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { itemById, slotNames } from '../../client/coat-words.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Money } from '../../parts/Figure.tsx';
@@ -107,7 +107,7 @@ function Line({ line, trip }: { line: ToBuyLine; trip: ShoppingTrip }) {
       </label>
       <span className={`${style.units} number`}>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
       <span className="quiet small">
-        {sentenceCase(slotNames(input, line.slotIds))}
+        {sentenceCase(usedForWords(input, line.slotIds))}
         {trip.arrangement === 'aisle' && `, from ${line.offer.supplier}`}
       </span>
       <span className={style.price}>

@@ -8,7 +8,7 @@ import { listSentence, slotsBought, slotsStillFall } from '../../../shared-core/
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { bySupplier, unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
+import { bySupplier, unitsWords, usedForWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import { shoppingTable } from '../../../shared-core/to-buy/shopping-table.ts';
 import { unitPriceMinor } from '../../../shared-core/stash/offer.ts';
 import { deliveryWords } from '../../../shared-core/to-buy/basket-words.ts';
@@ -186,7 +186,7 @@ function Line({ line }: { line: ToBuyLine }) {
           ))}
         </div>
       </td>
-      <td>{sentenceCase(slotNames(input, line.slotIds))}</td>
+      <td>{sentenceCase(usedForWords(input, line.slotIds))}</td>
       <td className={table.amount}>
         <Money amountMinor={line.priceMinor} />
       </td>

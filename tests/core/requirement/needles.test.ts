@@ -6,8 +6,9 @@ import {
   needleNeed,
   planNeedleChoice,
 } from '../../../shared-core/requirement/needles.ts';
+import { howText } from '../../../shared-core/measure/basis.ts';
 import { item, slot } from '../../fixtures/small-workshop.ts';
-import { filled, nothingChosen, quiltedCoat, smallCoat } from './small-coat.ts';
+import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
 
 const needles = slot('needles', 'needle');
 
@@ -37,49 +38,96 @@ describe('how many needles', () => {
 });
 
 describe('which needle', () => {
-  const work = { arealMassGPerM2: 54, plyCount: 2, threadTex: 24, isDense: false, isKnit: false };
+  const work = {
+    arealMassGPerM2: 54,
+    seamGPerM2: 108,
+    threadTex: 24,
+    isDense: false,
+    isDownProof: false,
+    isKnit: false,
+  };
   it('a light nylon with fine thread takes 70', () => {
-    expect(needleChoice(work)).toMatchObject({ sizeNm: 70, point: 'universal' });
+    expect(needleChoice(work)).toMatchObject({ sizeNm: 70, point: 'universal', conflict: '' });
     expect(needleChoice({ ...work, threadTex: null }).sizeNm).toBe(70);
   });
-  it('six plies at a seam take 90, and it says why', () => {
-    const choice = needleChoice({ ...work, plyCount: 6 });
+  it('four light plies are no heavy seam', () => {
+    expect(needleChoice({ ...work, seamGPerM2: 4 * 54 }).sizeNm).toBe(70);
+  });
+  it('a heavy seam takes 90, and it says why', () => {
+    const choice = needleChoice({ ...work, arealMassGPerM2: 200, seamGPerM2: 6 * 200 });
     expect(choice.sizeNm).toBe(90);
-    expect(choice.reason).toContain('6 plies');
+    expect(howText(choice.reason, 'metric')).toContain('1200 g/m² in all at a seam');
   });
   it('thick thread alone asks for a thicker needle', () => {
     expect(needleChoice({ ...work, threadTex: 60 })).toMatchObject({ sizeNm: 100 });
+  });
+  it('a down-proof shell is never pierced by more than 75, and a thicker thread is said not to fit it', () => {
+    const downProof = { ...work, isDense: true, isDownProof: true };
+    expect(needleChoice(downProof)).toMatchObject({ sizeNm: 70, point: 'sharp', conflict: '' });
+    expect(needleChoice({ ...downProof, arealMassGPerM2: 28, seamGPerM2: 110, threadTex: 15 }).sizeNm).toBe(
+      65,
+    );
+    expect(needleChoice({ ...downProof, threadTex: 40 })).toMatchObject({
+      sizeNm: 75,
+      conflict:
+        'thread of tex 40 would ask for NM 90. Take a thread of tex 27 or finer, and try it on a scrap.',
+    });
+    expect(needleChoice({ ...downProof, seamGPerM2: 900 }).conflict).toContain('out of the allowances');
   });
   it('dense cloth wants a sharp point, a knit a ball point', () => {
     expect(needleChoice({ ...work, isDense: true }).point).toBe('sharp');
     expect(needleChoice({ ...work, isKnit: true }).point).toBe('ball point');
   });
-  it('heavier cloth, more plies or thicker thread never ask for a finer needle', () => {
+  it('heavier cloth, heavier seams or thicker thread never ask for a finer needle', () => {
     const one = fc.record({
       arealMassGPerM2: fc.double({ min: 10, max: 900, noNaN: true }),
-      plyCount: fc.integer({ min: 1, max: 9 }),
+      seamGPerM2: fc.double({ min: 20, max: 2500, noNaN: true }),
       threadTex: fc.double({ min: 8, max: 140, noNaN: true }),
     });
     fc.assert(
-      fc.property(one, one, (a, b) => {
+      fc.property(one, one, fc.boolean(), (a, b, isDownProof) => {
         const both = {
           arealMassGPerM2: Math.max(a.arealMassGPerM2, b.arealMassGPerM2),
-          plyCount: Math.max(a.plyCount, b.plyCount),
+          seamGPerM2: Math.max(a.seamGPerM2, b.seamGPerM2),
           threadTex: Math.max(a.threadTex, b.threadTex),
         };
-        expect(needleChoice({ ...work, ...both }).sizeNm).toBeGreaterThanOrEqual(
-          needleChoice({ ...work, ...a }).sizeNm,
+        expect(needleChoice({ ...work, ...both, isDownProof }).sizeNm).toBeGreaterThanOrEqual(
+          needleChoice({ ...work, ...a, isDownProof }).sizeNm,
         );
       }),
     );
   });
-  it('the plan’s needle goes by its cloth, its thread and the plies at a seam', () => {
+  it('the plan’s needle goes by cloth, thread and batting of its padded seams', () => {
     const items = filled({
       shell: item('cloth', 'ripstop', { arealMassGPerM2: 50 }),
+      batting: item('batting', 'fleece', { arealMassGPerM2: 400 }),
+      thread: item('thread', 'fine', { sizeTex: 24 }),
+    });
+    expect(planNeedleChoice(quiltedCoat(), items)).toMatchObject({ sizeNm: 80, point: 'sharp' });
+    expect(planNeedleChoice(smallCoat(), items)).toMatchObject({ sizeNm: 70 });
+  });
+  it('a stuffed coat of light down-proof cloth, four plies at a seam, keeps its fine needle', () => {
+    const items = filled({
+      shell: item('cloth', 'shell', { arealMassGPerM2: 54, isDownProof: true }),
       thread: item('thread', 'fine', { sizeTex: 27 }),
     });
-    expect(planNeedleChoice(quiltedCoat(), items)).toMatchObject({ sizeNm: 90, point: 'sharp' });
-    expect(planNeedleChoice(smallCoat(), items)).toMatchObject({ sizeNm: 75 });
+    expect(planNeedleChoice(stuffedCoat(), items)).toMatchObject({
+      sizeNm: 75,
+      point: 'sharp',
+      conflict: '',
+    });
+  });
+  it('a trim that is not padded does not ask for a stouter needle in the padded seams', () => {
+    const trim = { slotId: 'trim', plyCount: 1 };
+    const coat = quiltedCoat({
+      slots: [...quiltedCoat().slots, slot('trim', 'cloth')],
+      pieces: [...quiltedCoat().pieces, { ...smallCoat().pieces[0]!, id: 'flap', cutFrom: [trim] }],
+    });
+    const items = filled({
+      shell: item('cloth', 'ripstop', { arealMassGPerM2: 50 }),
+      trim: item('cloth', 'melton', { arealMassGPerM2: 500 }),
+    });
+    expect(planNeedleChoice(coat, items)?.sizeNm).toBe(70);
   });
   it('says nothing while no cloth is chosen', () => {
     expect(planNeedleChoice(quiltedCoat(), nothingChosen)).toBeNull();

@@ -25,6 +25,8 @@ const threadM = (coat: ReturnType<typeof smallCoat>, items = nothingChosen) =>
   threadNeed(coat, slotById(coat, 'thread'), items).amount;
 
 const thinShell = item('cloth', 'taffeta', { thicknessMm: 0.5 });
+const padded = (arealMassGPerM2: number) =>
+  filled({ shell: thinShell, batting: item('batting', 'fleece', { arealMassGPerM2 }) });
 
 describe('thread for seams', () => {
   it('a side seam is sewn once, though both front and back have its edge', () => {
@@ -94,20 +96,67 @@ describe('thread for seams', () => {
   it('a seam sewn from another thread is not in this one', () => {
     expect(threadM(smallCoat({ seams: [{ ...sideSeam, threadSlotId: 'silk' }] }))).toBe(0);
   });
-  it('a padded seam goes by its thickness: loft under the needle and cloth, both sides', () => {
-    const items = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 10 }) });
-    const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), items);
-    const ratio = 2 + (2 * 2 * (0.5 + 10 * 0.2)) / 4;
-    expect(need.parts.find((part) => part.what.startsWith('Side'))?.amount).toBeCloseTo(1.4 * ratio, 9);
+  it('a padded seam goes by its thickness: batting pressed flat by its weight, and cloth, both sides', () => {
+    const need = threadNeed(quiltedCoat(), slotById(quiltedCoat(), 'thread'), padded(350));
+    const ratio = 2 + (2 * 2 * (0.5 + 0.35 / 0.175)) / 2.5;
+    expect(need.parts.find((part) => part.what.startsWith('Side'))).toEqual({
+      what: 'Side: stitch 301 of 2.5 mm, x 6.00 at least',
+      amount: expect.closeTo(1.4 * ratio, 9),
+    });
     expect(need.basis.map(({ kind }) => kind)).toEqual(['computed', 'rule of thumb']);
+    expect(need.isFloor).toBe(true);
+  });
+  it('how high the batting stands does not matter, as the foot presses it flat', () => {
+    const high = filled({
+      shell: thinShell,
+      batting: item('batting', 'fleece', { arealMassGPerM2: 350, loftMm: 40 }),
+    });
+    expect(threadM(quiltedCoat(), high)).toBe(threadM(quiltedCoat(), padded(350)));
+  });
+  it('a side seam through four layers of 120 g/m² takes three and a half to four times its length', () => {
+    const cutFrom = [
+      { slotId: 'shell', plyCount: 1 },
+      { slotId: 'batting', plyCount: 2 },
+    ];
+    const coat = quiltedCoat({
+      pieces: [back({ quilted: 'across', cutFrom }), front({ quilted: 'across', cutFrom })],
+    });
+    const items = filled({
+      shell: item('cloth', 'taffeta', { thicknessMm: 0.1 }),
+      batting: item('batting', 'fleece', { arealMassGPerM2: 120 }),
+    });
+    const side = threadNeed(coat, slotById(coat, 'thread'), items).parts[0]!.amount;
+    expect(side / 1.4).toBeGreaterThan(3.5);
+    expect(side / 1.4).toBeLessThan(4.5);
+  });
+  it('seams have a stitch length of their own, whatever the quilting has', () => {
+    const side = (coat: ReturnType<typeof quiltedCoat>) =>
+      threadNeed(coat, slotById(coat, 'thread'), padded(350)).parts[0]!.amount;
+    const { quilting } = quiltedCoat();
+    expect(side(quiltedCoat({ quilting: { ...quilting!, stitchLengthMm: 9 } }))).toBe(side(quiltedCoat()));
+    const short = quiltedCoat({ seams: [{ ...sideSeam, stitchLengthMm: 2 }] });
+    expect(side(short)).toBeCloseTo(1.4 * (2 + (2 * 5) / 2), 9);
+  });
+  it('a seam that is padded but not quilted is as thick', () => {
+    const unquilted = quiltedCoat({ quilting: null });
+    expect(threadM(unquilted, padded(350))).toBeCloseTo(1.4 * 6, 9);
+  });
+  it('a thin seam takes what an unravelled one took, and no less', () => {
+    const thin = filled({ shell: item('cloth', 'taffeta', { thicknessMm: 0.1 }) });
+    const need = threadNeed(smallCoat(), slotById(smallCoat(), 'thread'), thin);
+    expect(need.parts[0]!.what).toBe('Side: stitch 301, x 2.50');
+    expect(need.isFloor).toBeUndefined();
+    fc.assert(
+      fc.property(fc.double({ min: 0.05, max: 3, noNaN: true }), (thicknessMm) => {
+        const items = filled({ shell: item('cloth', 'cloth', { thicknessMm }) });
+        expect(threadM(smallCoat(), items)).toBeGreaterThanOrEqual(1.4 * 2.5);
+      }),
+    );
   });
   it('a cloth without a thickness is guessed from its weight', () => {
-    const byWeight = filled({
-      shell: item('cloth', 'taffeta', { arealMassGPerM2: 200 }),
-      batting: item('batting', 'fleece', { loftMm: 10 }),
-    });
-    const known = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 10 }) });
-    expect(threadM(quiltedCoat(), byWeight)).toBeCloseTo(threadM(quiltedCoat(), known), 9);
+    const shell = item('cloth', 'taffeta', { arealMassGPerM2: 200 });
+    const byWeight = filled({ shell, batting: item('batting', 'fleece', { arealMassGPerM2: 350 }) });
+    expect(threadM(quiltedCoat(), byWeight)).toBeCloseTo(threadM(quiltedCoat(), padded(350)), 9);
   });
 });
 
@@ -121,9 +170,8 @@ describe('thread for quilting', () => {
     ]);
   });
   it('shorter stitches take more thread, never less', () => {
-    const items = filled({ shell: thinShell, batting: item('batting', 'fleece', { loftMm: 13 }) });
     const withStitch = (stitchLengthMm: number) =>
-      threadM(quiltedCoat({ quilting: { ...quiltedCoat().quilting!, stitchLengthMm } }), items);
+      threadM(quiltedCoat({ quilting: { ...quiltedCoat().quilting!, stitchLengthMm } }), padded(455));
     const length = fc.double({ min: 0.8, max: 6, noNaN: true });
     fc.assert(
       fc.property(length, length, (a, b) => {
@@ -208,6 +256,17 @@ describe('ratios, split and spools', () => {
       [['thread', 'basting'], 75, 2],
       [['silk'], 12, null],
     ]);
+  });
+  it('a three-thread overlock runs off three cones at once, however little it takes', () => {
+    const spun = item('thread', 'spun', { spoolM: 1000 });
+    const overcast = smallCoat({ seams: [{ ...sideSeam, overcast: '504' }] });
+    const [use] = threadByColour(overcast, filled({ thread: spun }));
+    expect([use!.totalM < 60, use!.coneCount, use!.spoolCount]).toEqual([true, 3, 3]);
+    const plain = threadByColour(smallCoat(), filled({ thread: spun }))[0]!;
+    expect([plain.coneCount, plain.spoolCount]).toEqual([1, 1]);
+    const need = threadNeed(overcast, slotById(overcast, 'thread'), nothingChosen);
+    expect(need.coneCount).toBe(3);
+    expect(spoolCount(0, 1000, 3)).toBe(0);
   });
   it('spools hold the thread, and one fewer would not', () => {
     fc.assert(

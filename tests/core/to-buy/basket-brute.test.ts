@@ -54,8 +54,8 @@ function offers(itemId: string, most: number): fc.Arbitrary<readonly Offer[]> {
 }
 
 const amountDemand: fc.Arbitrary<AmountDemand> = fc
-  .tuple(offers('counted', 2), fc.integer({ min: 1, max: 4 }), fc.boolean())
-  .map(([sold, amount, isOneLot]) => ({
+  .tuple(offers('counted', 2), fc.integer({ min: 0, max: 4 }), fc.boolean(), fc.constantFrom(0, 0, 0, 2, 3))
+  .map(([sold, amount, isOneLot, leastUnitCount]) => ({
     kind: 'amount',
     itemId: 'counted',
     gaps: [],
@@ -63,6 +63,8 @@ const amountDemand: fc.Arbitrary<AmountDemand> = fc
     offers: sold,
     wanted: [{ leastLengthMm: 0, amount }],
     usedAmount: amount,
+    // A shortage of nothing is none, unless the machine lacks spools.
+    leastUnitCount: amount === 0 ? Math.max(1, leastUnitCount) : leastUnitCount,
   }));
 
 const cutDemand: fc.Arbitrary<CutDemand> = fc
@@ -134,7 +136,8 @@ function leastByHand(demands: readonly Demand[], all: readonly Supplier[], mostS
       (sum, of) => sum + counts.get(of)! * (of.unit.kind === 'pack' ? of.unit.pieceCount : 0),
       0,
     );
-    return held >= demand.wanted[0]!.amount;
+    const unitCount = taken.reduce((sum, of) => sum + counts.get(of)!, 0);
+    return held >= demand.wanted[0]!.amount && unitCount >= demand.leastUnitCount;
   };
   const next = (index: number): void => {
     const of = sold[index];

@@ -85,8 +85,8 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     const detail = (slot: string) =>
       road.requirement.find((need: { slot: string }) => need.slot === slot).detail;
     expect(detail('front zip').lengths.bySize[0]).toMatchObject({ soldMm: expect.closeTo(812.8, 6) });
-    expect(detail('sewing thread').use.spoolCount).toBe(3);
-    expect(detail('needles').choice).toMatchObject({ sizeNm: 90, point: 'sharp' });
+    expect(detail('sewing thread').use).toMatchObject({ spoolCount: 1, coneCount: 1 });
+    expect(detail('needles').choice).toMatchObject({ sizeNm: 75, point: 'sharp', conflict: '' });
     expect(detail('batting').pieces[0]).toMatchObject({ pieceName: 'Back', plyCount: 2 });
     expect(out).not.toMatch(/\{(length|mass|volume) /);
     const lays: Lay[] = road.lays;
