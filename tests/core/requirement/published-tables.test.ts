@@ -76,7 +76,14 @@ it('separating zips are sold from 12 to 36 in', () => {
 
 describe('needles', () => {
   const ozPerYd2 = 33.905747475;
-  const plain = { arealMassGPerM2: 54, plyCount: 2, threadTex: null, isDense: false, isKnit: false };
+  const plain = {
+    arealMassGPerM2: 54,
+    seamGPerM2: 108,
+    threadTex: null,
+    isDense: false,
+    isDownProof: false,
+    isKnit: false,
+  };
   it.each([
     ['very fine sheer', 25, 60],
     ['light coat nylon, 1.6 oz', 1.6 * ozPerYd2, 70],
@@ -86,6 +93,15 @@ describe('needles', () => {
     ['canvas, 18 oz', 18 * ozPerYd2, 110],
   ])('for %s go by its weight', (_cloth, arealMassGPerM2, sizeNm) => {
     expect(needleChoice({ ...plain, arealMassGPerM2 }).sizeNm).toBe(sizeNm);
+  });
+  it('for a bulky seam of six plies of medium cloth, 6 oz, are 90', () => {
+    const work = { ...plain, arealMassGPerM2: 6 * ozPerYd2, seamGPerM2: 36 * ozPerYd2 };
+    expect(needleChoice(work).sizeNm).toBe(90);
+  });
+  it('for very densely woven light cloth are 65 to 70, as a needle maker has it', () => {
+    const work = { ...plain, arealMassGPerM2: 37, seamGPerM2: 150, isDense: true, isDownProof: true };
+    expect(needleChoice({ ...work, threadTex: 18 }).sizeNm).toBe(70);
+    expect(needleChoice({ ...work, arealMassGPerM2: 28, seamGPerM2: 110, threadTex: 18 }).sizeNm).toBe(65);
   });
   it('for plain woven cloth are universal, and last 8 to 12 hours', () => {
     expect(needleChoice(plain).point).toBe('universal');
