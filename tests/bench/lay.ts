@@ -1,14 +1,16 @@
 /**
  * How short the lays are against published instances:
- * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S | --iterations N] [--seeds N] [--json]
+ * node tests/bench/lay.ts --instances DIR [--only NAME] [--seconds S | --iterations N] [--seeds N] [--seed 1]
+ *   [--processor] [--json]
  *
- * What DIR holds: instances/published.ts. A budget of iterations gives the same lays whatever else the machine does.
+ * What DIR holds: instances/published.ts. `processor`: seconds that the processor spent on this thread. A budget of iterations gives the same lays whatever else the machine does.
  * Each length is judged by the independent check. Gaps in % of the best known length.
  */
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check.ts';
 import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
+import { benchClock } from './clock.ts';
 import { type Instance, instanceJob, publishedInstances } from './instances/published.ts';
 
 interface Run {
@@ -29,17 +31,17 @@ function round(value: number, digits: number): number {
   return Number(value.toFixed(digits));
 }
 
-function run(instance: Instance, seed: number, budget: LayBudget): Run {
+function run(instance: Instance, seed: number, budget: LayBudget, clock: () => number): Run {
   const job = instanceJob(instance, seed);
   const best = instance.bestKnownLength;
-  const start = performance.now();
+  const start = clock();
   let firstMs: number | null = null;
   let within5: number | null = null;
   let within2: number | null = null;
   const result = lay(job, budget, {
-    clock: () => performance.now(),
+    clock,
     onBetter: (better) => {
-      const ms = performance.now() - start;
+      const ms = clock() - start;
       const ratio = better.usedLengthMm[0]! / best;
       firstMs ??= ms;
       if (ratio <= 1.05) within5 ??= ms / 1000;
@@ -69,7 +71,9 @@ const { values } = parseArgs({
     only: { type: 'string' },
     seconds: { type: 'string', default: '5' },
     iterations: { type: 'string' },
+    seed: { type: 'string', default: '1' },
     seeds: { type: 'string', default: '1' },
+    processor: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
   },
 });
@@ -86,8 +90,9 @@ const instances = publishedInstances(values.instances).filter(
 );
 const runs: Run[] = [];
 for (const instance of instances) {
-  for (let seed = 1; seed <= Number(values.seeds); seed++) {
-    const one = run(instance, seed, budget);
+  for (let count = 0; count < Number(values.seeds); count++) {
+    const seed = Number(values.seed) + count;
+    const one = run(instance, seed, budget, benchClock(values.processor));
     runs.push(one);
     if (!values.json) console.error(`${one.name} seed ${seed}: ${one.gapPercent} %`);
   }

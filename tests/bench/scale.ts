@@ -1,15 +1,17 @@
 /**
  * How the lay of a coat's shell grows with the number of coats laid at once:
- * node tests/bench/scale.ts [--coats 1,2,3,6,12] [--seconds 60] [--seed 1] [--seeds 1] [--json]
+ * node tests/bench/scale.ts [--coats 1,2,3,6,12] [--seconds 60] [--seed 1] [--seeds 1] [--processor]
+ *   [--json]
  *
  * For each number of coats the seed in the middle by length (from `--seed` on, so many): time to the first valid lay,
  * what is shown after half a second and a second, time to within 2 % of the lay found at the end, length for each
  * coat and its ratio to one coat alone, memory; and the exponent of growth fitted through the times (against shapes,
- * both in logarithms).
+ * both in logarithms). `processor`: by the time that the processor spent on this thread.
  */
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
+import { benchClock } from './clock.ts';
 import { shellJob } from './instances/demo-shell.ts';
 
 interface Row {
@@ -31,23 +33,23 @@ interface Row {
   readonly checkMs: number;
 }
 
-function measure(coatCount: number, seconds: number, seed: number): Row {
+function measure(coatCount: number, seconds: number, seed: number, clock: () => number): Row {
   const job = shellJob(coatCount, seed);
   const shapes = job.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
   const seen: { ms: number; mm: number }[] = [];
-  const start = performance.now();
+  const start = clock();
   const result = lay(
     job,
     { seconds, iterations: null },
     {
-      clock: () => performance.now(),
-      onBetter: (better) => seen.push({ ms: performance.now() - start, mm: better.usedLengthMm[0]! }),
+      clock,
+      onBetter: (better) => seen.push({ ms: clock() - start, mm: better.usedLengthMm[0]! }),
     },
   );
   const endMm = result.usedLengthMm[0]!;
-  const checkStart = performance.now();
+  const checkStart = clock();
   const problems = checkLay(job, result);
-  const checkMs = performance.now() - checkStart;
+  const checkMs = clock() - checkStart;
   for (const problem of problems) console.error(`${coatCount} coats: ${problem.where} ${problem.what}`);
   const memory = process.memoryUsage();
   const percentAfter = (ms: number) => {
@@ -91,15 +93,17 @@ const { values } = parseArgs({
     seconds: { type: 'string', default: '60' },
     seed: { type: 'string', default: '1' },
     seeds: { type: 'string', default: '1' },
+    processor: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
   },
 });
 const rows: Row[] = [];
 // The first run also compiles the code; it is not counted.
-measure(1, 0.5, 2);
+const clock = benchClock(values.processor);
+measure(1, 0.5, 2, clock);
 for (const coats of values.coats.split(',')) {
   const ofSeeds = Array.from({ length: Number(values.seeds) }, (_, at) =>
-    measure(Number(coats), Number(values.seconds), Number(values.seed) + at),
+    measure(Number(coats), Number(values.seconds), Number(values.seed) + at, clock),
   ).sort((a, b) => a.endMm - b.endMm);
   const row = ofSeeds[Math.floor((ofSeeds.length - 1) / 2)]!;
   rows.push(row);
