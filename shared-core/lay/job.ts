@@ -64,6 +64,8 @@ export interface LayJob {
   /** Pattern repeat of the cloth, mm; a direction without a repeat is 0. */
   readonly repeat: { readonly alongMm: number; readonly acrossMm: number } | null;
   readonly seed: number;
+  /** Copies that already lie where they shall stay; the others are laid around them. Absent: none. */
+  readonly held?: readonly Placement[];
 }
 
 export interface LayBudget {

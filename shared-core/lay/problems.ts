@@ -3,7 +3,7 @@ import { ringAreaMm2, ringBox, ringTurned } from '../geometry/ring.ts';
 import type { Ring } from '../geometry/ring.ts';
 import type { Problem } from '../measure/problem.ts';
 import { laidRing, latticeUp, placementBatches, usableWidthMm } from './engine/model.ts';
-import type { LayJob, LayShape } from './job.ts';
+import type { LayJob, LayShape, Placement } from './job.ts';
 
 const FIT_MM = 1e-6;
 
@@ -185,6 +185,34 @@ function sizeProblems(job: LayJob): Problem[] {
   return problems;
 }
 
+/** Held copies must be copies of the job, on its lengths. Whether they lie on each other is for the check to say. */
+function heldProblems(job: LayJob): Problem[] {
+  const held = job.held ?? [];
+  const refuse = (where: string, what: string): Problem => ({
+    where,
+    what,
+    mend: 'Let go of it and lay again.',
+  });
+  const problems = held.flatMap((one) => {
+    if (job.shapes[one.shape] === undefined) return [refuse('A held piece', 'is not in the plan')];
+    const where = `Shape ${job.shapes[one.shape]!.id}`;
+    if (job.lengths[one.length] === undefined)
+      return [refuse(where, 'is held on a length that is not there')];
+    if (![one.x, one.y, one.turnDeg].every(Number.isFinite)) return [refuse(where, 'is held nowhere')];
+    return [];
+  });
+  if (problems.length > 0) return problems;
+  return job.shapes.flatMap((shape, index) =>
+    placementBatches(job, shape).flatMap((batch) => {
+      const isOfKind = (one: Placement) =>
+        one.shape === index && (job.spread === 'folded' || one.mirrored === batch.mirrored);
+      return held.filter(isOfKind).length > batch.count
+        ? [refuse(`Shape ${shape.id}`, 'is held more often than it is cut')]
+        : [];
+    }),
+  );
+}
+
 /** Everything that keeps a job from being laid; empty when it can be. */
 export function layProblems(job: LayJob): Problem[] {
   if (job.lengths.length === 0) {
@@ -218,5 +246,6 @@ export function layProblems(job: LayJob): Problem[] {
   }
   if (problems.length > 0) return problems;
   for (const shape of job.shapes) problems.push(...shapeProblems(job, shape));
+  problems.push(...heldProblems(job));
   return problems.length > 0 ? problems : sizeProblems(job);
 }

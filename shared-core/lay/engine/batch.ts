@@ -36,7 +36,7 @@ const SMALL_SHARE = 0.08;
 
 /** model: of a job without problems. planned: only helps to divide the effort. */
 export function startBatch(model: Model, clock: () => number, planned: LayBudget): Engine {
-  const sets = setsOf(model.job);
+  const sets = model.held.length === 0 ? setsOf(model.job) : null;
   return sets ? startRepeats(model, sets, clock, planned) : startEngine(model, clock, planned);
 }
 

@@ -5,6 +5,11 @@ import type { Lay, Model } from './model.ts';
 export function costOf(model: Model, lay: Lay): readonly [bin: number, usedMm: number] {
   let last = 0;
   let used = 0;
+  for (const { bin, x, form } of model.held) {
+    const reached = x + model.forms[form]!.halfX - model.bins[bin]!.startX;
+    if (bin > last || (bin === last && reached > used)) used = reached;
+    last = Math.max(last, bin);
+  }
   for (let i = 0; i < model.items.length; i++) {
     const bin = lay.bin[i]!;
     const reached = lay.x[i]! + model.forms[lay.form[i]!]!.halfX - model.bins[bin]!.startX;

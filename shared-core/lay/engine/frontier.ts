@@ -105,6 +105,15 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
     y: new Float64Array(items.length),
     bin: new Int32Array(items.length).fill(-1),
   };
+  /** What lies there pushes the frontier of its bin to its right side. */
+  function advance(b: number, form: Form, x: number, y: number): void {
+    const [low, high] = silhouette(form, y, reachMm, bins[b]!.widthMm / ROW_COUNT, left, right);
+    for (let row = low; row <= high; row++) {
+      const reached = x - bins[b]!.startX + right[row]!;
+      if (reached > rows[b]![row]!) rows[b]![row] = reached;
+    }
+  }
+  for (const { bin, form, x, y } of model.held) advance(bin, forms[form]!, x, y);
   for (const index of order) {
     const item = items[index]!;
     for (let b = 0; b < bins.length && lay.bin[index] === -1; b++) {
@@ -141,12 +150,7 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
         }
       }
       if (lay.bin[index] === -1) continue;
-      const form = forms[lay.form[index]!]!;
-      const [low, high] = silhouette(form, lay.y[index]!, reachMm, rowMm, left, right);
-      for (let row = low; row <= high; row++) {
-        const reached = lay.x[index]! - bin.startX + right[row]!;
-        if (reached > frontier[row]!) frontier[row] = reached;
-      }
+      advance(b, forms[lay.form[index]!]!, lay.x[index]!, lay.y[index]!);
     }
     if (lay.bin[index] === -1) throw new Error('an item fits no length in any allowed turn');
   }

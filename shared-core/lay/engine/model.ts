@@ -14,7 +14,7 @@ import {
   ringWithoutDoubles,
 } from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
-import type { LayJob, LayRect, LayShape } from '../job.ts';
+import type { LayJob, LayRect, LayShape, Placement } from '../job.ts';
 import { drawnIn, gridStep } from './grid.ts';
 
 /** One way that a shape may lie on the cloth. */
@@ -59,13 +59,25 @@ export interface Bin {
   readonly flaws: readonly LayRect[];
 }
 
+/** A copy that lies where it shall stay. */
+export interface HeldItem {
+  readonly form: number;
+  readonly bin: number;
+  /** Centre of the form's box, on the axis of all bins. */
+  readonly x: number;
+  readonly y: number;
+  readonly areaMm2: number;
+}
+
 export interface Model {
   readonly job: LayJob;
   readonly forms: readonly Form[];
+  /** What is to be laid; copies that are held are not among them. */
   readonly items: readonly Item[];
+  readonly held: readonly HeldItem[];
   readonly bins: readonly Bin[];
   readonly clearanceMm: number;
-  /** Area of all items, mm2. */
+  /** Area of all items and of what is held, mm2. */
   readonly areaMm2: number;
   readonly floorMm: number;
   /** Widest usable width of any bin. */
@@ -253,7 +265,12 @@ export function modelOf(job: LayJob): Model {
         }
       }
       const area = ringAreaMm2(ring);
-      for (let copy = 0; copy < batch.count; copy++) {
+      const isFolded = job.spread === 'folded';
+      const heldCount = heldOf(job).filter(
+        (one) => one.shape === index && (isFolded || one.mirrored === batch.mirrored),
+      ).length;
+      areaMm2 += Math.min(heldCount, batch.count) * area;
+      for (let copy = heldCount; copy < batch.count; copy++) {
         items.push({
           shape: index,
           mirrored: batch.mirrored,
@@ -298,6 +315,11 @@ export function modelOf(job: LayJob): Model {
   if (bins.every((bin) => bin.lengthMm !== Infinity)) {
     bins.push({ length: -1, startX, widthMm, lengthMm: Infinity, flaws: [] });
   }
+  const held = heldOf(job).map((placement): HeldItem => heldItem(job, placement, forms, bins));
+  const heldEndMm = Math.max(
+    0,
+    ...held.filter(({ bin }) => bin === 0).map(({ x, form }) => x + forms[form]!.halfX),
+  );
   const gridMm = gridOf(job, forms, bins, widthMm);
   const drawnInMm = DRAWN_IN_GRAINS * GRAIN * widthMm;
   return {
@@ -312,19 +334,47 @@ export function modelOf(job: LayJob): Model {
             matchX: -form.halfX,
             matchY: -form.halfY,
           })),
+    held,
     items: gridMm === 0 ? items : items.map((item) => ({ ...item, stepX: gridMm, stepY: gridMm })),
     bins,
     clearanceMm: job.clearanceMm,
     areaMm2,
-    floorMm: Math.max(areaMm2 / widthMm, longestMm),
+    floorMm: Math.max(areaMm2 / widthMm, longestMm, heldEndMm),
     widthMm,
     grainMm: widthMm * GRAIN,
   };
 }
 
+function heldOf(job: LayJob): readonly Placement[] {
+  return job.held ?? [];
+}
+
+/** The form of a held copy is added where no piece may lie so. */
+function heldItem(job: LayJob, placement: Placement, forms: Form[], bins: readonly Bin[]): HeldItem {
+  const { shape, turnDeg, mirrored, onFold } = placement;
+  const ring = laidRing(job, job.shapes[shape]!);
+  const isSuch = (form: Form) =>
+    form.shape === shape && form.turnDeg === turnDeg && form.mirrored === mirrored && form.onFold === onFold;
+  let at = forms.findIndex(isSuch);
+  if (at === -1) {
+    at = forms.length;
+    forms.push(formOf(ring, job.shapes[shape]!, shape, turnDeg, mirrored, onFold));
+  }
+  const form = forms[at]!;
+  const bin = bins.findIndex(({ length }) => length === placement.length);
+  return {
+    form: at,
+    bin,
+    x: bins[bin]!.startX + placement.x - form.originX,
+    y: placement.y - form.originY,
+    areaMm2: ringAreaMm2(ring),
+  };
+}
+
 /** The step of the grid that all pieces may keep to (see grid.ts), mm; 0 when they may lie anywhere. */
 function gridOf(job: LayJob, forms: readonly Form[], bins: readonly Bin[], widthMm: number): number {
-  const isBare = job.clearanceMm === 0 && job.spread === 'open' && job.repeat === null;
+  const isBare =
+    heldOf(job).length === 0 && job.clearanceMm === 0 && job.spread === 'open' && job.repeat === null;
   if (!isBare || bins.some((bin) => bin.flaws.length > 0)) return 0;
   const rings = forms.map((form) => form.ring);
   return gridStep(rings, widthMm / MOST_GRID_STEPS, widthMm * GRAIN);

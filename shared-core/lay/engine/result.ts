@@ -37,6 +37,12 @@ export function layResult(
       onFold: form.onFold,
     });
   });
+  for (const { form: at, bin: b, x, areaMm2 } of model.held) {
+    const bin = model.bins[b]!;
+    placedAreaMm2 += areaMm2;
+    usedLengthMm[bin.length] = Math.max(usedLengthMm[bin.length]!, x - bin.startX + model.forms[at]!.halfX);
+  }
+  placements.push(...(model.job.held ?? []));
   let usedAreaMm2 = 0;
   for (const bin of model.bins) if (bin.length !== -1) usedAreaMm2 += bin.widthMm * usedLengthMm[bin.length]!;
   return {
@@ -59,9 +65,10 @@ const NEAR_PART = 1e-5;
  * The way back: the lay that an answer to this model's job tells of. Null where it is none: pieces missing, left out
  * or too many, turned or placed as they may not be. Whether they overlap is not looked at.
  */
-export function layOfResult(model: Model, { placements }: LayResult): Lay | null {
+export function layOfResult(model: Model, result: LayResult): Lay | null {
   const { items, forms, bins } = model;
-  if (placements.length !== items.length) return null;
+  const placements = withoutHeld(result.placements, model.job.held ?? []);
+  if (placements?.length !== items.length) return null;
   const nearMm = NEAR_PART * model.widthMm;
   const lay: Lay = {
     form: new Int32Array(items.length).fill(-1),
@@ -100,4 +107,23 @@ export function layOfResult(model: Model, { placements }: LayResult): Lay | null
     lay.bin[index] = b;
   }
   return lay;
+}
+
+/** The placements without those that are held; null where one of them is missing. */
+function withoutHeld(placements: readonly Placement[], held: readonly Placement[]): Placement[] | null {
+  const left = [...placements];
+  for (const one of held) {
+    const at = left.findIndex(
+      ({ shape, length, x, y, turnDeg, mirrored }) =>
+        shape === one.shape &&
+        length === one.length &&
+        x === one.x &&
+        y === one.y &&
+        turnDeg === one.turnDeg &&
+        mirrored === one.mirrored,
+    );
+    if (at === -1) return null;
+    left.splice(at, 1);
+  }
+  return left;
 }

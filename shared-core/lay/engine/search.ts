@@ -90,6 +90,9 @@ export function startSearch(
       fixed.push({ x: bin.startX + flaw.x + hx, y: flaw.y + hy, form: depthForms.length - 1 });
     }
   }
+  for (const { x: heldX, y: heldY, form: heldForm } of model.held) {
+    fixed.push({ x: heldX, y: heldY, form: heldForm });
+  }
   const total = movers + fixed.length;
   const reach = model.clearanceMm + SPARE_GRAINS * grain;
   const depths = depthsOf(
@@ -162,6 +165,13 @@ export function startSearch(
     for (let i = 0; i < movers; i++) setForm(i, state.form[i]!);
   }
 
+  function heldEnd(b: number): number {
+    return model.held.reduce(
+      (end, one) => (one.bin === b ? Math.max(end, one.x + forms[one.form]!.halfX - bins[b]!.startX) : end),
+      0,
+    );
+  }
+
   function binAt(px: number): number {
     let b = bins.length - 1;
     while (b > 0 && px < bins[b]!.startX) b -= 1;
@@ -169,7 +179,7 @@ export function startSearch(
   }
 
   function usedOf(b: number): number {
-    let used = 0;
+    let used = heldEnd(b);
     for (let i = 0; i < movers; i++) {
       if (binAt(x[i]!) !== b) continue;
       const reached = x[i]! + halfX[i]! - bins[b]!.startX;
@@ -186,7 +196,7 @@ export function startSearch(
         if (Math.abs(dx) >= halfX[i]! + halfX[j]! + reach) continue;
         const dy = y[j]! - y[i]!;
         if (Math.abs(dy) >= halfY[i]! + halfY[j]! + reach) continue;
-        const apart = j < movers ? model.clearanceMm : 0;
+        const apart = depthForms[form[j]!]!.flaw ? 0 : model.clearanceMm;
         if (ringsNearer(depthForms[form[i]!]!.ring, depthForms[form[j]!]!.ring, dx, dy, apart)) return false;
       }
     }
@@ -208,7 +218,7 @@ export function startSearch(
   function openBest(): void {
     if (offered !== null) takeOffered(offered);
     open(bestLay);
-    active = 0;
+    active = Math.max(0, ...model.held.map(({ bin }) => bin));
     for (let i = 0; i < movers; i++) active = Math.max(active, bestLay.bin[i]!);
     moves.setActive(active);
     for (let b = 0; b < active; b++) limit[b] = bins[b]!.lengthMm;
@@ -369,7 +379,8 @@ export function startSearch(
 
   /** The length to aim for: less than the best by this part, but not under the floor. */
   function shorter(part: number): number {
-    return Math.max(bestCost * (1 - part), active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : 0);
+    const floor = active === 0 ? model.floorMm + 0.6 * FLOOR_GRAINS * grain : heldEnd(active);
+    return Math.max(bestCost * (1 - part), floor);
   }
 
   /** Throws the pieces that lie nearest to one of them anywhere in the stretch that they take up. */
