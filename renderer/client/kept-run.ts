@@ -26,7 +26,8 @@ export function keptRun({ workshop, seconds, signal, onBegin, onEnd, onBetter }:
       kept &&
       (kept.seconds >= seconds * 0.9 ||
         kept.stoppedBy === 'floor' ||
-        kept.stoppedBy === 'nothing left to try')
+        kept.stoppedBy === 'nothing left to try' ||
+        kept.stoppedBy === 'by hand')
     )
       return kept;
     onBegin?.(what);

@@ -91,7 +91,7 @@ export function useRequirementsTable(
 }
 
 function isProven(result: LayResult | undefined): boolean {
-  return result?.stoppedBy === 'floor' || result?.stoppedBy === 'nothing left to try';
+  return ['floor', 'nothing left to try', 'by hand'].includes(result?.stoppedBy ?? '');
 }
 
 function failure(reason: unknown): Problem {

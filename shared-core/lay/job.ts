@@ -125,5 +125,5 @@ export interface LayResult {
   readonly seed: number;
   readonly iterations: number;
   readonly seconds: number;
-  readonly stoppedBy: 'floor' | 'time' | 'iterations' | 'maker' | 'nothing left to try';
+  readonly stoppedBy: 'floor' | 'time' | 'iterations' | 'maker' | 'nothing left to try' | 'by hand';
 }

@@ -25,6 +25,7 @@ function shortestWords(result: LayResult, length: (mm: number) => string): strin
 }
 
 function lookedWords({ seconds, stoppedBy }: LayResult): string {
+  if (stoppedBy === 'by hand') return 'laid by hand';
   const looked =
     seconds < 0.1
       ? 'looked for less than 0.1 s'

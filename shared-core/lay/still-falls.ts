@@ -67,6 +67,7 @@ function piecesWords({ mostPieces }: FallsByPieces): string {
  */
 export function layStillFalls(result: LayResult, isBeingLookedFor: boolean): StillFalls | null {
   if (result.stoppedBy === 'floor' || result.stoppedBy === 'nothing left to try') return null;
+  if (result.stoppedBy === 'by hand') return null;
   // A clock may end a lay a hair early.
   if (!isBeingLookedFor && result.seconds >= 0.9 * thoroughSeconds) return null;
   const pieces = result.placements.length + result.unplaced.reduce((sum, { count }) => sum + count, 0);
