@@ -1,7 +1,7 @@
 /** The lay of each slot, drawn to scale: on endless cloth, as the coats need it, or on what the stash has. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { Tabs } from '@base-ui/react/tabs';
-import { type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { laySentence } from '../../../shared-core/flow-still-falls.ts';
 import type { LayResult } from '../../../shared-core/lay/job.ts';
@@ -9,15 +9,17 @@ import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { layStillFalls } from '../../../shared-core/lay/still-falls.ts';
 import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
-import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { sizedPieceName } from '../../../shared-core/plan/sizes.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { isLookingForLays } from '../../client/coat-session.ts';
 import { itemById, slotName } from '../../client/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
-import { useSystem } from '../../client/workshop.ts';
-import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { jobHash, keepLay } from '../../client/kept-lays.ts';
+import { quickSeconds } from '../../client/kept-run.ts';
+import { layInWorker } from '../../client/lay-pool.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { clothLengthUnit } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { RoomAwaited } from '../../parts/EstimateAwaited.tsx';
@@ -25,8 +27,11 @@ import { RoomHead } from '../../parts/RoomHead.tsx';
 import { fileName, saveFile } from '../../parts/save-file.ts';
 import { StillFallsNote } from '../../parts/StillFallsNote.tsx';
 import { bestLay } from './best-lay.ts';
+import { HandTable } from './hand/HandTable.tsx';
 import style from './LayRoom.module.css';
 import { LengthDrawing } from './LengthDrawing.tsx';
+import { endlessCaption, lengthCaption, lengthName } from './length-words.tsx';
+import { useZoom } from './use-zoom.ts';
 
 type Where = 'needs' | 'stash';
 
@@ -79,7 +84,8 @@ interface OneLayProps {
 }
 
 function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneLayProps) {
-  const { live, phase, stop, lookLonger } = useCoat();
+  const { live, phase, stop, lookLonger, reload } = useCoat();
+  const { workshop } = useWorkshop();
   const system = useSystem();
   const best = useMemo(() => bestLay(slotLay, live), [slotLay, live]);
   const { job, result, slotId } = best;
@@ -102,6 +108,13 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   const drawn = job.lengths
     .map((length, index) => ({ length, index, usedMm: result.usedLengthMm[index] ?? 0 }))
     .filter(({ usedMm }) => usedMm > 0);
+  const [isByHand, setIsByHand] = useState(false);
+  const lengthNames = job.lengths.map((length) => lengthName(input, length.id, length.lengthMm, system));
+  const giveUpHandLay = async () => {
+    const laid = await layInWorker({ job, seconds: quickSeconds, isThorough: false });
+    await keepLay(workshop, await jobHash(job), laid);
+    await reload();
+  };
   const saveDrawing = () =>
     saveFile(fileName(`${input.plan.name} ${name} lay`, 'svg'), 'image/svg+xml', laySvg(input.plan, best));
   return (
@@ -123,65 +136,84 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
           ))}
         </Tabs.List>
         <Tabs.Panel value={slotId} tabIndex={-1} className={style.room}>
-          <div className={style.bar}>
-            <div className={style.where}>
-              <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
-                What the coats need
-              </button>
-              <button
-                type="button"
-                aria-pressed={where === 'stash'}
-                disabled={!hasStash}
-                onClick={() => onWhere('stash')}
-              >
-                On your stash
-              </button>
-            </div>
-            <div className={style.group}>
-              <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
-                −
-              </Button>
-              <Button aria-label="Larger" onClick={() => zoom(1.4)}>
-                +
-              </Button>
-              <Button onClick={fit}>Whole length</Button>
-            </div>
-            <div className={style.group}>
-              {isWorking ? (
-                <Button onClick={stop}>Stop</Button>
-              ) : (
-                <>
-                  <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
-                  <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
-                </>
-              )}
-            </div>
-          </div>
-          <p className={`${style.words} number`} data-testid="lay-words">
-            {sentenceCase(layWords(result, system))}.
-          </p>
-          {falls && <StillFallsNote falls={falls} sentence={laySentence(falls, isWorking)} />}
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
-          <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
-            {drawn.map(({ length, index, usedMm }) => (
-              <div key={length.id}>
-                <p className={style.caption}>
-                  {where === 'stash'
-                    ? lengthCaption(input, length.id, length.lengthMm, usedMm, system)
-                    : endlessCaption(length.widthMm, selvageMm, system)}
-                </p>
-                <LengthDrawing
-                  job={job}
-                  result={result}
-                  lengthIndex={index}
-                  pxPerMm={pxPerMm}
-                  selvageMm={selvageMm}
-                  pieceNames={pieceNames}
-                  label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
-                />
+          {isByHand ? (
+            <HandTable
+              key={`${slotId} ${where}`}
+              slotLay={best}
+              name={name}
+              selvageMm={selvageMm}
+              isOneWay={item?.kind === 'cloth' && item.facts.hasNap === true}
+              pieceNames={pieceNames}
+              lengthNames={lengthNames}
+              onClose={() => setIsByHand(false)}
+            />
+          ) : (
+            <>
+              <div className={style.bar}>
+                <div className={style.where}>
+                  <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
+                    What the coats need
+                  </button>
+                  <button
+                    type="button"
+                    aria-pressed={where === 'stash'}
+                    disabled={!hasStash}
+                    onClick={() => onWhere('stash')}
+                  >
+                    On your stash
+                  </button>
+                </div>
+                <div className={style.group}>
+                  <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
+                    −
+                  </Button>
+                  <Button aria-label="Larger" onClick={() => zoom(1.4)}>
+                    +
+                  </Button>
+                  <Button onClick={fit}>Whole length</Button>
+                </div>
+                <div className={style.group}>
+                  <Button onClick={() => setIsByHand(true)}>Lay by hand</Button>
+                  {isWorking ? (
+                    <Button onClick={stop}>Stop</Button>
+                  ) : (
+                    <>
+                      {result.stoppedBy === 'by hand' && (
+                        <Button onClick={() => void giveUpHandLay()}>Back to the found lay</Button>
+                      )}
+                      <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
+                      <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
+                    </>
+                  )}
+                </div>
               </div>
-            ))}
-          </section>
+              <p className={`${style.words} number`} data-testid="lay-words">
+                {sentenceCase(layWords(result, system))}.
+              </p>
+              {falls && <StillFallsNote falls={falls} sentence={laySentence(falls, isWorking)} />}
+              {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
+              <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
+                {drawn.map(({ length, index, usedMm }) => (
+                  <div key={length.id}>
+                    <p className={style.caption}>
+                      {where === 'stash'
+                        ? lengthCaption(input, length.id, length.lengthMm, usedMm, system)
+                        : endlessCaption(length.widthMm, selvageMm, system)}
+                    </p>
+                    <LengthDrawing
+                      job={job}
+                      result={result}
+                      lengthIndex={index}
+                      pxPerMm={pxPerMm}
+                      selvageMm={selvageMm}
+                      pieceNames={pieceNames}
+                      label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
+                    />
+                  </div>
+                ))}
+              </section>
+            </>
+          )}
         </Tabs.Panel>
       </Tabs.Root>
     </>
@@ -204,94 +236,10 @@ function SlotTab({ slotId, result }: { slotId: string; result: LayResult }) {
   );
 }
 
-/** "Cloth of 147 cm, 143 cm between the selvages, as long as it takes". */
-function endlessCaption(usableMm: number, selvageMm: number, system: MeasureSystem) {
-  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothWidthUnit });
-  return (
-    <>
-      {show(usableMm + 2 * selvageMm)} wide
-      <span>{selvageMm > 0 && `, ${show(usableMm)} between the selvages`}, as long as it takes</span>
-    </>
-  );
-}
-
-function lengthCaption(
-  input: FlowInput,
-  lengthId: string,
-  lengthMm: number | null,
-  usedMm: number,
-  system: MeasureSystem,
-) {
-  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
-  if (lengthMm === null) return `To buy: ${show(usedMm)}`;
-  for (const { lots } of input.shelf) {
-    for (const lot of lots) {
-      const length = lot.lengths.find((candidate) => candidate.id === lengthId);
-      if (!length) continue;
-      return (
-        <>
-          {sentenceCase(length.form)} of {show(lengthMm)}
-          {lot.dyeLot && `, dye lot ${lot.dyeLot}`}
-          <span>
-            : {show(usedMm)} used, {lengthMm - usedMm < 10 ? 'nothing' : show(lengthMm - usedMm)} left
-          </span>
-        </>
-      );
-    }
-  }
-  return show(lengthMm);
-}
-
 function drawnLengthMm({ job, result }: SlotLay): number {
   const drawn = job.lengths.map((length, index) => {
     const usedMm = result.usedLengthMm[index] ?? 0;
     return usedMm > 0 ? (length.lengthMm ?? usedMm + 150) : 0;
   });
   return Math.max(500, ...drawn);
-}
-
-/** A good height for the cloth: near half of the window, which leaves room for the words above it. */
-function usualHeightPx(): number {
-  return Math.max(300, Math.min(560, window.innerHeight * 0.44));
-}
-
-const mostPxPerMm = 1.5;
-/** Beside the drawing: the sheet's own edge and the figure at the last cut. */
-const besidePx = 108;
-
-/** Scale of the drawing: at first the cloth's width at a good height. */
-function useZoom(sheet: RefObject<HTMLElement | null>, lengthMm: number, widthMm: number, shown: string) {
-  const [roomPx, setRoomPx] = useState(1000);
-  const [chosen, setChosen] = useState<number | null>(null);
-  const centre = useRef(0);
-  useEffect(() => {
-    const element = sheet.current;
-    if (!element) return;
-    const watch = new ResizeObserver(() => setRoomPx(element.clientWidth));
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [sheet]);
-  const fitPxPerMm = Math.max(0.02, (roomPx - besidePx) / lengthMm);
-  const usual = usualHeightPx() / widthMm;
-  const pxPerMm = chosen ?? usual;
-  // Another lay is looked at from its start, at its own scale.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown decides.
-  useLayoutEffect(() => {
-    setChosen(null);
-    if (sheet.current) sheet.current.scrollLeft = 0;
-  }, [sheet, shown]);
-  // What was in the middle of the sheet stays there.
-  useLayoutEffect(() => {
-    const element = sheet.current;
-    if (element && chosen !== null) element.scrollLeft = centre.current * pxPerMm - element.clientWidth / 2;
-  }, [sheet, chosen, pxPerMm]);
-  return {
-    pxPerMm,
-    zoom: (ratio: number) => {
-      const element = sheet.current;
-      if (element) centre.current = (element.scrollLeft + element.clientWidth / 2) / pxPerMm;
-      setChosen(Math.min(mostPxPerMm, Math.max(Math.min(fitPxPerMm, usual), pxPerMm * ratio)));
-    },
-    fit: () => setChosen(Math.min(mostPxPerMm, fitPxPerMm)),
-  };
 }

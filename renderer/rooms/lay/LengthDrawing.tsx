@@ -15,6 +15,7 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { clothLengthUnit } from '../../parts/Amount.tsx';
 import style from './LengthDrawing.module.css';
+import { hueOf } from './piece-hue.ts';
 import { Tape, tapePx } from './Tape.tsx';
 
 export interface LengthDrawingProps {
@@ -185,13 +186,6 @@ function drawnPieces(
         maxY: box.maxY + placement.y,
       };
     });
-}
-
-/** The same piece has the same hue in every lay. */
-function hueOf(id: string): number {
-  let hash = 2166136261;
-  for (const letter of id) hash = Math.imul(hash ^ (letter.codePointAt(0) ?? 0), 16777619) >>> 0;
-  return (hash % 24) * 15;
 }
 
 const Pieces = memo(function Pieces({ pieces }: { pieces: readonly DrawnPiece[] }) {

@@ -5,7 +5,7 @@ import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts'
 /** Jobs are made anew with each pass; two that ask the same have the same key. */
 const keys = new WeakMap<LayJob, string>();
 
-function jobKey(job: LayJob): string {
+export function jobKey(job: LayJob): string {
   const known = keys.get(job);
   if (known) return known;
   const key = JSON.stringify([

@@ -6,15 +6,12 @@ import {
   type HandLay,
   handLayOf,
   handResult,
-  isClear,
   moved,
-  outlinesOf,
   pinnedOrNot,
-  placedBox,
   slid,
-  standingOf,
   turned,
 } from '../../../shared-core/lay/by-hand.ts';
+import { isClear, outlinesOf, placedBox, standingOf } from '../../../shared-core/lay/standing.ts';
 import { checkLay } from '../../../shared-core/lay/check.ts';
 import type { LayJob } from '../../../shared-core/lay/job.ts';
 import { dice, job, laid, length, randomJob, rectangle, ring, shape } from './jobs.ts';

@@ -1,0 +1,54 @@
+/** Both lays in figures, and whether the one on the table can be cut. */
+import { totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
+import { showQuantity } from '../../../../shared-core/measure/show.ts';
+import { useSystem } from '../../../client/workshop.ts';
+import { clothLengthUnit } from '../../../parts/Amount.tsx';
+import style from './HandTable.module.css';
+import { finishSeconds, type HandTable } from './useHandTable.ts';
+
+export interface HandWordsProps {
+  readonly table: HandTable;
+  /** Length of the lay that the search had found. */
+  readonly foundMm: number;
+  readonly isBeneath: boolean;
+  readonly onBeneath: (isBeneath: boolean) => void;
+}
+
+export function HandWords({ table, foundMm, isBeneath, onBeneath }: HandWordsProps) {
+  const system = useSystem();
+  const { laid, clashing } = table;
+  const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 3 });
+  const differenceMm = totalUsedMm(laid) - foundMm;
+  const difference = show(Math.abs(differenceMm));
+  return (
+    <>
+      <p className={`${style.words} number`} data-testid="hand-words">
+        By hand {show(totalUsedMm(laid))}, {Math.floor(laid.utilisation * 100)} % of the cloth used; found by
+        the search {show(foundMm)}
+        {Math.abs(differenceMm) >= 0.5 &&
+          `: yours is ${difference} ${differenceMm < 0 ? 'shorter' : 'longer'}`}
+        .
+        <label className={style.compare}>
+          <input type="checkbox" checked={isBeneath} onChange={(event) => onBeneath(event.target.checked)} />
+          Show the found lay beneath
+        </label>
+      </p>
+      <p className={style.state} data-tone={clashing.size > 0 ? 'short' : 'plain'} role="status">
+        {stateWords(table)}
+      </p>
+    </>
+  );
+}
+
+function stateWords({ isFinishing, problem, clashing, lay }: HandTable): string {
+  if (isFinishing) return `Laying the rest for ${finishSeconds} s …`;
+  if (problem !== null) return problem;
+  if (clashing.size > 0)
+    return clashing.size === 1
+      ? '1 piece lies where it cannot be cut.'
+      : `${clashing.size} pieces lie where they cannot be cut.`;
+  const asideCount = lay.aside.reduce((sum, { count }) => sum + count, 0);
+  return asideCount === 0
+    ? 'Every piece can be cut where it lies.'
+    : `Every piece on the table can be cut; ${asideCount} ${asideCount === 1 ? 'has' : 'have'} no room on it.`;
+}
