@@ -62,6 +62,8 @@ test('with the keys alone I choose a piece, move, turn, pin and slide it, and th
 test('I pin two pieces, the search lays the rest around them, and I use that lay; it stays mine until I give it back', async ({
   page,
 }) => {
+  // A busy machine takes its time for all the lays of six coats, twice.
+  test.setTimeout(300_000);
   await openTable(page);
   await page.getByRole('application').focus();
   for (const key of ['PageDown', 'p', 'PageDown', 'p']) await page.keyboard.press(key);

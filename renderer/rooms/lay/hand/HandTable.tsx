@@ -58,7 +58,10 @@ export function HandTable(props: HandTableProps) {
   const { lay, laid, outlines, selected, partner, clashing } = table;
   const sheet = useRef<SVGSVGElement>(null);
   const places = useMemo(() => tablePlaces(job, laid.usedLengthMm), [job, laid.usedLengthMm]);
-  const { view, setView, fit, fingerDown, fingerMoved, fingerUp } = useHandView(sheet, tableSize(places));
+  const { view, setView, fit, reveal, fingerDown, fingerMoved, fingerUp } = useHandView(
+    sheet,
+    tableSize(places),
+  );
   const [grip, setGrip] = useState<Grip | null>(null);
   const [isBeneath, setIsBeneath] = useState(false);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -126,7 +129,18 @@ export function HandTable(props: HandTableProps) {
 
   const walk = (by: number) => {
     const count = lay.placements.length;
-    if (count > 0) table.choose(selected === null ? 0 : (selected + by + count) % count);
+    if (count === 0) return;
+    const next = selected === null ? 0 : (selected + by + count) % count;
+    table.choose(next);
+    const placement = lay.placements[next]!;
+    const box = placedBox(outlines, placement);
+    const height = box.maxY - box.minY;
+    reveal({
+      x: box.minX,
+      y: bottomOf(placement.length) - box.minY - height,
+      width: box.maxX - box.minX,
+      height,
+    });
   };
   const arrow = (x: number, y: number, event: KeyboardEvent) => {
     if (selected === null) setView((now) => panned(now, -60 * x, 60 * y));

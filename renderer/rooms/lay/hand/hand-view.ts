@@ -37,6 +37,33 @@ export function fittingView(
   return { scale, x: marginPx, y: Math.max(marginPx, (room.height - table.height * scale) / 2) };
 }
 
+/** The width of the cloth fills the sheet, and its start is in sight. */
+export function startingView(
+  room: { width: number; height: number },
+  table: { width: number; height: number },
+): HandView {
+  const scale = Math.min(mostScale, Math.max(leastScale, (room.height - 4 * marginPx) / table.height));
+  return { scale, x: marginPx, y: 2 * marginPx };
+}
+
+/** Moved just so far that a box of the table, mm, is in sight; a larger one shows its start. */
+export function revealing(
+  view: HandView,
+  room: { width: number; height: number },
+  box: { x: number; y: number; width: number; height: number },
+): HandView {
+  const inSight = (from: number, extent: number, roomPx: number): number => {
+    if (from < marginPx) return marginPx - from;
+    const past = from + extent - (roomPx - marginPx);
+    return past > 0 ? Math.max(-past, marginPx - from) : 0;
+  };
+  return panned(
+    view,
+    inSight(view.x + box.x * view.scale, box.width * view.scale, room.width),
+    inSight(view.y + box.y * view.scale, box.height * view.scale, room.height),
+  );
+}
+
 /** Wheel and two fingers on the sheet. One finger or the pointer on bare cloth is for the drawing to handle. */
 export function useHandView(
   sheet: RefObject<SVGSVGElement | null>,
@@ -51,7 +78,17 @@ export function useHandView(
     const box = sheet.current?.getBoundingClientRect();
     if (box && box.width > 0) setView(fittingView(box, tableNow.current));
   }, [sheet]);
-  useEffect(fit, [fit]);
+  useEffect(() => {
+    const box = sheet.current?.getBoundingClientRect();
+    if (box && box.width > 0) setView(startingView(box, tableNow.current));
+  }, [sheet]);
+  const reveal = useCallback(
+    (box: { x: number; y: number; width: number; height: number }) => {
+      const room = sheet.current?.getBoundingClientRect();
+      if (room) setView((now) => revealing(now, room, box));
+    },
+    [sheet],
+  );
 
   // React's own wheel listeners cannot keep the page from scrolling.
   useEffect(() => {
@@ -103,5 +140,5 @@ export function useHandView(
   }, []);
   const fingerUp = useCallback((id: number) => void fingers.current.delete(id), []);
 
-  return { view, setView, fit, fingerDown, fingerMoved, fingerUp };
+  return { view, setView, fit, reveal, fingerDown, fingerMoved, fingerUp };
 }
