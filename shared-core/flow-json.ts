@@ -42,7 +42,7 @@ export function estimateJson(
     basket: { goodsMinor: totalMinor, deliveryMinor, payMinor, deliveries },
   });
   const items = slotItems(sources);
-  const detail = (slotId: string) => inMetric(needDetail(plan, slotId, items, sources.offers));
+  const detail = (slotId: string) => inMetric(needDetail(plan, slotId, items, sources.offers, system));
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     pattern: patternJson(sources),

@@ -12,7 +12,7 @@ import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { plansBySize } from './plan/sizes.ts';
-import { cloWords, massWords, packedWords } from './requirement/finished-words.ts';
+import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
@@ -84,13 +84,13 @@ export function estimateText(
           ),
         ]
       : []),
-    section('The finished coat', finishedRows(estimate, system)),
+    section('The finished coat', finishedRows(plan, estimate, system)),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');
 }
 
 /** Weight, label, warmth and packed size of one coat of each size, then care and cautions of them all. */
-function finishedRows({ finished }: Estimate, system: MeasureSystem): string[] {
+function finishedRows(plan: CoatPlan, { finished }: Estimate, system: MeasureSystem): string[] {
   const coats = finished.coats.flatMap((coat) => [
     row(finished.coats.length > 1 ? `weight, ${coat.size}` : 'weight', massWords(coat, system)),
     ...coat.label.lines.map((line) => row('label', `US ${line.us}; EU ${line.eu}`)),
@@ -100,7 +100,9 @@ function finishedRows({ finished }: Estimate, system: MeasureSystem): string[] {
   ]);
   return [
     ...coats,
-    row('care', finished.care.gentlest ?? 'not known'),
+    ...finished.care.limits.map((limit) => row(limit.name.toLowerCase(), careLimitWords(plan, limit))),
+    row('care label', finished.care.label.lines.map(({ text }) => text).join(' ') || 'not known'),
+    ...finished.care.label.asides.map((aside) => row('', aside)),
     ...finished.care.conflicts.map(({ says, mend }) => row('', `${says} ${mend}`)),
     ...finished.cautions.map(({ kind, says, defersTo }) => row(kind, `${says} ${defersTo}`)),
   ];

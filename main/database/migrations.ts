@@ -9,6 +9,7 @@ import { photo } from './migrations/0006-photo.ts';
 import { reversals } from './migrations/0007-reversals.ts';
 import { minorUnits } from './migrations/0008-minor-units.ts';
 import { layers } from './migrations/0009-layers.ts';
+import { careAndZips } from './migrations/0010-care-and-zips.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   reversals,
   minorUnits,
   layers,
+  careAndZips,
 ];

@@ -4,7 +4,8 @@ import { plainMoney } from '../measure/money.ts';
 import { found } from '../measure/problem.ts';
 import { readMoney } from '../measure/read-money.ts';
 import { readQuantity } from '../measure/read.ts';
-import { type FactField, type ItemKind, itemKinds, kindRecords, type QuantityField } from '../stash/kinds.ts';
+import type { FactField, QuantityField } from '../stash/fact-field.ts';
+import { type ItemKind, itemKinds, kindRecords } from '../stash/kinds.ts';
 import type { Flaw } from '../stash/stash.ts';
 import { fileUnits } from './stash-columns.ts';
 

@@ -4,7 +4,8 @@
  * unit in its heading; amounts are in the unit that the line's own column names, as the kind is counted.
  */
 import type { UnitId } from '../measure/units.ts';
-import { type Counted, type FactField, factFields, itemKinds, type QuantityField } from '../stash/kinds.ts';
+import type { FactField, QuantityField } from '../stash/fact-field.ts';
+import { type Counted, factFields, itemKinds } from '../stash/kinds.ts';
 
 export interface StashColumn {
   readonly key: string;

@@ -85,6 +85,18 @@ function headingKeys(headings: readonly string[], currency: string): Outcome<str
   return found(plain.map((heading) => keyOf.get(heading)!));
 }
 
+/** What became of columns that files from here once had. */
+const formerHeadings: ReadonlyMap<string, string> = new Map([
+  [
+    'care',
+    'Head it "wash", and where it says "dry clean" write "do not wash", with "dry clean P" in a column "dry clean".',
+  ],
+  [
+    'separating (yes or no)',
+    'Head it "how a zip opens", and write "separating", "two-way, separating" or "closed at the bottom".',
+  ],
+]);
+
 function unknownHeading(where: string, said: string, currency: string): Problem {
   if (said === '') return { where, what: 'has no heading', mend: 'Give it one, or take the column out.' };
   if (/^price of the lot/i.test(said)) {
@@ -94,6 +106,8 @@ function unknownHeading(where: string, said: string, currency: string): Problem 
       mend: `Give the prices in ${currency} and head the column "price of the lot (${currency})".`,
     };
   }
+  const now = formerHeadings.get(plainHeading(said));
+  if (now) return { where, what: `is "${said}", which files had before`, mend: now };
   return {
     where,
     what: `is "${said}", which is no column of a stash file`,

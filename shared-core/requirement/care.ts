@@ -3,8 +3,10 @@ import type { Basis } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
-import { readFibre } from './fibre.ts';
-import type { Fibre } from './fibre-names.ts';
+import { type CareLabel, careLabel } from './care-label.ts';
+import { type CareLimit, careLimits, careSteps, partNames } from './care-limits.ts';
+import { isPlumage } from './fibre-names.ts';
+import { ironLimitC } from './iron.ts';
 import type { SlotItems } from './need.ts';
 
 export interface Prewash {
@@ -14,7 +16,7 @@ export interface Prewash {
   readonly acrossRatio: number;
 }
 
-export type CareConflictKind = 'mixed shrinkage' | 'hottest wash' | 'wash and dry clean' | 'iron heat';
+export type CareConflictKind = 'mixed shrinkage' | 'no cleaning' | 'drying of down' | 'iron heat';
 
 export interface CareConflict {
   readonly kind: CareConflictKind;
@@ -28,35 +30,13 @@ export interface Care {
   /** Slots whose material shrinks in the first wash: washed before cutting, or cut larger as planned. */
   readonly prewash: readonly Prewash[];
   readonly conflicts: readonly CareConflict[];
-  /** What the whole coat bears: the gentlest of its materials; null while none is known. */
-  readonly gentlest: CareWord | null;
-  /** Slots of cloth, batting and fill with a material whose care is not written down. */
-  readonly unknownSlotIds: readonly string[];
+  /** What the whole coat bears, process by process. */
+  readonly limits: readonly CareLimit[];
+  readonly label: CareLabel;
 }
-
-/** Words of the stash's care field, gentlest first. */
-export const careWords = ['dry clean', 'hand wash', 'wash at 30', 'wash at 40', 'wash at 60'] as const;
-export type CareWord = (typeof careWords)[number];
 
 /** Two materials sewn together that differ by more than this pucker after the wash: common practice, no source. */
 export const mixedShrinkageRatio = 0.02;
-
-/** Highest sole of the iron that a fibre bears, Celsius. Source: care-symbol page (one dot 110, two 150, three 200). */
-export const ironC: Readonly<Partial<Record<Fibre, number>>> = {
-  nylon: 110,
-  acrylic: 110,
-  modacrylic: 110,
-  acetate: 110,
-  polypropylene: 110,
-  spandex: 110,
-  polyester: 150,
-  wool: 150,
-  silk: 150,
-  rayon: 150,
-  cotton: 200,
-  linen: 200,
-  hemp: 200,
-};
 
 /**
  * Length to have before the first wash so that needMm is left after it: need / (1 - shrinkage).
@@ -75,10 +55,7 @@ export function care(plan: CoatPlan, items: SlotItems): Care {
       ? [{ slot, item }]
       : [];
   });
-  const known = textiles.flatMap(({ slot, item }) =>
-    item.facts.care === null ? [] : [{ slot, care: item.facts.care }],
-  );
-  const gentlest = careWords.find((word) => known.some((one) => one.care === word)) ?? null;
+  const limits = careLimits(plan, items);
   return {
     prewash: textiles.flatMap(({ slot, item }) => {
       const shrinkage = shrinkageOf(item);
@@ -86,9 +63,14 @@ export function care(plan: CoatPlan, items: SlotItems): Care {
         ? [{ slotId: slot.id, slotName: slot.name, ...shrinkage }]
         : [];
     }),
-    conflicts: [...mixedShrinkage(textiles), ...differentWashes(known, gentlest), ...ironHeat(textiles)],
-    gentlest,
-    unknownSlotIds: textiles.filter(({ item }) => item.facts.care === null).map(({ slot }) => slot.id),
+    conflicts: [
+      ...mixedShrinkage(textiles),
+      ...noCleaning(plan, limits),
+      ...dryingOfDown(plan, textiles, limits),
+      ...ironHeat(textiles),
+    ],
+    limits,
+    label: careLabel(limits, textiles.some(hasPlumage)),
   };
 }
 
@@ -130,41 +112,60 @@ function mixedShrinkage(textiles: readonly Textile[]): CareConflict[] {
   ];
 }
 
-function differentWashes(
-  known: readonly { readonly slot: Slot; readonly care: CareWord }[],
-  gentlest: CareWord | null,
-): CareConflict[] {
-  if (gentlest === null) return [];
-  const gentle = known.filter((one) => one.care === gentlest);
-  const others = known.filter((one) => one.care !== gentlest);
-  if (others.length === 0) return [];
-  const slotIds = [...gentle, ...others].map((one) => one.slot.id);
-  const gentleNames = gentle.map((one) => one.slot.name).join(', ');
-  const otherNames = others.map((one) => `${one.slot.name} (${one.care})`).join(', ');
-  const basis: Basis = {
-    kind: 'computed',
-    how: 'the gentlest care of the materials, as they are sewn into one',
-    source:
-      'care labels: 16 CFR 423, a reasonable basis for the instructions; the rules where it is sold decide',
-  };
-  if (gentlest === 'dry clean') {
-    return [
-      {
-        kind: 'wash and dry clean',
-        slotIds,
-        says: `${gentleNames} is for dry cleaning only, but the coat also has ${otherNames}.`,
-        mend: 'Label the whole coat for dry cleaning, or choose another material.',
-        basis,
-      },
-    ];
-  }
+const byPart: Basis = {
+  kind: 'computed',
+  how: 'each process by the part of the coat that bears least of it, as they are sewn into one',
+  source:
+    'care labels: 16 CFR 423, a reasonable basis for the instructions; the rules where it is sold decide',
+};
+
+function limitOf(limits: readonly CareLimit[], process: CareLimit['process']): CareLimit {
+  return limits.find((limit) => limit.process === process)!;
+}
+
+/** One part must not be washed and another not be dry cleaned: no usual way is left. */
+function noCleaning(plan: CoatPlan, limits: readonly CareLimit[]): CareConflict[] {
+  const wash = limitOf(limits, 'careWash');
+  const professional = limitOf(limits, 'careProfessional');
+  if (wash.limit !== 'do not wash' || professional.limit !== 'do not dry clean') return [];
   return [
     {
-      kind: 'hottest wash',
-      slotIds,
-      says: `${gentleNames} bears no more than ${gentlest}, less than ${otherNames}.`,
-      mend: `Label the whole coat: ${gentlest}.`,
-      basis,
+      kind: 'no cleaning',
+      slotIds: [...wash.slotIds, ...professional.slotIds],
+      says: `Not to be washed: ${partNames(plan, wash.slotIds)}. Not to be dry cleaned: ${partNames(plan, professional.slotIds)}. The coat cannot be cleaned in any usual way.`,
+      mend: 'Choose another material for one of them; else the label must say that it cannot be cleaned.',
+      basis: byPart,
+    },
+  ];
+}
+
+function hasPlumage({ item }: Textile): boolean {
+  return item.kind === 'fill' && isPlumage(`${item.name}, ${item.facts.fibre ?? ''}`);
+}
+
+/** Wet down clumps and goes musty unless it is tumbled dry. */
+function dryingOfDown(
+  plan: CoatPlan,
+  textiles: readonly Textile[],
+  limits: readonly CareLimit[],
+): CareConflict[] {
+  const dry = limitOf(limits, 'careDry');
+  const wash = limitOf(limits, 'careWash');
+  const steps = careSteps('careDry');
+  const down = textiles.filter(hasPlumage).map(({ slot }) => slot.id);
+  const isTumbled = dry.limit === null || steps.indexOf(dry.limit) >= steps.indexOf('tumble dry low');
+  if (down.length === 0 || isTumbled || wash.limit === 'do not wash') return [];
+  return [
+    {
+      kind: 'drying of down',
+      slotIds: [...down, ...dry.slotIds],
+      says: `After a wash ${partNames(plan, down)} must be tumbled dry to stand up again, but ${partNames(plan, dry.slotIds)} bears no tumble dryer (${dry.limit}).`,
+      mend: 'Choose another material for it, or label the coat not to be washed.',
+      basis: {
+        kind: 'rule of thumb',
+        how: 'wet down clumps until it is tumbled dry on low',
+        source: 'common practice, no source',
+      },
     },
   ];
 }
@@ -194,13 +195,4 @@ function ironHeat(textiles: readonly Textile[]): CareConflict[] {
       },
     },
   ];
-}
-
-/** The least heat that a material's fibres bear, Celsius; null where they are not known. Shared with the cautions. */
-export function ironLimitC(item: Item): number | null {
-  if (item.kind !== 'cloth' && item.kind !== 'batting') return null;
-  const read = readFibre(item.facts.fibre ?? '', item.name);
-  if (!read.ok) return null;
-  const limits = read.value.flatMap(({ fibre }) => ironC[fibre] ?? []);
-  return limits.length > 0 ? Math.min(...limits) : null;
 }

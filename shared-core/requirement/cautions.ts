@@ -4,10 +4,10 @@
  */
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
-import { ironLimitC } from './care.ts';
 import { readFibre } from './fibre.ts';
 import { drawstringCautions } from './drawstrings.ts';
-import type { Fibre } from './fibre-names.ts';
+import { type Fibre, isPlumage } from './fibre-names.ts';
+import { ironLimitC } from './iron.ts';
 import type { SlotItems } from './need.ts';
 
 export type CautionKind =
@@ -82,7 +82,7 @@ function ironCaution(plan: CoatPlan, items: SlotItems): Caution[] {
 
 function downCaution(plan: CoatPlan, items: SlotItems): Caution[] {
   const slotIds = plan.slots
-    .filter((slot) => slot.kind === 'fill' && isPlumage(items.get(slot.id)))
+    .filter((slot) => slot.kind === 'fill' && isDown(items.get(slot.id)))
     .map((slot) => slot.id);
   if (slotIds.length === 0) return [];
   return [
@@ -96,11 +96,8 @@ function downCaution(plan: CoatPlan, items: SlotItems): Caution[] {
   ];
 }
 
-/** Down or feathers, or an unnamed fill whose loft only down has. */
-function isPlumage(item: Item | undefined): boolean {
-  if (item?.kind !== 'fill') return false;
-  const words = `${item.name} ${item.facts.fibre ?? ''}`;
-  return /\b(down|feathers?)\b/i.test(words);
+function isDown(item: Item | undefined): boolean {
+  return item?.kind === 'fill' && isPlumage(`${item.name}, ${item.facts.fibre ?? ''}`);
 }
 
 /** Plain cloth from this weight up needs no test, whatever its fibre: 2.6 oz/yd2. */

@@ -1,4 +1,5 @@
 /** Zips, cords, elastic and tapes that run along edges: how long each is in each size, and what to cut it from. */
+import type { MeasureSystem } from '../measure/quantity.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import { plansBySize } from '../plan/sizes.ts';
 import type { Offer } from '../stash/offer.ts';
@@ -27,19 +28,20 @@ export interface CutLengths {
   readonly isUsual: boolean;
 }
 
-/** Lengths of a fastening's slot, from the offers of its item and the item itself. */
+/** Lengths of a fastening's slot, from the offers of its item and the item itself. system: of the shops' usual steps. */
 export function cutLengths(
   plan: CoatPlan,
   slotId: string,
   items: SlotItems,
   offers: readonly Offer[],
+  system: MeasureSystem,
 ): CutLengths {
   const slot = slotById(plan, slotId);
   const item = items.get(slotId);
   const isZip = isZipSlot(slot, item);
   const known = soldLengths(item, offers);
   const isUsual = known.length === 0 && isZip;
-  const soldMm = isUsual ? usualSeparatingZipsMm : known;
+  const soldMm = isUsual ? usualSeparatingZipsMm[system] : known;
   const bySize = plansBySize(plan).flatMap((each): CutLength[] => {
     const lengthMm = fasteningLengthMm(each, slot);
     if (lengthMm === null) return [];

@@ -1,6 +1,7 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
 import { type Basis, measureIn } from '../measure/basis.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
+import type { MeasureSystem } from '../measure/quantity.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import { edgeLengthMm } from '../plan/outline-ring.ts';
 import type { AmountNeed, SlotItems } from './need.ts';
@@ -83,8 +84,11 @@ export function zipToBuy(wantedMm: number, soldLengthsMm: readonly number[]): Ou
   return found({ soldMm, shortenToMm: soldMm - wantedMm > zipToleranceMm ? wantedMm : null });
 }
 
-/** Separating zips are sold in steps of 2 in from 12 to 36 in, mm. Common practice, no source. */
-export const usualSeparatingZipsMm: readonly number[] = Array.from(
-  { length: 13 },
-  (_, i) => (12 + 2 * i) * 25.4,
-);
+/**
+ * Lengths in which separating zips are sold, mm: every 2 in from 10 to 36 in, or every 5 cm from 25 to 100 cm; the
+ * shortest are those of children's coats. Common practice, no source.
+ */
+export const usualSeparatingZipsMm: Readonly<Record<MeasureSystem, readonly number[]>> = {
+  imperial: Array.from({ length: 14 }, (_, i) => (10 + 2 * i) * 25.4),
+  metric: Array.from({ length: 16 }, (_, i) => 250 + 50 * i),
+};

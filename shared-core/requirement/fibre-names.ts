@@ -112,3 +112,8 @@ export function fibreOfWord(word: string): Fibre | undefined {
   if (known !== undefined || !besides.test(plain)) return known;
   return fibreOfWord(plain.replace(besides, ''));
 }
+
+/** Whether words about a filling, its name and its fibres, speak of down or feathers. */
+export function isPlumage(words: string): boolean {
+  return /\b(down|eiderdown|feathers?)\b/i.test(words);
+}

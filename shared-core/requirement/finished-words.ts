@@ -1,6 +1,8 @@
 /** What the finished coat is, in the maker's words: the same on the screen and in the headless command. */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import { type CareLimit, partNames } from './care-limits.ts';
 import type { FinishedCoat } from './finished-coat.ts';
 
 /** "1.42 kg", "1.42 kg, as weighed" or "1.1 kg at least". */
@@ -26,4 +28,11 @@ export function packedWords(coat: FinishedCoat, system: MeasureSystem): string |
   if (coat.measuredPackedCm3 !== null) return `${show(coat.measuredPackedCm3)}, as measured`;
   if (!coat.packed) return null;
   return `${show(coat.packed.leastCm3).replace(/ \S+$/, '')} to ${show(coat.packed.mostCm3)}`;
+}
+
+/** "wash at 30, because of shell, batting; not written down yet of front zip". */
+export function careLimitWords(plan: CoatPlan, { limit, slotIds, unknownSlotIds }: CareLimit): string {
+  const open = unknownSlotIds.length > 0 ? `not written down yet of ${partNames(plan, unknownSlotIds)}` : '';
+  const known = limit === null ? '' : `${limit}, because of ${partNames(plan, slotIds)}`;
+  return [known, open].filter((part) => part !== '').join('; ') || 'not known yet';
 }

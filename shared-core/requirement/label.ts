@@ -202,7 +202,7 @@ function asides(lines: readonly LabelLine[]): string[] {
       : []),
     ...(hasWool
       ? [
-          'US: wool and recycled wool are named however little there is of them (Wool Products Labeling Act), and no 3 % is granted them: only what cannot be helped in making.',
+          'US: wool and recycled wool are named however little there is of them (Wool Products Labeling Act). That Act grants no fixed 3 %, only what care in making cannot avoid.',
         ]
       : []),
     ...(leftOut === ''

@@ -1,4 +1,5 @@
 /** What stands behind a need, for those who want to see how it came about: the same on the screen and in the headless command. */
+import type { MeasureSystem } from '../measure/quantity.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
 import { type BattedPiece, battedPieces } from './batted-pieces.ts';
@@ -17,12 +18,13 @@ export type NeedDetail =
   | { readonly kind: 'needle'; readonly choice: NeedleChoice | null }
   | { readonly kind: 'fastening'; readonly lengths: CutLengths };
 
-/** Detail of the need of one slot. */
+/** Detail of the need of one slot. system: in which a shop's usual lengths step. */
 export function needDetail(
   plan: CoatPlan,
   slotId: string,
   items: SlotItems,
   offers: readonly Offer[],
+  system: MeasureSystem,
 ): NeedDetail {
   const slot = slotById(plan, slotId);
   switch (slot.kind) {
@@ -37,7 +39,7 @@ export function needDetail(
     case 'needle':
       return { kind: 'needle', choice: planNeedleChoice(plan, items) };
     case 'fastening':
-      return { kind: 'fastening', lengths: cutLengths(plan, slotId, items, offers) };
+      return { kind: 'fastening', lengths: cutLengths(plan, slotId, items, offers, system) };
     default:
       return slot.kind satisfies never;
   }

@@ -4,41 +4,8 @@
  * Facts live in one validated JSON column; what is searched or summed has a column of its own.
  */
 import type { Problem } from '../measure/problem.ts';
-
-export type QuantityField =
-  | 'length'
-  | 'mass'
-  | 'arealMass'
-  | 'fillPower'
-  | 'threadSize'
-  | 'threadLength'
-  | 'ratio'
-  | 'needleSize'
-  | 'count';
-
-/**
- * One fact of a kind. A quantity holds a number in its inside unit (mm, g, g/m2, cm3/g, tex, m, 0..1, NM),
- * a choice one of its options, a text anything, a flag yes or no. A fact that is not known is null.
- */
-export type FactField =
-  | {
-      readonly kind: 'quantity';
-      readonly quantity: QuantityField;
-      readonly label: string;
-      readonly hint: string;
-      readonly required: boolean;
-      readonly min: number;
-      readonly max: number;
-    }
-  | {
-      readonly kind: 'choice';
-      readonly label: string;
-      readonly hint: string;
-      readonly required: boolean;
-      readonly options: readonly string[];
-    }
-  | { readonly kind: 'text'; readonly label: string; readonly hint: string; readonly required: boolean }
-  | { readonly kind: 'flag'; readonly label: string; readonly hint: string; readonly required: boolean };
+import { careFields } from './care-fields.ts';
+import { choice, type FactField, factProblem, flag, quantity, text } from './fact-field.ts';
 
 type ValueOf<Field> = Field extends { kind: 'quantity' }
   ? number | null
@@ -50,41 +17,9 @@ type ValueOf<Field> = Field extends { kind: 'quantity' }
 
 type FactsFrom<Fields> = { readonly [Name in keyof Fields]: ValueOf<Fields[Name]> };
 
-function quantity(
-  quantity: QuantityField,
-  label: string,
-  hint: string,
-  min: number,
-  max: number,
-  required = false,
-) {
-  return { kind: 'quantity', quantity, label, hint, required, min, max } as const;
-}
-function choice<const Options extends readonly string[]>(
-  label: string,
-  hint: string,
-  options: Options,
-  required = false,
-) {
-  return { kind: 'choice', label, hint, required, options } as const;
-}
-function text(label: string, hint: string) {
-  return { kind: 'text', label, hint, required: false } as const;
-}
-function flag(label: string, hint: string) {
-  return { kind: 'flag', label, hint, required: false } as const;
-}
-
 const shrinkageAlongRatio = quantity('ratio', 'Shrinkage along', 'loss of length in the first wash', 0, 0.5);
 const shrinkageAcrossRatio = quantity('ratio', 'Shrinkage across', 'loss of width in the first wash', 0, 0.5);
 const fibre = text('Fibre', 'generic names and shares: 100 % nylon; 65 % cotton, 35 % polyester');
-const care = choice('Care', 'hottest wash the material bears', [
-  'hand wash',
-  'wash at 30',
-  'wash at 40',
-  'wash at 60',
-  'dry clean',
-] as const);
 
 /**
  * `counted` says in what an amount of the kind is kept: length in mm, mass in g, thread in m, pieces one by one.
@@ -109,7 +44,7 @@ export const kindRecords = {
       shrinkageAlongRatio,
       shrinkageAcrossRatio,
       thicknessMm: quantity('length', 'Thickness', 'of one ply', 0.01, 20),
-      care,
+      ...careFields,
     },
   },
   batting: {
@@ -125,7 +60,7 @@ export const kindRecords = {
       fibre,
       shrinkageAlongRatio,
       shrinkageAcrossRatio,
-      care,
+      ...careFields,
     },
   },
   fill: {
@@ -137,7 +72,7 @@ export const kindRecords = {
       fillPowerCm3PerG: quantity('fillPower', 'Fill power', 'volume per mass under a light load', 10, 1000),
       fillMethod: text('Method', 'how the fill power was measured, if known'),
       fibre,
-      care,
+      ...careFields,
     },
   },
   thread: {
@@ -182,8 +117,18 @@ export const kindRecords = {
       ] as const),
       lengthMm: quantity('length', 'Length', 'of one piece as sold', 1, 100000),
       widthMm: quantity('length', 'Width', 'of a cord, tape or zip', 0.5, 500),
-      isSeparating: flag('Separating', 'a zip that opens at both ends'),
+      opening: choice(
+        'How a zip opens',
+        'separating: comes wholly apart at the bottom; two-way: a second slider',
+        [
+          'closed at the bottom',
+          'separating',
+          'two-way, separating',
+          'two-way, closed at the bottom',
+        ] as const,
+      ),
       massG: quantity('mass', 'Mass', 'of one piece', 0.01, 5000),
+      ...careFields,
     },
   },
 } as const;
@@ -232,42 +177,4 @@ export function factProblems(
     if (problem) problems.push(problem);
   }
   return problems;
-}
-
-function factProblem(field: FactField, value: unknown, where: string): Problem | null {
-  switch (field.kind) {
-    case 'quantity': {
-      if (typeof value !== 'number' || !Number.isFinite(value))
-        return { where, what: 'is not a number', mend: `Type it: ${field.hint}.` };
-      if (value < 0)
-        return {
-          where,
-          what: 'is negative',
-          mend: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.`,
-        };
-      if (value < field.min)
-        return { where, what: 'is too small to be true', mend: 'Check the number and its unit.' };
-      if (value > field.max)
-        return { where, what: 'is too large to be true', mend: 'Check the number and its unit.' };
-      return null;
-    }
-    case 'choice':
-      return field.options.includes(value as string)
-        ? null
-        : {
-            where,
-            what: `is not known: ${String(value)}`,
-            mend: `Choose one of: ${field.options.join(', ')}.`,
-          };
-    case 'text':
-      return typeof value === 'string' && value.length <= 500
-        ? null
-        : { where, what: 'is not a short text', mend: 'Type up to 500 letters.' };
-    case 'flag':
-      return typeof value === 'boolean'
-        ? null
-        : { where, what: 'is neither yes nor no', mend: 'Choose yes or no.' };
-    default:
-      return field satisfies never;
-  }
 }

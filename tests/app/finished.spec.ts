@@ -69,7 +69,10 @@ test('the label is there for both markets, with what a share may differ by', asy
 test('a coat for a child is told so, and each caution stands in one place of the road', async ({ page }) => {
   await openFinished(page);
   const care = page.getByRole('region', { name: 'Care' });
-  await expect(care).toContainText('The whole coat bears: hand wash.');
+  await expect(care.getByRole('row', { name: /^Wash/ })).toContainText('hand washtrim');
+  await expect(care.getByRole('row', { name: /^Dry clean/ })).toContainText('do not dry cleanshell, batting');
+  await expect(care).toContainText('Hand wash cold (30 °C, 86 °F).');
+  await expect(care).toContainText('Dry flat. Do not tumble dry.');
   await expect(care).toContainText('A hot iron melts nylon');
   const selling = page.getByRole('region', { name: 'Before it is sold' });
   await expect(selling).toContainText('If it is for a child: no drawstring');

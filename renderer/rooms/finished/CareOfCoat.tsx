@@ -1,40 +1,60 @@
 /** Care of the coat: what to wash before cutting, where its materials ask for different things, and the heat of the iron. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import type { Care } from '../../../shared-core/requirement/care.ts';
+import { partNames } from '../../../shared-core/requirement/care-limits.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { slotName } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { BasisNote } from '../../parts/BasisNote.tsx';
 import { Cautions } from '../../parts/Cautions.tsx';
+import table from '../../parts/table.module.css';
 import style from './FinishedRoom.module.css';
 
 export function CareOfCoat({ care }: { care: Care }) {
   const { input } = useCoat();
   if (!input) return null;
-  const unknown = care.unknownSlotIds.flatMap((slotId) => {
-    const slot = input.plan.slots.find((each) => each.id === slotId);
-    return slot ? [slot] : [];
-  });
+  const { plan } = input;
   return (
     <section aria-labelledby="care" className={style.section}>
       <h2 id="care">Care</h2>
-      <p>
-        {care.gentlest === null
-          ? 'No care of a material is written down yet.'
-          : `The whole coat bears: ${care.gentlest}. That is the gentlest of its materials.`}
+      <p className="quiet">
+        Each process is decided by itself, by the part of the coat that bears least of it.
       </p>
-      {unknown.length > 0 && (
-        <p className="quiet">
-          Not written down yet:{' '}
-          {unknown.map((slot, index) => (
-            <span key={slot.id}>
-              {index > 0 && ', '}
-              <a href={routeHash({ kind: 'stash', itemId: slot.itemId })}>{slotName(input, slot.id)}</a>
-            </span>
+      <table className={`${table.table} ${style.narrow}`}>
+        <thead>
+          <tr>
+            <th scope="col">Process</th>
+            <th scope="col">The coat bears</th>
+            <th scope="col">Because of</th>
+            <th scope="col">Not written down yet</th>
+          </tr>
+        </thead>
+        <tbody>
+          {care.limits.map(({ process, name, limit, slotIds, unknownSlotIds }) => (
+            <tr key={process}>
+              <td>{name}</td>
+              <td>{limit ?? <span className="quiet">not known yet</span>}</td>
+              <td className="quiet">{partNames(plan, slotIds)}</td>
+              <td>
+                <SlotLinks slotIds={unknownSlotIds} />
+              </td>
+            </tr>
           ))}
-          .
-        </p>
-      )}
+        </tbody>
+      </table>
+      <figure className={style.label}>
+        <figcaption className="quiet small">Care label, as a draft</figcaption>
+        {care.label.lines.map(({ process, text }) => (
+          <p key={process}>{text}</p>
+        ))}
+        {care.label.lines.length === 0 && <p className="quiet">Nothing is known yet.</p>}
+      </figure>
+      <ul className={`${style.doubts} quiet`} aria-label="Before it is printed">
+        {care.label.asides.map((aside) => (
+          <li key={aside}>{aside}</li>
+        ))}
+      </ul>
       {care.conflicts.length > 0 && (
         <ul className={style.conflicts} aria-label="Where the materials ask for different things">
           {care.conflicts.map((conflict) => (
@@ -49,5 +69,23 @@ export function CareOfCoat({ care }: { care: Care }) {
       )}
       <Cautions kinds={['hot iron']} />
     </section>
+  );
+}
+
+/** Slots whose material says nothing of a process, each a way to where it is written down. */
+function SlotLinks({ slotIds }: { slotIds: readonly string[] }) {
+  const { input } = useCoat();
+  if (!input || slotIds.length === 0) return null;
+  return (
+    <span className="small">
+      {slotIds.map((slotId, index) => (
+        <span key={slotId}>
+          {index > 0 && ', '}
+          <a href={routeHash({ kind: 'stash', itemId: slotById(input.plan, slotId).itemId })}>
+            {slotName(input, slotId)}
+          </a>
+        </span>
+      ))}
+    </span>
   );
 }

@@ -23,9 +23,10 @@ import { stitchNames } from './stitch-names.ts';
 
 export function NeedDetail({ slot }: { slot: Slot }) {
   const { input } = useCoat();
+  const system = useSystem();
   const detail = useMemo(
-    () => input && needDetail(input.plan, slot.id, slotItems(input), input.offers),
-    [input, slot.id],
+    () => input && needDetail(input.plan, slot.id, slotItems(input), input.offers, system),
+    [input, slot.id, system],
   );
   if (!input || !detail) return null;
   switch (detail.kind) {
@@ -219,7 +220,9 @@ function Lengths({ lengths }: { lengths: CutLengths }) {
       ))}
       {lengths.isUsual && (
         <li className="quiet">
-          By the usual steps of separating zips, 2 in from 12 to 36 in (common practice, no source).
+          By the usual steps of separating zips,{' '}
+          {system === 'imperial' ? 'every 2 in from 10 to 36 in' : 'every 5 cm from 25 to 100 cm'} (common
+          practice, no source).
         </li>
       )}
     </ul>

@@ -4,13 +4,8 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { showTyped } from '../../../shared-core/measure/typed.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { withUnit } from '../../../shared-core/measure/with-unit.ts';
-import {
-  factFields,
-  type FactField,
-  type ItemKind,
-  itemKinds,
-  kindRecords,
-} from '../../../shared-core/stash/kinds.ts';
+import type { FactField } from '../../../shared-core/stash/fact-field.ts';
+import { factFields, type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';

@@ -5,7 +5,8 @@ import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { showTyped } from '../../../shared-core/measure/typed.ts';
 import type { FieldUnit } from '../../../shared-core/measure/units.ts';
-import { factFields, type FactField, type ItemKind } from '../../../shared-core/stash/kinds.ts';
+import type { FactField } from '../../../shared-core/stash/fact-field.ts';
+import { factFields, type ItemKind } from '../../../shared-core/stash/kinds.ts';
 import {
   fromMilli,
   type Item,

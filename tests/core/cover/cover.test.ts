@@ -126,7 +126,7 @@ describe('which lengths cover the coat', () => {
       coatCount: 3,
     });
     const zip = (lengthMm: number) =>
-      item('fastening', 'zip item', { form: 'zip', lengthMm, isSeparating: true });
+      item('fastening', 'zip item', { form: 'zip', lengthMm, opening: 'separating' });
     const shelfOf = (lengthMm: number) => [onShelf(zip(lengthMm), lot('zip item', 'zips', 5, 5, 2500))];
     expect(
       (await coverOf({ plan: zipped, shelf: shelfOf(650) }, 'zip')).shortage?.wantedLengthMm,

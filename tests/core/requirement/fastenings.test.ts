@@ -66,14 +66,24 @@ describe('which zip to buy', () => {
     const found = zipToBuy(983, [610, 711]);
     expect(found.ok ? '' : found.problems[0]?.what).toBe('of 983 mm is longer than any that is sold');
   });
+  it('a child’s front takes a zip of 10 in or 25 cm, and a maker in centimetres one of the 5 cm steps', () => {
+    const bought = (wantedMm: number, system: 'metric' | 'imperial') => {
+      const found = zipToBuy(wantedMm, usualSeparatingZipsMm[system]);
+      return found.ok ? found.value.soldMm : found.problems;
+    };
+    expect([bought(243, 'imperial'), bought(243, 'metric')]).toEqual([254, 250]);
+    expect([bought(631, 'imperial'), bought(631, 'metric')]).toEqual([26 * 25.4, 650]);
+  });
   it('never buys one that is too short, nor one longer than another that would do', () => {
     fc.assert(
       fc.property(fc.double({ min: 100, max: 914, noNaN: true }), (wantedMm) => {
-        const found = zipToBuy(wantedMm, usualSeparatingZipsMm);
-        if (!found.ok) throw new Error('a usual zip is 914.4 mm long');
-        expect(found.value.soldMm).toBeGreaterThanOrEqual(wantedMm - 1);
-        for (const soldMm of usualSeparatingZipsMm) {
-          expect(soldMm < wantedMm - 1 || soldMm >= found.value.soldMm).toBe(true);
+        for (const usualMm of Object.values(usualSeparatingZipsMm)) {
+          const found = zipToBuy(wantedMm, usualMm);
+          if (!found.ok) throw new Error('a usual zip is 914.4 mm long and more');
+          expect(found.value.soldMm).toBeGreaterThanOrEqual(wantedMm - 1);
+          for (const soldMm of usualMm) {
+            expect(soldMm < wantedMm - 1 || soldMm >= found.value.soldMm).toBe(true);
+          }
         }
       }),
     );

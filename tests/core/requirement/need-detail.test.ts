@@ -14,7 +14,7 @@ const done = (outcome: Parameters<typeof edited>[0]) => edited(outcome).plan;
 describe('batting by piece', () => {
   const fleece = filled({ batting: item('batting', 'fleece', { loftMm: 11 }) });
   const layers = (coat: ReturnType<typeof quiltedCoat>, items = fleece) => {
-    const detail = needDetail(coat, 'batting', items, []);
+    const detail = needDetail(coat, 'batting', items, [], 'metric');
     return detail.kind === 'batting' ? detail.pieces : [];
   };
   const cutFrom = (plyCount: number) => [
@@ -57,7 +57,7 @@ describe('what a zip is bought and shortened to', () => {
       offer('another', 'other', { kind: 'each', lengthMm: 665 }, 90),
     ],
   ) => {
-    const detail = needDetail(of, 'zip', items, offers);
+    const detail = needDetail(of, 'zip', items, offers, 'imperial');
     if (detail.kind !== 'fastening') throw new Error('a zip is a fastening');
     return detail.lengths;
   };

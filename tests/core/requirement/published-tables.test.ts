@@ -1,6 +1,6 @@
 /** Tables of the product as they are published: a slip of the hand in one of them shows here. */
 import { describe, expect, it } from 'vitest';
-import { ironC } from '../../../shared-core/requirement/care.ts';
+import { ironC } from '../../../shared-core/requirement/iron.ts';
 import { flammabilityExemptGPerM2 } from '../../../shared-core/requirement/cautions.ts';
 import { usualSeparatingZipsMm } from '../../../shared-core/requirement/fastenings.ts';
 import { needleChoice, needleLifeHours } from '../../../shared-core/requirement/needles.ts';
@@ -69,9 +69,10 @@ it('plain cloth of 2.6 oz/yd2, printed as 88.2 g/m2 in 16 CFR 1610, needs no bur
   expect(flammabilityExemptGPerM2).toBeCloseTo(88.2, 1);
 });
 
-it('separating zips are sold from 12 to 36 in', () => {
-  expect(usualSeparatingZipsMm.at(0)).toBeCloseTo(12 * 25.4, 9);
-  expect(usualSeparatingZipsMm.at(-1)).toBeCloseTo(36 * 25.4, 9);
+it('separating zips are sold from 10 to 36 in, and from 25 cm in steps of 5', () => {
+  const { imperial, metric } = usualSeparatingZipsMm;
+  expect([imperial.at(0), imperial.at(-1)]).toEqual([10 * 25.4, 36 * 25.4]);
+  expect([metric.at(0), metric.at(1), metric.at(-1)]).toEqual([250, 300, 1000]);
 });
 
 describe('needles', () => {

@@ -255,6 +255,7 @@ describe('a file that is no stash file, or a broken one', () => {
       [`${headings}\r\n"cloth,Taffeta`, /quotation mark that is never closed/],
       [text.replace('(EUR)', '(GBP)'), /this workshop counts in EUR/],
       [text.replace('colour,', 'hue,'), /is "hue", which is no column of a stash file/],
+      [text.replace('wash,', 'care,'), /which files had before.*Head it "wash"/],
       [text.replace('colour,', 'place,'), /has the heading "place" a second time/],
       [`${headings}\r\n${'x\r\n'.repeat(60_000)}`, /is larger than 50000 lines/],
       [`${headings}\r\n${'"'.repeat(2_000_001)}`, /never closed/],

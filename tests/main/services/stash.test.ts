@@ -60,12 +60,12 @@ describe('items', () => {
     const asking = openAsking();
     const problems = await asking.refusal('saveItem', {
       ...taffeta,
-      facts: { widthMm: -3, loftMm: 4, care: 'boil' },
+      facts: { widthMm: -3, loftMm: 4, careWash: 'boil' },
     });
     expect(problems.map(({ where, what }) => `${where} ${what}`)).toEqual([
       'loftMm of Peatwater taffeta is not a fact of cloth',
       'Width of Peatwater taffeta is negative',
-      'Care of Peatwater taffeta is not known: boil',
+      'Wash of Peatwater taffeta is not known: boil',
     ]);
   });
 
