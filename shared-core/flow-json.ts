@@ -23,8 +23,9 @@ import {
 } from './to-buy/basket-words.ts';
 import type { BoughtBasket } from './to-buy/to-buy.ts';
 import { needDetail } from './requirement/need-detail.ts';
+import { sewingAdvice } from './requirement/sewing-advice.ts';
 
-/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
+/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished, advice. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
@@ -97,11 +98,12 @@ export function estimateJson(
       price: pricing ? { rules: pricing, ...priceSheet(plan, estimate.cost, pricing) } : null,
     },
     finished: inMetric(estimate.finished),
+    advice: inMetric(sewingAdvice(plan, items)),
   };
 }
 
 /** Sentences whose measures are shown in the maker's units. */
-const inMakersUnits: ReadonlySet<string> = new Set(['how', 'reason', 'conflict']);
+const inMakersUnits: ReadonlySet<string> = new Set(['how', 'reason', 'conflict', 'says', 'mend']);
 
 /** The same data with every sentence on how a figure was got in metric units, as all of the JSON is. */
 function inMetric<Data>(data: Data): Data {

@@ -4,7 +4,7 @@ import { marginOf } from './cover/held-back.ts';
 import { type PriceRules, priceSheet } from './cost/price.ts';
 import { priceRows } from './cost/price-words.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
-import type { Estimate, FlowSources } from './flow.ts';
+import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { listSentence, slotsBought, slotsStillFall } from './flow-still-falls.ts';
 import { layWords } from './lay/lay-words.ts';
 import { layStillFalls, stillFallsWords } from './lay/still-falls.ts';
@@ -13,6 +13,7 @@ import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
+import { adviceText, sewingAdvice } from './requirement/sewing-advice.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
@@ -58,6 +59,7 @@ export function estimateText(
   return [
     sizesWords(plan),
     section('What it needs', needs),
+    ...adviceSections(sources, system),
     section(`Cover: ${coverHeadline(estimate.cover)}`, [
       ...estimate.still.map((still) => `  ${stillEnoughSentence(still, context)}`),
       ...estimate.cover.flatMap((slotCover) =>
@@ -87,6 +89,19 @@ export function estimateText(
     section('The finished coat', finishedRows(plan, estimate, system)),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');
+}
+
+/** What to mind before sewing; nothing where nothing is amiss. */
+function adviceSections(sources: FlowSources, system: MeasureSystem): string[] {
+  const advice = sewingAdvice(sources.plan, slotItems(sources));
+  return advice.length === 0
+    ? []
+    : [
+        section(
+          'Before you sew',
+          advice.map((each) => `  ${adviceText(each, system)}`),
+        ),
+      ];
 }
 
 /** Weight, label, warmth and packed size of one coat of each size, then care and cautions of them all. */

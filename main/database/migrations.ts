@@ -10,6 +10,7 @@ import { reversals } from './migrations/0007-reversals.ts';
 import { minorUnits } from './migrations/0008-minor-units.ts';
 import { layers } from './migrations/0009-layers.ts';
 import { careAndZips } from './migrations/0010-care-and-zips.ts';
+import { battingFacts } from './migrations/0011-batting-facts.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -22,4 +23,5 @@ export const migrations: readonly Migration[] = [
   minorUnits,
   layers,
   careAndZips,
+  battingFacts,
 ];

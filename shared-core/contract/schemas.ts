@@ -160,6 +160,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   bastingThreadSlotId: id.exactOptional(),
   overfillFactor: z.number().positive().max(5).exactOptional(),
   spareFillRatio: z.number().min(0).max(1).exactOptional(),
+  footLiftMm: z.number().positive().max(100).exactOptional(),
   isForChild: z.boolean().exactOptional(),
   measured: measuredCoat.exactOptional(),
   sizes: z

@@ -132,6 +132,8 @@ export interface CoatPlan {
   readonly overfillFactor?: number;
   /** Loose fill to have at hand beyond the filling list, 0.05 is 5 %. Absent: the usual. */
   readonly spareFillRatio?: number;
+  /** How far the foot of the machine lifts, mm. Absent: as that of a usual domestic one. */
+  readonly footLiftMm?: number;
   /** Whether it is for a child, as the maker said. Absent: guessed from name and size. */
   readonly isForChild?: boolean;
   /** What was measured on a finished coat of the size at hand. Absent: nothing. */

@@ -2,7 +2,7 @@
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { CoatPlan, MeasuredCoat } from './coat-plan.ts';
-import { type Edited, notInPlan } from './edited.ts';
+import { type Edited, inMm, notInPlan } from './edited.ts';
 
 const notMeasured: MeasuredCoat = { massG: null, packedCm3: null, clo: null };
 
@@ -118,6 +118,24 @@ export function setThreadWastage(plan: CoatPlan, ratio: number): Outcome<Edited>
     plan: { ...plan, threadWastageRatio: ratio },
     said: `Wastage of thread is ${Number((ratio * 100).toFixed(1))} %.`,
   });
+}
+
+const leastFootLiftMm = 2;
+const mostFootLiftMm = 40;
+
+/** How far the foot of the machine lifts; null goes back to that of a usual domestic one. */
+export function setFootLift(plan: CoatPlan, footLiftMm: number | null, text = inMm): Outcome<Edited> {
+  const { footLiftMm: _, ...rest } = plan;
+  if (footLiftMm === null)
+    return found({ plan: rest, said: 'The foot lifts as that of a usual domestic machine.' });
+  if (!(footLiftMm >= leastFootLiftMm && footLiftMm <= mostFootLiftMm)) {
+    return refused({
+      where: 'Lift of the foot',
+      what: Number.isFinite(footLiftMm) ? `is ${text(footLiftMm)}` : 'is not a number',
+      mend: `Type ${text(leastFootLiftMm)} to ${text(mostFootLiftMm)}: the height under the raised foot.`,
+    });
+  }
+  return found({ plan: { ...rest, footLiftMm }, said: `The foot of the machine lifts ${text(footLiftMm)}.` });
 }
 
 /** Minutes at the machine for one coat, by which needles wear out; 0 to 100,000. */

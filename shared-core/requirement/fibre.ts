@@ -48,6 +48,13 @@ export function readFibre(text: string, where: string): Outcome<readonly FibreSh
   );
 }
 
+/** The fibre that most of it is; null where the text is missing or cannot be read. */
+export function mainFibre(text: string | null): Fibre | null {
+  if (text === null) return null;
+  const read = readFibre(text, '');
+  return read.ok ? (read.value[0]?.fibre ?? null) : null;
+}
+
 function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreShare> {
   const numberFirst = /^(\d+(?:[.,]\d+)?)\s*%?\s*(\p{L}[\p{L}’ -]*)$/iu.exec(part);
   const nameFirst = /^(\p{L}[\p{L}’ -]*?)\s*(\d+(?:[.,]\d+)?)\s*%?$/iu.exec(part);

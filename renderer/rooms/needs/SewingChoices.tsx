@@ -1,16 +1,22 @@
-/** The two numbers of the workshop that thread and needles hang on. */
-import { useState } from 'react';
+/** The numbers of the workshop that thread, needles and the thickness of seams hang on. */
+import { useMemo, useState } from 'react';
+import { slotItems } from '../../../shared-core/flow.ts';
 import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edited.ts';
-import { setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/measured.ts';
+import { setFootLift, setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/measured.ts';
+import { seamBulk, usualFootLiftMm } from '../../../shared-core/requirement/seam-bulk.ts';
 import { useCoat } from '../../client/coat-context.ts';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { useLengthText } from '../../client/length-text.ts';
+import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
+import { Figure } from '../../parts/Figure.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 import { Stitching } from './Stitching.tsx';
 
 export function SewingChoices() {
   const { input, edit } = useCoat();
+  const text = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
   if (!input) return null;
   const make = async (change: (plan: CoatPlan) => Outcome<Edited>) => {
@@ -36,7 +42,16 @@ export function SewingChoices() {
           hint="needles wear out by it"
           onSet={(minutes) => void make((plan) => setSewingMinutes(plan, minutes))}
         />
+        <OptionalSettledField
+          label="Foot of the machine lifts"
+          quantity="length"
+          value={input.plan.footLiftMm ?? null}
+          hint={`empty: ${text(usualFootLiftMm)}, as of a usual domestic machine`}
+          onSet={(liftMm) => void make((plan) => setFootLift(plan, liftMm, text))}
+        />
       </div>
+      <Bulk />
+      <AdviceNotes kinds={['seam bulk']} />
       <Stitching />
       {problem && (
         <p role="alert" className={style.problem}>
@@ -44,5 +59,20 @@ export function SewingChoices() {
         </p>
       )}
     </section>
+  );
+}
+
+/** How thick the thickest seam is under the foot. */
+function Bulk() {
+  const { input } = useCoat();
+  const bulk = useMemo(() => (input ? seamBulk(input.plan, slotItems(input)) : null), [input]);
+  if (!bulk) return null;
+  const inSmallUnit = { unit: { metric: 'mm', imperial: 'in' }, digits: 1 } as const;
+  return (
+    <p>
+      The thickest seam, “{bulk.label}”, is about{' '}
+      <Figure quantity="length" value={bulk.thicknessMm} options={inSmallUnit} /> thick under the foot, and{' '}
+      <Figure quantity="length" value={bulk.crossingMm} options={inSmallUnit} /> where two like it cross.
+    </p>
   );
 }

@@ -4,6 +4,7 @@ import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edit
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { usePlanChange } from '../../client/plan-change.ts';
+import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { PieceCard } from './PieceCard.tsx';
@@ -48,6 +49,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           Slots
         </h2>
         <SlotTable />
+        <AdviceNotes kinds={['batting']} />
       </section>
 
       <Sizes />

@@ -8,6 +8,7 @@ import { quiltingMap } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useLengthText } from '../../client/length-text.ts';
 import { usePlanChange } from '../../client/plan-change.ts';
+import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
 import { Figure } from '../../parts/Figure.tsx';
@@ -100,6 +101,8 @@ export function QuiltingRoom() {
           />
         </p>
       </div>
+
+      <AdviceNotes kinds={['batting']} />
 
       <Meetings plan={plan} />
 

@@ -14,6 +14,18 @@ import { stashFileText } from '../../../shared-core/exchange/stash-file-bytes.ts
 
 const bytes = (...values: number[]) => Uint8Array.from(values);
 
+it('a file has a column for each fact of a batting', () => {
+  const headings = stashColumns('EUR').map(({ heading }) => heading);
+  expect(headings).toEqual(
+    expect.arrayContaining([
+      'loft (mm)',
+      'lines apart at most (mm)',
+      'held together by',
+      'needs a backing (yes or no)',
+    ]),
+  );
+});
+
 describe('a cell of a stash file', () => {
   it('holds any text and gives it back, and never begins like a formula', () => {
     fc.assert(

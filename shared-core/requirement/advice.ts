@@ -1,0 +1,12 @@
+/** What a maker of experience would say before the coat is sewn: each where the work is, with its mend. */
+import type { Basis } from '../measure/basis.ts';
+
+export type AdviceKind = 'batting' | 'seam bulk' | 'loose fill';
+
+export interface Advice {
+  readonly kind: AdviceKind;
+  /** Sentences; a measure in them stands as measureIn writes it, and howText shows it. */
+  readonly says: string;
+  readonly mend: string;
+  readonly basis: readonly Basis[];
+}

@@ -1,0 +1,17 @@
+/** All advice on a plan and its materials, in the order of the work. */
+import { howText } from '../measure/basis.ts';
+import type { MeasureSystem } from '../measure/quantity.ts';
+import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { Advice } from './advice.ts';
+import { battingAdvice } from './batting-advice.ts';
+import type { SlotItems } from './need.ts';
+import { seamBulkAdvice } from './seam-bulk.ts';
+
+export function sewingAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] {
+  return [...battingAdvice(plan, items), ...seamBulkAdvice(plan, items)];
+}
+
+/** "What is wrong. What mends it.", with measures in the maker's units. */
+export function adviceText({ says, mend }: Advice, system: MeasureSystem): string {
+  return howText(`${says} ${mend}`, system);
+}
