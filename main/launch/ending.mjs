@@ -1,8 +1,12 @@
 /** A launcher must not outlive the one who started it, nor its own child outlive it. */
+import { spawnSync } from 'node:child_process';
+import { basename } from 'node:path';
+
+const watchMs = 500;
 
 /**
  * Calls end when the process is asked to stop by a signal, or when the npm that started it is gone: the shell
- * between the two passes no signals on.
+ * between the two passes no signals on, and outlives an npm that was killed.
  *
  * @param {(signal: 'SIGINT' | 'SIGTERM' | 'SIGHUP') => void} end may be called more than once
  * @returns {{ asked: boolean }} asked becomes true at the first call
@@ -17,15 +21,32 @@ export function whenAskedToEnd(end) {
   }
   if (process.env.npm_lifecycle_event !== undefined) {
     const parent = process.ppid;
+    const watched = [parent, npmBehind(parent)].filter((pid) => pid > 1);
     const watch = setInterval(() => {
-      if (process.ppid === parent && isAlive(parent)) return;
+      if (process.ppid === parent && watched.every(isAlive)) return;
       clearInterval(watch);
       stop.asked = true;
       end('SIGTERM');
-    }, 500);
+    }, watchMs);
     watch.unref();
   }
   return stop;
+}
+
+/**
+ * The process that started the shell which is our parent; 0 where the parent is no shell but npm itself, since some
+ * shells become the last program that they run, and where the system does not tell.
+ *
+ * @param {number} parent
+ */
+function npmBehind(parent) {
+  if (process.platform === 'win32') return 0;
+  const { stdout } = spawnSync('ps', ['-o', 'ppid=', '-o', 'comm=', '-p', String(parent)], {
+    encoding: 'utf8',
+  });
+  const match = /^\s*(\d+)\s+(.*\S)\s*$/.exec(stdout ?? '');
+  if (!match) return 0;
+  return /^-?(sh|dash|ash|bash|zsh|ksh|fish)$/.test(basename(match[2] ?? '')) ? Number(match[1]) : 0;
 }
 
 /** @param {number} pid */
