@@ -1,8 +1,9 @@
-/** A whole copy of the open file beside it, as it stands at this instant, written by SQLite itself. */
+/** A whole copy of the open file beside it, as it stands at this instant, before a migration. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
 import type { Migration } from './migrate.ts';
+import { copyWhole } from './whole-copy.ts';
 
 /** Copies the file before a migration and gives the copy's path. Never writes over an earlier copy. Throws on failure. */
 export function backupBeside(database: Database, file: string, migration: Migration, at: Date): string {
@@ -12,6 +13,6 @@ export function backupBeside(database: Database, file: string, migration: Migrat
   const stem = join(dirname(file), `${basename(file, ending)}-before-${number}-${stamp}`);
   let copy = `${stem}${ending}`;
   for (let next = 2; existsSync(copy); next++) copy = `${stem}-${next}${ending}`;
-  database.prepare('VACUUM INTO ?').run(copy);
+  copyWhole(database, file, copy);
   return copy;
 }

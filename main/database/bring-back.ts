@@ -1,18 +1,34 @@
 /**
  * A backup in place of the workshop's file. It is looked at from end to end before anything is touched, and what
- * stood there before is kept as a backup of its own. At any instant the file is wholly the old or wholly the new.
+ * stood there before is kept: as a backup of its own, or as it is where SQLite cannot read it any more. At any instant
+ * the file is wholly the old or wholly the new.
  */
 import { randomUUID } from 'node:crypto';
-import { closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  chmodSync,
+  closeSync,
+  constants,
+  copyFileSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
+import { basename, join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
-import { backupFolder, listBackups, makeBackup } from './backup-folder.ts';
+import { backupFolder, listBackups, makeBackup, thinBackups } from './backup-folder.ts';
 import type { OpenWorkshop } from './connection.ts';
-import { databaseProblem } from './failure.ts';
+import { anyDamage } from './damage.ts';
+import { databaseProblem, isFaultOfFile } from './failure.ts';
 import { checkDataFile } from './file-check.ts';
+import { copyApart, removeBesides } from './kept-apart.ts';
 import { schemaVersion } from './migrate.ts';
 import { migrations } from './migrations.ts';
+import { modeBeside } from './private-file.ts';
+import { shapeProblem } from './workshop-shape.ts';
 
 /** What the maker is told where the file itself could not be opened again. */
 export interface BroughtBack {
@@ -21,17 +37,20 @@ export interface BroughtBack {
   readonly problems: readonly Problem[];
 }
 
+export interface BringBackOptions {
+  /** Absolute. */
+  readonly file: string;
+  /** Null where the file cannot be opened. */
+  readonly open: OpenWorkshop | null;
+  readonly now: () => Date;
+  readonly reopen: (file: string) => Outcome<OpenWorkshop>;
+}
+
 /**
- * Closes the open workshop, puts the backup of that name in its place and opens it with `reopen`. Nothing else may
- * use the connection meanwhile. Never throws for what the disk or the files refuse.
+ * Closes the workshop, puts the backup of that name in its place and opens it. Nothing else may use the connection
+ * meanwhile. Never throws for what the disk or the files refuse.
  */
-export function bringBack(
-  open: OpenWorkshop,
-  name: string,
-  now: () => Date,
-  reopen: (file: string) => Outcome<OpenWorkshop>,
-): BroughtBack {
-  const { file } = open;
+export function bringBack(name: string, { file, open, now, reopen }: BringBackOptions): BroughtBack {
   const chosen = listBackups(file).find((backup) => backup.name === name);
   if (!chosen) {
     const mend = 'Open the settings again and choose one from the list.';
@@ -39,29 +58,73 @@ export function bringBack(
   }
   const fresh = `${file}.${randomUUID()}.new`;
   try {
-    const source = join(backupFolder(file), chosen.name);
-    const copied = soundCopy(source, fresh);
+    open?.checkInPlace();
+    const copied = soundCopy(join(backupFolder(file), chosen.name), fresh, modeBeside(file));
     if (!copied.ok) return { open, problems: copied.problems };
-    const kept = join(backupFolder(file), makeBackup(open.connection, file, 'before bringing back', now()));
-    open.close();
-    return inPlaceOf(file, fresh, kept, reopen);
+    const backup = open ? backupOf(open, now()) : null;
+    open?.close();
+    // The last to close takes the log away. One that is still there belongs to another program, and to the old file.
+    if (backup !== null && existsSync(`${file}-wal`)) {
+      const mend = 'Close the other program that uses it, then try again; nothing was changed.';
+      return {
+        open: reopened(reopen, file),
+        problems: [{ where: file, what: 'is held by another program', mend }],
+      };
+    }
+    const kept = backup ?? copyApart(file, now());
+    if (backup === null) removeBesides(file);
+    renameSync(fresh, file);
+    const opened = reopen(file);
+    if (opened.ok) {
+      thinBackups(file);
+      return { open: opened.value, problems: [] };
+    }
+    putBack(kept, file, fresh);
+    return { open: reopened(reopen, file), problems: opened.problems };
   } catch (error) {
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
-    return { open: open.connection.open ? open : reopened(reopen, file), problems: [problem] };
+    return { open: open?.connection.open ? open : reopened(reopen, file), problems: [problem] };
   } finally {
     removeAll(fresh);
   }
 }
 
+/** Absolute; null where the open file is damaged, so that no whole copy can be made of it. */
+function backupOf(open: OpenWorkshop, at: Date): string | null {
+  try {
+    const name = makeBackup(open.connection, open.file, 'before bringing back', at);
+    return join(backupFolder(open.file), name);
+  } catch (error) {
+    const problem = databaseProblem(error, open.file);
+    if (problem && isFaultOfFile(problem)) return null;
+    throw error;
+  }
+}
+
+/** kept: a backup, or the folder in which the file was kept apart. */
+function putBack(kept: string, file: string, fresh: string): void {
+  const folder = existsSync(join(kept, basename(file))) ? kept : null;
+  copyFileSync(folder ? join(folder, basename(file)) : kept, fresh);
+  flush(fresh);
+  removeBesides(file);
+  renameSync(fresh, file);
+  if (folder === null) return;
+  for (const name of readdirSync(folder)) {
+    if (name !== basename(file)) copyFileSync(join(folder, name), file + name.slice(basename(file).length));
+  }
+}
+
 /** Copies the backup under another name and looks at the copy whole: its kind, its schema, each page and reference. */
-function soundCopy(source: string, fresh: string): Outcome<null> {
+function soundCopy(source: string, fresh: string, mode: number): Outcome<null> {
   const looked = checkDataFile(source);
   if (!looked.ok) return looked;
   try {
-    copyFileSync(source, fresh);
+    copyFileSync(source, fresh, constants.COPYFILE_EXCL);
+    chmodSync(fresh, mode);
     const database = new SqliteDatabase(fresh, { fileMustExist: true });
     try {
+      database.pragma('trusted_schema = OFF');
       const version = schemaVersion(database);
       if (version > migrations.length) {
         return refused({
@@ -70,10 +133,11 @@ function soundCopy(source: string, fresh: string): Outcome<null> {
           mend: 'Bring it back with the newer version, or choose another backup.',
         });
       }
-      const mend = 'Choose another backup; this one was left as it is.';
-      if (database.pragma('integrity_check', { simple: true }) !== 'ok') {
-        return refused({ where: source, what: 'is damaged', mend });
-      }
+      const mend = 'Choose another backup; this one was left as it was.';
+      const strange = shapeProblem(database, source, migrations, mend);
+      if (strange) return refused(strange);
+      const damaged = anyDamage(database, source);
+      if (damaged) return refused({ ...damaged, mend });
       if ((database.pragma('foreign_key_check') as readonly unknown[]).length > 0) {
         return refused({ where: source, what: 'refers to what is not in it', mend });
       }
@@ -89,29 +153,6 @@ function soundCopy(source: string, fresh: string): Outcome<null> {
     if (!problem) throw error;
     return refused(problem);
   }
-}
-
-function inPlaceOf(
-  file: string,
-  fresh: string,
-  kept: string,
-  reopen: (file: string) => Outcome<OpenWorkshop>,
-): BroughtBack {
-  // The last to close takes the log away. One that is still there belongs to another program, and to the old file.
-  if (existsSync(`${file}-wal`)) {
-    const mend = 'Close the other program that uses it, then try again; nothing was changed.';
-    return {
-      open: reopened(reopen, file),
-      problems: [{ where: file, what: 'is held by another program', mend }],
-    };
-  }
-  renameSync(fresh, file);
-  const opened = reopen(file);
-  if (opened.ok) return { open: opened.value, problems: [] };
-  copyFileSync(kept, fresh);
-  flush(fresh);
-  renameSync(fresh, file);
-  return { open: reopened(reopen, file), problems: opened.problems };
 }
 
 function reopened(reopen: (file: string) => Outcome<OpenWorkshop>, file: string): OpenWorkshop | null {

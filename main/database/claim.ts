@@ -7,6 +7,7 @@ import { rmSync } from 'node:fs';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { databaseProblem } from './failure.ts';
+import { closeToOthers, modeBeside } from './private-file.ts';
 
 export interface Claim {
   release(): void;
@@ -16,13 +17,14 @@ export interface Claim {
 const waitMs = 400;
 const mostTries = 5;
 
-/** file: absolute. Refused while another program, or another opening in this one, holds the claim. */
+/** file: absolute, and its true name: see realFile. Refused while another program, or another opening in this one, holds the claim. */
 export function claimFile(file: string, now: () => Date): Outcome<Claim> {
   const lockFile = `${file}-open`;
   for (let tries = 1; ; tries++) {
     let lock: Database | undefined;
     try {
       lock = new SqliteDatabase(lockFile, { timeout: waitMs });
+      closeToOthers(lockFile, modeBeside(file));
       const held = holdFor(lock, now);
       return found({ release: () => release(held, lockFile) });
     } catch (error) {

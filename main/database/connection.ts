@@ -3,23 +3,26 @@ import { randomUUID } from 'node:crypto';
 import { existsSync, linkSync, renameSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
-import {
-  CompiledQuery,
-  type DatabaseConnection,
-  type Dialect,
-  Kysely,
-  SqliteAdapter,
-  SqliteDriver,
-  SqliteIntrospector,
-  SqliteQueryCompiler,
-  type TransactionSettings,
-} from 'kysely';
-import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
-import { databaseProblem } from './failure.ts';
+import { Kysely } from 'kysely';
+import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import { bringBackOrName, databaseProblem } from './failure.ts';
 import { checkDataFile } from './file-check.ts';
-import { type Migration, migrate, schemaVersion } from './migrate.ts';
+import { placeWatch } from './in-place.ts';
+import { takeLogApart } from './kept-apart.ts';
+import { forgetLogBase, hasForeignLog, settleLog } from './log-base.ts';
+import {
+  applicationId,
+  demoApplicationId,
+  type Migration,
+  migrate,
+  newerFile,
+  schemaVersion,
+} from './migrate.ts';
 import { migrations as allMigrations } from './migrations.ts';
+import { makeEmptyFile, modeBeside } from './private-file.ts';
 import type { Schema } from './schema.ts';
+import { dialectOver, type FileBehind } from './workshop-dialect.ts';
+import { shapeProblem } from './workshop-shape.ts';
 
 export interface OpenWorkshop {
   /** Absolute. */
@@ -27,6 +30,10 @@ export interface OpenWorkshop {
   readonly queries: Kysely<Schema>;
   /** The connection under the queries: only for work on the whole file, while no query is under way. */
   readonly connection: Database;
+  /** What the maker must be told of the opening, though it went well. */
+  readonly told: readonly Problem[];
+  /** Throws a FileNotInPlace where the file was removed or replaced since. Transactions ask by themselves. */
+  checkInPlace(): void;
   close(): void;
 }
 
@@ -35,66 +42,114 @@ export interface OpenOptions {
   /** How long to wait for another program that holds the file. */
   readonly waitMs?: number;
   readonly migrations?: readonly Migration[];
+  /** Opens, or makes, a demo's file in place of a maker's. */
+  readonly isDemo?: boolean;
 }
 
 /** A refused file is left as it was, and nothing is made beside it. */
 export function openWorkshop(dataFile: string, options: OpenOptions): Outcome<OpenWorkshop> {
   const file = resolve(dataFile);
   const migrations = options.migrations ?? allMigrations;
-  const checked = checkDataFile(file);
+  const checked = checkDataFile(file, options.isDemo ? 'to be a demo' : 'to be written');
   if (!checked.ok) return checked;
   if (checked.value === 'to be made') {
-    const made = makeFile(file, migrations, options.now);
+    const made = makeFile(file, migrations, options);
     if (!made.ok) return made;
   }
   let connection: Database | undefined;
   try {
+    const told = withoutForeignLog(file, options.now);
     connection = new SqliteDatabase(file, { fileMustExist: true, timeout: options.waitMs ?? 5000 });
+    const problem = schemaProblem(connection, file, migrations);
+    if (problem) {
+      connection.close();
+      return refused(problem);
+    }
     prepare(connection);
     const migrated = migrate(connection, file, migrations, options.now);
     if (!migrated.ok) {
       connection.close();
       return migrated;
     }
+    settleLog(connection, file);
+    return found(workshopOver(connection, { file, checkInPlace: placeWatch(file) }, file, told));
   } catch (error) {
     connection?.close();
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
     return refused(problem);
   }
-  return found(workshopOver(connection, file));
 }
 
-/** file: absolute. */
-export function workshopOver(connection: Database, file: string): OpenWorkshop {
+/** file: absolute. behind: null where the connection holds the file's content in memory alone. */
+export function workshopOver(
+  connection: Database,
+  behind: FileBehind | null,
+  file: string,
+  told: readonly Problem[] = [],
+): OpenWorkshop {
   return {
     file,
-    queries: new Kysely<Schema>({ dialect: dialectOver(connection) }),
+    queries: new Kysely<Schema>({ dialect: dialectOver(connection, behind) }),
     connection,
-    close: () => void connection.close(),
+    told,
+    checkInPlace: () => behind?.checkInPlace(),
+    close: () => {
+      if (!connection.open) return;
+      connection.close();
+      // The last to close takes the log with it.
+      if (behind && !existsSync(`${file}-wal`)) forgetLogBase(file);
+    },
   };
+}
+
+function withoutForeignLog(file: string, now: () => Date): Problem[] {
+  if (!hasForeignLog(file)) return [];
+  const folder = takeLogApart(file, now());
+  return [
+    {
+      where: file,
+      what: 'lay beside the log of another file, as after a copy was put in its place by hand',
+      mend: `The file was opened as it was put there. The log was not read into it; it is kept in ${folder}.`,
+    },
+  ];
+}
+
+/** Before anything is written: a newer file, or one that is no workshop. */
+function schemaProblem(database: Database, file: string, migrations: readonly Migration[]): Problem | null {
+  const version = schemaVersion(database);
+  return version > migrations.length
+    ? newerFile(file, version, migrations.length)
+    : shapeProblem(database, file, migrations, bringBackOrName);
 }
 
 function prepare(connection: Database): void {
   connection.pragma('journal_mode = WAL');
   // What was answered with "done" must survive a power cut, so each commit reaches the disk.
   connection.pragma('synchronous = FULL');
+  // Only where it is written down what the next log begins on: see log-base.ts.
+  connection.pragma('wal_autocheckpoint = 0');
   connection.pragma('foreign_keys = ON');
   connection.pragma('trusted_schema = OFF');
   // Asks for the right to write without writing: a held or write-protected file is told of now, not at the first entry.
   connection.exec('BEGIN IMMEDIATE; ROLLBACK;');
-  schemaVersion(connection);
 }
 
 /**
  * A new file is made whole under another name and then given its own, so that a crash leaves no half of one and
  * a file that another program makes at the same instant is not written over.
  */
-function makeFile(file: string, migrations: readonly Migration[], now: () => Date): Outcome<null> {
+function makeFile(
+  file: string,
+  migrations: readonly Migration[],
+  { now, isDemo }: OpenOptions,
+): Outcome<null> {
   const unborn = `${file}.${randomUUID()}.new`;
   try {
+    makeEmptyFile(unborn, modeBeside(file));
     const connection = new SqliteDatabase(unborn);
     try {
+      connection.pragma(`application_id = ${isDemo ? demoApplicationId : applicationId}`);
       const migrated = migrate(connection, unborn, migrations, now);
       if (!migrated.ok) return migrated;
     } finally {
@@ -119,36 +174,4 @@ function giveName(unborn: string, file: string): void {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST' || existsSync(file)) return;
     renameSync(unborn, file);
   }
-}
-
-/** Writers ask for the right to write at once: a reader that turns writer halfway could be refused by another program. */
-class WorkshopDriver extends SqliteDriver {
-  readonly #connection: Database;
-
-  constructor(connection: Database) {
-    super({ database: connection });
-    this.#connection = connection;
-  }
-
-  override async beginTransaction(
-    connection: DatabaseConnection,
-    settings?: TransactionSettings,
-  ): Promise<void> {
-    const begin = settings?.accessMode === 'read only' ? 'begin deferred' : 'begin immediate';
-    await connection.executeQuery(CompiledQuery.raw(begin));
-  }
-
-  /** A full disk makes SQLite roll back by itself; then there is nothing left to roll back. */
-  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
-    if (this.#connection.inTransaction) await super.rollbackTransaction(connection);
-  }
-}
-
-function dialectOver(connection: Database): Dialect {
-  return {
-    createAdapter: () => new SqliteAdapter(),
-    createDriver: () => new WorkshopDriver(connection),
-    createIntrospector: (queries) => new SqliteIntrospector(queries),
-    createQueryCompiler: () => new SqliteQueryCompiler(),
-  };
 }

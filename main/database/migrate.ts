@@ -16,6 +16,8 @@ export interface Migration {
 
 /** "BoBa" as a number: in each file's header, it tells our files from everybody else's. */
 export const applicationId = 0x426f4261;
+/** "BoBd": the same for a demo, which may be written over at any time. */
+export const demoApplicationId = 0x426f4264;
 
 export function schemaVersion(database: Database): number {
   return database.pragma('user_version', { simple: true }) as number;
@@ -65,7 +67,7 @@ export function newerFile(file: string, version: number, known: number) {
   return {
     where: file,
     what: `was written by a newer version (its schema is ${version}, this version knows ${known})`,
-    mend: 'Open it with the newer version, or put a backup from before in its place.',
+    mend: 'Open it with the newer version, or bring back a backup from before.',
   };
 }
 
@@ -95,7 +97,6 @@ export function applySteps(database: Database, migration: Migration): void {
 }
 
 export function markSchema(database: Database, version: number): void {
-  database.pragma(`application_id = ${applicationId}`);
   database.pragma(`user_version = ${version}`);
 }
 

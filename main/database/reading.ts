@@ -8,14 +8,16 @@
  * of it beside the file. Source: sqlite.org/wal.html, section 5.
  */
 import { readFileSync, statSync } from 'node:fs';
-import { resolve } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { type OpenWorkshop, workshopOver } from './connection.ts';
-import { databaseProblem } from './failure.ts';
-import { checkDataFile } from './file-check.ts';
+import { damage } from './damage.ts';
+import { bringBackOrName, databaseProblem } from './failure.ts';
+import { checkDataFile, realFile } from './file-check.ts';
+import { hasForeignLog } from './log-base.ts';
 import { newerFile, schemaVersion } from './migrate.ts';
 import { migrations } from './migrations.ts';
+import { shapeProblem } from './workshop-shape.ts';
 
 /** How often to look again at a file that is written to just now. */
 const mostTries = 5;
@@ -27,7 +29,9 @@ const mostTries = 5;
  * waitMs: how long to wait for a program that holds the file shut.
  */
 export function readWorkshop(dataFile: string, waitMs: number): Outcome<OpenWorkshop> {
-  const file = resolve(dataFile);
+  const real = realFile(dataFile);
+  if (!real.ok) return real;
+  const file = real.value;
   const checked = checkDataFile(file, 'to be read');
   if (!checked.ok) return checked;
   try {
@@ -41,7 +45,12 @@ export function readWorkshop(dataFile: string, waitMs: number): Outcome<OpenWork
       return refused(isNewer ? newerFile(file, version, migrations.length) : olderFile(file, version));
     }
     connection.pragma('trusted_schema = OFF');
-    return found(workshopOver(connection, file));
+    const problem = shapeProblem(connection, file, migrations, bringBackOrName) ?? damage(connection, file);
+    if (problem) {
+      connection.close();
+      return refused(problem);
+    }
+    return found(workshopOver(connection, null, file));
   } catch (error) {
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
@@ -53,7 +62,12 @@ export function readWorkshop(dataFile: string, waitMs: number): Outcome<OpenWork
 function bytesNow(file: string, waitMs: number): Buffer | null {
   for (let tries = 1; tries <= mostTries; tries++) {
     if (sizeOf(`${file}-journal`) > 0) return null;
-    if (sizeOf(`${file}-wal`) > 0) return sizeOf(`${file}-shm`) > 0 ? throughSqlite(file, waitMs) : null;
+    if (sizeOf(`${file}-wal`) > 0) {
+      if (sizeOf(`${file}-shm`) === 0) return null;
+      // A writer that settles its log at this very instant looks like one whose log is another file's.
+      if (hasForeignLog(file)) continue;
+      return throughSqlite(file, waitMs);
+    }
     const before = statSync(file, { bigint: true });
     const bytes = readFileSync(file);
     const after = statSync(file, { bigint: true });
@@ -61,7 +75,7 @@ function bytesNow(file: string, waitMs: number): Buffer | null {
     const isSame = before.ino === after.ino && before.mtimeNs === after.mtimeNs && before.size === after.size;
     if (isSame && sizeOf(`${file}-wal`) === 0) return bytes;
   }
-  return throughSqlite(file, waitMs);
+  return hasForeignLog(file) ? null : throughSqlite(file, waitMs);
 }
 
 function throughSqlite(file: string, waitMs: number): Buffer {
@@ -81,7 +95,7 @@ function throughSqlite(file: string, waitMs: number): Buffer {
  * The header says that a log is kept; in memory there is none to keep.
  * Source: sqlite.org/c3ref/deserialize.html, on bytes 18 and 19.
  */
-function withoutLog(bytes: Buffer): Buffer {
+export function withoutLog(bytes: Buffer): Buffer {
   bytes[18] = 1;
   bytes[19] = 1;
   return bytes;

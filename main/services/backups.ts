@@ -1,13 +1,6 @@
-/** The calls about backups of the maker's own file. They work on the file as a whole, outside any transaction. */
-import type { Backups } from '../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
-import {
-  backupFolder,
-  hasChangedSinceBackup,
-  listBackups,
-  makeBackup,
-  thinBackups,
-} from '../database/backup-folder.ts';
+/** Backups of the maker's own file. They work on the file as a whole, outside any transaction. */
+import { type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import { backupFolder, makeChangedBackup, thinBackups } from '../database/backup-folder.ts';
 import type { OpenWorkshop } from '../database/connection.ts';
 import { databaseProblem } from '../database/failure.ts';
 
@@ -17,26 +10,14 @@ export const demoHasNone: Outcome<never> = refused({
   mend: 'Go back to your own workshop for them.',
 });
 
-/** lastProblem: why the backup at the start could not be made, null where it was or none was due. */
-export function readBackups(file: string, lastProblem: Problem | null): Backups {
-  return { folder: backupFolder(file), rows: listBackups(file), lastProblem };
-}
-
-/** No transaction may be open on the connection. Throws where the disk refuses. */
-export function backUp(open: OpenWorkshop, now: Date): Outcome<Backups> {
-  makeBackup(open.connection, open.file, 'by hand', now);
-  return found(readBackups(open.file, null));
-}
-
 /**
- * Makes a backup at the start where the file was changed since the last one and holds anything. A backup that
+ * Makes a backup at the start where the file holds anything and is not the same as its newest backup. A backup that
  * cannot be made is told of and keeps nobody from working.
  */
-export function backUpAtStart(open: OpenWorkshop, isChanged: boolean, now: Date): Problem | null {
+export function backUpAtStart(open: OpenWorkshop, now: Date): Problem | null {
   try {
-    if (!isChanged || isEmpty(open)) return null;
-    makeBackup(open.connection, open.file, 'automatic', now);
-    thinBackups(open.file);
+    if (isEmpty(open)) return null;
+    if (makeChangedBackup(open.connection, open.file, 'automatic', now) !== null) thinBackups(open.file);
     return null;
   } catch (error) {
     return (
@@ -46,15 +27,6 @@ export function backUpAtStart(open: OpenWorkshop, isChanged: boolean, now: Date)
         mend: 'See that there is room and that the folder may be written to.',
       }
     );
-  }
-}
-
-/** Whether a backup is due; to be asked before the file is opened, since opening may touch it. */
-export function isBackupDue(file: string): boolean {
-  try {
-    return hasChangedSinceBackup(file);
-  } catch {
-    return true;
   }
 }
 

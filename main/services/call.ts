@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
-import type { Outcome } from '../../shared-core/measure/problem.ts';
+import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
 import type { Schema } from '../database/schema.ts';
 
 export interface CallContext {
@@ -12,6 +12,8 @@ export interface CallContext {
   readonly dataFile: string;
   readonly schemaVersion: number;
   readonly now: () => Date;
+  /** What is wrong with the file though it is open. */
+  readonly told: readonly Problem[];
 }
 
 export type Call<Name extends CallName> = (

@@ -11,7 +11,7 @@ export const workshopCalls = { workshopFacts, saveSettings, markUpgradeNotesSeen
 >;
 
 export async function workshopFacts(context: CallContext): Promise<Outcome<WorkshopFacts>> {
-  const { queries, workshop, dataFile, schemaVersion } = context;
+  const { queries, workshop, dataFile, schemaVersion, told } = context;
   const items = await queries
     .selectFrom('item')
     .select(({ fn }) => fn.countAll<number>().as('count'))
@@ -34,6 +34,7 @@ export async function workshopFacts(context: CallContext): Promise<Outcome<Works
     settings,
     itemCount: items.count,
     planCount: plans.count,
+    fileProblems: told,
     upgradeNotes: notes.map(({ note, seen_at }) => ({ note, isSeen: seen_at !== null })),
   });
 }

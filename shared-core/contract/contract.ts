@@ -47,11 +47,23 @@ export const calls = {
   /** Makes the demo workshop anew, whatever was done in it. Only for the workshop 'demo'. */
   openDemo: { changes: true, input: nothing },
 
-  /** The whole copies of the maker's own file, newest first. The demo has none. */
+  /** The whole copies of the maker's own file, newest first, also where the file cannot be opened. The demo has none. */
   listBackups: { changes: false, input: nothing },
   backUp: { changes: true, input: nothing },
   /** Puts a backup in the place of the file; what stood there is kept as a backup too. */
   bringBack: { changes: true, input: z.strictObject({ name: shortText }) },
+  /** The log of failures, whole: times, steps and places in the program, never what a maker typed. */
+  readLog: { changes: false, input: nothing },
+  /** A failure in the window, for the log. No message: it may quote what a maker typed. */
+  noteWindowFailure: {
+    changes: false,
+    input: z.strictObject({
+      /** The room, or a word for what was worked out. */
+      place: z.string().regex(/^[a-z -]{1,40}$/),
+      kind: z.string().max(200),
+      stack: z.string().max(20_000),
+    }),
+  },
 
   /** Rows of the stash, searched by name, colour, place, supplier and dye lot, sorted and cut to a window. */
   listItems: {
@@ -131,6 +143,8 @@ export interface WorkshopFacts {
   readonly settings: Settings;
   readonly itemCount: number;
   readonly planCount: number;
+  /** What is wrong with the file though it is open, or what had to be done to open it. */
+  readonly fileProblems: readonly Problem[];
   /** What bringing an older file up to date had to assume, as sentences, oldest first. */
   readonly upgradeNotes: readonly UpgradeNote[];
 }
@@ -144,7 +158,8 @@ export interface Backup {
   readonly name: string;
   /** ISO, UTC. */
   readonly at: string;
-  readonly kind: 'automatic' | 'by hand' | 'before bringing back' | 'put here';
+  /** 'rescued': made when the file was gone or another lay in its place. 'put here': laid into the folder by the maker. */
+  readonly kind: 'automatic' | 'by hand' | 'before bringing back' | 'rescued' | 'put here';
   readonly sizeBytes: number;
 }
 
@@ -201,6 +216,9 @@ interface CallOutputs extends CostOutputs, CuttingOutputs, PhotoOutputs, ShelfOu
   listBackups: Backups;
   backUp: Backups;
   bringBack: WorkshopFacts;
+  /** file: absolute, there or not. text: '' where nothing has failed yet. */
+  readLog: { readonly file: string; readonly text: string };
+  noteWindowFailure: { readonly file: string };
   listItems: { readonly rows: readonly ItemRow[]; readonly total: number };
   readItem: {
     readonly shelf: ItemOnShelf;

@@ -14,6 +14,7 @@ const reasons: Readonly<Record<Backup['kind'], string>> = {
   automatic: 'at the start',
   'by hand': 'made by hand',
   'before bringing back': 'before another was brought back',
+  rescued: 'when the file was gone',
   'put here': 'put in the folder',
 };
 

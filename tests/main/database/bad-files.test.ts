@@ -3,6 +3,7 @@ import {
   chmodSync,
   copyFileSync,
   existsSync,
+  lstatSync,
   mkdirSync,
   readFileSync,
   readdirSync,
@@ -40,9 +41,9 @@ function stateOf(folder: string): unknown {
     .map(String)
     .sort()
     .map((name) => {
-      const facts = statSync(join(folder, name), { throwIfNoEntry: false });
-      const bytes = facts?.isFile() ? readFileSync(join(folder, name)) : '';
-      return [name, facts?.mtimeMs, createHash('sha256').update(bytes).digest('hex')];
+      const facts = lstatSync(join(folder, name));
+      const bytes = facts.isFile() ? readFileSync(join(folder, name)) : '';
+      return [name, facts.mtimeMs, createHash('sha256').update(bytes).digest('hex')];
     });
 }
 
@@ -100,6 +101,29 @@ const cases: readonly (readonly [string, (folder: string) => string | Promise<st
     'cannot be opened',
   ],
   [
+    'a link that leads back to itself',
+    (folder) => {
+      symlinkSync(join(folder, 'round.sqlite'), join(folder, 'round.sqlite'));
+      return join(folder, 'round.sqlite');
+    },
+    'is a link that leads back to itself',
+  ],
+  [
+    'a name that is too long for the disk',
+    (folder) => join(folder, `${'coat'.repeat(80)}.sqlite`),
+    'has too long a name',
+  ],
+  [
+    'one of ours in a form of a later SQLite',
+    async (folder) => formatted(await soundFile(), join(folder, 'own.sqlite'), 18, Buffer.from([3, 3])),
+    'is in a form of SQLite that this version cannot read',
+  ],
+  [
+    'one of ours with a schema in a form of a later SQLite',
+    async (folder) => formatted(await soundFile(), join(folder, 'own.sqlite'), 44, Buffer.from([0, 0, 0, 5])),
+    'is in a form of SQLite that this version cannot read',
+  ],
+  [
     'one of ours, half copied',
     async (folder) => {
       const file = join(folder, 'own.sqlite');
@@ -110,6 +134,13 @@ const cases: readonly (readonly [string, (folder: string) => string | Promise<st
     'is cut short',
   ],
 ];
+
+function formatted(from: string, to: string, at: number, bytes: Buffer): string {
+  const all = readFileSync(from);
+  bytes.copy(all, at);
+  writeFileSync(to, all);
+  return to;
+}
 
 function written(folder: string, text: string): string {
   const file = join(folder, 'own.sqlite');
@@ -143,6 +174,17 @@ describe('a data file that cannot be used is refused with its place, and nothing
     expect(problem?.what).toBe(
       `was written by a newer version (its schema is 9041, this version knows ${migrations.length})`,
     );
+  });
+
+  test('a blank at the end of its name, which would lead to another file', () => {
+    const folder = tempFolder();
+    for (const blank of [' ', '\t', '\n', '\u00a0']) {
+      const [problem] = refusedFile(join(folder, `own.sqlite${blank}`), folder);
+      expect(problem?.what).toBe('has a blank at the end of its name');
+    }
+    const inside = open(join(folder, ' my own.sqlite'));
+    expect(inside.ok).toBe(true);
+    if (inside.ok) inside.value.close();
   });
 
   test('a read-only place', () => {

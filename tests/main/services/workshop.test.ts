@@ -25,6 +25,7 @@ describe('the workshop', () => {
     expect(await asking.get('saveSettings', settings)).toEqual(settings);
     expect(await asking.get('workshopFacts', {})).toEqual({
       workshop: 'own',
+      fileProblems: [],
       upgradeNotes: [],
       dataFile: asking.dataFile,
       schemaVersion: migrations.length,
