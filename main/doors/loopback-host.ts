@@ -5,8 +5,9 @@
  * "window closed" as pages come and go. With --attached it ends when its input does, so that it cannot outlive the
  * program that started it.
  */
+import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
@@ -23,7 +24,7 @@ const files = workshopFiles(process.platform, process.env, homedir(), asked && r
 const services = open();
 const loopback = await startLoopback({
   services,
-  rendererDir: fileURLToPath(new URL('../../out/renderer', import.meta.url)),
+  rendererDir: rendererDir(),
   onWindow: (state) => console.log(`window ${state}`),
 });
 
@@ -33,6 +34,14 @@ if (process.argv.includes('--attached')) process.stdin.on('end', end).on('error'
 const printAddress = () => console.log(loopback.newAddress());
 createInterface({ input: process.stdin }).on('line', printAddress);
 printAddress();
+
+/** Built, this file stands in out/main beside it; as a source, in main/doors. */
+function rendererDir(): string {
+  const places = ['../renderer', '../../out/renderer'].map((path) =>
+    fileURLToPath(new URL(path, import.meta.url)),
+  );
+  return places.find((place) => existsSync(join(place, 'index.html'))) ?? places[1]!;
+}
 
 function open(): Services {
   // A folder that the maker names is theirs to make; the usual one is ours.

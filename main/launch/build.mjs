@@ -14,7 +14,7 @@ const sources = [
   'package.json',
   'package-lock.json',
 ];
-const built = ['main/electron.js', 'preload/preload.cjs', 'renderer/index.html'];
+const built = ['main/electron.js', 'main/loopback-host.js', 'preload/preload.cjs', 'renderer/index.html'];
 const note = join(root, 'out', 'sources.sha256');
 
 /**

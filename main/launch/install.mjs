@@ -7,6 +7,8 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, renameSync } from 'node:fs';
 import { basename, dirname, join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { startPackages } from './needed-packages.mjs';
+import { removeUnusedParts } from './unused-parts.mjs';
 
 /** Top folder of the project. */
 export const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
@@ -28,21 +30,28 @@ export function say(sentence) {
   process.stderr.write(`${sentence}\n`);
 }
 
+/** What is to be installed: all, or what the app and its build need, without what only checks and packaging need. */
+/** @typedef {'all' | 'start'} Extent */
+
 /**
  * Why the packages must be installed (again), or '' when node_modules holds what package-lock.json asks for.
  * npm writes node_modules/.package-lock.json as its last step, so a broken-off install is never taken for whole.
  *
  * @param {string} folder top folder of the project
+ * @param {Extent} extent
  */
-export function missingInstall(folder) {
+export function missingInstall(folder, extent) {
   const installedList = join(folder, 'node_modules', '.package-lock.json');
   if (!existsSync(installedList)) return 'nothing is installed yet';
   try {
     const wanted = JSON.parse(readFileSync(join(folder, 'package-lock.json'), 'utf8')).packages;
     const installed = JSON.parse(readFileSync(installedList, 'utf8')).packages;
-    for (const [path, entry] of Object.entries(wanted)) {
+    const needed = extent === 'all' ? Object.keys(wanted) : startPackages(wanted);
+    for (const path of needed) {
       const there = installed[path];
-      if (path === '' || (there === undefined && (entry.optional || entry.devOptional))) continue;
+      const entry = wanted[path];
+      if (!path.startsWith('node_modules/')) continue;
+      if (there === undefined && (entry.optional || entry.devOptional)) continue;
       if (there === undefined) return `${path} is missing`;
       if (there.version !== entry.version || there.integrity !== entry.integrity)
         return `${path} has changed`;
@@ -54,13 +63,20 @@ export function missingInstall(folder) {
   return existsSync(join(folder, 'node_modules', 'node', 'bin', node)) ? '' : 'Node 24 is missing';
 }
 
-/** Installs what package-lock.json asks for where it is not there; ends the process with a sentence if it cannot. */
-export function ensureInstalled() {
-  const reason = missingInstall(root);
+/**
+ * Installs what package-lock.json asks for where it is not there; ends the process with a sentence if it cannot.
+ *
+ * @param {Extent} extent
+ */
+export function ensureInstalled(extent) {
+  const reason = missingInstall(root, extent);
   if (reason === '') return;
   say(`Installing the packages (${reason}); this takes a minute the first time.`);
   leaveOwnNode();
-  const status = runNpm(['ci', '--no-audit', '--no-fund', '--loglevel=error']);
+  // Whoever had everything keeps it, though a start alone would need less.
+  const isAll = extent === 'all' || existsSync(join(root, 'node_modules', 'bolt-and-baffle-checks'));
+  const wanted = isAll ? [] : ['--workspaces=false'];
+  const status = runNpm(['ci', ...wanted, '--no-audit', '--no-fund', '--loglevel=error']);
   if (status !== 0) {
     say(
       'The packages could not be installed: npm ci failed (see above). Check the connection and start again.',
@@ -72,6 +88,7 @@ export function ensureInstalled() {
     say('  npm config set ignore-scripts false, then start again.');
     process.exit(1);
   }
+  removeUnusedParts(join(root, 'node_modules'));
 }
 
 /** Windows cannot delete a program that runs, but can move it: npm ci must be able to replace the one we run on. */

@@ -10,7 +10,7 @@ import { join } from 'node:path';
 
 const [file, ...args] = process.argv.slice(2);
 if (file === undefined) throw new Error('run.mjs needs the file to run');
-ensureInstalled();
+ensureInstalled(file.startsWith('tests/') ? 'all' : 'start');
 const child = spawn(ownNode, [join(root, file), ...args], { stdio: 'inherit' });
 whenAskedToEnd((signal) => child.kill(signal));
 child.on('exit', (code, signal) => {

@@ -22,7 +22,7 @@ const unseenMs = 20_000;
 const dataFileRefused = 3;
 
 const given = readArguments(process.argv.slice(2));
-ensureInstalled();
+ensureInstalled('start');
 if (!ensureBuilt()) process.exit(1);
 
 let reason = 'there is no display for it';

