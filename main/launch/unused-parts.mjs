@@ -22,6 +22,7 @@ export function unusedParts(platform, arch) {
     '@cantoo/pdf-lib/src',
     '@cantoo/pdf-lib/ts3.4',
     '@base-ui/react/docs',
+    'zod/src',
   ];
 }
 
@@ -34,6 +35,11 @@ export function removeUnusedParts(modules, platform = process.platform, arch = p
   for (const pattern of unusedParts(platform, arch)) {
     for (const path of matching(modules, pattern.split('/'))) rmSync(path, { recursive: true, force: true });
   }
+  // Maps back to sources that are not there.
+  const maps = readdirSync(modules, { recursive: true, encoding: 'utf8' }).filter((file) =>
+    /\.[cm]?js\.map$/.test(file),
+  );
+  for (const file of maps) rmSync(join(modules, file), { force: true });
 }
 
 /**
