@@ -1,7 +1,7 @@
 /** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from './cover/cover-words.ts';
 import { marginOf } from './cover/held-back.ts';
-import { type PriceRules, priceSheet } from './cost/price.ts';
+import { type PriceRules, priceSheet, usualPriceRules } from './cost/price.ts';
 import { priceRows } from './cost/price-words.ts';
 import { stillEnoughSentence } from './cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from './flow.ts';
@@ -20,7 +20,7 @@ import { shoppingText } from './to-buy/shopping-list.ts';
 export interface TextOptions {
   readonly system: MeasureSystem;
   readonly currency: string;
-  /** Absent: no prices are worked out. */
+  /** Absent: the maker has said nothing of it, so there is no price. */
   readonly pricing?: PriceRules;
 }
 
@@ -76,16 +76,12 @@ export function estimateText(
       row('the batch', money(estimate.cost.batchMinor)),
       row('one coat', money(perCoat)),
     ]),
-    ...(pricing
-      ? [
-          section(
-            'Price of one coat',
-            priceRows(priceSheet(plan, estimate.cost, pricing), { system, currency }).map(([of, text]) =>
-              row(of, text),
-            ),
-          ),
-        ]
-      : []),
+    section(
+      'Price of one coat',
+      priceRows(priceSheet(plan, estimate.cost, pricing ?? usualPriceRules), { system, currency }).map(
+        ([of, text]) => row(of, text),
+      ),
+    ),
     section('The finished coat', finishedRows(plan, estimate, system)),
     ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
   ].join('\n');

@@ -212,6 +212,7 @@ const addition = z.discriminatedUnion('kind', [
 ]);
 const priceRules: z.ZodType<PriceRules> = z.strictObject({
   hourlyRateMinor: priceMinor.nullable(),
+  isWorkLeftOut: z.boolean().exactOptional(),
   overhead: z
     .discriminatedUnion('kind', [
       z.strictObject({ kind: z.literal('share'), ratio: z.number().min(0).max(10) }),

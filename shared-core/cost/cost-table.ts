@@ -3,7 +3,6 @@ import { sentenceCase } from '../measure/sentence-case.ts';
 import { amountWords } from '../cover/cover-words.ts';
 import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
-import { showQuantity } from '../measure/show.ts';
 import { moneyCell } from '../paper/money-cell.ts';
 import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
@@ -11,7 +10,7 @@ import { coatTotal } from '../plan/sizes.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 import type { CostLine, CostSheet } from './cost.ts';
 import type { PriceSheet } from './price.ts';
-import { additionWords } from './price-words.ts';
+import { additionWords, noPriceWords, workWords } from './price-words.ts';
 
 export interface CostTableSources {
   readonly plan: CoatPlan;
@@ -67,24 +66,29 @@ export function costTable(
         ],
       },
     ],
-    notes: cost.isIncomplete
-      ? ['Not the whole cost: some slots have nothing chosen, or no offer for what is missing.']
-      : [],
+    notes: [
+      ...(prices && !prices.wholesale ? [`${sentenceCase(noPriceWords)}.`] : []),
+      ...(cost.isIncomplete
+        ? ['Not the whole cost: some slots have nothing chosen, or no offer for what is missing.']
+        : []),
+    ],
   };
 }
 
 function priceSteps(
-  { minutesPerCoat, coat, wholesale, retail }: PriceSheet,
+  sheet: PriceSheet,
   step: (name: string, how: string, amountMinor: number) => PaperRow,
   { system }: CostTableOptions,
 ): readonly PaperRow[] {
-  const time = showQuantity('duration', minutesPerCoat, { system });
+  const { coat, wholesale, retail } = sheet;
   return [
-    step('Work', coat.labourMinor > 0 ? `${time} as the maker estimates` : 'left out', coat.labourMinor),
+    step('Work', workWords(sheet, system), coat.labourMinor),
     step('Overhead', coat.overheadMinor > 0 ? '' : 'left out', coat.overheadMinor),
     step('Cost', '', coat.costMinor),
-    step('Wholesale', additionWords('cost', wholesale.addition), wholesale.priceMinor),
-    step('Retail', additionWords('wholesale', retail.addition), retail.priceMinor),
+    ...(wholesale
+      ? [step('Wholesale', additionWords('cost', wholesale.addition), wholesale.priceMinor)]
+      : []),
+    ...(retail ? [step('Retail', additionWords('wholesale', retail.addition), retail.priceMinor)] : []),
   ];
 }
 

@@ -1,7 +1,7 @@
 /** How a price was made, in words: the formula with its numbers in it. */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import type { Addition, PriceSheet } from './price.ts';
+import type { Addition, Price, PriceSheet } from './price.ts';
 
 export interface PriceWordsOptions {
   readonly system: MeasureSystem;
@@ -19,6 +19,16 @@ export function shareWords(ratio: number): string {
   return showQuantity('ratio', Math.round(ratio * 1000) / 1000, { system: 'metric' });
 }
 
+/** What stands in the place of a price while nothing is said of the work. */
+export const noPriceWords = 'no price yet: give an hour of work its rate, or say that work is not counted';
+
+/** What is said of the work on a coat: its time, or that it is left out. */
+export function workWords({ minutesPerCoat, wholesale, coat }: PriceSheet, system: MeasureSystem): string {
+  const minutes = showQuantity('duration', minutesPerCoat, { system });
+  if (wholesale === null) return `${minutes} as the maker estimates, without a rate`;
+  return coat.labourMinor > 0 ? `${minutes} as the maker estimates` : 'left out';
+}
+
 /** The sheet as rows of name and text, for the headless command. */
 export function priceRows(
   sheet: PriceSheet,
@@ -26,13 +36,14 @@ export function priceRows(
 ): readonly (readonly [string, string])[] {
   const money = (amountMinor: number) => showQuantity('money', amountMinor, options);
   const { coat, wholesale, retail } = sheet;
-  const minutes = showQuantity('duration', sheet.minutesPerCoat, { system: options.system });
+  const price = (of: string, priced: Price | null) =>
+    priced ? `${money(priced.priceMinor)} = ${additionWords(of, priced.addition)}` : noPriceWords;
   return [
     ['material', money(coat.materialMinor)],
-    ['work', `${money(coat.labourMinor)}, for ${minutes} as the maker estimates`],
+    ['work', `${money(coat.labourMinor)}, ${workWords(sheet, options.system)}`],
     ['overhead', money(coat.overheadMinor)],
     ['cost of one coat', money(coat.costMinor)],
-    ['wholesale', `${money(wholesale.priceMinor)} = ${additionWords('cost', wholesale.addition)}`],
-    ['retail', `${money(retail.priceMinor)} = ${additionWords('wholesale', retail.addition)}`],
+    ['wholesale', price('cost', wholesale)],
+    ...(retail ? [['retail', price('wholesale', retail)] as const] : []),
   ];
 }

@@ -24,7 +24,10 @@ export type Overhead =
 
 /** The workshop's rules; null: not counted. */
 export interface PriceRules {
+  /** null: an hour of work has no rate. */
   readonly hourlyRateMinor: number | null;
+  /** True: the maker has said that work is not counted. Without that and without a rate there is no price. */
+  readonly isWorkLeftOut?: boolean;
   readonly overhead: Overhead | null;
   /** On the cost of a coat. */
   readonly wholesale: Addition;
@@ -32,7 +35,7 @@ export interface PriceRules {
   readonly retail: Addition;
 }
 
-/** Doubled to wholesale and doubled again to retail: common practice, no source. Neither work nor overhead is counted. */
+/** Doubled to wholesale and doubled again to retail: common practice, no source. Work has no rate yet, and overhead is not counted. */
 export const usualPriceRules: PriceRules = {
   hourlyRateMinor: null,
   overhead: null,
@@ -61,8 +64,14 @@ export interface PriceSheet {
   readonly coat: CostParts;
   /** All coats of the batch, each rounded for itself. */
   readonly batch: CostParts;
-  readonly wholesale: Price;
-  readonly retail: Price;
+  /** Both null while nothing is said of the work: a price without it would sell the maker's hours for nothing. */
+  readonly wholesale: Price | null;
+  readonly retail: Price | null;
+}
+
+/** Whether work has a rate, or is left out on purpose. */
+export function isWorkSaid({ hourlyRateMinor, isWorkLeftOut }: PriceRules): boolean {
+  return hourlyRateMinor !== null || isWorkLeftOut === true;
 }
 
 /** What a coat of the plan costs in all and its two prices, by the workshop's rules. */
@@ -81,12 +90,13 @@ export function priceSheet(
   });
   const coat = coats[0] ?? { materialMinor: 0, labourMinor: 0, overheadMinor: 0, costMinor: 0 };
   const wholesaleMinor = added(coat.costMinor, rules.wholesale);
+  const isPriced = isWorkSaid(rules);
   return {
     minutesPerCoat,
     coat,
     batch: coats.reduce(sumOfParts, { materialMinor: 0, labourMinor: 0, overheadMinor: 0, costMinor: 0 }),
-    wholesale: priceOf(wholesaleMinor, rules.wholesale, coat.costMinor),
-    retail: priceOf(added(wholesaleMinor, rules.retail), rules.retail, coat.costMinor),
+    wholesale: isPriced ? priceOf(wholesaleMinor, rules.wholesale, coat.costMinor) : null,
+    retail: isPriced ? priceOf(added(wholesaleMinor, rules.retail), rules.retail, coat.costMinor) : null,
   };
 }
 

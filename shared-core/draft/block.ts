@@ -1,7 +1,8 @@
 /**
  * The numbers of the coat block: the body with ease shared out over back, arm and front.
- * Ease is divided as the worked example of the proportionate men's draft divides its 11 cm on the half: 1.5 to the back,
- * 6.5 to the arm, 3 to the front. For women and children a fifth, a half and three tenths: common practice, no source.
+ * Ease is divided as the worked example of the proportionate men's draft divides its 8.5 cm on the half: 1.5 to the back,
+ * 4 to the arm, 3 to the front. (It draws the arm 2.5 cm wider still and takes that out again in darts, which this
+ * draft has not.) For women and children a fifth, a half and three tenths: common practice, no source.
  */
 import { type WholeBody, wholeBody } from './body.ts';
 import type { DraftInput } from './draft-input.ts';
@@ -18,6 +19,8 @@ export interface Block {
   readonly frontQuarterMm: number;
   readonly stripMm: number;
   readonly neckWidthMm: number;
+  /** Girth that the one padded layer of collar or hood takes: 2 pi x its thickness. */
+  readonly neckPaddingMm: number;
   readonly neckRiseMm: number;
   readonly frontNeckDepthMm: number;
   /** The front's neck point over the back's. */
@@ -41,7 +44,7 @@ export interface Block {
 /** Shares of half the ease that back, arm and front take. */
 export const easeShares = {
   women: { back: 0.2, arm: 0.5, front: 0.3 },
-  men: { back: 1.5 / 11, arm: 6.5 / 11, front: 3 / 11 },
+  men: { back: 1.5 / 8.5, arm: 4 / 8.5, front: 3 / 8.5 },
   children: { back: 0.2, arm: 0.5, front: 0.3 },
 } as const;
 
@@ -54,11 +57,19 @@ const waistInMm = { women: 10, men: 3, children: 0 };
 
 /** Waist and hip take this much of the ease at the bust. */
 const lowerEaseRatio = 0.7;
-/** A worn coat's armhole lies lower than the body's by this much of ease and padding at the bust. */
-const armholeLoweredRatio = 0.22;
+/**
+ * A worn coat's armhole lies lower than the body's by this much of ease and padding at the bust: 3 cm for the 18 of a
+ * coat, and for padding about its thickness. Common practice, no source.
+ */
+const armholeLoweredRatio = 0.16;
 
 /** However much ease is asked for, the side begins this far above the waist: a small child's would end below it. */
 const leastSideToWaistMm = 15;
+
+/** Collar and hood are padded with one layer of the body's: its share of the girth that the body's padding takes. */
+function neckPaddingGirthMm({ paddingGirthMm, battingPlies }: DraftInput): number {
+  return paddingGirthMm.body / Math.max(1, battingPlies.body);
+}
 
 /** loweredMm: how much deeper still the armhole is set, for a large upper arm. */
 export function blockOf(input: DraftInput, loweredMm: number): Block {
@@ -70,7 +81,8 @@ export function blockOf(input: DraftInput, loweredMm: number): Block {
   const backWidthMm = body.backWidthMm + (shares.back * easeMm) / 2;
   const armWidthMm = body.armWidthMm + (shares.arm * easeMm) / 2;
   const halfMm = (body.bustMm + easeMm) / 2;
-  const neckWidthMm = body.neckWidthMm + 8;
+  const neckPaddingMm = neckPaddingGirthMm(input);
+  const neckWidthMm = body.neckWidthMm + 8 + neckPaddingMm / 6;
   const fall = shoulderFallRatio.back;
   // Without a measure the shoulder ends a little outside the back's width.
   const reachMm = Math.sqrt(1 - fall ** 2);
@@ -97,6 +109,7 @@ export function blockOf(input: DraftInput, loweredMm: number): Block {
     frontQuarterMm,
     stripMm: input.sideStripMm,
     neckWidthMm,
+    neckPaddingMm,
     neckRiseMm: 0.3 * neckWidthMm,
     frontNeckDepthMm: 1.22 * neckWidthMm,
     balanceMm: usualBalanceMm[kind],

@@ -14,8 +14,15 @@ export interface DraftedCoat {
   readonly report: DraftReport;
 }
 
-/** Distance of quilting lines that a drafted coat begins with: about 3 in (common practice, no source). */
-const usualSpacingMm = 76.2;
+/**
+ * What a drafted coat begins with. Lines about 3 in apart, on a child's small pieces 2 in; a child's coat has shorter
+ * seams and is sewn in seven tenths of the time. Common practice, no source.
+ */
+const usual = {
+  women: { spacingMm: 76.2, sewingMinutes: 600 },
+  men: { spacingMm: 76.2, sewingMinutes: 600 },
+  children: { spacingMm: 50.8, sewingMinutes: 420 },
+} as const;
 
 /** The coat, or why these measures make none. */
 export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
@@ -38,16 +45,16 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
     pieces: draftPieces(input, armhole),
     seams: draftSeams(input),
     quilting: {
-      spacingMm: usualSpacingMm,
+      spacingMm: usual[input.body.kind].spacingMm,
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,
-    sewingMinutesPerCoat: 600,
+    sewingMinutesPerCoat: usual[input.body.kind].sewingMinutes,
     notes: notesOf(input),
-    ...(input.body.kind === 'children' && { isForChild: true }),
+    isForChild: input.body.kind === 'children',
   };
   const flaws = planProblems(plan);
   return flaws.length > 0 ? refused(...flaws) : found({ plan, report: draftReport(plan, input, armhole) });
@@ -110,5 +117,9 @@ function draftSlots(input: DraftInput): Slot[] {
 function notesOf(input: DraftInput): string {
   const pleat =
     input.pleatMm > 0 ? ` The back lining has a pleat of ${input.pleatMm.toFixed(0)} mm at the centre.` : '';
-  return `Drafted from measures without bust darts: sew a trial body before cutting. Cut to the outline, larger by the take-up, then quilt.${pleat}`;
+  const child =
+    input.body.kind === 'children'
+      ? ' Distance of the lines and sewing time are set for a child’s coat: change them under Quilting and Needs.'
+      : '';
+  return `Drafted from measures without bust darts: sew a trial body before cutting. Cut to the outline, larger by the take-up, then quilt.${pleat}${child}`;
 }

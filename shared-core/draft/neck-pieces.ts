@@ -64,7 +64,9 @@ interface Hood {
 }
 
 function hoodOf(input: DraftInput, block: Block): Hood {
-  const heightMm = 230 + 0.072 * block.body.heightMm;
+  // The padding lies over the head, behind it and on both of its sides.
+  const paddingMm = block.neckPaddingMm / (2 * Math.PI);
+  const heightMm = 230 + 0.072 * block.body.heightMm + paddingMm;
   const s = heightMm / 352;
   const hasCentre = input.hood === 'three panels';
   const centreAtNeckMm = hasCentre ? 92 * s : 0;
@@ -75,7 +77,7 @@ function hoodOf(input: DraftInput, block: Block): Hood {
     path(at(24 * s, reachMm), curve(at(9 * s, reachMm * 0.68), at(-7 * s, reachMm * 0.42), faceFoot));
   const reachMm = solve(0.5 * neckMm, neckMm, neckMm, (value) => pathLengthMm(neck(value)));
   const drawnNeck = neck(reachMm);
-  const depthMm = Math.max((hasCentre ? 0.7 : 0.76) * heightMm, 1.12 * reachMm + 20);
+  const depthMm = Math.max((hasCentre ? 0.7 : 0.76) * heightMm, 1.12 * reachMm + 20) + paddingMm;
   const rear = at(heightMm * 0.6, depthMm);
   return {
     face: path(faceFoot, curve(at(heightMm * 0.34, 7 * s), at(heightMm * 0.63, -9 * s), faceTop)),
@@ -85,7 +87,7 @@ function hoodOf(input: DraftInput, block: Block): Hood {
       curve(moved(rear, -72 * s, -3 * s), moved(drawnNeck.from, 52 * s, 13 * s), drawnNeck.from),
     ),
     neck: drawnNeck,
-    centreAtFaceMm: 124 * s,
+    centreAtFaceMm: 124 * s + 2 * paddingMm,
     centreAtNeckMm,
   };
 }

@@ -48,9 +48,18 @@ export interface Armhole {
   readonly loweredMm: number;
 }
 
-/** A sleeve as wide as this share of the armhole sits well; up to `most` it can still be set in. */
-const widthShare = { usual: 0.75, most: 0.84 };
+/**
+ * A sleeve as wide as this share of the armhole has a cap of about a third of it, and sits well; a maker of down jackets
+ * prints 0.65 to 0.68 (timmermade.com, dimensions of the standard sizes). Up to `most` it can still be set in.
+ */
+const widthShare = { usual: 0.72, most: 0.84 };
 const deepestLoweredMm = 140;
+
+/**
+ * A coat's sleeve covers what is worn under it and ends at the root of the thumb: 4 cm beyond the wrist of a grown
+ * person. Padding lies on the outside of shoulder and elbow and takes half its girth more. Common practice, no source.
+ */
+const beyondWristRatio = 0.023;
 
 /** The block with the armhole that takes the sleeve, and the sleeve; null when no armhole is large enough for the arm. */
 export function armholeAndSleeve(input: DraftInput): Armhole | null {
@@ -67,7 +76,8 @@ export function armholeAndSleeve(input: DraftInput): Armhole | null {
 
 function sleeveOf(input: DraftInput, block: Block, widthMm: number, roundMm: number): SleeveDraft {
   const cuffDepthMm = 20 + 0.045 * block.body.bustMm;
-  const lengthMm = block.body.armMm + 15 - cuffDepthMm;
+  const reachMm = beyondWristRatio * block.body.heightMm + 0.5 * input.paddingGirthMm.sleeve;
+  const lengthMm = block.body.armMm + reachMm - cuffDepthMm;
   const wristMm = Math.min(
     0.75 * widthMm,
     Math.max(0.6 * widthMm, block.body.wristMm + 0.3 * input.easeMm + input.paddingGirthMm.sleeve + 30),

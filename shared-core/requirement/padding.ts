@@ -94,13 +94,17 @@ export interface EaseLeft {
   readonly basis: Basis;
 }
 
-/** Upper limits of ease at the bust, in inches, and what such a coat is like inside. */
+/**
+ * Upper limits of ease at the bust, in inches, and what such a coat is like inside. All from one chart, that of the
+ * large pattern companies: dresses close-fitting to 2 7/8 and fitted from 3, jackets fitted from 3 3/4 and semi-fitted
+ * from 4 3/8, coats fitted from 5 1/4, semi-fitted from 6 7/8, loose from 8 1/8 and very loose over 12; from memory.
+ */
 const easeWords: readonly { readonly belowIn: number; readonly words: string }[] = [
   { belowIn: 0, words: 'does not close' },
-  { belowIn: 1.5, words: 'too close to move in' },
-  { belowIn: 2, words: 'as close as a fitted bodice' },
-  { belowIn: 4, words: 'as close as a jacket' },
-  { belowIn: 5.25, words: 'between a jacket and a fitted coat' },
+  { belowIn: 3, words: 'as close as a close-fitting dress' },
+  { belowIn: 3.75, words: 'as close as a fitted dress' },
+  { belowIn: 4.375, words: 'a fitted jacket' },
+  { belowIn: 5.25, words: 'a semi-fitted jacket' },
   { belowIn: 6.875, words: 'a fitted coat' },
   { belowIn: 8.125, words: 'a semi-fitted coat' },
   { belowIn: 12, words: 'a loose coat' },
@@ -129,8 +133,7 @@ export function easeLeft(asked: readonly EaseAsked[]): readonly EaseLeft[] {
       basis: {
         kind: 'rule of thumb',
         how: 'ease drafted less 2 pi t of the padding; words by the ease of coats at the bust, half of it at the upper arm',
-        source:
-          'bodice: costume text of Central Washington University, ch. 16; jacket: dresspatternmaking.com; coat: pattern ease chart, from memory',
+        source: 'ease chart of the large pattern companies for dresses, jackets and coats, from memory',
       },
     };
   });

@@ -38,7 +38,7 @@ export const sizeTables: readonly SizeTable[] = [
   {
     id: 'misses 2011',
     label: 'Misses, ASTM D5585-11e1, straight waist',
-    source: 'ASTM D5585-11e1, publisher’s page',
+    source: 'ASTM D5585-11e1, publisher’s page; its hips stand beyond what could be read of it',
     rows: rowsFrom(
       mmPerIn,
       ['00', '0', '2', '4', '6', '8', '10', '12', '14', '16', '18', '20'],

@@ -19,7 +19,7 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   const bust = padding.getByRole('row', { name: /^bust/ });
   await expect(bust).toContainText('a semi-fitted coat');
   await padding.getByLabel('Give it room').selectOption({ label: 'Leave the draft as it is' });
-  await expect(bust).toContainText('as close as a jacket');
+  await expect(bust).toContainText('a fitted jacket');
   await padding.getByLabel('Layers in the body').fill('1');
   await padding.getByLabel('Layers in the body').press('Enter');
   await expect(padding).toContainText('By sizes that is 2 up: from 8 to 12.');

@@ -85,7 +85,7 @@ function Headline() {
           note="material"
           amountMinor={batchMinor}
         />
-        {prices && (
+        {prices?.wholesale && prices.retail && (
           <>
             <Headed name="Wholesale" note="one coat" amountMinor={prices.wholesale.priceMinor} />
             <Headed name="Retail" note="one coat" amountMinor={prices.retail.priceMinor} />

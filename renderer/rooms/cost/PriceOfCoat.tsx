@@ -2,16 +2,18 @@
 import { type ReactNode, useState } from 'react';
 import {
   type Addition,
+  isWorkSaid,
   type Overhead,
   type Price,
   type PriceRules,
   priceSheet,
   usualPriceRules,
 } from '../../../shared-core/cost/price.ts';
-import { additionWords, shareWords } from '../../../shared-core/cost/price-words.ts';
+import { additionWords, noPriceWords, shareWords } from '../../../shared-core/cost/price-words.ts';
 import { labourMinutesPerCoat } from '../../../shared-core/plan/coat-plan.ts';
 import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -52,8 +54,9 @@ export function PriceOfCoat() {
       <p className="quiet">
         Rates and factors hold for all coats of the workshop. The time is your own estimate, for this coat.
         {facts.settings.pricing === undefined &&
-          ' Until you change them, a price is doubled to wholesale and doubled again to retail: common practice, and no more than that.'}
+          ' Until you change them, cost is doubled to wholesale and doubled again to retail: common practice, and no more than that.'}
       </p>
+      {!isWorkSaid(rules) && <p role="status">{sentenceCase(noPriceWords)}.</p>}
       <Problems problems={problems} />
       <table className={`${table.table} ${style.price}`}>
         <thead>
@@ -75,13 +78,17 @@ export function PriceOfCoat() {
           <Row name="Work" coatMinor={sheet.coat.labourMinor} batchMinor={sheet.batch.labourMinor}>
             <ChoiceField
               label="Work is"
-              value={rules.hourlyRateMinor === null ? 'left out' : 'counted'}
+              value={rules.hourlyRateMinor !== null ? 'counted' : rules.isWorkLeftOut ? 'not counted' : ''}
               options={[
-                { value: 'left out', label: 'left out' },
                 { value: 'counted', label: 'paid by the hour' },
+                { value: 'not counted', label: 'not counted' },
               ]}
+              emptyLabel="not said yet"
               onChange={(next) =>
-                void setRules({ hourlyRateMinor: next === 'counted' ? firstHourMinor : null })
+                void setRules({
+                  hourlyRateMinor: next === 'counted' ? firstHourMinor : null,
+                  isWorkLeftOut: next === 'not counted',
+                })
               }
             />
             {rules.hourlyRateMinor !== null && (
@@ -110,6 +117,7 @@ export function PriceOfCoat() {
             name="Wholesale"
             of="cost"
             price={sheet.wholesale}
+            addition={rules.wholesale}
             coatCount={count}
             onChange={(wholesale) => void setRules({ wholesale })}
           />
@@ -117,6 +125,7 @@ export function PriceOfCoat() {
             name="Retail"
             of="wholesale"
             price={sheet.retail}
+            addition={rules.retail}
             coatCount={count}
             onChange={(retail) => void setRules({ retail })}
           />
@@ -131,8 +140,9 @@ export function PriceOfCoat() {
 
 interface RowProps {
   readonly name: string;
-  readonly coatMinor: number;
-  readonly batchMinor: number;
+  /** null: no amount. */
+  readonly coatMinor: number | null;
+  readonly batchMinor: number | null;
   readonly isSum?: boolean;
   readonly children?: ReactNode;
 }
@@ -144,12 +154,8 @@ function Row({ name, coatMinor, batchMinor, isSum = false, children }: RowProps)
       <td>
         <div className={style.fields}>{children}</div>
       </td>
-      <td className={table.amount}>
-        <Money amountMinor={coatMinor} />
-      </td>
-      <td className={table.amount}>
-        <Money amountMinor={batchMinor} />
-      </td>
+      <td className={table.amount}>{coatMinor !== null && <Money amountMinor={coatMinor} />}</td>
+      <td className={table.amount}>{batchMinor !== null && <Money amountMinor={batchMinor} />}</td>
     </tr>
   );
 }
@@ -202,17 +208,23 @@ function OverheadFields({
 interface PriceRowProps {
   readonly name: string;
   readonly of: string;
-  readonly price: Price;
+  /** null while nothing is said of the work. */
+  readonly price: Price | null;
+  readonly addition: Addition;
   readonly coatCount: number;
   readonly onChange: (addition: Addition) => void;
 }
 
 /** A price by margin or mark-up, the formula beside it, and what of it is left above the cost of the coat. */
-function PriceRow({ name, of, price, coatCount, onChange }: PriceRowProps) {
-  const { addition } = price;
+function PriceRow({ name, of, price, addition, coatCount, onChange }: PriceRowProps) {
   const most = (kind: Addition['kind']) => (kind === 'margin' ? 0.95 : 20);
   return (
-    <Row name={name} coatMinor={price.priceMinor} batchMinor={price.priceMinor * coatCount} isSum>
+    <Row
+      name={name}
+      coatMinor={price?.priceMinor ?? null}
+      batchMinor={price && price.priceMinor * coatCount}
+      isSum
+    >
       <ChoiceField
         label={`${name} by`}
         value={addition.kind}
@@ -233,7 +245,7 @@ function PriceRow({ name, of, price, coatCount, onChange }: PriceRowProps) {
       />
       <p className={`${style.formula} small number`}>
         {additionWords(of, addition)}
-        {price.marginRatio !== null && price.markUpRatio !== null && (
+        {price && price.marginRatio !== null && price.markUpRatio !== null && (
           <span className="quiet">
             above the coat’s cost: margin {shareWords(price.marginRatio)}, mark-up{' '}
             {shareWords(price.markUpRatio)}

@@ -9,7 +9,7 @@ import {
   type Variant,
   type VariantResult,
 } from '../../../shared-core/flow-variants.ts';
-import { priceSheet } from '../../../shared-core/cost/price.ts';
+import { isWorkSaid, type Price, priceSheet } from '../../../shared-core/cost/price.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
@@ -142,7 +142,9 @@ interface ResultsProps {
 }
 
 function Results({ results, shownId, onShow }: ResultsProps) {
-  const { pricing } = useWorkshop().facts.settings;
+  const { pricing: rules } = useWorkshop().facts.settings;
+  // No price without a word on the work.
+  const pricing = rules && isWorkSaid(rules) ? rules : null;
   const planned = results[0];
   return (
     <table className={table.table}>
@@ -203,7 +205,7 @@ function Results({ results, shownId, onShow }: ResultsProps) {
               </td>
               {pricing && (
                 <td className={table.amount}>
-                  <Money amountMinor={priceSheet(variant.plan, estimate.cost, pricing).retail.priceMinor} />
+                  <RetailOf price={priceSheet(variant.plan, estimate.cost, pricing).retail} />
                 </td>
               )}
               <td className={table.amount}>
@@ -249,4 +251,8 @@ function Lays({ result }: { result: VariantResult }) {
       </ul>
     </section>
   );
+}
+
+function RetailOf({ price }: { price: Price | null }) {
+  return price && <Money amountMinor={price.priceMinor} />;
 }

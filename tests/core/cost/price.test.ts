@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Addition, added, type PriceRules, priceSheet } from '../../../shared-core/cost/price.ts';
+import {
+  type Addition,
+  added,
+  type PriceRules,
+  priceSheet,
+  usualPriceRules,
+} from '../../../shared-core/cost/price.ts';
 import { additionWords, priceRows } from '../../../shared-core/cost/price-words.ts';
 import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
 import { plan } from '../../fixtures/small-workshop.ts';
@@ -24,8 +30,8 @@ describe('what a coat is sold for', () => {
       costMinor: 22_262,
     });
     // 222.62 / 0.6, then x 1.9.
-    expect(sheet.wholesale.priceMinor).toBe(37_103);
-    expect(sheet.retail.priceMinor).toBe(70_496);
+    expect(sheet.wholesale?.priceMinor).toBe(37_103);
+    expect(sheet.retail?.priceMinor).toBe(70_496);
   });
 
   it('counts the sewing time as the work until the maker says otherwise', () => {
@@ -45,14 +51,30 @@ describe('what a coat is sold for', () => {
     });
   });
 
-  it('leaves work and overhead out where the workshop does not count them', () => {
-    const bare = { ...rules, hourlyRateMinor: null, overhead: null };
-    expect(priceSheet(plan(), coats(6310), bare).coat).toEqual({
+  it('leaves work and overhead out where the workshop says that it does not count them', () => {
+    const bare = { ...rules, hourlyRateMinor: null, isWorkLeftOut: true, overhead: null };
+    const sheet = priceSheet(plan(), coats(6310), bare);
+    expect(sheet.coat).toEqual({
       materialMinor: 6310,
       labourMinor: 0,
       overheadMinor: 0,
       costMinor: 6310,
     });
+    expect(sheet.wholesale?.priceMinor).toBe(10_517);
+  });
+
+  it('names no price while an hour has no rate and nobody has said that work is not counted', () => {
+    for (const open of [usualPriceRules, { ...rules, hourlyRateMinor: null }]) {
+      const sheet = priceSheet(plan({ labourMinutesPerCoat: 440 }), coats(6310), open);
+      expect([sheet.wholesale, sheet.retail]).toEqual([null, null]);
+      expect(sheet.coat.materialMinor).toBe(6310);
+      const words = priceRows(sheet, { system: 'metric', currency: 'EUR' });
+      expect(words).toContainEqual(['work', '0.00 EUR, 7:20 h as the maker estimates, without a rate']);
+      expect(words.at(-1)).toEqual([
+        'wholesale',
+        'no price yet: give an hour of work its rate, or say that work is not counted',
+      ]);
+    }
   });
 
   it('a sum per coat is overhead too', () => {
@@ -67,7 +89,7 @@ describe('what a coat is sold for', () => {
       system: 'metric',
       currency: 'EUR',
     });
-    expect(rows).toContainEqual(['work', '135.67 EUR, for 7:20 h as the maker estimates']);
+    expect(rows).toContainEqual(['work', '135.67 EUR, 7:20 h as the maker estimates']);
     expect(rows).toContainEqual(['wholesale', '371.03 EUR = cost ÷ (1 − 40 %)']);
   });
 

@@ -187,7 +187,7 @@ describe('the maker’s choices', () => {
 
   it('give every edge 5/8 in, the hem its own depth and a fold none', () => {
     const { plan } = drafted(coat('children', { hemDepthMm: 53 }));
-    expect([plan.isForChild, drafted(coat('men')).plan.isForChild]).toEqual([true, undefined]);
+    expect([plan.isForChild, drafted(coat('men')).plan.isForChild]).toEqual([true, false]);
     const { edges } = pieceById(plan, 'back').outline;
     expect(edges.map((edge) => [edge.name, edge.allowanceMm])).toEqual([
       ['centre back', 0],

@@ -4,6 +4,9 @@ import { wholeBody } from '../../../shared-core/draft/body.ts';
 import { draftCoat } from '../../../shared-core/draft/draft.ts';
 import type { DraftInput } from '../../../shared-core/draft/draft-input.ts';
 import { goneUpToSize, widenedForPadding } from '../../../shared-core/draft/padded.ts';
+import { ringBox } from '../../../shared-core/geometry/ring.ts';
+import { pieceById } from '../../../shared-core/plan/coat-plan.ts';
+import { edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { coat } from './bodies.ts';
 
 function report(input: DraftInput) {
@@ -21,6 +24,33 @@ describe('a coat drawn larger for its padding', () => {
     expect(padded.girthMm.waist - plain.girthMm.waist).toBeGreaterThanOrEqual(79.8 - 1e-6);
     expect(padded.girthMm.upperArm).toBeGreaterThan(plain.bodyMm.upperArm + 0.42 * 180 + 39.9 - 1e-6);
     expect(padded.armholeMm).toBeGreaterThan(plain.armholeMm);
+  });
+
+  it('gives neck, collar and hood the room that their one layer takes', () => {
+    const hooded = coat('women', { hood: 'three panels' });
+    const drawn = (input: DraftInput) => {
+      const outcome = draftCoat(input);
+      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+      const { plan } = outcome.value;
+      const edgeMm = (pieceId: string, edge: string) => edgeLengthMm(pieceById(plan, pieceId).outline, edge);
+      const hood = ringBox(seamRing(pieceById(plan, 'hood-side').outline));
+      return {
+        neckMm: 2 * edgeMm('collar', 'neck edge'),
+        hoodHighMm: hood.maxX - hood.minX,
+        hoodDeepMm: hood.maxY - hood.minY,
+        hoodWideMm: edgeMm('hood-centre', 'face'),
+        misfits: outcome.value.report.seams.filter(({ fits }) => !fits),
+      };
+    };
+    const plain = drawn(hooded);
+    // Two layers of 6.35 mm as worn in the body, of which collar and hood have one: 39.9 mm of girth.
+    const padded = drawn(widenedForPadding(hooded, { bodyMm: 79.8, sleeveMm: 39.9 }));
+    expect(padded.neckMm - plain.neckMm).toBeGreaterThan(39.9 - 12);
+    expect(padded.neckMm - plain.neckMm).toBeLessThan(39.9 + 12);
+    expect(padded.hoodHighMm - plain.hoodHighMm).toBeGreaterThan(6);
+    expect(padded.hoodDeepMm - plain.hoodDeepMm).toBeGreaterThan(6);
+    expect(padded.hoodWideMm - plain.hoodWideMm).toBeGreaterThan(12.6);
+    expect([plain.misfits, padded.misfits]).toEqual([[], []]);
   });
 
   it('keeps the wearer’s lengths when it goes up a size', () => {

@@ -98,7 +98,7 @@ describe('ease left inside the padding', () => {
     expect(at('bust', 920, 950, 8).words).toBe('does not close');
   });
   it('the same ease is looser on an arm', () => {
-    expect(at('bust', 300, 400, 1).words).toBe('as close as a jacket');
+    expect(at('bust', 300, 400, 1).words).toBe('as close as a fitted dress');
     expect(at('upper arm', 300, 400, 1).words).toBe('a semi-fitted coat');
   });
   it('thicker padding never leaves more', () => {

@@ -28,8 +28,10 @@ describe('size tables', () => {
 });
 
 it.each([
-  [1.75, 'as close as a fitted bodice'],
-  [3, 'as close as a jacket'],
+  [1.75, 'as close as a close-fitting dress'],
+  [3, 'as close as a fitted dress'],
+  [3.75, 'a fitted jacket'],
+  [4.5, 'a semi-fitted jacket'],
   [6, 'a fitted coat'],
   [7.5, 'a semi-fitted coat'],
   [10, 'a loose coat'],
