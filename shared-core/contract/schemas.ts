@@ -200,7 +200,7 @@ export const layResult: z.ZodType<LayResult> = z.strictObject({
   seed: z.number(),
   iterations: z.number().min(0),
   seconds: z.number().min(0),
-  stoppedBy: z.enum(['floor', 'time', 'iterations', 'maker', 'nothing left to try', 'by hand']),
+  stoppedBy: z.enum(['under way', 'floor', 'time', 'iterations', 'maker', 'nothing left to try', 'by hand']),
 });
 
 export const factValues = z.record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.null()]));

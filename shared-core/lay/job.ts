@@ -125,5 +125,13 @@ export interface LayResult {
   readonly seed: number;
   readonly iterations: number;
   readonly seconds: number;
-  readonly stoppedBy: 'floor' | 'time' | 'iterations' | 'maker' | 'nothing left to try' | 'by hand';
+  /** 'under way': the search has not ended; what it has found so far. */
+  readonly stoppedBy:
+    | 'under way'
+    | 'floor'
+    | 'time'
+    | 'iterations'
+    | 'maker'
+    | 'nothing left to try'
+    | 'by hand';
 }

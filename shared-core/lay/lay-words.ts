@@ -30,5 +30,6 @@ function lookedWords({ seconds, stoppedBy }: LayResult): string {
     seconds < 0.1
       ? 'looked for less than 0.1 s'
       : `looked for ${seconds < 9.95 ? seconds.toFixed(1).replace('.0', '') : Math.round(seconds)} s`;
+  if (stoppedBy === 'under way') return `${looked} so far`;
   return stoppedBy === 'maker' ? `${looked}, then stopped by you` : looked;
 }

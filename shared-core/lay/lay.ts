@@ -64,7 +64,7 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
       return going;
     },
     best() {
-      const stoppedBy = engine.atFloor() ? 'floor' : engine.finished() ? 'nothing left to try' : 'maker';
+      const stoppedBy = engine.atFloor() ? 'floor' : engine.finished() ? 'nothing left to try' : 'under way';
       return layResult(model, engine.best(), engine.iterations(), (endMs - startedMs) / 1000, stoppedBy);
     },
     adopt(result) {

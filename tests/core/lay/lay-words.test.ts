@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { LayResult } from '../../../shared-core/lay/job.ts';
+import { startLay } from '../../../shared-core/lay/lay.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
+import { job, rectangle, shape } from './jobs.ts';
 
 function result(more: Partial<LayResult> = {}): LayResult {
   return {
@@ -43,6 +45,14 @@ describe('how good a lay is, in words', () => {
     expect(layWords(result({ stoppedBy: 'maker', seconds: 1.27 }), 'metric')).toMatch(
       /looked for 1.3 s, then stopped by you$/,
     );
+  });
+
+  it('says of a lay that is still looked for that it is, and not that somebody stopped it', () => {
+    expect(layWords(result({ stoppedBy: 'under way', seconds: 1.27 }), 'metric')).toMatch(
+      /looked for 1.3 s so far$/,
+    );
+    const search = startLay(job([shape('square', rectangle(90, 40), { count: 9 })]), () => 0);
+    expect(search.best().stoppedBy).toBe('under way');
   });
 
   it('counts the pieces that no length had room for, as drawn and mirrored', () => {
