@@ -13,7 +13,8 @@ const allowanceStepMm = 0.01;
 const agreeingMm = 0.2;
 const evenFromCount = 4;
 const furthestMm = 200;
-const sampleCount = 15;
+/** Places along an edge at which its allowance is measured. */
+export const allowanceSampleCount = 15;
 
 export interface MeasuredAllowance {
   readonly allowanceMm: number;
@@ -33,7 +34,7 @@ export function measuredAllowance(
     const mm = reach(at, out, cutPoints);
     return mm === null ? [] : [mm];
   });
-  if (distances.length <= sampleCount / 2) return null;
+  if (distances.length <= allowanceSampleCount / 2) return null;
   distances.sort((a, b) => a - b);
   // Towards its ends the cutting line may run into its neighbours' corners, so what most places agree on counts.
   let best = { from: 0, count: 0 };
@@ -57,8 +58,8 @@ function squareSamples(points: readonly Point[]): { at: Point; out: Point }[] {
     const from = points[i - 1]!;
     const to = points[i]!;
     const step = distance(from, to);
-    while (samples.length < sampleCount && step > 0) {
-      const wanted = (total * (samples.length + 0.5)) / sampleCount - along;
+    while (samples.length < allowanceSampleCount && step > 0) {
+      const wanted = (total * (samples.length + 0.5)) / allowanceSampleCount - along;
       if (wanted > step) break;
       const share = wanted / step;
       samples.push({
@@ -101,19 +102,21 @@ export function outOnCutLine(at: Point, out: Point, cutPoints: readonly Point[])
  * the piece's own check refuses that.
  */
 export function sewingLineInside(outline: Outline, allowanceMm: number, foldEdge: string | null): Outline {
+  const sideCounts: number[] = [];
   const sides = outline.edges.flatMap((edge, index) => {
     const points = edgePoints(outline, index, 0.05);
     const inMm = edge.name === foldEdge ? 0 : allowanceMm;
-    return points.slice(1).map((to, i) => ({ edge, from: points[i]!, to, inMm }));
+    sideCounts.push(points.length - 1);
+    return points.slice(1).map((to, i) => ({ from: points[i]!, to, inMm }));
   });
   const starts = sides.map((side, i) => inner(sides[(i + sides.length - 1) % sides.length]!, side));
-  const edges: Edge[] = outline.edges.map((edge) => ({
-    ...edge,
-    allowanceMm: edge.name === foldEdge ? 0 : allowanceMm,
-    segments: sides.flatMap((side, i) =>
-      side.edge === edge ? [{ kind: 'line' as const, to: starts[(i + 1) % sides.length]! }] : [],
-    ),
-  }));
+  const ends = starts.map((_, i) => ({ kind: 'line' as const, to: starts[(i + 1) % starts.length]! }));
+  let at = 0;
+  const edges: Edge[] = outline.edges.map((edge, index) => {
+    const segments = ends.slice(at, at + sideCounts[index]!);
+    at += segments.length;
+    return { ...edge, allowanceMm: edge.name === foldEdge ? 0 : allowanceMm, segments };
+  });
   return { start: starts[0]!, edges };
 }
 

@@ -2,7 +2,7 @@
  * A piece as a file draws it, before it becomes one of the plan's: paths in the file's own unit and direction,
  * y up, open or closed, by what each line means.
  */
-import { cubicChords } from '../geometry/curve.ts';
+import { cubicChordCount, cubicChords } from '../geometry/curve.ts';
 import { type Point, type Ring, ringAreaMm2, ringFromPoints } from '../geometry/ring.ts';
 import type { Segment } from '../plan/outline.ts';
 
@@ -47,6 +47,7 @@ export function movedPoint([a, b, c, d, e, f]: Matrix, { x, y }: Point): Point {
 }
 
 export function movedPath(matrix: Matrix, path: DrawnPath): DrawnPath {
+  if (matrix === unmoved) return path;
   const move = (point: Point) => movedPoint(matrix, point);
   return {
     ...path,
@@ -79,6 +80,38 @@ export function pathPoints(path: DrawnPath, tolerance: number): Point[] {
   return points;
 }
 
+/** How many steps pathPoints makes of it. */
+export function pathChordCount(path: DrawnPath, tolerance: number): number {
+  let count = 0;
+  let at = path.start;
+  for (const segment of path.segments) {
+    count +=
+      segment.kind === 'line'
+        ? 1
+        : cubicChordCount(at, segment.control1, segment.control2, segment.to, tolerance);
+    at = segment.to;
+  }
+  return count;
+}
+
+/** Points that the file gives for it, those that steer its curves included. */
+export function givenPointCount(path: DrawnPath): number {
+  return path.segments.reduce((sum, segment) => sum + (segment.kind === 'line' ? 1 : 3), 1);
+}
+
+/** Every number of it is one, and none lies further from the origin than this, in the file's unit. */
+export function isWithin(path: DrawnPath, reach: number): boolean {
+  const isNear = ({ x, y }: Point) => Math.abs(x) <= reach && Math.abs(y) <= reach;
+  return (
+    isNear(path.start) &&
+    path.segments.every(
+      (segment) =>
+        isNear(segment.to) &&
+        (segment.kind === 'line' || (isNear(segment.control1) && isNear(segment.control2))),
+    )
+  );
+}
+
 export function pathRing(path: DrawnPath, tolerance: number): Ring {
   return ringFromPoints(pathPoints(path, tolerance).slice(0, -1));
 }
@@ -103,7 +136,10 @@ export function counterClockwise(path: DrawnPath, tolerance: number): DrawnPath 
 }
 
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(a.x - b.x, a.y - b.y);
+  const dx = a.x - b.x;
+  const dy = a.y - b.y;
+  // Many times faster than Math.hypot, and no drawing comes near the numbers that this one is for.
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Closed by its own ends where they lie within `reach`: the last segment then ends in the start itself. */
@@ -111,53 +147,6 @@ export function closedWithin(path: DrawnPath, reach: number): DrawnPath {
   if (path.isClosed || path.segments.length < 2 || distance(path.start, pathEnd(path)) > reach) return path;
   const last = path.segments.at(-1)!;
   return { ...path, isClosed: true, segments: [...path.segments.slice(0, -1), { ...last, to: path.start }] };
-}
-
-/**
- * Open paths chained where their ends lie within `reach`, whichever way each was drawn; closed ones as they are.
- * Takes the nearest end each time; quadratic in the number of open paths.
- */
-export function joinedPaths(paths: readonly DrawnPath[], reach: number): DrawnPath[] {
-  const done: DrawnPath[] = [];
-  const open: DrawnPath[] = [];
-  for (const path of paths) {
-    const closed = closedWithin(path, reach);
-    (closed.isClosed ? done : open).push(closed);
-  }
-  while (open.length > 0) {
-    let chain = open.shift()!;
-    for (;;) {
-      const end = pathEnd(chain);
-      let best = -1;
-      let bestDistance = reach;
-      let isBackwards = false;
-      open.forEach((path, index) => {
-        const toStart = distance(end, path.start);
-        const toEnd = distance(end, pathEnd(path));
-        if (Math.min(toStart, toEnd) > bestDistance) return;
-        best = index;
-        bestDistance = Math.min(toStart, toEnd);
-        isBackwards = toEnd < toStart;
-      });
-      if (best < 0) break;
-      const [next] = open.splice(best, 1);
-      const forward = isBackwards ? reversedPath(next!) : next!;
-      chain = { ...chain, segments: [...chain.segments, ...forward.segments] };
-    }
-    const closed = closedWithin(chain, reach);
-    if (closed.isClosed) done.push(closed);
-    else {
-      // What hangs on its start is found from the other side.
-      const turned = reversedPath(chain);
-      const end = pathEnd(turned);
-      const hasMore = open.some(
-        (path) => Math.min(distance(end, path.start), distance(end, pathEnd(path))) <= reach,
-      );
-      if (hasMore) open.unshift(turned);
-      else done.push(chain);
-    }
-  }
-  return done;
 }
 
 /** Whether a point lies inside a ring; on its line, either. */

@@ -4,28 +4,12 @@
  */
 import type { Point } from '../geometry/ring.ts';
 import type { Problem } from '../measure/problem.ts';
-import type { DrawnPath } from './drawn.ts';
-import { numberOf, type Pair, startOf, textOf } from './dxf-pairs.ts';
-import { arcPath, type Corner, cornerOf, lightCorners, pathOf, pointOf } from './dxf-shapes.ts';
+import { givenPointCount } from './drawn.ts';
+import { type Entity, entityFrom, longestName } from './dxf-entity.ts';
+import { numberIn, numberOf, type Pair, startOf, textOf } from './dxf-pairs.ts';
+import { type Corner, cornerOf, pointOf } from './dxf-shapes.ts';
 import type { ReadLimits } from './pattern.ts';
-
-interface Placed {
-  readonly layer: string;
-  readonly line: number;
-}
-
-export type Entity =
-  | (Placed & { readonly kind: 'path'; readonly path: DrawnPath })
-  | (Placed & { readonly kind: 'point'; readonly at: Point })
-  | (Placed & { readonly kind: 'text'; readonly text: string })
-  | (Placed & {
-      readonly kind: 'insert';
-      readonly block: string;
-      readonly at: Point;
-      readonly scaleX: number;
-      readonly scaleY: number;
-      readonly turnDeg: number;
-    });
+import { BeyondLimit, type ReadMeter } from './read-meter.ts';
 
 export interface Block {
   readonly name: string;
@@ -35,10 +19,11 @@ export interface Block {
 }
 
 export interface DxfDrawing {
-  readonly blocks: ReadonlyMap<string, Block>;
+  /** In the order of the file. Two may have one name: an insert takes the first. */
+  readonly blocks: readonly Block[];
   readonly entities: readonly Entity[];
-  /** Numbers of the header by name: $INSUNITS, $MEASUREMENT. */
-  readonly header: ReadonlyMap<string, number>;
+  /** $INSUNITS of the header; null where it has none. */
+  readonly unitCode: number | null;
   /** Kinds of entity that are not read: how many, and the line of the first. */
   readonly unread: ReadonlyMap<string, { readonly count: number; readonly line: number }>;
   readonly problems: readonly Problem[];
@@ -49,30 +34,51 @@ export type ReadDrawing =
   | { readonly ok: false; readonly problem: Problem };
 
 /** Everything of the drawing that patterns use, or why it cannot be read. Linear in the text. */
-export function readDrawing(text: string, limits: ReadLimits): ReadDrawing {
-  const { cursor, next } = startOf(text);
-  const blocks = new Map<string, Block>();
+export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter): ReadDrawing {
+  const { cursor, next, rest } = startOf(text);
+  const blocks: Block[] = [];
   const entities: Entity[] = [];
-  const header = new Map<string, number>();
   const unread = new Map<string, { count: number; line: number }>();
   const problems: Problem[] = [];
-  let entityCount = 0;
-  let pointCount = 0;
+  const hiddenLayers = new Set<string>();
+  let unitCode: number | null = null;
   let section = '';
   let block: { name: string; line: number; base: Point; entities: Entity[] } | null = null;
   let hasEnd = false;
-  let over: Problem | null = null;
 
   /** The pairs after the current 0 up to the next one. */
   const group = (): Pair[] => {
     const pairs: Pair[] = [];
-    for (next(); !cursor.isAtEnd && cursor.code !== 0; next())
+    for (next(); !cursor.isAtEnd && cursor.code !== 0; next()) {
+      if (pairs.length > 4 * limits.pointCount)
+        throw new BeyondLimit(
+          `Line ${cursor.line}`,
+          `goes beyond the limit: more than ${limits.pointCount} points`,
+        );
       pairs.push({ code: cursor.code, value: cursor.value });
+    }
     return pairs;
+  };
+  /** The corners that follow the head of a heavy polyline, up to its end. */
+  const corners = (line: number): (Corner | null)[] => {
+    const all: (Corner | null)[] = [];
+    while (!cursor.isAtEnd && cursor.code === 0) {
+      const part = cursor.value.trim().toUpperCase();
+      if (part === 'SEQEND') {
+        group();
+        break;
+      }
+      if (part !== 'VERTEX') break;
+      meter.points(1, `Line ${line}`);
+      const vertex = group();
+      // Points that steer a spline do not lie on its line.
+      if ((numberOf(vertex, 70, 0) & 16) === 0) all.push(cornerOf(vertex, 0));
+    }
+    return all;
   };
 
   next();
-  while (!cursor.isAtEnd && !over) {
+  while (!cursor.isAtEnd) {
     if (cursor.code === 999) {
       next();
       continue;
@@ -82,7 +88,7 @@ export function readDrawing(text: string, limits: ReadLimits): ReadDrawing {
       next();
       continue;
     }
-    const kind = cursor.value.trim().toUpperCase();
+    const kind = cursor.value.trim().slice(0, longestName).toUpperCase();
     const line = cursor.line + 1;
     if (kind === 'EOF') {
       hasEnd = true;
@@ -92,9 +98,8 @@ export function readDrawing(text: string, limits: ReadLimits): ReadDrawing {
       // A header has no 0 before its end, so all of it comes with the name of the section.
       const values = group();
       section = textOf(values, 2).toUpperCase();
-      values.forEach(({ code, value }, index) => {
-        if (code === 9) header.set(value.trim(), Number(values[index + 1]?.value));
-      });
+      const units = values.findIndex(({ code, value }) => code === 9 && value.trim() === '$INSUNITS');
+      if (units >= 0) unitCode = numberIn(values[units + 1]?.value ?? '');
       continue;
     }
     if (kind === 'ENDSEC') {
@@ -102,103 +107,61 @@ export function readDrawing(text: string, limits: ReadLimits): ReadDrawing {
       next();
       continue;
     }
-    const isDrawn = section === 'ENTITIES' || section === 'BLOCKS';
-    if (!isDrawn) {
+    if (kind === 'LAYER' && section === 'TABLES') {
+      const values = group();
+      // Frozen, or with a colour below 0: switched off.
+      if ((numberOf(values, 70, 0) & 1) === 1 || numberOf(values, 62, 1) < 0)
+        hiddenLayers.add(textOf(values, 2).slice(0, longestName).toUpperCase());
+      continue;
+    }
+    if (section !== 'ENTITIES' && section !== 'BLOCKS') {
       group();
       continue;
     }
-    if (kind === 'BLOCK') {
-      const values = group();
-      const base = pointOf(values) ?? { x: 0, y: 0 };
-      block = { name: textOf(values, 2), line, base, entities: [] };
-      continue;
-    }
     if (kind === 'ENDBLK') {
-      if (block) blocks.set(block.name, block);
+      if (block) blocks.push(block);
       block = null;
       group();
       continue;
     }
-    if (++entityCount > limits.entityCount) {
-      over = tooMuch(line, `more than ${limits.entityCount} drawn things`);
-      break;
+    meter.things(1, `Line ${line}`);
+    if (kind === 'BLOCK') {
+      const values = group();
+      const base = pointOf(values) ?? { x: 0, y: 0 };
+      block = { name: textOf(values, 2).slice(0, longestName), line, base, entities: [] };
+      continue;
     }
-    const into = section === 'ENTITIES' ? entities : (block?.entities ?? []);
     const values = group();
-    const layer = textOf(values, 8);
-    const isClosed = (numberOf(values, 70, 0) & 1) === 1;
-    const add = (path: DrawnPath | null, pointsHere: number) => {
-      pointCount += pointsHere;
-      if (pointCount > limits.pointCount) over = tooMuch(line, `more than ${limits.pointCount} points`);
-      else if (path === null) problems.push(unreadable(kind, line));
-      else if (path.segments.length > 0) into.push({ kind: 'path', layer, line, path });
-    };
-    switch (kind) {
-      case 'POLYLINE': {
-        const corners: (Corner | null)[] = [];
-        let isEnded = false;
-        while (!cursor.isAtEnd && cursor.code === 0) {
-          const part = cursor.value.trim().toUpperCase();
-          if (part === 'SEQEND') {
-            isEnded = true;
-            group();
-            break;
-          }
-          if (part !== 'VERTEX') break;
-          const vertex = group();
-          // Points that steer a spline do not lie on its line.
-          if ((numberOf(vertex, 70, 0) & 16) === 0) corners.push(cornerOf(vertex, 0));
-          if (corners.length + pointCount > limits.pointCount) break;
-        }
-        if (!isEnded && cursor.isAtEnd) break;
-        add(pathOf(corners, isClosed, line), corners.length);
-        break;
-      }
-      case 'LWPOLYLINE': {
-        const corners = lightCorners(values);
-        add(pathOf(corners, isClosed, line), corners.length);
-        break;
-      }
-      case 'LINE':
-        add(pathOf([cornerOf(values, 0), cornerOf(values, 1)], false, line), 2);
-        break;
-      case 'CIRCLE':
-      case 'ARC':
-        add(arcPath(values, kind === 'CIRCLE', line), 4);
-        break;
-      case 'POINT': {
-        const at = pointOf(values);
-        if (at) into.push({ kind: 'point', layer, line, at });
-        else problems.push(unreadable(kind, line));
-        if (++pointCount > limits.pointCount) over = tooMuch(line, `more than ${limits.pointCount} points`);
-        break;
-      }
-      case 'TEXT':
-      case 'MTEXT':
-        into.push({ kind: 'text', layer, line, text: plainText(values) });
-        break;
-      case 'INSERT': {
-        const at = pointOf(values);
-        const scaleX = numberOf(values, 41, 1);
-        const scaleY = numberOf(values, 42, 1);
-        const turnDeg = numberOf(values, 50, 0);
-        if (!at || !Number.isFinite(scaleX + scaleY + turnDeg)) problems.push(unreadable(kind, line));
-        else {
-          into.push({ kind: 'insert', layer, line, block: textOf(values, 2), at, scaleX, scaleY, turnDeg });
-        }
-        break;
-      }
-      default: {
-        if (kind === 'SEQEND' || kind === 'VERTEX' || kind === 'ATTDEF' || kind === 'ATTRIB') break;
-        const known = unread.get(kind);
-        if (known) known.count++;
-        else unread.set(kind, { count: 1, line });
-      }
+    const read = entityFrom(kind, line, values, kind === 'POLYLINE' ? corners(line) : []);
+    if (read === null) {
+      const known = unread.get(kind);
+      if (known) known.count++;
+      else unread.set(kind, { count: 1, line });
+    } else if (read !== 'nothing' && 'problem' in read) problems.push(read.problem);
+    else if (read !== 'nothing') {
+      if (read.kind === 'path' && kind !== 'POLYLINE')
+        meter.points(givenPointCount(read.path), `Line ${line}`);
+      if (read.kind === 'point') meter.points(1, `Line ${line}`);
+      (section === 'ENTITIES' ? entities : block?.entities)?.push(read);
     }
   }
-  const stop = over ?? cursor.problem ?? (hasEnd ? null : endProblem(section, cursor.line));
+  const stop = cursor.problem ?? (hasEnd ? null : endProblem(section, cursor.line));
   if (stop) return { ok: false, problem: stop };
-  return { ok: true, drawing: { blocks, entities, header, unread, problems } };
+  if (rest().trim() !== '') problems.push(afterEnd(cursor.line + 2));
+  problems.push(...twinProblems(blocks), ...missingProblems(blocks, entities));
+  const hidden = new Map<string, number>();
+  const shown = (drawn: readonly Entity[]) =>
+    drawn.filter(({ layer }) => {
+      const isHidden = hiddenLayers.has(layer.toUpperCase());
+      if (isHidden) hidden.set(layer, (hidden.get(layer) ?? 0) + 1);
+      return !isHidden;
+    });
+  const drawing = {
+    blocks: blocks.map((each) => ({ ...each, entities: shown(each.entities) })),
+    entities: shown(entities),
+  };
+  problems.push(...hiddenProblems(hidden));
+  return { ok: true, drawing: { ...drawing, unitCode, unread, problems } };
 }
 
 function endProblem(section: string, line: number): Problem {
@@ -211,28 +174,44 @@ function endProblem(section: string, line: number): Problem {
   };
 }
 
-function tooMuch(line: number, what: string): Problem {
+function afterEnd(line: number): Problem {
   return {
     where: `Line ${line}`,
-    what: `goes beyond the limit: ${what}`,
-    mend: 'Save fewer pieces or sizes in one file.',
+    what: 'comes after the end that the file itself gives, so nothing from there on is read',
+    mend: 'Save the file again if pieces are missing.',
   };
 }
 
-function unreadable(kind: string, line: number): Problem {
-  return {
-    where: `Line ${line}`,
-    what: `begins a ${kind} with a place that is not a number`,
-    mend: 'It is left out; mend it in the file, or save the file again.',
-  };
+function hiddenProblems(hidden: ReadonlyMap<string, number>): Problem[] {
+  return [...hidden].map(([layer, count]) => ({
+    where: `Layer ${layer}`,
+    what: `is switched off or frozen in the file: ${count === 1 ? 'one drawn thing on it is' : `${count} drawn things on it are`} left out`,
+    mend: 'Switch it on and save the file again if it belongs to the pieces.',
+  }));
 }
 
-/** All of an entity's text (long ones come in several), letters written as \\U+00E9 and line ends read. */
-function plainText(pairs: readonly Pair[]): string {
-  const text = [3, 1].flatMap((code) => pairs.filter((pair) => pair.code === code)).map(({ value }) => value);
-  return text
-    .join('')
-    .replace(/\\U\+([0-9A-Fa-f]{4})/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
-    .replace(/\\P/g, ' ')
-    .trim();
+function twinProblems(blocks: readonly Block[]): Problem[] {
+  const first = new Map<string, Block>();
+  return blocks.flatMap((block): Problem[] => {
+    const twin = first.get(block.name);
+    first.set(block.name, twin ?? block);
+    if (!twin) return [];
+    return [
+      {
+        where: `Line ${block.line}`,
+        what: `begins a second block of the name ${block.name}; the first is on line ${twin.line}`,
+        mend: 'Both are read as drawn; give each a name of its own if one stands where the other should.',
+      },
+    ];
+  });
+}
+
+function missingProblems(blocks: readonly Block[], entities: readonly Entity[]): Problem[] {
+  const told = new Set(blocks.map(({ name }) => name));
+  return [...entities, ...blocks.flatMap((block) => block.entities)].flatMap((entity): Problem[] => {
+    if (entity.kind !== 'insert' || told.has(entity.block)) return [];
+    told.add(entity.block);
+    const what = `places the block ${entity.block}, which the file does not hold`;
+    return [{ where: `Line ${entity.line}`, what, mend: 'Save the file again with all of its blocks.' }];
+  });
 }

@@ -1,5 +1,6 @@
 /** The lines of a DXF by pairs, each with its number: a group code on one line, its value on the next. */
 import type { Problem } from '../measure/problem.ts';
+import { plainNumber } from './plain-number.ts';
 
 export interface Pair {
   readonly code: number;
@@ -16,7 +17,8 @@ export interface Cursor {
   problem: Problem | null;
 }
 
-export function startOf(text: string): { cursor: Cursor; next: () => void } {
+/** next: moves to the pair after. rest: what comes after the current one. */
+export function startOf(text: string): { cursor: Cursor; next: () => void; rest: () => string } {
   const cursor: Cursor = { code: -1, value: '', line: -1, isAtEnd: false, problem: null };
   let at = 0;
   let lineCount = 0;
@@ -53,7 +55,7 @@ export function startOf(text: string): { cursor: Cursor; next: () => void } {
     cursor.code = Number(codeLine);
     cursor.value = value;
   };
-  return { cursor, next };
+  return { cursor, next, rest: () => text.slice(at) };
 }
 
 /** The first value of a code, trimmed; '' where there is none. */
@@ -69,6 +71,6 @@ export function numberOf(pairs: readonly Pair[], code: number, absent = Number.N
 
 /** NaN for what is no number, or beyond anything that is drawn. */
 export function numberIn(text: string): number {
-  const value = text.trim() === '' ? Number.NaN : Number(text);
+  const value = plainNumber(text);
   return Math.abs(value) < 1e9 ? value : Number.NaN;
 }

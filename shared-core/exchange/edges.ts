@@ -2,9 +2,10 @@
  * A closed drawn path as the edges of an outline. The standard's turn points part the edges; where a path has none,
  * corners sharper than `cornerDeg` do. Curve points stay as the straight lines between them that the file draws.
  */
-import type { Point } from '../geometry/ring.ts';
+import { type Point, type Ring, ringFromPoints } from '../geometry/ring.ts';
 import { type Edge, edgeStart, type Outline, type Segment } from '../plan/outline.ts';
 import { type DrawnPath, distance, pathEnd } from './drawn.ts';
+import type { ReadMeter } from './read-meter.ts';
 
 /** A bend below this belongs to a curve drawn with straight lines; above it, an edge ends (rule of thumb). */
 export const cornerDeg = 35;
@@ -19,14 +20,15 @@ export function edgesOfPath(
   path: DrawnPath,
   turnPoints: readonly Point[],
   foldEnds: readonly Point[],
+  meter: ReadMeter,
 ): Outline {
   const steps = withoutShort(path);
   const count = steps.segments.length;
   const starts = steps.segments.map((_, index) =>
     index === 0 ? steps.start : steps.segments[index - 1]!.to,
   );
-  const turns = pointIndex(turnPoints);
-  const folds = pointIndex(foldEnds);
+  const turns = pointIndex(turnPoints, path.line, meter);
+  const folds = pointIndex(foldEnds, path.line, meter);
   let breaks = starts.flatMap((point, index) => (turns(point) ? [index] : []));
   if (breaks.length < 2)
     breaks = starts.flatMap((_, index) => (bendDeg(steps, index) > cornerDeg ? [index] : []));
@@ -81,8 +83,9 @@ function bendDeg(path: DrawnPath, index: number): number {
   return (Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)) * 180) / Math.PI;
 }
 
-/** Whether a point lies within reach of one of these; constant time by a grid of cells as large as the reach. */
-function pointIndex(points: readonly Point[]): (point: Point) => boolean {
+/** Whether a point lies within reach of one of these, by a grid of cells as large as the reach. */
+function pointIndex(points: readonly Point[], line: number, meter: ReadMeter): (point: Point) => boolean {
+  if (points.length === 0) return () => false;
   const cells = new Map<string, Point[]>();
   const cell = (x: number, y: number) =>
     `${Math.floor(x / turnPointReachMm)} ${Math.floor(y / turnPointReachMm)}`;
@@ -96,7 +99,9 @@ function pointIndex(points: readonly Point[]): (point: Point) => boolean {
     for (let dx = -1; dx <= 1; dx++) {
       for (let dy = -1; dy <= 1; dy++) {
         const near = cells.get(cell(x + dx * turnPointReachMm, y + dy * turnPointReachMm));
-        if (near?.some((point) => distance(point, { x, y }) <= turnPointReachMm)) return true;
+        if (!near) continue;
+        meter.steps(near.length, `Line ${line}`);
+        if (near.some((point) => distance(point, { x, y }) <= turnPointReachMm)) return true;
       }
     }
     return false;
@@ -104,42 +109,36 @@ function pointIndex(points: readonly Point[]): (point: Point) => boolean {
 }
 
 /** The outline with fewer points where an edge has very many. */
-export function thinnedOutline(outline: Outline): Outline {
+export function thinnedOutline(outline: Outline, meter: ReadMeter): Outline {
   return {
     ...outline,
     edges: outline.edges.map((edge, index) => ({
       ...edge,
-      segments: thinned(edgeStart(outline, index), edge.segments),
+      segments: thinned(edgeStart(outline, index), edge.segments, meter),
     })),
   };
 }
 
-function thinned(start: Point, segments: readonly Segment[]): readonly Segment[] {
+function thinned(start: Point, segments: readonly Segment[], meter: ReadMeter): readonly Segment[] {
   if (segments.length <= thinnedFromCount || segments.some((segment) => segment.kind === 'cubic'))
     return segments;
   const points = [start, ...segments.map((segment) => segment.to)];
-  return kept(points)
+  return kept(points, meter)
     .slice(1)
     .map((to) => ({ kind: 'line', to }));
 }
 
 /** Ends and every point that would lie too far from the chord between those kept. Works on a stack, not by recursion. */
-function kept(points: readonly Point[]): Point[] {
+function kept(points: readonly Point[], meter: ReadMeter): Point[] {
+  const ring = ringFromPoints(points);
   const isKept = new Uint8Array(points.length);
   isKept[0] = 1;
   isKept[points.length - 1] = 1;
   const stack: [number, number][] = [[0, points.length - 1]];
   for (let range = stack.pop(); range; range = stack.pop()) {
     const [from, to] = range;
-    let furthest = -1;
-    let furthestMm = thinnedWithinMm;
-    for (let i = from + 1; i < to; i++) {
-      const mm = toChordMm(points[i]!, points[from]!, points[to]!);
-      if (mm > furthestMm) {
-        furthest = i;
-        furthestMm = mm;
-      }
-    }
+    meter.steps(to - from, 'An outline');
+    const furthest = furthestFromChord(ring, from, to);
     if (furthest < 0) continue;
     isKept[furthest] = 1;
     stack.push([from, furthest], [furthest, to]);
@@ -147,8 +146,28 @@ function kept(points: readonly Point[]): Point[] {
   return points.filter((_, index) => isKept[index] === 1);
 }
 
-function toChordMm(point: Point, from: Point, to: Point): number {
-  return distance(point, nearestOnStep(from, to, point).at);
+/** The point between two others that lies furthest from the chord between them; -1 where all lie near it. */
+function furthestFromChord(ring: Ring, from: number, to: number): number {
+  const fromX = ring[2 * from]!;
+  const fromY = ring[2 * from + 1]!;
+  const dx = ring[2 * to]! - fromX;
+  const dy = ring[2 * to + 1]! - fromY;
+  const squared = dx * dx + dy * dy;
+  let furthest = -1;
+  let most = thinnedWithinMm * thinnedWithinMm;
+  for (let i = from + 1; i < to; i++) {
+    const x = ring[2 * i]! - fromX;
+    const y = ring[2 * i + 1]! - fromY;
+    const share = squared === 0 ? 0 : Math.min(1, Math.max(0, (x * dx + y * dy) / squared));
+    const offX = x - share * dx;
+    const offY = y - share * dy;
+    const off = offX * offX + offY * offY;
+    if (off > most) {
+      furthest = i;
+      most = off;
+    }
+  }
+  return furthest;
 }
 
 /** The point of a straight step nearest to another, and its share of the step, 0 to 1. */

@@ -3,7 +3,8 @@ import type { CoatPlan } from '../plan/coat-plan.ts';
 import { read as readDxf } from './dxf.ts';
 import { write as writeDxf } from './dxf-write.ts';
 import { bytesProblem, fileText } from './file-text.ts';
-import { nothingFound, type ReadChoices, type ReadLimits, type ReadPattern } from './pattern.ts';
+import { curtailed, nothingFound, type ReadChoices, type ReadLimits, type ReadPattern } from './pattern.ts';
+import { BeyondLimit } from './read-meter.ts';
 import { read as readSvg } from './svg.ts';
 import { write as writeSvg } from './svg-write.ts';
 
@@ -37,7 +38,10 @@ export const patternFormats: readonly PatternFormat[] = [
   },
 ];
 
-/** Reads a pattern by how the file begins, else by its name's ending. Changes nothing. */
+/**
+ * Reads a pattern by how the file begins, else by its name's ending. Changes nothing. Whatever the bytes are, it ends
+ * within what the limits allow.
+ */
 export function readPattern(
   bytes: Uint8Array,
   fileName: string,
@@ -50,7 +54,14 @@ export function readPattern(
   const format =
     patternFormats.find(({ begins }) => begins.test(head)) ??
     patternFormats.find(({ ending }) => fileName.toLowerCase().endsWith(ending));
-  if (format) return format.read(bytes, limits, choices);
+  if (format) {
+    try {
+      return curtailed(format.read(bytes, limits, choices));
+    } catch (error) {
+      if (error instanceof BeyondLimit) return curtailed(nothingFound(error.problem));
+      throw error;
+    }
+  }
   return nothingFound({
     where: 'The file',
     what: 'is neither DXF nor SVG',

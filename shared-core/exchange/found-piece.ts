@@ -1,33 +1,42 @@
 /** A drawn piece in the plan's frame: in mm, grain along x, edges named, allowances measured, notches on their edges. */
-import { ringBox } from '../geometry/ring.ts';
-import type { Point } from '../geometry/ring.ts';
+import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
 import type { Problem } from '../measure/problem.ts';
-import type { CutFrom, Notch, Piece, TurnRule } from '../plan/coat-plan.ts';
+import type { CutFrom, Piece, TurnRule } from '../plan/coat-plan.ts';
 import type { Outline } from '../plan/outline.ts';
-import { edgePoints, seamRing } from '../plan/outline-ring.ts';
+import { cutRingIfAny, edgePoints, seamRing } from '../plan/outline-ring.ts';
 import { pieceProblems } from '../plan/outline-problems.ts';
-import { measuredAllowance, sewingLineInside } from './allowances.ts';
+import { allowanceSampleCount, measuredAllowance, sewingLineInside } from './allowances.ts';
 import {
   counterClockwise,
   type DrawnPiece,
   distance,
-  joinedPaths,
+  givenPointCount,
   type Matrix,
   movedPath,
   movedPoint,
+  pathChordCount,
   pathPoints,
 } from './drawn.ts';
-import { edgesOfPath, nearestOnStep, thinnedOutline } from './edges.ts';
+import { edgesOfPath, thinnedOutline } from './edges.ts';
+import { settledNotches } from './found-notches.ts';
+import { joinedPaths } from './joined-paths.ts';
 import type { FoundPiece, ReadChoices } from './pattern.ts';
+import type { ReadMeter } from './read-meter.ts';
 
 /** Ends of lines this near are one point, mm. */
 const joinedWithinMm = 0.2;
-/** A notch may lie this far off the line it belongs to, mm. */
-const notchReachMm = 5;
 /** Both ends of a fold's edge lie this near to the mirror line, mm. */
 const mirrorReachMm = 0.5;
 const mostEdges = 400;
-const mostNotches = 500;
+/** More points than a hand or a machine draws one line with. */
+const mostDrawnPoints = 30_000;
+/** An outline of more points than this is no drawing of a piece, and a plan would not keep it. */
+const mostPoints = 3000;
+const smoother = 'Save it with smooth curves, or with turn points at its true corners.';
+/** Curves are followed this near, mm. */
+const finestMm = 0.02;
+/** Letters of a text that a file gives a piece. */
+const longestText = 500;
 
 export interface SettledPiece {
   /** Null where the problems forbid it. */
@@ -36,27 +45,42 @@ export interface SettledPiece {
   readonly notes: readonly string[];
 }
 
-export function settledPiece(drawn: DrawnPiece, mmPerUnit: number, choices: ReadChoices): SettledPiece {
-  const name = drawn.texts.get('piece name') || drawn.key;
+/** Throws BeyondLimit where it is drawn too roughly to be looked over. */
+export function settledPiece(
+  drawn: DrawnPiece,
+  mmPerUnit: number,
+  choices: ReadChoices,
+  meter: ReadMeter,
+): SettledPiece {
+  const text = (key: string) => (drawn.texts.get(key) ?? '').slice(0, longestText);
+  const name = text('piece name') || drawn.key;
+  const where = `The piece ${name} (line ${drawn.line})`;
   const problems: Problem[] = [];
   const notes: string[] = [];
+  const drawnCount = Math.max(...[drawn.boundary, ...drawn.sewLines.slice(0, 1)].map(givenPointCount));
+  if (drawnCount > mostDrawnPoints) {
+    const what = `is drawn with ${drawnCount} points, more than the ${mostDrawnPoints} that are read`;
+    return { piece: null, problems: [{ where, what, mend: smoother }], notes };
+  }
   const matrix = intoFrame(drawn, mmPerUnit);
-  const boundary = counterClockwise(movedPath(matrix, drawn.boundary), 0.1);
+  const [drawnBoundary, ...drawnSewn] = [drawn.boundary, ...drawn.sewLines].map((path) => {
+    const moved = movedPath(matrix, path);
+    meter.chords(pathChordCount(moved, finestMm), where);
+    return moved;
+  });
+  const boundary = counterClockwise(drawnBoundary!, 0.1);
   const mirror = drawn.mirror?.map((point) => movedPoint(matrix, point)) ?? [];
   const turnPoints = drawn.turnPoints.map((point) => movedPoint(matrix, point));
-  const sewn = joinedPaths(
-    drawn.sewLines.map((path) => movedPath(matrix, path)),
-    joinedWithinMm,
-  );
+  const sewn = joinedPaths(drawnSewn, joinedWithinMm, meter);
   const sewLine = sewn.length === 1 && sewn[0]?.isClosed ? counterClockwise(sewn[0], 0.1) : null;
   if (sewn.length > 0 && !sewLine)
     notes.push(`The sewing line of ${name} is not one closed line, so its boundary is taken alone.`);
-  let outline = edgesOfPath(sewLine ?? boundary, turnPoints, mirror);
+  let outline = edgesOfPath(sewLine ?? boundary, turnPoints, mirror, meter);
   if (outline.edges.length > mostEdges) {
     problems.push({
-      where: placed(name, drawn),
+      where,
       what: `has ${outline.edges.length} corners, more than ${mostEdges}`,
-      mend: 'Save it with smooth curves, or with turn points at its true corners.',
+      mend: smoother,
     });
     return { piece: null, problems, notes };
   }
@@ -67,48 +91,70 @@ export function settledPiece(drawn: DrawnPiece, mmPerUnit: number, choices: Read
     );
   outline = withFold(outline, foldIndex);
   const foldEdge = foldIndex < 0 ? null : outline.edges[foldIndex]!.name;
-  const cutPoints = pathPoints(boundary, 0.02);
-  if (sewLine) outline = withMeasured(outline, foldEdge, cutPoints, name, notes);
-  else if (choices.outlineIs === 'cutting line' && choices.allowanceMm > 0)
+  const cutPoints = pathPoints(boundary, finestMm);
+  if (sewLine) {
+    meter.steps(outline.edges.length * allowanceSampleCount * cutPoints.length, where);
+    outline = withMeasured(outline, foldEdge, cutPoints, name, notes);
+  }
+  if (!sewLine && choices.outlineIs === 'cutting line' && choices.allowanceMm > 0)
     outline = sewingLineInside(outline, choices.allowanceMm, foldEdge);
-  else outline = withAllowance(outline, foldEdge, choices.allowanceMm);
-  const corner = ringBox(seamRing(outline, 0.02));
-  outline = thinnedOutline(outline);
-  const notches = settledNotches(drawn, matrix, outline, name, problems);
-  const quantity = cutQuantity(drawn.texts.get('quantity') ?? '');
+  else if (!sewLine) outline = withAllowance(outline, foldEdge, choices.allowanceMm);
+  const corner = ringBox(seamRing(outline, finestMm));
+  outline = thinnedOutline(outline, meter);
+  const seam = seamRing(outline);
+  const pointCount = seam.length / 2;
+  if (pointCount > mostPoints) {
+    const what = `is drawn with ${pointCount} points that no smooth line could stand for, more than ${mostPoints}`;
+    return { piece: null, problems: [...problems, { where, what, mend: smoother }], notes };
+  }
+  // Every side may be held against every other, several times over, and is in the worst of files.
+  meter.steps(4 * pointCount * pointCount, where);
+  const notches = settledNotches(
+    drawn.notches.map((point) => movedPoint(matrix, point)),
+    outline,
+    where,
+    meter,
+    problems,
+  );
+  const quantity = cutQuantity(text('quantity'));
   if (!quantity)
     problems.push({
-      where: placed(name, drawn),
-      what: `has a quantity that cannot be read: ${drawn.texts.get('quantity')}`,
+      where,
+      what: `has a quantity that cannot be read: ${text('quantity')}`,
       mend: 'It is cut once until you type how many.',
     });
+  const shape = { outline: movedBy(outline, -corner.minX, -corner.minY), foldEdge, notches };
+  const wrong = pieceProblems({
+    ...{ id: drawn.key, name, cutFrom: [], turns: 'grain', quilted: null },
+    ...(quantity ?? once),
+    ...shape,
+  });
+  if (wrong.length > 0) {
+    const placed = wrong.map((each) => ({ ...each, where: `${each.where} (line ${drawn.line})` }));
+    return { piece: null, problems: [...problems, ...placed], notes };
+  }
+  const cut = cutRingIfAny(outline, null);
+  if (!cut) {
+    const what = 'is so narrow that nothing of it could be cut';
+    return { piece: null, problems: [...problems, { where, what, mend: 'Check the unit.' }], notes };
+  }
+  const extentMm = extentOf(cut);
+  const isAsDrawn = sewLine !== null || choices.outlineIs === 'cutting line';
   const piece: FoundPiece = {
     key: drawn.key,
     place: `line ${drawn.line}`,
     name,
-    size: drawn.texts.get('size') ?? '',
-    material: drawn.texts.get('material') ?? '',
-    category: drawn.texts.get('category') ?? '',
-    annotation: drawn.texts.get('annotation') ?? '',
-    ...(quantity ?? { cutCount: 1, isMirrored: false }),
-    outline: movedBy(outline, -corner.minX, -corner.minY),
-    foldEdge,
-    notches,
+    size: text('size'),
+    material: text('material'),
+    category: text('category'),
+    annotation: text('annotation'),
+    ...(quantity ?? once),
+    ...shape,
     hasSewLine: sewLine !== null,
     hasGrain: drawn.grain !== null,
+    extentMm,
+    drawnAlongMm: isAsDrawn ? extentMm.alongMm : extentOf(seam).alongMm,
   };
-  const wrong = pieceProblems(
-    pieceOf(piece, { id: drawn.key, name, cutFrom: [], turns: 'grain', quilted: null }),
-  );
-  if (wrong.length > 0)
-    return {
-      piece: null,
-      problems: [
-        ...problems,
-        ...wrong.map((each) => ({ ...each, where: `${each.where} (line ${drawn.line})` })),
-      ],
-      notes,
-    };
   return { piece, problems, notes };
 }
 
@@ -126,8 +172,11 @@ export function pieceOf(found: FoundPiece, identity: PieceIdentity): Piece {
   return { ...identity, outline, cutCount, isMirrored, foldEdge, notches };
 }
 
-function placed(name: string, drawn: DrawnPiece): string {
-  return `The piece ${name} (line ${drawn.line})`;
+const once = { cutCount: 1, isMirrored: false };
+
+function extentOf(ring: Ring): FoundPiece['extentMm'] {
+  const { minX, minY, maxX, maxY } = ringBox(ring);
+  return { alongMm: maxX - minX, acrossMm: maxY - minY };
 }
 
 /** Scaled to mm and turned so that the grain runs along x. */
@@ -199,61 +248,6 @@ function withMeasured(
     return { ...edge, allowanceMm: measured?.allowanceMm ?? 0 };
   });
   return { ...outline, edges };
-}
-
-/** Notches may be drawn on the sewing line or on the boundary: each goes to the edge whose line or allowance it lies on. */
-function settledNotches(
-  drawn: DrawnPiece,
-  matrix: Matrix,
-  outline: Outline,
-  name: string,
-  problems: Problem[],
-): Notch[] {
-  const chains = outline.edges.map((edge, index) => ({ edge, points: edgePoints(outline, index, 0.02) }));
-  const notches: Notch[] = [];
-  let lost = Math.max(0, drawn.notches.length - mostNotches);
-  for (const drawnNotch of drawn.notches.slice(0, mostNotches)) {
-    const at = movedPoint(matrix, drawnNotch);
-    let best: { notch: Notch; offMm: number; farMm: number } | null = null;
-    for (const { edge, points } of chains) {
-      const { atMm, farMm } = nearestAlong(points, at);
-      const offMm = Math.min(farMm, Math.abs(farMm - edge.allowanceMm));
-      if (offMm > notchReachMm) continue;
-      const isBetter =
-        !best || offMm < best.offMm - 0.05 || (offMm < best.offMm + 0.05 && farMm < best.farMm);
-      if (isBetter) best = { notch: { edge: edge.name, atMm }, offMm, farMm };
-    }
-    if (best) notches.push(best.notch);
-    else lost++;
-  }
-  if (lost > 0)
-    problems.push({
-      where: placed(name, drawn),
-      what:
-        lost === 1
-          ? 'has a notch that lies on none of its edges'
-          : `has ${lost} notches that lie on none of its edges`,
-      mend: 'It comes in without; set them in the file if they matter.',
-    });
-  return notches;
-}
-
-function nearestAlong(points: readonly Point[], to: Point): { atMm: number; farMm: number } {
-  let atMm = 0;
-  let farMm = Infinity;
-  let along = 0;
-  for (let i = 1; i < points.length; i++) {
-    const from = points[i - 1]!;
-    const step = distance(from, points[i]!);
-    const { at, share } = nearestOnStep(from, points[i]!, to);
-    const mm = distance(at, to);
-    if (mm < farMm) {
-      farMm = mm;
-      atMm = along + step * share;
-    }
-    along += step;
-  }
-  return { atMm, farMm };
 }
 
 /**

@@ -9,6 +9,10 @@ export interface ReadLimits {
   /** Drawn things: lines, points, texts, shapes, those of repeated blocks counted each time. */
   readonly entityCount: number;
   readonly pointCount: number;
+  /** Straight steps that curves become where areas and crossings are looked at. */
+  readonly chordCount: number;
+  /** Comparisons of points, ends and outlines with each other. */
+  readonly stepCount: number;
   /** Blocks within blocks, groups within groups. */
   readonly depthCount: number;
   readonly pieceCount: number;
@@ -18,6 +22,8 @@ export const usualLimits: ReadLimits = {
   byteCount: 20_000_000,
   entityCount: 60_000,
   pointCount: 300_000,
+  chordCount: 1_000_000,
+  stepCount: 100_000_000,
   depthCount: 32,
   pieceCount: 200,
 };
@@ -38,6 +44,9 @@ export interface ReadChoices {
 
 export const usualChoices: ReadChoices = { mmPerUnit: null, outlineIs: 'sewing line', allowanceMm: 0 };
 
+/** Nothing of a pattern lies further from the origin of its drawing, mm: there, a unit or a number is wrong. */
+export const furthestMm = 1e6;
+
 export interface FoundPiece {
   /** Unique in the file. */
   readonly key: string;
@@ -57,6 +66,10 @@ export interface FoundPiece {
   /** True: the file draws both lines, and the allowances are theirs. False: they are the maker's choice. */
   readonly hasSewLine: boolean;
   readonly hasGrain: boolean;
+  /** Of its cutting line, the half of one on the fold: along the grain and across it. */
+  readonly extentMm: { readonly alongMm: number; readonly acrossMm: number };
+  /** Along the grain, of the line that the file draws where that is not the cutting line. */
+  readonly drawnAlongMm: number;
 }
 
 export interface FoundPattern {
@@ -80,4 +93,31 @@ export interface ReadPattern {
 
 export function nothingFound(...problems: readonly Problem[]): ReadPattern {
   return { found: null, problems };
+}
+
+/** More than a maker reads of one file, and the most letters that one clause of it has. */
+const mostTold = { problems: 60, notes: 60, letters: 400 };
+
+/** As it is, with no more problems and notes than can be read, and none of them endless. */
+export function curtailed({ found, problems }: ReadPattern): ReadPattern {
+  const short = (text: string) =>
+    text.length > mostTold.letters ? `${text.slice(0, mostTold.letters - 1)}…` : text;
+  const told = problems
+    .slice(0, mostTold.problems)
+    .map(({ where, what, mend }) => ({ where: short(where), what: short(what), mend: short(mend) }));
+  const rest = problems.length - told.length;
+  if (rest > 0)
+    told.push({
+      where: 'The file',
+      what: `has ${rest} more ${rest === 1 ? 'problem' : 'problems'} like these`,
+      mend: 'Mend those above first.',
+    });
+  if (!found) return { found, problems: told };
+  const notes = [...new Set(found.notes)];
+  const restNotes = notes.length - mostTold.notes;
+  const shown = notes.slice(0, mostTold.notes).map(short);
+  return {
+    found: { ...found, notes: restNotes > 0 ? [...shown, `And ${restNotes} more like these.`] : shown },
+    problems: told,
+  };
 }

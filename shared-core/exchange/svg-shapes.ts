@@ -1,13 +1,37 @@
-/** Shapes of an SVG as drawn paths, by svgpath: all commands made absolute, arcs made cubic, transforms applied. */
+/** Shapes of an SVG as drawn paths, by svgpath: all commands made absolute, arcs made cubic. */
 import svgpath from 'svgpath';
 import type { Point } from '../geometry/ring.ts';
 import type { Segment } from '../plan/outline.ts';
 import type { DrawnPath } from './drawn.ts';
+import { inUnits, svgLength } from './svg-length.ts';
 import type { SvgNode } from './svg-tree.ts';
 
-/** The path data of a shape; null where it is none, '' where it draws nothing. */
-export function pathData(node: SvgNode): string | null {
-  const number = (name: string) => Number.parseFloat(node.attributes[name] ?? '0');
+/** What a shape draws: its path data ('' for nothing), no shape at all, or what it says that is not a length. */
+export type ShapeData =
+  | { readonly kind: 'data'; readonly data: string; readonly unitIn: string | null }
+  | { readonly kind: 'no shape' }
+  | { readonly kind: 'unreadable'; readonly what: string };
+
+/** Measures with a real unit stand in it as many units as they have pixels; the first of them is told of in unitIn. */
+export function shapeData(node: SvgNode): ShapeData {
+  let wrong: string | null = null;
+  let unitIn: string | null = null;
+  const number = (name: string): number => {
+    const text = node.attributes[name];
+    if (text === undefined || text.trim() === 'auto') return 0;
+    const length = svgLength(text);
+    const value = inUnits(length);
+    if (!length) wrong ??= `its ${name} is "${text.slice(0, 30)}"`;
+    else if (length.unit !== '' && length.unit !== 'px') unitIn ??= text.trim();
+    return value;
+  };
+  const data = dataOf(node, number);
+  if (data === null) return { kind: 'no shape' };
+  return wrong === null ? { kind: 'data', data, unitIn } : { kind: 'unreadable', what: wrong };
+}
+
+/** Null where it is no shape. number: a measure by its attribute's name, 0 where it has none. */
+function dataOf(node: SvgNode, number: (name: string) => number): string | null {
   switch (node.name) {
     case 'path':
       return node.attributes.d ?? '';
@@ -45,25 +69,93 @@ export function pathData(node: SvgNode): string | null {
 }
 
 export type ReadPaths =
-  | { readonly ok: true; readonly paths: readonly DrawnPath[]; readonly pointCount: number }
+  | { readonly ok: true; readonly paths: readonly DrawnPath[] }
   /** What the library says of the data, or that a number is none. */
   | { readonly ok: false; readonly what: string };
 
-/** Every sub-path by itself, with y up. `transforms` as SVG writes them, the innermost first. */
-export function shapePaths(data: string, transforms: readonly string[], line: number): ReadPaths {
-  const path = svgpath.from(data);
+/** Commands and numbers of path data, about: what a reader of it has to make a thing of. */
+export function pathWordCount(data: string): number {
+  let count = 0;
+  let isInNumber = false;
+  for (let i = 0; i < data.length; i++) {
+    const code = data.charCodeAt(i);
+    const isOfNumber = (code >= 48 && code <= 57) || code === 46;
+    const isLetter = (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
+    // A second dot, as in "1.5.5", begins another number; a zero too many does no harm.
+    if (isLetter || (isOfNumber && (!isInNumber || code === 46))) count++;
+    // Each arc becomes up to four curves, and its flags need no room.
+    if (code === 97 || code === 65) count += 12;
+    isInNumber = isOfNumber;
+  }
+  return count;
+}
+
+/** Numbers that each command takes. */
+const numberCounts: Readonly<Record<string, number>> = {
+  m: 2,
+  l: 2,
+  h: 1,
+  v: 1,
+  c: 6,
+  s: 4,
+  q: 4,
+  t: 2,
+  a: 7,
+};
+/** svgpath takes the square of the time for a command that is followed by many times its numbers. */
+const longestRun = 2000;
+const mostRepeats = 100;
+
+/** The same path with the command said again and again where it is followed by very many numbers. */
+function withShortRuns(data: string): string {
+  return data.replace(/[mlhvcsqta][^mlhvcsqtaz]*/gi, (run) => {
+    if (run.length <= longestRun) return run;
+    const command = run[0]!;
+    // What follows a move is drawn.
+    const next = command === 'M' ? 'L' : command === 'm' ? 'l' : command;
+    const parts: string[] = [];
+    let from = 0;
+    let isFirst = true;
+    for (const end of groupEnds(run, command.toLowerCase())) {
+      parts.push(isFirst ? '' : next, run.slice(from, end));
+      isFirst = false;
+      from = end;
+    }
+    // What is no number is left to the library, which names it.
+    return parts.join('') + run.slice(from);
+  });
+}
+
+/** Where a run may be cut: behind its first numbers, and then behind each hundred times as many as the command takes. */
+function groupEnds(run: string, command: string): number[] {
+  const number = /[\s,]*[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?/iy;
+  const flag = /[\s,]*[01]/y;
+  const size = numberCounts[command]!;
+  const ends: number[] = [];
+  let at = 1;
+  for (let count = 0; ; count++) {
+    const place = count % size;
+    const word = command === 'a' && (place === 3 || place === 4) ? flag : number;
+    word.lastIndex = at;
+    if (!word.test(run)) return ends;
+    at = word.lastIndex;
+    const repeats = (count + 1) / size;
+    if (repeats === 1 || repeats % mostRepeats === 0) ends.push(at);
+  }
+}
+
+/** Every sub-path by itself, in the shape's own units, y down as it is written. */
+export function shapePaths(data: string, line: number): ReadPaths {
+  const path = svgpath.from(withShortRuns(data));
   const wrong = (path as unknown as { err: string }).err;
   if (wrong) return { ok: false, what: wrong.replace(/^SvgPath: /, '') };
-  for (const transform of transforms) path.transform(transform);
   const paths: DrawnPath[] = [];
   let start: Point = { x: 0, y: 0 };
   let segments: Segment[] = [];
-  let pointCount = 0;
   let areNumbers = true;
   const point = (x: number, y: number): Point => {
-    pointCount++;
     if (!Number.isFinite(x + y)) areNumbers = false;
-    return { x, y: -y };
+    return { x, y };
   };
   const end = (isClosed: boolean) => {
     if (segments.length > 0) paths.push({ start, segments, isClosed, line });
@@ -130,7 +222,5 @@ export function shapePaths(data: string, transforms: readonly string[], line: nu
       }
     });
   end(false);
-  return areNumbers
-    ? { ok: true, paths, pointCount }
-    : { ok: false, what: 'a number is none, or out of all bounds' };
+  return areNumbers ? { ok: true, paths } : { ok: false, what: 'a number is none, or out of all bounds' };
 }

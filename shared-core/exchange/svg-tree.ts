@@ -11,7 +11,7 @@ export interface SvgNode {
   readonly name: string;
   readonly attributes: Readonly<Record<string, string>>;
   readonly children: readonly SvgNode[];
-  /** Its own text, trimmed. */
+  /** Its own text, trimmed, as far as it is looked at: names need little, style sheets more. */
   readonly text: string;
   readonly line: number;
 }
@@ -19,6 +19,10 @@ export interface SvgNode {
 export type ReadTree =
   | { readonly ok: true; readonly root: SvgNode }
   | { readonly ok: false; readonly problem: Problem };
+
+const longestText = { name: 200, style: 100_000 };
+/** Attributes that a drawn thing has, on average, in a file that is no trap. */
+const attributesEach = 20;
 
 interface OpenNode {
   name: string;
@@ -28,11 +32,30 @@ interface OpenNode {
   line: number;
 }
 
+/** Letters of comments, which a parser takes longer for than for shapes. */
+const mostCommentLetters = 2_000_000;
+
+function commentLetterCount(text: string): number {
+  let count = 0;
+  for (let from = text.indexOf('<!--'); from >= 0; ) {
+    const end = text.indexOf('-->', from + 4);
+    if (end < 0) return count + text.length - from;
+    count += end - from;
+    from = text.indexOf('<!--', end);
+  }
+  return count;
+}
+
 export function readTree(text: string, limits: ReadLimits): ReadTree {
+  if (commentLetterCount(text) > mostCommentLetters) {
+    const what = `holds more than ${mostCommentLetters / 1e6} million letters of comments`;
+    return { ok: false, problem: { where: 'The file', what, mend: 'Save the drawing as plain SVG.' } };
+  }
   const parser = new SaxesParser();
   const open: OpenNode[] = [];
   let root: OpenNode | null = null;
   let nodeCount = 0;
+  let attributeCount = 0;
   let problem: Problem | null = null;
   const stop = (what: string, mend: string): never => {
     problem = { where: `Line ${parser.line}`, what, mend };
@@ -47,28 +70,36 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
       'Save the drawing again.',
     ),
   );
+  parser.on('attribute', () => {
+    if (++attributeCount > attributesEach * limits.entityCount)
+      stop('goes beyond the limit: its shapes have too many attributes', 'Save the drawing as plain SVG.');
+  });
   parser.on('opentag', (tag) => {
     if (++nodeCount > limits.entityCount)
       stop(`goes beyond the limit of ${limits.entityCount} shapes`, 'Save fewer pieces in one file.');
     if (open.length >= limits.depthCount)
       stop(`puts groups within groups more than ${limits.depthCount} deep`, 'Ungroup the pieces.');
     const node: OpenNode = {
-      name: tag.name.replace(/^.*:/, ''),
+      name: tag.name.slice(tag.name.lastIndexOf(':') + 1),
       attributes: tag.attributes as Record<string, string>,
       children: [],
       text: '',
       line: parser.line,
     };
     if (root === null && node.name !== 'svg')
-      stop(`begins with <${tag.name}>, not with <svg>`, 'Choose an SVG file.');
+      stop(`begins with <${tag.name.slice(0, 40)}>, not with <svg>`, 'Choose an SVG file.');
     open.at(-1)?.children.push(node);
     root ??= node;
     open.push(node);
   });
-  parser.on('text', (words) => {
+  const addText = (words: string) => {
     const node = open.at(-1);
-    if (node && node.text.length < 200) node.text = (node.text + words).trim().slice(0, 200);
-  });
+    if (!node) return;
+    const most = node.name === 'style' ? longestText.style : longestText.name;
+    if (node.text.length < most) node.text = (node.text + words.slice(0, most)).trim().slice(0, most);
+  };
+  parser.on('text', addText);
+  parser.on('cdata', addText);
   parser.on('closetag', () => {
     open.pop();
   });

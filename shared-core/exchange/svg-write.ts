@@ -5,7 +5,7 @@ import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import { edgeIndexOf, edgePoints, seamRing } from '../plan/outline-ring.ts';
 import { drawnCutLine, onEdge } from './drawn-lines.ts';
 import { oneLine } from './file-text.ts';
-import { lineAttribute, pieceAttribute } from './svg.ts';
+import { lineAttribute, pieceAttribute } from './svg-walk.ts';
 
 const gapMm = 20;
 const notchMm = 6;

@@ -10,19 +10,26 @@ function side(ax: number, ay: number, bx: number, by: number, cx: number, cy: nu
  * The first two sides found that cross, touch or lie on each other, as indices (side i runs from point i to the next);
  * neighbours count only where one doubles back over the other. Null for a simple ring.
  * Sides of no length count as touching their neighbours' neighbours: take repeated points out first.
- * Sides are sorted by their left ends, so a long outline costs little more than n log n.
+ * Sides are sorted by their left ends, so a long outline costs little more than n log n; where all sides lie one above
+ * the other, each is still held against each, by its box alone unless they touch.
  */
 export function crossingSides(ring: Ring): readonly [number, number] | null {
   const count = ring.length / 2;
   const order = Array.from({ length: count }, (_, index) => index).sort(
     (i, j) => leftX(ring, i) - leftX(ring, j),
   );
+  const left = Float64Array.from(order, (i) => leftX(ring, i));
+  const right = Float64Array.from(order, (i) => rightX(ring, i));
+  const low = Float64Array.from(order, (i) => Math.min(ring[2 * i + 1]!, ring[(2 * i + 3) % ring.length]!));
+  const high = Float64Array.from(order, (i) => Math.max(ring[2 * i + 1]!, ring[(2 * i + 3) % ring.length]!));
   for (let a = 0; a < count; a++) {
-    const i = order[a]!;
-    const rightI = rightX(ring, i);
-    for (let b = a + 1; b < count; b++) {
+    const rightA = right[a]!;
+    const lowA = low[a]!;
+    const highA = high[a]!;
+    for (let b = a + 1; b < count && left[b]! <= rightA; b++) {
+      if (low[b]! > highA || high[b]! < lowA) continue;
+      const i = order[a]!;
       const j = order[b]!;
-      if (leftX(ring, j) > rightI) break;
       if (sidesMeet(ring, i, j)) return i < j ? [i, j] : [j, i];
     }
   }

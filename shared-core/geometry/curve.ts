@@ -14,11 +14,30 @@ export function cubicPoint(from: Point, control1: Point, control2: Point, to: Po
   };
 }
 
+/** More chords than any curve of 50 m needs within 0.01 mm; beyond, the tolerance gives way. */
+const mostChords = 2000;
+
 /**
- * Points along a cubic after `from`, ending in `to`, no chord further than toleranceMm from the curve.
+ * How many chords keep within toleranceMm of a cubic, at most 2,000.
  * Steps are even in t; their number follows from the second differences of the control points, whose
  * largest bounds the distance: d <= max|B''| / (8 n^2) with max|B''| <= 6 max(|P0 - 2 P1 + P2|, |P1 - 2 P2 + P3|).
  */
+export function cubicChordCount(
+  from: Point,
+  control1: Point,
+  control2: Point,
+  to: Point,
+  toleranceMm: number,
+): number {
+  const bend = Math.max(
+    Math.hypot(from.x - 2 * control1.x + control2.x, from.y - 2 * control1.y + control2.y),
+    Math.hypot(control1.x - 2 * control2.x + to.x, control1.y - 2 * control2.y + to.y),
+  );
+  // What is not a number has no bend to follow.
+  return Math.min(mostChords, Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / toleranceMm)) || 1));
+}
+
+/** Points along a cubic after `from`, ending in `to`; chords within toleranceMm, as cubicChordCount says. */
 export function cubicChords(
   from: Point,
   control1: Point,
@@ -26,11 +45,7 @@ export function cubicChords(
   to: Point,
   toleranceMm: number,
 ): Point[] {
-  const bend = Math.max(
-    Math.hypot(from.x - 2 * control1.x + control2.x, from.y - 2 * control1.y + control2.y),
-    Math.hypot(control1.x - 2 * control2.x + to.x, control1.y - 2 * control2.y + to.y),
-  );
-  const count = Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / toleranceMm)));
+  const count = cubicChordCount(from, control1, control2, to, toleranceMm);
   const points: Point[] = [];
   for (let i = 1; i < count; i++) points.push(cubicPoint(from, control1, control2, to, i / count));
   points.push(to);

@@ -65,13 +65,22 @@ interface Side {
  * Throws when nothing is left, or when the fold edge is not straight: both are refused by planProblems first.
  */
 export function cutRing(outline: Outline, foldEdge: string | null, toleranceMm = outlineToleranceMm): Ring {
+  const ring = cutRingIfAny(outline, foldEdge, toleranceMm);
+  if (!ring) throw new RangeError('the outline has no inside');
+  return ring;
+}
+
+/** As cutRing; null where nothing is left. */
+export function cutRingIfAny(
+  outline: Outline,
+  foldEdge: string | null,
+  toleranceMm = outlineToleranceMm,
+): Ring | null {
   const sides = wholeSides(outline, foldEdge, toleranceMm);
   const points = sides.flatMap((side, index) =>
     corner(sides[(index + sides.length - 1) % sides.length]!, side),
   );
-  const clean = ringWithoutLoops(ringFromPoints(withoutRepeats(points)));
-  if (!clean) throw new RangeError('the outline has no inside');
-  return clean;
+  return ringWithoutLoops(ringFromPoints(withoutRepeats(points)));
 }
 
 /** All sides of the whole piece: for one on the fold the half's without the fold, then their mirror images backwards. */

@@ -4,12 +4,18 @@
  */
 import { useMemo, useState } from 'react';
 import { bringInSizes } from '../../../shared-core/exchange/bring-in-sizes.ts';
-import { patternFormats, readPattern } from '../../../shared-core/exchange/formats.ts';
-import { type ReadChoices, usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
+import { patternFormats } from '../../../shared-core/exchange/formats.ts';
+import {
+  type FoundPattern,
+  type ReadChoices,
+  usualChoices,
+  usualLimits,
+} from '../../../shared-core/exchange/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
 import { listed } from '../../../shared-core/plan/edited.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { Button } from '../../parts/Button.tsx';
 import { emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
 import { type ChosenFile, FileChoice } from '../../parts/FileChoice.tsx';
 import { FlagField } from '../../parts/Field.tsx';
@@ -17,6 +23,7 @@ import { FormSheet } from '../../parts/FormSheet.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { type BroughtDraft, draftsOf } from './brought-drafts.ts';
 import style from './import.module.css';
+import { usePatternReading } from './pattern-reading.ts';
 import { PieceRow } from './PieceRow.tsx';
 import { ScaleFields, sizesOf } from './ScaleFields.tsx';
 
@@ -28,30 +35,34 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
   const [size, setSize] = useState('');
   const [isEverySize, setIsEverySize] = useState(false);
   const [drafts, setDrafts] = useState<readonly BroughtDraft[]>([]);
+  /** The file whose pieces the drafts are of. */
+  const [drafted, setDrafted] = useState<ChosenFile | null>(null);
   const allowanceMm = allowance.value ?? 0;
-  const read = useMemo(
-    () => (file ? readPattern(file.bytes, file.name, usualLimits, { ...choices, allowanceMm }) : null),
-    [file, choices, allowanceMm],
-  );
+  const asked = useMemo(() => ({ ...choices, allowanceMm }), [choices, allowanceMm]);
+  const reading = usePatternReading(file, asked);
   if (!input) return null;
-  const found = read?.found ?? null;
+  const { read } = reading;
+  if (read && file && drafted !== file) {
+    const sizes = read.found ? sizesOf(read.found) : [];
+    setDrafted(file);
+    setSize(sizes.length > 1 ? firstSize(sizes, input.plan, read.found) : '');
+    setDrafts(read.found ? draftsOf(input.plan, read.found.pieces) : []);
+  }
+  const found = drafted === file ? (read?.found ?? null) : null;
   // A piece without a size belongs to all.
   const piecesOf = (wanted: string) =>
     found?.pieces.filter((piece) => wanted === '' || piece.size === '' || piece.size === wanted) ?? [];
   const pieces = piecesOf(size);
   const otherSizes = found && size !== '' ? sizesOf(found).filter((each) => each !== size) : [];
 
-  const choose = (plan: CoatPlan, chosen: ChosenFile) => {
-    const first = readPattern(chosen.bytes, chosen.name, usualLimits, usualChoices).found;
-    const sizes = new Set(first ? sizesOf(first) : []);
-    const wanted = [plan.size, first?.sampleSize ?? ''].find((each) => sizes.has(each));
+  const choose = (chosen: ChosenFile) => {
     setFile(chosen);
     setChoices(usualChoices);
     setIsEverySize(false);
-    setSize(sizes.size > 1 ? (wanted ?? [...sizes][0]!) : '');
-    setDrafts(first ? draftsOf(plan, first.pieces) : []);
   };
   const save = async (): Promise<readonly Problem[]> => {
+    if (reading.isReading)
+      return [{ where: 'The file', what: 'is still being read', mend: 'Wait a moment, and try again.' }];
     if (!found) return [{ where: 'A file', what: 'is not chosen', mend: 'Choose a DXF or SVG file.' }];
     const misread = misreadProblems('The pattern', [allowance]);
     if (misread.length > 0) return misread;
@@ -71,8 +82,14 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
         accept={patternFormats.map(({ ending }) => ending).join(',')}
         chosen={file}
         mostBytes={usualLimits.byteCount}
-        onChoose={(chosen) => choose(input.plan, chosen)}
+        onChoose={choose}
       />
+      {reading.isSlow && (
+        <div className={style.reading}>
+          <p role="status">Reading the pattern…</p>
+          <Button onClick={reading.stop}>Stop reading</Button>
+        </div>
+      )}
       {read && <Problems problems={read.problems} />}
       {found && (
         <>
@@ -127,4 +144,9 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
       )}
     </FormSheet>
   );
+}
+
+/** The plan's own size where the file has it, else its sample size, else its first. */
+function firstSize(sizes: readonly string[], plan: CoatPlan, found: FoundPattern | null): string {
+  return [plan.size, found?.sampleSize ?? ''].find((each) => sizes.includes(each)) ?? sizes[0] ?? '';
 }

@@ -1,6 +1,5 @@
 /** One found piece: drawn, named, new or in place of another, and what it is cut from. */
 import { memo, useMemo } from 'react';
-import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
 import { pieceOf } from '../../../shared-core/exchange/found-piece.ts';
 import type { FoundPiece } from '../../../shared-core/exchange/pattern.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
@@ -23,7 +22,7 @@ export const PieceRow = memo(function PieceRow({ piece, plan, draft, onChange }:
     () => pieceOf(piece, { id: piece.key, name: piece.name, cutFrom: [], turns: 'grain', quilted: null }),
     [piece],
   );
-  const { alongMm, acrossMm } = foundExtentMm(piece);
+  const { alongMm, acrossMm } = piece.extentMm;
   const slots = plan.slots.filter(({ kind }) => kind === 'cloth' || kind === 'batting');
   const how = piece.foldEdge ? ' on the fold' : piece.isMirrored ? ', mirrored' : '';
   const facts = [

@@ -1,6 +1,5 @@
 /** How the file is to be taken: its unit or a length that the maker knows, its size, and the allowance where it has one line alone. */
 import { useState } from 'react';
-import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
 import {
   type FoundPattern,
   type FoundPiece,
@@ -40,7 +39,7 @@ export function ScaleFields(props: ScaleFieldsProps) {
   const [known, setKnown] = useState(emptyDraft);
   const sizes = sizesOf(found);
   const longest = pieces.reduce<FoundPiece | null>(
-    (best, piece) => (best && foundExtentMm(best).alongMm >= foundExtentMm(piece).alongMm ? best : piece),
+    (best, piece) => (best && best.extentMm.alongMm >= piece.extentMm.alongMm ? best : piece),
     null,
   );
   const isSingleLine = pieces.some((piece) => !piece.hasSewLine);
@@ -57,14 +56,14 @@ export function ScaleFields(props: ScaleFieldsProps) {
   const setKnownLength = (draft: QuantityDraft) => {
     setKnown(draft);
     if (!longest || !draft.value) return;
-    onChange({ ...choices, mmPerUnit: (found.mmPerUnit * draft.value) / seamLengthMm(longest, choices) });
+    onChange({ ...choices, mmPerUnit: (found.mmPerUnit * draft.value) / longest.drawnAlongMm });
   };
   return (
     <>
       {longest && (
         <p className={style.overall} role="status">
-          <strong>{longest.name}</strong> is {lengthText(foundExtentMm(longest).alongMm)} long and{' '}
-          {lengthText(foundExtentMm(longest).acrossMm)} wide
+          <strong>{longest.name}</strong> is {lengthText(longest.extentMm.alongMm)} long and{' '}
+          {lengthText(longest.extentMm.acrossMm)} wide
           {longest.foldEdge ? ', folded' : ''}. Is that right?
         </p>
       )}
@@ -130,11 +129,4 @@ export function ScaleFields(props: ScaleFieldsProps) {
 /** The sizes that the file tells apart. */
 export function sizesOf(found: FoundPattern): string[] {
   return [...new Set(found.pieces.map((piece) => piece.size))].filter((size) => size !== '');
-}
-
-/** Length of the line that the file draws: the cutting line where it holds the allowance, the sewing line where that is added. */
-function seamLengthMm(piece: FoundPiece, choices: ReadChoices): number {
-  if (piece.hasSewLine || choices.outlineIs === 'cutting line') return foundExtentMm(piece).alongMm;
-  const edges = piece.outline.edges.map((edge) => ({ ...edge, allowanceMm: 0 }));
-  return foundExtentMm({ ...piece, outline: { ...piece.outline, edges } }).alongMm;
 }

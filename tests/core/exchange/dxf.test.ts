@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
 import { seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
 import {
@@ -110,11 +109,11 @@ describe('a piece of the standard', () => {
       },
       entities: words(1, 'units: english'),
     });
-    expect(foundExtentMm(onlyPiece(small))).toEqual({
+    expect(onlyPiece(small).extentMm).toEqual({
       alongMm: expect.closeTo(508, 3),
       acrossMm: expect.closeTo(228.6, 3),
     });
-    expect(foundExtentMm(onlyPiece(small, { mmPerUnit: 10 })).alongMm).toBeCloseTo(200, 3);
+    expect(onlyPiece(small, { mmPerUnit: 10 }).extentMm.alongMm).toBeCloseTo(200, 3);
   });
 
   it('of no stated unit is taken in mm, and that is said; a header may state it', () => {
@@ -138,7 +137,7 @@ describe('a piece of the standard', () => {
     ];
     const found = wellRead(patternText({ header, blocks: { A: drawn } }));
     expect(found.mmPerUnit).toBe(10);
-    expect(foundExtentMm(found.pieces[0]!).alongMm).toBeCloseTo(610, 6);
+    expect(found.pieces[0]!.extentMm.alongMm).toBeCloseTo(610, 6);
   });
 
   it('too small for a coat is named, so that a wrong unit is noticed', () => {
@@ -172,14 +171,11 @@ describe('a piece of the standard', () => {
         ]),
       ],
     );
-    expect(foundExtentMm(onlyPiece(scaled))).toEqual({
+    expect(onlyPiece(scaled).extentMm).toEqual({
       alongMm: expect.closeTo(820, 6),
       acrossMm: expect.closeTo(460, 6),
     });
-    expect(foundExtentMm(onlyPiece(sleeve([], [...metric, ...insert('SLEEVE')]))).alongMm).toBeCloseTo(
-      410,
-      6,
-    );
+    expect(onlyPiece(sleeve([], [...metric, ...insert('SLEEVE')])).extentMm.alongMm).toBeCloseTo(410, 6);
     const uneven = sleeve(
       [],
       [
@@ -190,7 +186,7 @@ describe('a piece of the standard', () => {
         ]),
       ],
     );
-    expect(foundExtentMm(onlyPiece(uneven))).toEqual({
+    expect(onlyPiece(uneven).extentMm).toEqual({
       alongMm: expect.closeTo(1230, 6),
       acrossMm: expect.closeTo(460, 6),
     });

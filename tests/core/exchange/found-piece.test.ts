@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
 import { edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
 import { ringAreaMm2 } from '../../../shared-core/geometry/ring.ts';
 import {
@@ -135,7 +134,7 @@ describe('the lines of a piece', () => {
     const piece = onlyPiece(sleeve([...polyline(14, sewn), ...sewn.flatMap((at) => point(2, at))]));
     expect(piece.hasSewLine).toBe(true);
     expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(200 * 365, 3);
-    expect(foundExtentMm(piece)).toEqual({
+    expect(piece.extentMm).toEqual({
       alongMm: expect.closeTo(410, 2),
       acrossMm: expect.closeTo(230, 2),
     });
@@ -180,9 +179,9 @@ describe('the lines of a piece', () => {
   it('drawn at the cutting line alone is sewn inside it by the stated allowance', () => {
     const piece = onlyPiece(sleeve(), { outlineIs: 'cutting line', allowanceMm: 11 });
     expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(388 * 208, 3);
-    expect(foundExtentMm(piece).alongMm).toBeCloseTo(410, 3);
+    expect(piece.extentMm.alongMm).toBeCloseTo(410, 3);
     const outside = onlyPiece(sleeve(), { allowanceMm: 11 });
-    expect(foundExtentMm(outside)).toEqual({
+    expect(outside.extentMm).toEqual({
       alongMm: expect.closeTo(432, 3),
       acrossMm: expect.closeTo(252, 3),
     });
@@ -195,7 +194,7 @@ describe('the lines of a piece', () => {
     });
     expect(ringAreaMm2(seamRing(piece.outline))).toBeCloseTo(388 * 219, 3);
     expect(piece.outline.edges.find(({ name }) => name === piece.foldEdge)?.allowanceMm).toBe(0);
-    expect(foundExtentMm(piece)).toEqual({
+    expect(piece.extentMm).toEqual({
       alongMm: expect.closeTo(410, 3),
       acrossMm: expect.closeTo(230, 3),
     });

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { foundExtentMm } from '../../../shared-core/exchange/found-pattern.ts';
 import type { FoundPiece } from '../../../shared-core/exchange/pattern.ts';
 import { ringAreaMm2, ringPerimeterMm } from '../../../shared-core/geometry/ring.ts';
 import { seamRing } from '../../../shared-core/plan/outline-ring.ts';
@@ -14,7 +13,7 @@ function pieces(inside: string, attributes?: string): readonly FoundPiece[] {
 
 const areaMm2 = (piece: FoundPiece | undefined) => ringAreaMm2(seamRing(piece!.outline, 0.001));
 const sizeMm = (piece: FoundPiece | undefined) => {
-  const { alongMm, acrossMm } = foundExtentMm(piece!);
+  const { alongMm, acrossMm } = piece!.extentMm;
   return [alongMm, acrossMm].map((mm) => Math.round(mm * 1000) / 1000);
 };
 

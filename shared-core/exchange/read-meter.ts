@@ -1,0 +1,51 @@
+/**
+ * What reading a pattern has taken so far, held against its limits. It counts things and not seconds, so that a file is
+ * read or refused on every machine alike, however it was made.
+ */
+import type { Problem } from '../measure/problem.ts';
+import type { ReadLimits } from './pattern.ts';
+
+/** Ends the reading wherever it stands; readPattern turns it into the answer. */
+export class BeyondLimit extends Error {
+  readonly problem: Problem;
+
+  constructor(where: string, what: string, mend = 'Save fewer pieces or sizes in one file.') {
+    super(what);
+    this.problem = { where, what, mend };
+  }
+}
+
+/** Each throws BeyondLimit where the limit is passed. where: the place in the file, for the sentence. */
+export interface ReadMeter {
+  things(count: number, where: string): void;
+  points(count: number, where: string): void;
+  /** Straight steps that curves are turned into. */
+  chords(count: number, where: string): void;
+  /** Comparisons of what grows faster than the file: points with points, ends with ends. */
+  steps(count: number, where: string): void;
+}
+
+export function openMeter(limits: ReadLimits): ReadMeter {
+  const counter = (most: number, thing: string) => {
+    let sum = 0;
+    return (count: number, where: string) => {
+      sum += count;
+      if (!(sum <= most)) throw new BeyondLimit(where, `goes beyond the limit: more than ${most} ${thing}`);
+    };
+  };
+  let stepCount = 0;
+  return {
+    things: counter(limits.entityCount, 'drawn things'),
+    points: counter(limits.pointCount, 'points'),
+    chords: counter(limits.chordCount, 'steps along its curves'),
+    steps(count, where) {
+      stepCount += count;
+      if (!(stepCount <= limits.stepCount))
+        throw new BeyondLimit(
+          where,
+          'is drawn with more points and loose ends than can be compared',
+          'Save its outlines as closed lines with fewer points, or fewer pieces in one file.',
+        );
+    },
+  };
+}
