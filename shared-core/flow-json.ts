@@ -24,6 +24,7 @@ import {
 import type { BoughtBasket } from './to-buy/to-buy.ts';
 import { needDetail } from './requirement/need-detail.ts';
 import { sewingAdvice } from './requirement/sewing-advice.ts';
+import { trimmingsOf } from './requirement/trimmings.ts';
 
 /** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished, advice. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
 export function estimateJson(
@@ -57,7 +58,12 @@ export function estimateJson(
             ...need,
             basis: inMetric(need.basis),
             ...beside,
-            shapes: need.shapes.map((shape) => ({ ...shape, ring: ringPoints(shape.ring) })),
+            trimmings: trimmingsOf(need, items.get(need.slotId)),
+            shapes: need.shapes.map((shape) => ({
+              ...shape,
+              ring: ringPoints(shape.ring),
+              ...(shape.keptRing && { keptRing: ringPoints(shape.keptRing) }),
+            })),
           };
     }),
     cutting: {

@@ -3,6 +3,8 @@ import { type FlowSources, slotItems } from './flow.ts';
 import { ringAreaMm2 } from './geometry/ring.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
 import { cutRing, edgeLengthMm } from './plan/outline-ring.ts';
+import { toOutline } from './plan/quilting-order.ts';
+import { orderSentences } from './plan/quilting-order-words.ts';
 import { seamWalk } from './plan/seam-walk.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { quiltingMap } from './quilting/map.ts';
@@ -40,6 +42,8 @@ function quiltingJson(plan: CoatPlan, sources: FlowSources) {
   const items = slotItems(sources);
   return {
     ...plan.quilting,
+    order: plan.quilting.order ?? toOutline,
+    says: orderSentences(plan),
     pieces: quiltingMap(plan).map(({ lines, ...quilted }) => {
       const piece = plan.pieces.find(({ id }) => id === quilted.pieceId)!;
       const takeUp = pieceTakeUp(plan, piece, items);

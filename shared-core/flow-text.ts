@@ -11,9 +11,11 @@ import { layStillFalls, stillFallsWords } from './lay/still-falls.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import { orderSentences } from './plan/quilting-order-words.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { adviceText, sewingAdvice } from './requirement/sewing-advice.ts';
+import { trimmingsOf, trimmingsWords } from './requirement/trimmings.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
@@ -33,6 +35,7 @@ export function estimateText(
   const context: WordsContext = { plan, shelf: sources.shelf, system };
   const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
   const name = (slotId: string) => slotById(plan, slotId).name;
+  const items = slotItems(sources);
   const needs = estimate.requirement.map((need) => {
     const slotLay = estimate.lays.find((candidate) => candidate.slotId === need.slotId);
     const marginAmount = marginOf(need, slotLay);
@@ -46,18 +49,23 @@ export function estimateText(
     if (!slotLay) return row(name(need.slotId), 'nothing to cut');
     const falls = layStillFalls(slotLay.result, false);
     const still = falls ? `; usually ${stillFallsWords(falls)} shorter when looked for longer` : '';
-    return row(name(need.slotId), layWords(slotLay.result, system) + still + margin);
+    const trimmings = trimmingsOf(need, items.get(need.slotId));
+    const trimmed = trimmings
+      ? `; of the pieces ${trimmingsWords(trimmings, system)} is trimmed off after quilting`
+      : '';
+    return row(name(need.slotId), layWords(slotLay.result, system) + still + margin + trimmed);
   });
   const costs = estimate.cost.lines.map((line) =>
     row(
       name(line.slotId),
-      `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.isIncomplete ? ', not complete' : ''}`,
+      `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.trimmings ? `, ${money(line.trimmings.costMinor)} in trimmings` : ''}${line.isIncomplete ? ', not complete' : ''}`,
     ),
   );
   const listFalls = slotsStillFall(estimate, slotsBought(estimate), false);
   const perCoat = estimate.cost.perCoatMinor[0] ?? 0;
   return [
     sizesWords(plan),
+    ...orderSentences(plan, (mm) => showQuantity('length', mm, { system })),
     section('What it needs', needs),
     ...adviceSections(sources, system),
     section(`Cover: ${coverHeadline(estimate.cover)}`, [

@@ -147,6 +147,13 @@ function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][n
       mend: 'Correct the amount, or count what lies there first.',
     };
   }
+  if ((line.trimmedMm2 ?? 0) > (line.pieceAreaMm2 ?? 0) + 1) {
+    return {
+      where: `Trimmings of ${item.name}`,
+      what: 'are more than its pieces',
+      mend: 'Open the coat again and choose anew.',
+    };
+  }
   if (line.kept.length === 0) return null;
   if (line.lengthId === null || place.widthMm === null) {
     return { where, what: 'has remnants, but it does not lie as lengths', mend: 'Leave the remnants out.' };
@@ -176,6 +183,7 @@ function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[])
     worthRatio: place.worthRatio,
     amount,
     pieceMm2: line.pieceAreaMm2,
+    trimmedMm2: line.trimmedMm2 ?? 0,
     kept,
   });
   return { itemId, itemName, lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };

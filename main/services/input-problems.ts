@@ -51,6 +51,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   slotId: 'slot',
   basedOn: 'revision of the plan',
   pieceAreaMm2: 'area of the pieces',
+  trimmedMm2: 'area that is trimmed off',
   releasesRest: 'releasing of the rest',
   kept: 'remnants',
   met: 'what was cut',

@@ -71,6 +71,8 @@ export const cuttingCalls = {
                   amount: positiveAmount,
                   /** Of the pieces; null for what is used up by amount. */
                   pieceAreaMm2: z.number().min(0).max(1e12).nullable(),
+                  /** Of that: what is trimmed off quilted pieces. */
+                  trimmedMm2: z.number().min(0).max(1e12).exactOptional(),
                   kept: z.array(keptRest).max(200),
                 }),
               )

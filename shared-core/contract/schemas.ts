@@ -12,6 +12,7 @@ import type {
   Piece,
   QuiltedMeasure,
   Quilting,
+  QuiltingOrder,
   Slot,
 } from '../plan/coat-plan.ts';
 import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
@@ -75,6 +76,10 @@ const edge: z.ZodType<Edge> = z.strictObject({
 });
 const outline: z.ZodType<Outline> = z.strictObject({ start: point, edges: z.array(edge).min(1).max(400) });
 const notch: z.ZodType<Notch> = z.strictObject({ edge: name, atMm: distanceMm });
+const quiltingOrder: z.ZodType<QuiltingOrder> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('outline') }),
+  z.strictObject({ kind: z.literal('rough'), marginMm: z.number().positive().max(500) }),
+]);
 const cutFrom: z.ZodType<CutFrom> = z.strictObject({ slotId: id, plyCount: z.number().int().min(0).max(20) });
 const piece: z.ZodType<Piece> = z.strictObject({
   id,
@@ -88,6 +93,7 @@ const piece: z.ZodType<Piece> = z.strictObject({
   cutFrom: z.array(cutFrom).max(50),
   quilted: z.enum(['across', 'along']).nullable(),
   quiltingSpacingMm: z.number().positive().max(2000).exactOptional(),
+  quiltingOrder: quiltingOrder.exactOptional(),
 });
 const seam: z.ZodType<Seam> = z.strictObject({
   id,
@@ -121,6 +127,7 @@ const slot: z.ZodType<Slot> = z.strictObject({
   shorterByMm: mm,
   alongEveryCopy: z.boolean().exactOptional(),
   margin: margin.exactOptional(),
+  quiltingOrder: quiltingOrder.exactOptional(),
 });
 const quiltedMeasure: z.ZodType<QuiltedMeasure> = z.strictObject({
   battingPlyCount: z.number().int().min(0).max(20),
@@ -134,6 +141,7 @@ const quilting: z.ZodType<Quilting> = z.strictObject({
   stitch,
   stitchLengthMm: z.number().positive().max(50),
   threadSlotId: id,
+  order: quiltingOrder.exactOptional(),
   measures: z.array(quiltedMeasure).max(21).exactOptional(),
 });
 

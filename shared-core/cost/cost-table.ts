@@ -8,7 +8,8 @@ import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import { coatTotal } from '../plan/sizes.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
-import type { CostLine, CostSheet } from './cost.ts';
+import { trimmingsWords } from '../requirement/trimmings.ts';
+import { type CostLine, type CostOfTrimmings, type CostSheet, sumOfTrimmings } from './cost.ts';
 import type { PriceSheet } from './price.ts';
 import { additionWords, noPriceWords, workWords } from './price-words.ts';
 
@@ -58,6 +59,7 @@ export function costTable(
         rows: cost.lines.map((line) => lineRow(sources, line, options)),
         total: ['The batch', '', '', money(wasteMinor), money(cost.batchMinor)],
       },
+      ...trimmingsSection(plan, cost, options),
       {
         title: 'One coat',
         rows: [
@@ -73,6 +75,32 @@ export function costTable(
         : []),
     ],
   };
+}
+
+/** What is trimmed off quilted pieces, slot by slot: in the cost of the batch, and in none of its coats. */
+function trimmingsSection(
+  plan: CoatPlan,
+  cost: CostSheet,
+  options: CostTableOptions,
+): PaperTable['sections'][number][] {
+  const rows = cost.lines.flatMap(({ slotId, trimmings }) =>
+    trimmings ? [{ name: sentenceCase(slotById(plan, slotId).name), trimmings }] : [],
+  );
+  if (rows.length === 0) return [];
+  const row = (name: string, trimmings: CostOfTrimmings): PaperRow => [
+    name,
+    trimmingsWords(trimmings, options.system),
+    '',
+    '',
+    moneyCell(trimmings.costMinor, options),
+  ];
+  return [
+    {
+      title: 'Of it trimmed off after quilting',
+      rows: rows.map(({ name, trimmings }) => row(name, trimmings)),
+      total: row('All trimmings', sumOfTrimmings(rows.map(({ trimmings }) => trimmings))),
+    },
+  ];
 }
 
 function priceSteps(

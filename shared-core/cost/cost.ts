@@ -22,8 +22,17 @@ export interface CostLine {
   readonly costMinor: number;
   /** Of that: the share that falls between the pieces. 0 for what is not cut. */
   readonly wasteMinor: number;
+  /** What is trimmed off quilted pieces, in the cost and not in what falls between them; null where nothing is. */
+  readonly trimmings: CostOfTrimmings | null;
   /** True when a part of the slot has no price: nothing chosen, or no offer closes the gap. */
   readonly isIncomplete: boolean;
+}
+
+export interface CostOfTrimmings {
+  readonly areaMm2: number;
+  /** Null where the weight of the item is not known. */
+  readonly massG: number | null;
+  readonly costMinor: number;
 }
 
 export interface CostSheet {
@@ -73,6 +82,7 @@ export function cost(
       wasteMinor:
         cut.reduce((sum, { area }) => sum + (area?.wasteMinor ?? 0), 0) +
         (slotCover.lay ? roundMinor(restMinor * (1 - slotCover.lay.result.utilisation)) : 0),
+      trimmings: trimmingsCost(slotCover, restMinor, cut),
       isIncomplete: slotCover.state === 'open' || (isLacking && !isBought),
     };
   });
@@ -90,6 +100,36 @@ export function cost(
 
 function cutLines(cuttings: readonly Cutting[], slotId: string): CutLine[] {
   return cuttings.flatMap(({ slots }) => slots.flatMap((slot) => (slot.slotId === slotId ? slot.lines : [])));
+}
+
+/** Of what was cut, and of what is still to be cut for restMinor. */
+function trimmingsCost(
+  { trimmings, lay }: SlotCover,
+  restMinor: number,
+  cut: readonly CutLine[],
+): CostOfTrimmings | null {
+  const parts = cut.flatMap(({ area }) =>
+    area?.trimmedMm2
+      ? [{ areaMm2: area.trimmedMm2, massG: area.trimmedG ?? null, costMinor: area.trimmedMinor ?? 0 }]
+      : [],
+  );
+  if (trimmings && lay) {
+    const costMinor = roundMinor(restMinor * lay.result.utilisation * trimmings.laidRatio);
+    parts.push({ areaMm2: trimmings.areaMm2, massG: trimmings.massG, costMinor });
+  }
+  return parts.length === 0 ? null : sumOfTrimmings(parts);
+}
+
+/** All of them together; the mass is not known where one is not. */
+export function sumOfTrimmings(parts: readonly CostOfTrimmings[]): CostOfTrimmings {
+  return {
+    areaMm2: parts.reduce((sum, { areaMm2 }) => sum + areaMm2, 0),
+    massG: parts.reduce<number | null>(
+      (sum, { massG }) => (sum === null || massG === null ? null : sum + massG),
+      0,
+    ),
+    costMinor: parts.reduce((sum, { costMinor }) => sum + costMinor, 0),
+  };
 }
 
 /** One part for each lot that was cut. */

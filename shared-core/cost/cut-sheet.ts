@@ -7,6 +7,7 @@ import { shareMinor, splitMinor } from '../measure/money.ts';
 import { coatsCut, type CutCoats, cutItemNames, type CutLine, type Cutting } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Lot, LotId } from '../stash/stash.ts';
+import { type CostOfTrimmings, sumOfTrimmings } from './cost.ts';
 
 export interface CutLotPart {
   readonly lot: Lot;
@@ -25,6 +26,8 @@ export interface CutSlotCost {
   readonly costMinor: number;
   /** Of that: what fell between the pieces. */
   readonly wasteMinor: number;
+  /** And what was trimmed off quilted ones; null where nothing was. */
+  readonly trimmings: CostOfTrimmings | null;
   /** Oldest lot first. */
   readonly lots: readonly CutLotPart[];
 }
@@ -131,13 +134,31 @@ function slotCosts(lines: readonly PricedLine[], lots: readonly Lot[]): CutSlotC
       kind,
       usedMilli: parts.reduce((sum, part) => sum + part.usedMilli, 0),
       costMinor: parts.reduce((sum, part) => sum + part.costMinor, 0),
-      wasteMinor: ofSlot.reduce((sum, { line, costMinor }) => sum + wasteOf(line, costMinor), 0),
+      wasteMinor: ofSlot.reduce((sum, { line, costMinor }) => sum + wasteOf(line, costMinor, 'wasteMm2'), 0),
+      trimmings: trimmingsOf(ofSlot),
       lots: parts.sort((a, b) => a.lot.receivedOn.localeCompare(b.lot.receivedOn)),
     };
   });
 }
 
-function wasteOf({ area }: CutLine, costMinor: number): number {
-  const paidMm2 = area ? area.pieceMm2 + area.wasteMm2 : 0;
-  return area && paidMm2 > 0 ? shareMinor(costMinor, area.wasteMm2, paidMm2) : 0;
+function wasteOf({ area }: CutLine, costMinor: number, part: 'wasteMm2' | 'trimmedMm2'): number {
+  if (!area) return 0;
+  const { pieceMm2, wasteMm2, trimmedMm2 = 0 } = area;
+  const paidMm2 = pieceMm2 + trimmedMm2 + wasteMm2;
+  return paidMm2 > 0 ? shareMinor(costMinor, area[part] ?? 0, paidMm2) : 0;
+}
+
+function trimmingsOf(lines: readonly PricedLine[]): CostOfTrimmings | null {
+  const parts = lines.flatMap(({ line, costMinor }) =>
+    line.area?.trimmedMm2
+      ? [
+          {
+            areaMm2: line.area.trimmedMm2,
+            massG: line.area.trimmedG ?? null,
+            costMinor: wasteOf(line, costMinor, 'trimmedMm2'),
+          },
+        ]
+      : [],
+  );
+  return parts.length === 0 ? null : sumOfTrimmings(parts);
 }

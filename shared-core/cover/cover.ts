@@ -6,6 +6,7 @@ import type { RunLay, SlotLay } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
+import { type Trimmings, trimmingsOf } from '../requirement/trimmings.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Cutting } from '../stash/cutting.ts';
 import type { Item, ItemId, ItemOnShelf, LengthId, LotId, LotOnShelf } from '../stash/stash.ts';
@@ -62,6 +63,8 @@ export interface SlotCover {
     readonly lengthMm: number;
     readonly pieceNames: readonly string[];
   }[];
+  /** What is trimmed off quilted pieces of all that it lays; absent: nothing. */
+  readonly trimmings?: Trimmings;
   /** Other items of the stash that are like it and have at least as much free. */
   readonly substitutes: readonly ItemId[];
 }
@@ -186,8 +189,10 @@ async function shapesCover(
         }
       : null;
   const cares = shortage ? [] : shapesCares(slot, uses, shelf);
+  const trimmings = trimmingsOf(need, item);
   return {
     ...base,
+    ...(trimmings && { trimmings }),
     state: shortage ? 'short' : cares.length > 0 ? 'covered with care' : 'covered',
     uses: held.uses,
     shortage,

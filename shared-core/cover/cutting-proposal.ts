@@ -4,6 +4,7 @@ import type { LayRect } from '../lay/job.ts';
 import { restRectangles } from '../lay/rest.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import type { Need, ShapesNeed } from '../requirement/need.ts';
+import { trimmedOfOneMm2 } from '../requirement/trimmings.ts';
 import type { CutShape, Met } from '../stash/cutting.ts';
 import type { ItemId, LengthId, LotId } from '../stash/stash.ts';
 import type { SlotCover, Use } from './cover.ts';
@@ -16,6 +17,8 @@ export interface ProposedLine {
   readonly free: number;
   /** Of the pieces on it; null for what is used up by amount. */
   readonly pieceAreaMm2: number | null;
+  /** Of that: what is trimmed off after quilting. */
+  readonly trimmedMm2: number;
   readonly rests: readonly LayRect[];
   /** The pieces as they lie on it, for a drawing. */
   readonly placed: readonly Ring[];
@@ -82,14 +85,11 @@ function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): Pro
   const lay = slotCover.lay;
   if (need.kind === 'amount' || !lay || use.layLength === null) {
     const amount = isWhole ? Math.min(Math.ceil(use.amount - 1e-9), free) : use.amount;
-    return { lotId, lengthId, free, amount, pieceAreaMm2: null, rests: [], placed: [] };
+    return { lotId, lengthId, free, amount, pieceAreaMm2: null, trimmedMm2: 0, rests: [], placed: [] };
   }
   const index = use.layLength;
   const placed = lay.result.placements.filter((placement) => placement.length === index);
-  const pieceAreaMm2 = placed.reduce(
-    (sum, placement) => sum + (need.shapes[placement.shape]?.areaMm2 ?? 0),
-    0,
-  );
+  const shapes = placed.flatMap((placement) => need.shapes[placement.shape] ?? []);
   // A blade is set to the millimetre, and never short of the last piece.
   const amount = Math.min(Math.ceil(use.amount - 1e-6), free);
   return {
@@ -97,7 +97,8 @@ function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): Pro
     lengthId,
     free,
     amount,
-    pieceAreaMm2,
+    pieceAreaMm2: shapes.reduce((sum, { areaMm2 }) => sum + areaMm2, 0),
+    trimmedMm2: shapes.reduce((sum, shape) => sum + trimmedOfOneMm2(shape), 0),
     rests: restRectangles(lay.job, lay.result, index, amount),
     placed: placed.map((placement) => {
       const ring = need.shapes[placement.shape]?.ring ?? new Float64Array();

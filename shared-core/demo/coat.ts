@@ -2,6 +2,7 @@
 import { onFold, pair, piece } from '../draft/written-piece.ts';
 import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from '../plan/coat-plan.ts';
 import type { Outline } from '../plan/outline.ts';
+import { usualOrder } from '../plan/new-plan.ts';
 import { edgeLengthMm } from '../plan/outline-ring.ts';
 import { back, backLining, backNeckFacing, front, frontFacing, frontLining } from './coat-body.ts';
 import { collar, hoodCentre, hoodSide } from './coat-hood.ts';
@@ -145,11 +146,12 @@ export function fenwalkCoat(choices: SlotChoices, measures: CoatMeasures = fenwa
       stitch: '301',
       stitchLengthMm: 3.2,
       threadSlotId: 'quilting-thread',
+      order: usualOrder,
     },
     clearanceMm: 3,
     threadWastageRatio: 0.15,
     sewingMinutesPerCoat: 640,
     notes:
-      'Two layers of batting in the body, one in sleeves, hood, collar and patch pockets. Cut to the outline, larger by the take-up, then quilt. The zip starts 25.6 cm above the hem. The back lining has a pleat of 48 mm at the centre.',
+      'Two layers of batting in the body, one in sleeves, hood, collar and patch pockets. The zip starts 25.6 cm above the hem. The back lining has a pleat of 48 mm at the centre.',
   };
 }

@@ -1,6 +1,7 @@
 /** A coat drafted from measures: a whole plan, ready to be laid and costed, and a report of how it fits. */
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import { type CoatPlan, emptySlot, type Slot } from '../plan/coat-plan.ts';
+import { usualOrder } from '../plan/new-plan.ts';
 import { planProblems } from '../plan/plan-problems.ts';
 import type { Body } from './body.ts';
 import { type DraftInput, draftProblems } from './draft-input.ts';
@@ -49,6 +50,7 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
+      order: usualOrder,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,
@@ -121,5 +123,5 @@ function notesOf(input: DraftInput): string {
     input.body.kind === 'children'
       ? ' Distance of the lines and sewing time are set for a child’s coat: change them under Quilting and Needs.'
       : '';
-  return `Drafted from measures without bust darts: sew a trial body before cutting. Cut to the outline, larger by the take-up, then quilt.${pleat}${child}`;
+  return `Drafted from measures without bust darts: sew a trial body before cutting.${pleat}${child}`;
 }

@@ -5,9 +5,9 @@
 import { Clipper, FillRule } from 'clipper2-ts';
 import { type Ring, ringAreaMm2 } from './ring.ts';
 
-const unitsPerMm = 1000;
+export const unitsPerMm = 1000;
 
-function toPath(ring: Ring) {
+export function toPath(ring: Ring) {
   const path = [];
   for (let i = 0; i < ring.length; i += 2) {
     path.push({ x: Math.round(ring[i]! * unitsPerMm), y: Math.round(ring[i + 1]! * unitsPerMm) });
@@ -15,7 +15,7 @@ function toPath(ring: Ring) {
   return path;
 }
 
-function fromPath(path: readonly { x: number; y: number }[]): Ring {
+export function fromPath(path: readonly { x: number; y: number }[]): Ring {
   const ring = new Float64Array(path.length * 2);
   path.forEach((point, index) => {
     ring[index * 2] = point.x / unitsPerMm;

@@ -28,7 +28,16 @@ export interface Slot {
   readonly alongEveryCopy?: boolean;
   /** Held ready beyond what the coats take (plan/margin.ts); absent: none. */
   readonly margin?: Margin;
+  /** Of its own, before that of the plan; absent: as the plan has it. */
+  readonly quiltingOrder?: QuiltingOrder;
 }
+
+/** What comes first where a piece is quilted, cutting or quilting (plan/quilting-order.ts says which holds). */
+export type QuiltingOrder =
+  /** Cut to the outline, larger by the take-up, then quilted. */
+  | { readonly kind: 'outline' }
+  /** Cut with so much to spare all round, quilted, and recut to the outline. */
+  | { readonly kind: 'rough'; readonly marginMm: number };
 
 /** A share of what a slot takes (0.05 is 5 %), or a length of its cloth. */
 export type Margin =
@@ -83,6 +92,8 @@ export interface Piece {
   readonly quilted: 'across' | 'along' | null;
   /** Distance of the piece's own lines; absent: as the plan has it. */
   readonly quiltingSpacingMm?: number;
+  /** Of its own, before that of slots and plan; absent: as they have it. */
+  readonly quiltingOrder?: QuiltingOrder;
 }
 
 /** How the quilting is done. Spacing is between finished lines. */
@@ -91,6 +102,8 @@ export interface Quilting {
   readonly stitch: StitchType;
   readonly stitchLengthMm: number;
   readonly threadSlotId: string;
+  /** Absent: cut to the outline, then quilted. */
+  readonly order?: QuiltingOrder;
   /** What swatches of so many layers showed, each number of layers once; absent: nothing was measured. */
   readonly measures?: readonly QuiltedMeasure[];
 }

@@ -1,9 +1,15 @@
 /** How a plan begins: with the usual slots of a quilted coat and no pieces, or as a copy of another. */
 import type { PlanId } from '../stash/stash.ts';
-import { type CoatPlan, emptySlot } from './coat-plan.ts';
+import { type CoatPlan, emptySlot, type QuiltingOrder } from './coat-plan.ts';
 
 /** Distance of quilting lines that a new plan begins with: about 3 in (common practice, no source). */
 export const usualSpacingMm = 76.2;
+
+/**
+ * How a new plan is quilted: cut with about 1 in to spare, quilted, and recut. Quilting shrinks and skews a piece by more
+ * or less than any estimate says, so makers leave 1/2 to 1 in to trim (common practice, no source).
+ */
+export const usualOrder: QuiltingOrder = { kind: 'rough', marginMm: 25 };
 
 export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
   return {
@@ -27,6 +33,7 @@ export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
+      order: usualOrder,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,

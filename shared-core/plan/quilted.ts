@@ -2,7 +2,7 @@
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { CoatPlan } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
-import { usualSpacingMm } from './new-plan.ts';
+import { usualOrder, usualSpacingMm } from './new-plan.ts';
 import { quiltingSpacingProblem } from './quilting-problems.ts';
 
 /** Lines run across the piece, along it, or there are none. */
@@ -84,6 +84,7 @@ export function startQuilting(plan: CoatPlan, text = inMm): Outcome<Edited> {
         stitch: '301',
         stitchLengthMm: 3,
         threadSlotId: thread.id,
+        order: usualOrder,
       },
     },
     said: `Quilting lines are ${text(usualSpacingMm)} apart. Choose the pieces that have them.`,

@@ -3,6 +3,7 @@ import type { Problem } from '../measure/problem.ts';
 import type { CoatPlan, Piece, QuiltedMeasure } from './coat-plan.ts';
 import { outside, present } from './number-problem.ts';
 import { layersWords } from './quilted-layers.ts';
+import { orderProblem } from './quilting-order.ts';
 
 /** Distance of quilting lines: null when it is well. where: of which. */
 export function quiltingSpacingProblem(
@@ -36,8 +37,20 @@ export function quiltingProblems(plan: CoatPlan): Problem[] {
       mend: 'Keep one swatch of each number of layers.',
     });
   }
-  problems.push(...measures.flatMap(measureProblems));
+  problems.push(...measures.flatMap(measureProblems), ...orderProblems(plan));
   return problems.concat(threadProblems(plan, quilting.threadSlotId, 'Thread of the quilting'));
+}
+
+/** Of the plan, its slots and its pieces, each once. */
+function orderProblems(plan: CoatPlan): Problem[] {
+  const chosen = [
+    { name: 'Quilted pieces', quiltingOrder: plan.quilting?.order },
+    ...plan.slots.map(({ name, quiltingOrder }) => ({ name: `The ${name}`, quiltingOrder })),
+    ...[plan, ...(plan.sizes ?? [])].flatMap(({ pieces }) => pieces),
+  ];
+  return chosen.flatMap(({ name, quiltingOrder }) =>
+    quiltingOrder ? present([orderProblem(quiltingOrder, name)]) : [],
+  );
 }
 
 function measureProblems(measure: QuiltedMeasure): Problem[] {

@@ -70,6 +70,16 @@ export function ringLines(
   return { lines, channels, stitchingMm: lines.reduce((sum, line) => sum + line.lengthMm, 0) };
 }
 
+/** Length of lines at those places inside a ring, however near its edge they are. */
+export function lengthInsideMm(
+  ring: Ring,
+  direction: 'across' | 'along',
+  placesMm: readonly number[],
+): number {
+  const turned = direction === 'across' ? ring : swapped(ring);
+  return placesMm.flatMap((atMm) => spansAt(turned, atMm)).reduce((sum, [from, to]) => sum + to - from, 0);
+}
+
 /** True where the plan quilts the piece. */
 export function isPieceQuilted(plan: CoatPlan, piece: Piece): boolean {
   return plan.quilting !== null && piece.quilted !== null;

@@ -3,12 +3,21 @@
  * seams: the first piece starts at its hem; each next one is set so that its lines meet at the lowest point of the seam
  * that joins it to a piece already set (the hem end of a side seam, the underarm of an armhole).
  */
-import { ringBox, type Point } from '../geometry/ring.ts';
+import { ringGrown } from '../geometry/grown.ts';
+import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
 import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
 import type { EdgePlace } from '../plan/outline.ts';
-import { edgePoints } from '../plan/outline-ring.ts';
+import { cutRing, edgePoints } from '../plan/outline-ring.ts';
+import { faceSlot, quiltingOrder } from '../plan/quilting-order.ts';
 import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
-import { isPieceQuilted, lineSpacingMm, type PieceLines, ringLines, wholeSeamRing } from './lines.ts';
+import {
+  isPieceQuilted,
+  lengthInsideMm,
+  lineSpacingMm,
+  type PieceLines,
+  ringLines,
+  wholeSeamRing,
+} from './lines.ts';
 
 export interface QuiltedPiece extends PieceLines {
   readonly pieceId: string;
@@ -21,6 +30,8 @@ export interface QuiltedPiece extends PieceLines {
   readonly offsetsMm: readonly number[];
   /** How many copies the batch has. */
   readonly copyCount: number;
+  /** What is really sewn of one copy: lines run on over allowance and spare to where it is cut. */
+  readonly sewnMm: number;
 }
 
 /** Lines and channels of every quilted piece, in the order of the plan; empty when the plan is not quilted. */
@@ -36,7 +47,8 @@ export function quiltingMap(plan: CoatPlan): readonly QuiltedPiece[] {
       const box = ringBox(ring);
       const spacingMm = lineSpacingMm(quilting, piece);
       const hemAtMm = direction === 'across' ? box.minX : box.minY;
-      const lines = ringLines(ring, direction, spacingMm, origins.get(piece.id) ?? hemAtMm);
+      const originMm = origins.get(piece.id) ?? hemAtMm;
+      const lines = ringLines(ring, direction, spacingMm, originMm);
       return {
         ...lines,
         pieceId: piece.id,
@@ -46,8 +58,20 @@ export function quiltingMap(plan: CoatPlan): readonly QuiltedPiece[] {
         hemAtMm,
         offsetsMm: lines.lines.map((line) => line.atMm - hemAtMm),
         copyCount: piece.cutCount * plan.coatCount,
+        sewnMm: lengthInsideMm(
+          sewnRing(plan, piece),
+          direction,
+          lines.lines.map(({ atMm }) => atMm),
+        ),
       };
     });
+}
+
+/** The piece as it lies under the needle, finished size: its cut line, and what it is cut with to spare. */
+function sewnRing(plan: CoatPlan, piece: Piece): Ring {
+  const face = faceSlot(plan, piece);
+  const order = face && quiltingOrder(plan, piece, face);
+  return ringGrown(cutRing(piece.outline, piece.foldEdge), order?.kind === 'rough' ? order.marginMm : 0);
 }
 
 /** One edge of a seam with its points, lowest x first. */

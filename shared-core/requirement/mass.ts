@@ -4,6 +4,7 @@ import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
 import { spareRatio } from './fill.ts';
 import type { Need, SlotItems } from './need.ts';
+import { trimmedMm2 } from './trimmings.ts';
 
 export interface MassLine {
   readonly slotId: string;
@@ -44,7 +45,7 @@ export function coatMass(plan: CoatPlan, items: SlotItems, needs: readonly Need[
     basis: [
       {
         kind: 'computed',
-        how: 'area as cut (allowances, take-up and shrinkage stay in the coat) x weight, thread without its wastage x tex, fastenings by piece',
+        how: 'area as cut (allowances, take-up and shrinkage stay in the coat, trimmings do not) x weight, thread without its wastage x tex, fastenings by piece',
         source: '',
       },
     ],
@@ -58,7 +59,7 @@ function slotMassG(plan: CoatPlan, slot: Slot, item: Item, need: Need): number |
     case 'batting': {
       const weight = item.facts.arealMassGPerM2;
       if (need.kind !== 'shapes' || weight === null) return null;
-      return ((need.areaMm2 / 1e6) * weight) / plan.coatCount;
+      return (((need.areaMm2 - trimmedMm2(need.shapes)) / 1e6) * weight) / plan.coatCount;
     }
     case 'fill':
       if (need.kind !== 'amount') return null;

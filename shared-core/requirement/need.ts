@@ -15,7 +15,7 @@ interface NeedBase {
   readonly margin?: Margin;
 }
 
-/** One shape of a slot, as it is cut: take-up, allowance and shrinkage inside, opened flat, grain along x. */
+/** One shape of a slot, as it is cut: take-up, allowance, shrinkage and spare inside, opened flat, grain along x. */
 export interface ShapeToCut {
   /** Tells it from the shapes of other pieces and sizes; the lay knows it by that. */
   readonly shapeId: string;
@@ -25,6 +25,8 @@ export interface ShapeToCut {
   readonly name: string;
   readonly ring: Ring;
   readonly areaMm2: number;
+  /** What is left of it when it is recut to the outline after quilting, in the same frame; absent: all of it. */
+  readonly keptRing?: Ring;
   /** For the whole batch. */
   readonly count: number;
   readonly mirroredCount: number;

@@ -1,8 +1,10 @@
 /** The shapes that a slot's cloth or batting is cut into: outlines with allowance, take-up and shrinkage. */
+import { ringGrown } from '../geometry/grown.ts';
 import { type Ring, ringAreaMm2 } from '../geometry/ring.ts';
-import type { Basis } from '../measure/basis.ts';
+import { type Basis, measureIn } from '../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import { cutRing } from '../plan/outline-ring.ts';
+import { quiltingOrder } from '../plan/quilting-order.ts';
 import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut, SlotItems } from './need.ts';
 import { slotTakeUp, takeUpBasis } from './take-up.ts';
@@ -19,7 +21,11 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
     const plyCount = piece.cutFrom.find((from) => from.slotId === slot.id)?.plyCount ?? 0;
     if (plyCount === 0) continue;
     const growth = growthOf(plan, slot, piece, item, items, basis);
-    const ring = scaled(cutRing(piece.outline, piece.foldEdge), growth.along, growth.across);
+    const outline = scaled(cutRing(piece.outline, piece.foldEdge), growth.along, growth.across);
+    const order = quiltingOrder(plan, piece, slot);
+    const isRough = order?.kind === 'rough';
+    const ring = isRough ? ringGrown(outline, order.marginMm) : outline;
+    if (isRough) basis.set(`spare ${order.marginMm}`, spareBasis(order.marginMm));
     const total = piece.cutCount * plyCount * plan.coatCount;
     const mirroredCount = piece.isMirrored ? Math.floor(total / 2) : 0;
     shapes.push({
@@ -29,6 +35,7 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
       name: piece.name,
       ring,
       areaMm2: ringAreaMm2(ring),
+      ...(isRough && { keptRing: outline }),
       count: total - mirroredCount,
       mirroredCount,
       turnsDeg: turnsDeg(piece, slot, item),
@@ -40,6 +47,14 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
     shapes,
     areaMm2: shapes.reduce((sum, shape) => sum + shape.areaMm2 * (shape.count + shape.mirroredCount), 0),
     basis: [...basis.values()],
+  };
+}
+
+function spareBasis(marginMm: number): Basis {
+  return {
+    kind: 'rule of thumb',
+    how: `${measureIn('length', marginMm)} to spare all round, trimmed off after quilting`,
+    source: 'as you chose it; makers take 1/2 to 1 in (common practice, no source)',
   };
 }
 

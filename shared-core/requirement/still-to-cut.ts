@@ -65,7 +65,12 @@ function lessCut(
     const { shape } = pieces;
     if (count + mirroredCount === 0) break;
     if (shape.pieceId !== needed.pieceId || !mayServe(shape)) continue;
-    if (outsideMm2(needed.ring, Float64Array.from(shape.ring)) > needed.areaMm2 * trimRatio) continue;
+    // A piece that was cut with something to spare may have grown into it.
+    if (
+      outsideMm2(needed.keptRing ?? needed.ring, Float64Array.from(shape.ring)) >
+      needed.areaMm2 * trimRatio
+    )
+      continue;
     const plain = Math.min(count, pieces.count);
     const mirrored = Math.min(mirroredCount, pieces.mirroredCount);
     count -= plain;

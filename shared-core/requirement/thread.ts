@@ -118,7 +118,7 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
       add(
         `quilting of ${quilted.name}`,
         plan.quilting.stitch,
-        quilted.stitchingMm * quilted.copyCount,
+        quilted.sewnMm * quilted.copyCount,
         plan.quilting.stitchLengthMm,
         thicknessMm,
       );

@@ -11,7 +11,10 @@ export interface Cut {
   readonly worthRatio: number;
   /** In the kind's unit. */
   readonly amount: number;
+  /** Of the pieces as they are laid. */
   readonly pieceMm2: number | null;
+  /** Of that: what is trimmed off after quilting; absent: nothing. */
+  readonly trimmedMm2?: number;
   readonly kept: readonly KeptRest[];
 }
 
@@ -23,19 +26,27 @@ export function cutCost(cut: Cut): Pick<CutLine, 'usedMilli' | 'costMinor' | 'ar
   const usedMilli = Math.max(0, toMilli((amount - keptMm) * worthRatio));
   const costMinor = shareMinor(lot.priceMinor, usedMilli, lot.receivedMilli);
   if (widthMm === null) return { usedMilli, costMinor, area: null };
-  const pieceMm2 = cut.pieceMm2 ?? 0;
-  const wasteMm2 = Math.max(0, amount * widthMm - keptMm2 - pieceMm2);
+  const laidMm2 = cut.pieceMm2 ?? 0;
+  const trimmedMm2 = Math.min(cut.trimmedMm2 ?? 0, laidMm2);
+  const wasteMm2 = Math.max(0, amount * widthMm - keptMm2 - laidMm2);
   const massGPerM2 = item.kind === 'cloth' || item.kind === 'batting' ? item.facts.arealMassGPerM2 : null;
-  const paidMm2 = pieceMm2 + wasteMm2;
+  const paidMm2 = laidMm2 + wasteMm2;
+  const massG = (mm2: number) => (massGPerM2 === null ? null : (mm2 / 1e6) * massGPerM2);
+  const shareOf = (mm2: number) => (paidMm2 > 0 ? shareMinor(costMinor, mm2, paidMm2) : 0);
   return {
     usedMilli,
     costMinor,
     area: {
-      pieceMm2,
+      pieceMm2: laidMm2 - trimmedMm2,
       keptMm2,
       wasteMm2,
-      wasteG: massGPerM2 === null ? null : (wasteMm2 / 1e6) * massGPerM2,
-      wasteMinor: paidMm2 > 0 ? shareMinor(costMinor, wasteMm2, paidMm2) : 0,
+      wasteG: massG(wasteMm2),
+      wasteMinor: shareOf(wasteMm2),
+      ...(trimmedMm2 > 0 && {
+        trimmedMm2,
+        trimmedG: massG(trimmedMm2),
+        trimmedMinor: shareOf(trimmedMm2),
+      }),
     },
   };
 }

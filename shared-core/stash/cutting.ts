@@ -53,6 +53,7 @@ export interface CutLine {
   readonly costMinor: number;
   /** For what is cut from lengths; null for what is used up by amount. */
   readonly area: {
+    /** Of the pieces as they stay in the coats. */
     readonly pieceMm2: number;
     readonly keptMm2: number;
     /** What fell away, selvages included. */
@@ -61,6 +62,10 @@ export interface CutLine {
     readonly wasteG: number | null;
     /** The share of costMinor that fell away. */
     readonly wasteMinor: number;
+    /** Trimmed off quilted pieces when they were recut, with its weight and cost as above; absent: nothing. */
+    readonly trimmedMm2?: number;
+    readonly trimmedG?: number | null;
+    readonly trimmedMinor?: number;
   } | null;
 }
 

@@ -5,7 +5,7 @@ import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 import type { Item } from '../../shared-core/stash/stash.ts';
 import { draftedSizes } from '../fixtures/drafted-sizes.ts';
-import { measuredDemo } from './instances/demo-plan.ts';
+import { asMeasured, measuredDemo } from './instances/demo-plan.ts';
 
 export interface MeasuredJob {
   readonly name: string;
@@ -43,7 +43,7 @@ export function measuredJobs(): MeasuredJob[] {
   const coats = (coatCount: number, widthMm: number, slotIds: readonly string[]) =>
     slotJobs({ ...demo.plan, coatCount }, `${coatCount} of the demo coat`, demo.items, widthMm, slotIds);
   const drafted = (sizeCount: number, widthMm: number, slotIds: readonly string[]) =>
-    slotJobs(draftedSizes(sizeCount), `drafted in ${sizeCount} sizes`, [], widthMm, slotIds);
+    slotJobs(asMeasured(draftedSizes(sizeCount), 0), `drafted in ${sizeCount} sizes`, [], widthMm, slotIds);
   return [
     ...coats(1, 1450, ['shell', 'batting', 'body-lining']),
     ...coats(2, 1450, ['shell', 'sleeve-lining']),

@@ -5,6 +5,7 @@ import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { dayWords, localDate } from '../../../shared-core/measure/calendar-date.ts';
 import { roundMinor } from '../../../shared-core/measure/money.ts';
 import { listed } from '../../../shared-core/plan/edited.ts';
+import { trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/Amount.tsx';
@@ -145,7 +146,15 @@ function Row({ row }: { row: SlotAgainst }) {
       <td className={table.amount}>
         {cut && estimatedMinor !== null && <Money amountMinor={cut.costMinor - estimatedMinor} withSign />}
       </td>
-      <td className={table.amount}>{cut && cut.wasteMinor > 0 && <Money amountMinor={cut.wasteMinor} />}</td>
+      <td className={table.amount}>
+        {cut && cut.wasteMinor > 0 && <Money amountMinor={cut.wasteMinor} />}
+        {cut?.trimmings && (
+          <span className={`${style.below} quiet small`}>
+            <Money amountMinor={cut.trimmings.costMinor} /> trimmed off:{' '}
+            {trimmingsWords(cut.trimmings, system)}
+          </span>
+        )}
+      </td>
       <td className="small">
         {cut?.lots.map(({ lot, usedMilli }) => (
           <span key={lot.id} className={style.below}>

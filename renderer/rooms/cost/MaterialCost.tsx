@@ -12,6 +12,7 @@ import { Amount, amountText } from '../../parts/Amount.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import table from '../../parts/table.module.css';
 import style from './CostRoom.module.css';
+import { Trimmings } from './Trimmings.tsx';
 
 export function MaterialCost() {
   const { estimate } = useCoat();
@@ -63,6 +64,7 @@ export function MaterialCost() {
           </tr>
         </tfoot>
       </table>
+      <Trimmings />
     </>
   );
 }

@@ -6,6 +6,7 @@ import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { slotById } from '../../../shared-core/plan/coat-plan.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { countedQuantity } from '../../client/words.ts';
@@ -138,7 +139,16 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
             Costs <Money amountMinor={cost.costMinor} />
             {cost.area && (
               <span className="quiet">
-                , of it <Money amountMinor={cost.area.wasteMinor} /> waste{wasteWords(cost.area, system)}
+                , of it <Money amountMinor={cost.area.wasteMinor} /> waste: {wasteWords(cost.area, system)}
+                {cost.area.trimmedMm2 !== undefined && (
+                  <>
+                    ; <Money amountMinor={cost.area.trimmedMinor ?? 0} /> trimmed off after quilting:{' '}
+                    {trimmingsWords(
+                      { areaMm2: cost.area.trimmedMm2, massG: cost.area.trimmedG ?? null },
+                      system,
+                    )}
+                  </>
+                )}
               </span>
             )}
           </p>
@@ -161,7 +171,7 @@ function wasteWords(
   system: MeasureSystem,
 ): string {
   const size = showQuantity('area', area.wasteMm2, { system });
-  return area.wasteG === null ? `: ${size}` : `: ${size}, ${showQuantity('mass', area.wasteG, { system })}`;
+  return area.wasteG === null ? size : `${size}, ${showQuantity('mass', area.wasteG, { system })}`;
 }
 
 function placeWords(line: ProposedLine, shelf: ItemOnShelf): string {

@@ -111,6 +111,7 @@ function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
   const amount = slot.lines.reduce((total, line) => total + line.amount, 0);
   const keptCount = slot.lines.reduce((total, line) => total + line.kept.length, 0);
   const wasteMinor = slot.lines.reduce((total, line) => total + (line.area?.wasteMinor ?? 0), 0);
+  const trimmedMinor = slot.lines.reduce((total, line) => total + (line.area?.trimmedMinor ?? 0), 0);
   return (
     <li className="small">
       {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} of {listed(cutItemNames(slot))}
@@ -118,6 +119,11 @@ function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
       {wasteMinor > 0 && (
         <span className="quiet">
           , <Money amountMinor={wasteMinor} /> of it waste
+        </span>
+      )}
+      {trimmedMinor > 0 && (
+        <span className="quiet">
+          , <Money amountMinor={trimmedMinor} /> trimmed off after quilting
         </span>
       )}
     </li>

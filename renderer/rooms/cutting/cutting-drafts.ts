@@ -94,6 +94,7 @@ export function lineCost(input: FlowInput, line: ProposedLine, draft: LineDraft)
     worthRatio: length?.worthRatio ?? 1,
     amount: amountOf(line, draft),
     pieceMm2: line.pieceAreaMm2,
+    trimmedMm2: line.trimmedMm2,
     kept: keptRests(line, draft).map(restOf),
   };
   return cutCost(cut);
@@ -133,6 +134,7 @@ export function cuttingCall(
             lengthId: line.lengthId,
             amount: amountOf(line, own),
             pieceAreaMm2: line.pieceAreaMm2,
+            ...(line.trimmedMm2 > 0 && { trimmedMm2: line.trimmedMm2 }),
             kept: keptRests(line, own).map(restOf),
           };
         }),

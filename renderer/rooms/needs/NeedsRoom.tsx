@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
+import { trimmingsOf, trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import { type Slot, slotById } from '../../../shared-core/plan/coat-plan.ts';
@@ -73,11 +74,12 @@ function NeedRow({ need }: { need: Need }) {
 }
 
 function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
-  const { estimate } = useCoat();
+  const { input, estimate } = useCoat();
   const system = useSystem();
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
   if (need.shapes.length === 0) return <p className="quiet">No piece is cut from it yet.</p>;
   if (!slotLay) return <p className="quiet">Its pieces are being laid…</p>;
+  const trimmings = trimmingsOf(need, (input && itemById(input, slot.itemId)) ?? undefined);
   const cutCount = need.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
   return (
     <div>
@@ -106,6 +108,11 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
         />
         . {layWords(slotLay.result, system)}.
       </p>
+      {trimmings && (
+        <p className="small">
+          Of these pieces {trimmingsWords(trimmings, system)} is trimmed off after quilting.
+        </p>
+      )}
       <WithMargin need={need} slotLay={slotLay} slot={slot} />
     </div>
   );

@@ -12,6 +12,7 @@ import { PieceSheet } from './PieceSheet.tsx';
 import { PlanHeadSheet } from './PlanHeadSheet.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import style from './PlanRoom.module.css';
+import { QuiltingOrder } from './QuiltingOrder.tsx';
 import { Seams } from './Seams.tsx';
 import { Sizes } from './Sizes.tsx';
 import { SlotTable } from './SlotTable.tsx';
@@ -51,6 +52,8 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
         <SlotTable />
         <AdviceNotes kinds={['batting']} />
       </section>
+
+      <QuiltingOrder />
 
       <Sizes />
 

@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
 import { setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
 import { setStitchLength, startQuilting } from '../../../shared-core/plan/quilted.ts';
+import { orderSentences } from '../../../shared-core/plan/quilting-order-words.ts';
 import { wholeSeamRing } from '../../../shared-core/quilting/lines.ts';
 import { quiltingMap } from '../../../shared-core/quilting/map.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -63,12 +64,12 @@ export function QuiltingRoom() {
     ...boxes.map((box) => (box.maxY - box.minY + 12) / drawingWidthPixels),
     ...boxes.map((box) => (box.maxX - box.minX + 12) / drawingHeightPixels),
   );
-  const stitchedMm = map.reduce((sum, piece) => sum + piece.stitchingMm * piece.copyCount, 0);
+  const stitchedMm = map.reduce((sum, piece) => sum + piece.sewnMm * piece.copyCount, 0);
   return (
     <>
       <RoomHead
         title="Quilting"
-        lead="Lines are measured from the hem, so that they meet where pieces are sewn together."
+        lead={`Lines are measured from the hem, so that they meet where pieces are sewn together. ${orderSentences(plan, lengthText).join(' ')}`}
         actions={<Button onClick={() => window.print()}>Print</Button>}
       />
       <p className={style.onPaper}>

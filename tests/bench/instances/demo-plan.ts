@@ -1,31 +1,31 @@
 /**
- * The demo coat as the tables of DEVELOPERS.md were measured with it: take-up by the arc of the cloth alone. The demo's
- * own choices may change; its instances for benches must not, or their figures no longer compare.
+ * Coats as the tables of DEVELOPERS.md were measured with them: cut to the outline, with take-up by the arc of the cloth
+ * alone. What new plans choose may change; instances for benches must not, or their figures no longer compare.
  */
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { toOutline } from '../../../shared-core/plan/quilting-order.ts';
 import { takeUpRatio } from '../../../shared-core/quilting/take-up.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 
-export interface MeasuredDemo {
-  readonly plan: CoatPlan;
-  readonly items: readonly Item[];
-}
-
-/** Half of the loft of the demo's batting is left between the lines, half of that on each face. */
-export function measuredDemo(): MeasuredDemo {
-  const { plans, items } = demoWorkshop();
-  const plan = plans[0]!;
-  const quilting = plan.quilting!;
-  const battingId = plan.slots.find(({ kind }) => kind === 'batting')?.itemId;
-  const batting = items.find(({ id }) => id === battingId);
-  const loftMm = batting?.kind === 'batting' ? (batting.facts.loftMm ?? 0) : 0;
-  const measures = [1, 2].map((battingPlyCount) => ({
+/** Half of the loft is left between the lines, half of that on each face. loftMm: of one layer of batting. */
+export function asMeasured(plan: CoatPlan, loftMm: number): CoatPlan {
+  if (plan.quilting === null) return plan;
+  const { spacingMm } = plan.quilting;
+  const measures = [0, 1, 2].map((battingPlyCount) => ({
     battingPlyCount,
-    spacingMm: quilting.spacingMm,
+    spacingMm,
     riseMm: null,
-    overLinesRatio: takeUpRatio(quilting.spacingMm, (loftMm * battingPlyCount) / 4),
+    overLinesRatio: takeUpRatio(spacingMm, (loftMm * battingPlyCount) / 4),
     alongLinesRatio: 0,
   }));
-  return { plan: { ...plan, quilting: { ...quilting, measures } }, items };
+  return { ...plan, quilting: { ...plan.quilting, measures, order: toOutline } };
+}
+
+export function measuredDemo(): { readonly plan: CoatPlan; readonly items: readonly Item[] } {
+  const { plans, items } = demoWorkshop();
+  const plan = plans[0]!;
+  const battingId = plan.slots.find(({ kind }) => kind === 'batting')?.itemId;
+  const batting = items.find(({ id }) => id === battingId);
+  return { plan: asMeasured(plan, batting?.kind === 'batting' ? (batting.facts.loftMm ?? 0) : 0), items };
 }

@@ -16,6 +16,7 @@ const slotCost = (slotId: string, costMinor: number) => ({
   usedMilli: 3_470_000,
   costMinor,
   wasteMinor: 110,
+  trimmings: null,
   lots: [],
 });
 const sheet: CutSheet = {
@@ -32,6 +33,7 @@ const line = (slotId: string, costMinor: number, amount: number | null) => ({
   parts: amount === null ? [] : [{ lotId: 'spring', amount, costMinor }],
   costMinor,
   wasteMinor: 0,
+  trimmings: null,
   isIncomplete: amount === null,
 });
 const estimated: CostSheet = {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { Asking } from '../asking.ts';
 import { cutting, savedPlan, workshop } from './cut-workshop.ts';
 
@@ -82,6 +83,32 @@ describe('a coat sets aside what it will be cut from', () => {
 });
 
 describe('a cutting', () => {
+  test('keeps what is trimmed off quilted pieces as waste of its own, also on the sheet, and refuses more than was cut', async () => {
+    const { asking, cloth, planId } = await workshop();
+    const base = cutting(planId, cloth);
+    const [slot] = base.slots;
+    const [line] = slot!.lines;
+    const trimmed = (trimmedMm2: number) => ({
+      ...base,
+      slots: [{ ...slot!, lines: [{ ...line!, trimmedMm2 }] }],
+    });
+    const refused = await asking.ask('recordCutting', trimmed(700_100));
+    expect(refused.ok ? '' : problemSentence(refused.problems[0]!)).toMatch(
+      /^Trimmings of .+ are more than its pieces/,
+    );
+    const booked = (await asking.get('recordCutting', trimmed(90_000))).slots[0]?.lines[0];
+    const wasteMm2 = 2100.5 * 1470 - 700_000 - 1400 * 490;
+    expect(booked?.area).toMatchObject({ pieceMm2: 610_000, trimmedMm2: 90_000 });
+    expect(booked?.area?.wasteMm2).toBeCloseTo(wasteMm2, 6);
+    const share = (mm2: number) => Math.round(((booked?.costMinor ?? 0) * mm2) / (wasteMm2 + 700_000));
+    expect(booked?.area?.trimmedMinor).toBe(share(90_000));
+    const { sheet } = await asking.get('readCutSheet', { planId });
+    expect(sheet.slots[0]).toMatchObject({
+      wasteMinor: share(wasteMm2),
+      trimmings: { areaMm2: 90_000, costMinor: share(90_000) },
+    });
+  });
+
   test('takes the cut off its length, brings the remnant back and says what fell away and what it cost', async () => {
     const { asking, cloth, planId } = await workshop();
     await asking.get('saveItem', {

@@ -1,0 +1,194 @@
+/** What comes first, cutting or quilting: for the whole coat, and for slots and pieces that are made in a way of their own. */
+import { useState } from 'react';
+import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/coat-plan.ts';
+import { editEverySize } from '../../../shared-core/plan/every-size.ts';
+import { usualOrder } from '../../../shared-core/plan/new-plan.ts';
+import {
+  isQuiltLayer,
+  setPieceOrder,
+  setPlanOrder,
+  setSlotOrder,
+  toOutline,
+} from '../../../shared-core/plan/quilting-order.ts';
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useLengthText } from '../../client/length-text.ts';
+import { usePlanChange } from '../../client/plan-change.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { OneOf } from '../../parts/OneOf.tsx';
+import { SettledField } from '../../parts/SettledField.tsx';
+import type { Change } from './PieceSheet.tsx';
+import style from './QuiltingOrder.module.css';
+
+type Kind = Order['kind'];
+
+const choices: readonly { readonly value: Kind; readonly label: string; readonly hint: string }[] = [
+  {
+    value: 'outline',
+    label: 'Cut, then quilt',
+    hint: 'To the outline, larger by the take-up. Takes the least cloth; leaves nothing to trim, so the take-up must be right.',
+  },
+  {
+    value: 'rough',
+    label: 'Rough-cut, quilt, recut',
+    hint: 'With something to spare all round, trimmed off to the outline. What most makers do; the trimmings are waste.',
+  },
+];
+
+/** A slot or a piece that may have an order of its own. */
+interface Part {
+  readonly key: string;
+  readonly name: string;
+  readonly own: Order | undefined;
+  readonly set: (order: Order | null) => Change;
+}
+
+export function QuiltingOrder() {
+  const { input } = useCoat();
+  const lengthText = useLengthText();
+  const { problem, change } = usePlanChange();
+  if (!input?.plan.quilting) return null;
+  const { plan } = input;
+  const parts = partsOf(plan, lengthText);
+  if (parts.length === 0) return null;
+  const order = plan.quilting?.order ?? toOutline;
+  const choose = (next: Order) => void change((now) => setPlanOrder(now, next, lengthText));
+  return (
+    <section aria-labelledby="quilting-order">
+      <h2 id="quilting-order" className={style.title}>
+        Cutting and quilting
+      </h2>
+      <div className={style.choices}>
+        <OneOf
+          label="Order of cutting and quilting"
+          value={order.kind}
+          options={choices}
+          onChange={(kind) => choose(orderOfKind(kind))}
+        />
+      </div>
+      {order.kind === 'rough' && (
+        <div className={style.fields}>
+          <SettledField
+            label="To spare all round"
+            quantity="length"
+            value={order.marginMm}
+            aboveZero
+            onSet={(marginMm) => choose({ ...order, marginMm })}
+            problem={problem}
+          />
+        </div>
+      )}
+      <OwnOrders parts={parts} order={order} />
+    </section>
+  );
+}
+
+function orderOfKind(kind: Kind): Order {
+  return kind === 'outline' ? toOutline : usualOrder;
+}
+
+/** Layers of the quilt, then the pieces with lines. */
+function partsOf(plan: CoatPlan, text: (mm: number) => string): readonly Part[] {
+  const quilted = plan.pieces.filter((piece) => piece.quilted !== null);
+  const layers = plan.slots.filter((slot) => quilted.some((piece) => isQuiltLayer(plan, piece, slot)));
+  return [
+    ...layers.map(
+      (slot): Part => ({
+        key: `slot ${slot.id}`,
+        name: `the ${slot.name}`,
+        own: slot.quiltingOrder,
+        set: (order) => (now) => setSlotOrder(now, slot.id, order, text),
+      }),
+    ),
+    ...quilted.map(
+      (piece): Part => ({
+        key: `piece ${piece.id}`,
+        name: piece.name,
+        own: piece.quiltingOrder,
+        set: (order) => (now) =>
+          editEverySize(now, piece.id, (each) => setPieceOrder(each, piece.id, order, text)),
+      }),
+    ),
+  ];
+}
+
+function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
+  const adding = usePlanChange();
+  const [isAdding, setIsAdding] = useState(false);
+  const own = parts.filter((part) => part.own);
+  const others = parts.filter((part) => !part.own);
+  const add = (key: string) => {
+    setIsAdding(false);
+    const part = others.find((each) => each.key === key);
+    if (part) void adding.change(part.set(order.kind === 'rough' ? toOutline : usualOrder));
+  };
+  return (
+    <div className={style.own}>
+      {own.length > 0 && (
+        <ul className={style.rows} aria-label="Made in a way of their own">
+          {own.map((part) => (
+            <OwnRow key={part.key} part={part} />
+          ))}
+        </ul>
+      )}
+      {isAdding ? (
+        <div className={style.fields}>
+          <ChoiceField
+            label="A slot or piece made in its own way"
+            value=""
+            emptyLabel="Choose one"
+            options={others.map(({ key, name }) => ({ value: key, label: sentenceCase(name) }))}
+            onChange={add}
+            problem={adding.problem}
+          />
+        </div>
+      ) : (
+        others.length > 0 && (
+          <div>
+            <Button look="quiet" onClick={() => setIsAdding(true)}>
+              Make a slot or piece in its own way
+            </Button>
+          </div>
+        )
+      )}
+    </div>
+  );
+}
+
+function OwnRow({ part }: { part: Part }) {
+  const { problem, change } = usePlanChange();
+  const own = part.own ?? toOutline;
+  const set = (order: Order | null) => void change(part.set(order));
+  return (
+    <li className={style.row}>
+      <strong>{sentenceCase(part.name)}</strong>
+      <ChoiceField
+        label={`How ${part.name} is made`}
+        value={own.kind}
+        options={choices}
+        onChange={(kind) => kind !== '' && set(orderOfKind(kind))}
+        problem={own.kind === 'rough' ? null : problem}
+      />
+      {own.kind === 'rough' ? (
+        <SettledField
+          label={`To spare round ${part.name}`}
+          quantity="length"
+          value={own.marginMm}
+          aboveZero
+          onSet={(marginMm) => set({ ...own, marginMm })}
+          problem={problem}
+        />
+      ) : (
+        <span />
+      )}
+      <Button
+        look="quiet"
+        aria-label={`${sentenceCase(part.name)} as the whole coat`}
+        onClick={() => set(null)}
+      >
+        As the whole coat
+      </Button>
+    </li>
+  );
+}
