@@ -12,12 +12,12 @@ export function massWords(coat: FinishedCoat, system: MeasureSystem): string {
   return coat.mass.isComplete ? mass : `${mass} at least`;
 }
 
-/** "0.9 to 2.1 clo" of the padding, or the maker's own figure; null where nothing is known of it. */
+/** "0.9 to 2.1 clo, padding alone", or the maker's own figure; null where nothing is known of it. */
 export function cloWords(coat: FinishedCoat): string | null {
   if (coat.measuredClo !== null)
     return `${showQuantity('warmth', coat.measuredClo, { system: 'metric' })}, as measured`;
   if (!coat.warmth) return null;
-  return `${coat.warmth.leastClo.toFixed(1)} to ${coat.warmth.mostClo.toFixed(1)} clo`;
+  return `${coat.warmth.leastClo.toFixed(1)} to ${coat.warmth.mostClo.toFixed(1)} clo, padding alone`;
 }
 
 /** "8.9 to 17.8 L", or the maker's own figure; null while the mass is not known. */

@@ -5,9 +5,13 @@ import { battingPlyCount, measureOf, nearestRise } from '../plan/quilted-layers.
 import { isStuffed } from '../plan/stuffing.ts';
 import { isPieceQuilted, lineSpacingMm } from '../quilting/lines.ts';
 import type { SlotItems } from './need.ts';
+import { wornLoftRatio } from './padding.ts';
 
-/** Share of the batting's loft that is left in the middle between two lines of quilting. */
-const loftLeftRatio = 0.5;
+/**
+ * Share of the batting's loft that is left midway between two lines of quilting. Over the arc of its cloth that is half
+ * of the loft on the mean, as it is worn everywhere else (requirement/padding.ts).
+ */
+const loftLeftRatio = 1.5 * wornLoftRatio;
 
 /** Rise of a stuffed channel over its width, where the maker gave none: 1/2 in between lines 4 in apart. */
 const stuffedRiseRatio = 1 / 8;
@@ -22,7 +26,7 @@ export function measuredRiseMm(plan: CoatPlan, piece: Piece): number | null {
 
 /**
  * Rise of one face in mm: the maker's own measure of as many layers; for a stuffed piece a share of the spacing; for a
- * piece with batting the measure of other layers in proportion, else half of the loft that quilting leaves of it.
+ * piece with batting the measure of other layers in proportion, else half of the loft that is left midway.
  * 0 for a piece without padding or whose loft is not written down.
  */
 export function quiltedRise(
@@ -59,7 +63,7 @@ export function quiltedRise(
     riseMm: (loftMm * loftLeftRatio) / 2,
     basis: {
       kind: 'rule of thumb',
-      how: 'rise of a face: half of the loft that quilting leaves, taken as 50 % of the loft of the batting',
+      how: `rise of a face: half of what is left of the loft midway between two lines, taken as ${loftLeftRatio * 100} %, so that ${wornLoftRatio * 100} % are left on the mean`,
       source: 'common practice, no source',
     },
   };

@@ -2,6 +2,7 @@
 import {
   cloM2KPerW,
   cloOfThickness,
+  cloPerCm,
   conductivityWPerMK,
   togM2KPerW,
 } from '../../shared-core/requirement/warmth.ts';
@@ -10,6 +11,8 @@ import type { OutsideCheck } from './outside.ts';
 
 const engineering = 'engineering tables; sizes.com 0.88';
 const hammock = "hammock makers' forum, sheets with clo and thickness";
+const nonwovens =
+  'Bangera, Chavan, Patel and Patil, Evaluation of Heat Resistance Characteristics of Fibrous Material, Mechanics of Advanced Composite Structures';
 /** The figure of our range for a thickness that lies nearest to a published one. */
 function nearestClo(publishedClo: number, thicknessIn: number): number {
   const { leastClo, mostClo } = cloOfThickness(thicknessIn * 25.4);
@@ -56,6 +59,32 @@ const rows: readonly OutsideCheck[] = [
     expected: 0.04,
     got: conductivityWPerMK(1.61),
     tolerance: 0.0001,
+  },
+  {
+    class: 'A',
+    name: 'm2 K/W of fine polyester nonwoven, 100 g/m2 and 15 mm thick, nearest of our range',
+    source: nonwovens,
+    expected: 0.4522,
+    got: nearestClo(0.4522 / 0.155, 15 / 25.4) * 0.155,
+    tolerance: 0.0045,
+    toleranceReason: 'a guarded plate is good to 1 %',
+  },
+  {
+    class: 'A',
+    name: 'm2 K/W of coarse polyester nonwoven, 300 g/m2 and 15 mm thick, nearest of our range',
+    source: nonwovens,
+    expected: 0.305,
+    got: nearestClo(0.305 / 0.155, 15 / 25.4) * 0.155,
+    tolerance: 0.003,
+    toleranceReason: 'a guarded plate is good to 1 %',
+  },
+  {
+    class: 'A',
+    name: 'conductivity of the least of our range: no more than 0.5 Btu in/h ft2 F, W/mK',
+    source: 'US patent 4,588,635, of down and its substitutes at 3 to 10 kg/m3',
+    expected: { least: 0.025, most: 0.072 },
+    got: conductivityWPerMK(cloPerCm.least),
+    tolerance: 0,
   },
   {
     class: 'A',

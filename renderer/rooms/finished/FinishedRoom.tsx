@@ -81,12 +81,12 @@ function Headline({ coat }: { coat: FinishedCoat }) {
     },
     {
       what: 'clo',
-      title: 'Warmth of the padding',
+      title: 'Warmth',
       shown: cloWords(coat) ?? 'not known yet',
       own: {
         label: 'Warmth of one coat',
         quantity: 'warmth',
-        hint: 'clo or tog, as a laboratory measured it',
+        hint: 'clo or tog of the whole coat, as a laboratory measured it',
         ask: 'I have it measured',
         isOwn: coat.measuredClo !== null,
         computed: cloWords({ ...coat, measuredClo: null }),

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { finished, finishedCoat, packedVolume } from '../../../shared-core/requirement/finished-coat.ts';
+import { cloWords } from '../../../shared-core/requirement/finished-words.ts';
 import { coatMass, threadMassG } from '../../../shared-core/requirement/mass.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import {
@@ -10,6 +11,7 @@ import {
   warmth,
   wornThicknessMm,
 } from '../../../shared-core/requirement/warmth.ts';
+import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
 import { averageLoftMm } from '../../../shared-core/quilting/chambers.ts';
 import { setMeasured } from '../../../shared-core/plan/measured.ts';
 import { item, measured, slot } from '../../fixtures/small-workshop.ts';
@@ -94,8 +96,9 @@ describe('how warm it is', () => {
   });
   it('goes by the loft that is left as worn, over the padded pieces', () => {
     const found = warmth(quiltedCoat(), filled({ shell, batting }))!;
-    expect([found.thicknessMm, found.paddedRatio]).toEqual([expect.closeTo(5, 9), 1]);
-    expect(found.mostClo).toBeCloseTo(0.5 * cloPerCm.most, 9);
+    // Half of 10 mm on the mean of the arc, but for what an arc is fuller than two thirds of its box.
+    expect([found.thicknessMm, found.paddedRatio]).toEqual([expect.closeTo(5, 1), 1]);
+    expect(found.mostClo).toBeCloseTo((found.thicknessMm / 10) * cloPerCm.most, 9);
     expect(found.basis.every(({ kind }) => kind === 'rule of thumb')).toBe(true);
     expect(found.doubts).toContain('No temperature follows from this figure.');
   });
@@ -106,7 +109,41 @@ describe('how warm it is', () => {
       9,
     );
   });
-  it('stuffed channels go by their section', () => {
+  it('a rise typed as it was estimated changes nothing', () => {
+    const items = filled({ shell, batting });
+    const estimated = quiltedRise(quiltedCoat(), quiltedCoat().pieces[0]!, items).riseMm;
+    const typed = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, ...measured(estimated, 1) } });
+    expect(warmth(typed, items)).toMatchObject({
+      thicknessMm: expect.closeTo(warmth(quiltedCoat(), items)!.thicknessMm, 9),
+      mostClo: expect.closeTo(warmth(quiltedCoat(), items)!.mostClo, 9),
+    });
+  });
+  it('batting without lines is worn as thick as between them', () => {
+    const [back] = quiltedCoat().pieces;
+    const worn = (coat: ReturnType<typeof quiltedCoat>) =>
+      wornThicknessMm(coat, coat.pieces[0]!, filled({ batting }))!;
+    const plain = quiltedCoat({ pieces: [{ ...back!, quilted: null }] });
+    expect(worn(plain)).toBe(5);
+    expect(worn(quiltedCoat())).toBeCloseTo(worn(plain), 1);
+  });
+  it('two layers of 120 g/m² of 9 mm are warmer than a sweater', () => {
+    const cutFrom = [
+      { slotId: 'shell', plyCount: 1 },
+      { slotId: 'batting', plyCount: 2 },
+    ];
+    const pieces = quiltedCoat().pieces.map((each) => ({ ...each, cutFrom }));
+    const coat = quiltedCoat({ pieces, quilting: { ...quiltedCoat().quilting!, spacingMm: 70 } });
+    const found = warmth(coat, filled({ shell, batting: item('batting', 'fleece', { loftMm: 9 }) }))!;
+    expect(found.leastClo).toBeGreaterThan(0.5);
+    expect(found.mostClo).toBeLessThan(3);
+  });
+  it('stuffed channels go by their section, worn down by a quarter where it was not measured', () => {
+    const { measures: _, ...lines } = stuffedCoat().quilting!;
+    const guessed = stuffedCoat({ quilting: lines });
+    expect(wornThicknessMm(guessed, guessed.pieces[0]!, nothingChosen)).toBeCloseTo(
+      0.75 * averageLoftMm(100, 12.5),
+      9,
+    );
     const coat = stuffedCoat();
     expect(wornThicknessMm(coat, coat.pieces[0]!, nothingChosen)).toBeCloseTo(averageLoftMm(100, 12.5), 9);
   });
@@ -124,6 +161,13 @@ describe('how warm it is', () => {
       warmth(stuffedCoat(), filled({ fill: item('fill', name) }))!.doubts.join(' ');
     expect(wet('goose down')).toContain('damp');
     expect(wet('clusters')).not.toContain('damp');
+  });
+  it('says that it is the padding alone, and what whole coats measure on the body', () => {
+    const coat = finishedCoat(quiltedCoat(), filled({ shell, batting }));
+    expect(cloWords(coat)).toBe('0.5 to 1.0 clo, padding alone');
+    expect(coat.warmth!.doubts[0]).toContain(
+      'A whole coat on the body, over all of it, measures 0.55 to 0.70',
+    );
   });
   it('a warmer cm conducts less', () => {
     expect(conductivityWPerMK(2)).toBeLessThan(conductivityWPerMK(1));

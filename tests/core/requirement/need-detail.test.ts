@@ -27,7 +27,7 @@ describe('batting by piece', () => {
       pieces: [back({ quilted: 'across', cutFrom: cutFrom(2) }), front({ cutFrom: cutFrom(1) })],
     });
     expect(layers(coat)).toMatchObject([
-      { pieceName: 'back', plyCount: 2, loftMm: 22, finishedMm: 11, basis: { kind: 'rule of thumb' } },
+      { pieceName: 'back', plyCount: 2, loftMm: 22, finishedMm: 16.5, basis: { kind: 'rule of thumb' } },
       { pieceName: 'front', plyCount: 1, loftMm: 11, finishedMm: 5.5 },
     ]);
   });
