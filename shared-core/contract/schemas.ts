@@ -6,6 +6,7 @@ import { isCalendarDate } from '../measure/calendar-date.ts';
 import type {
   CoatPlan,
   CutFrom,
+  FillAim,
   Margin,
   MeasuredCoat,
   Notch,
@@ -151,6 +152,11 @@ const measuredCoat: z.ZodType<MeasuredCoat> = z.strictObject({
   clo: z.number().positive().max(20).nullable(),
 });
 
+const fillAim: z.ZodType<FillAim> = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('loft'), loftMm: z.number().positive().max(500) }),
+  z.strictObject({ kind: z.literal('weight'), gPerM2: z.number().positive().max(5000) }),
+]);
+
 export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   id,
   name,
@@ -166,6 +172,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   labourMinutesPerCoat: z.number().min(0).max(100_000).exactOptional(),
   notes: longText,
   bastingThreadSlotId: id.exactOptional(),
+  fillAim: fillAim.exactOptional(),
   overfillFactor: z.number().positive().max(5).exactOptional(),
   spareFillRatio: z.number().min(0).max(1).exactOptional(),
   footLiftMm: z.number().positive().max(100).exactOptional(),

@@ -122,6 +122,12 @@ function limitText(
   return [...finer, ...inside].find(typable) ?? usual;
 }
 
+/** How high down stands says nothing without how much was poured in. */
+const heightAlone: Unread = {
+  what: 'is a height without the mass that was poured in',
+  mend: 'Type it with its sample: 120 mm/20 g (EN 12130) or 165 mm/30 g (IDFB).',
+};
+
 function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): number | Unread {
   // "2 yd.5 in" may be 2 yd 5 in or 2 yd and half an inch.
   if (/[a-z][.,]\d/.test(text)) return {};
@@ -139,6 +145,7 @@ function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): n
       return clock ? Number(clock[1]) * 60 + Number(clock[2]) : readParts(kind, text, options);
     }
     case 'fillPower':
+      if (/^[\d.,]+ ?mm$/.test(text)) return heightAlone;
       return readParts(
         kind,
         text.replace(/^(fp|fill power|fill) ?(\d.*)$/, '$2 fp').replace(/fp fp$/, 'fp'),

@@ -94,6 +94,8 @@ const defaultDigits: Partial<Record<UnitId, number>> = {
   cm3PerG: 1,
   in3PerOz: 0,
   in3Per30G: 0,
+  mmPer20G: 0,
+  mmPer30G: 0,
   tex: 1,
   dtex: 0,
   den: 0,

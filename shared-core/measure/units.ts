@@ -73,6 +73,12 @@ function per(tops: readonly string[], bottoms: readonly string[]): string[] {
   );
 }
 
+/** A height with the mass of its sample or the name of its method: "mm/20 g", "mm EN 12130", "mm (EN 12130)". */
+function heights(masses: readonly string[], method: string): string[] {
+  const named = [method, `(${method})`, `,${method}`];
+  return [...per(mm, masses), ...mm.flatMap((name) => named.map((each) => `${name}${each}`))];
+}
+
 const before: UnitExtra = { form: 'before number' };
 const finer: UnitExtra = { form: 'before number', reciprocal: true };
 
@@ -156,6 +162,16 @@ const table = {
   in3Per30G: unit('fillPower', 'in³/30 g', 2_048_383, 3_750_000, per(cubed(inch), ['30g', '30grams']), {
     one: 'cubic inch per 30 grams',
     many: 'cubic inches per 30 grams',
+  }),
+
+  // The height that down stands at in a cylinder of 289 mm, as both methods have it: its area over the sample's mass.
+  mmPer20G: unit('fillPower', 'mm/20 g', 655_972, 200_000, heights(['20g', '20grams'], 'en12130'), {
+    one: 'millimetre of 20 grams',
+    many: 'millimetres of 20 grams',
+  }),
+  mmPer30G: unit('fillPower', 'mm/30 g', 655_972, 300_000, heights(['30g', '30grams'], 'idfb'), {
+    one: 'millimetre of 30 grams',
+    many: 'millimetres of 30 grams',
   }),
 
   tex: unit('threadSize', 'tex', 1, 1, ['tex', 't', 't-'], { ...before, one: 'tex', many: 'tex' }),

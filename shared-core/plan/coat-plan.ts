@@ -141,6 +141,8 @@ export interface CoatPlan {
   readonly labourMinutesPerCoat?: number;
   /** Thread that quilted pieces are basted with round their edge, by hand. Absent: they are not. */
   readonly bastingThreadSlotId?: string;
+  /** How full pieces are stuffed, as the maker asks for it. Absent: by the width of their channels. */
+  readonly fillAim?: FillAim;
   /** Loose fill over what the chambers hold by their volume: 1.2 is 20 % over. Absent: the usual. */
   readonly overfillFactor?: number;
   /** Loose fill to have at hand beyond the filling list, 0.05 is 5 %. Absent: the usual. */
@@ -154,6 +156,11 @@ export interface CoatPlan {
   /** Sizes beside the one at hand (plan/sizes.ts); absent: none. */
   readonly sizes?: readonly PlanSize[];
 }
+
+/** A loft midway between two lines, both faces together, or a weight of fill over the area of the pieces. */
+export type FillAim =
+  | { readonly kind: 'loft'; readonly loftMm: number }
+  | { readonly kind: 'weight'; readonly gPerM2: number };
 
 /** Measures of a finished coat that stand in the place of estimates; null: not measured. */
 export interface MeasuredCoat {

@@ -1,7 +1,7 @@
 /** Pieces that are stuffed with loose fill: it lies between two cloths, which the lines sew together into channels. */
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
-import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from './coat-plan.ts';
-import { type Edited, notInPlan, withPiece } from './edited.ts';
+import { type CoatPlan, type CutFrom, emptySlot, type FillAim, type Piece, type Slot } from './coat-plan.ts';
+import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
 
 /** Slots that pieces are stuffed from. */
 export function fillSlots(plan: CoatPlan): readonly Slot[] {
@@ -43,13 +43,33 @@ export function setStuffed(plan: CoatPlan, pieceId: string, stuffed: boolean): O
   return stuffed ? stuff(plan, piece) : empty(plan, piece);
 }
 
+/** The backing that held the fill goes with it: it has nothing to hold. */
 function empty(plan: CoatPlan, piece: Piece): Outcome<Edited> {
   const ids = new Set(fillSlots(plan).map((slot) => slot.id));
-  const cutFrom = piece.cutFrom.filter((from) => !ids.has(from.slotId));
-  return found({
-    plan: withPiece(plan, { ...piece, cutFrom }),
-    said: `${piece.name} is not stuffed. What else it is cut from stays as it was.`,
+  const backing = plan.slots.find(
+    (slot) => isBacking(slot) && piece.cutFrom.some((from) => holds(from, slot)),
+  );
+  const cutFrom = piece.cutFrom.flatMap((from) => {
+    if (ids.has(from.slotId)) return [];
+    if (from.slotId !== backing?.id) return [from];
+    return from.plyCount > 1 ? [{ ...from, plyCount: from.plyCount - 1 }] : [];
   });
+  const emptied = withPiece(plan, { ...piece, cutFrom });
+  const noBacking = backing ? `, and no longer cut from ${backing.name}, which held the fill` : '';
+  return found({
+    plan: backing ? withoutUnused(emptied, backing) : emptied,
+    said: `${piece.name} is not stuffed${noBacking}. It has no padding now.`,
+  });
+}
+
+/** A slot that no piece of any size is cut from any more, and that nothing was chosen for, goes. */
+function withoutUnused(plan: CoatPlan, slot: Slot): CoatPlan {
+  const isCut = [plan, ...(plan.sizes ?? [])].some(({ pieces }) =>
+    pieces.some(({ cutFrom }) => cutFrom.some((from) => from.slotId === slot.id)),
+  );
+  return isCut || slot.itemId !== null
+    ? plan
+    : { ...plan, slots: plan.slots.filter((each) => each !== slot) };
 }
 
 function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
@@ -132,6 +152,44 @@ export function setOverfill(plan: CoatPlan, factor: number | null): Outcome<Edit
     });
   }
   return found({ plan: { ...rest, overfillFactor: factor }, said: `Chambers are filled x ${factor}.` });
+}
+
+const aimLimits = { loft: { least: 3, most: 200 }, weight: { least: 10, most: 1500 } } as const;
+
+/**
+ * How full pieces are stuffed: a loft midway between two lines in mm, or a weight over their area in g/m2; null: by the
+ * width of their channels again. text: the maker's words for either.
+ */
+export function setFillAim(
+  plan: CoatPlan,
+  aim: FillAim | null,
+  text: (aim: FillAim) => string = aimInMetric,
+): Outcome<Edited> {
+  const { fillAim: _, ...rest } = plan;
+  if (aim === null)
+    return found({ plan: rest, said: 'How full pieces are stuffed follows from their channels.' });
+  const value = aim.kind === 'loft' ? aim.loftMm : aim.gPerM2;
+  const { least, most } = aimLimits[aim.kind];
+  if (!(value >= least && value <= most)) {
+    const limit = (of: number) =>
+      text(aim.kind === 'loft' ? { kind: 'loft', loftMm: of } : { kind: 'weight', gPerM2: of });
+    return refused({
+      where: aim.kind === 'loft' ? 'Loft of the fill' : 'Weight of the fill',
+      what: Number.isFinite(value) ? `is ${text(aim)}` : 'is not a number',
+      mend: `Type ${limit(least)} to ${limit(most)}.`,
+    });
+  }
+  return found({
+    plan: { ...rest, fillAim: aim },
+    said:
+      aim.kind === 'loft'
+        ? `Pieces are stuffed to a loft of ${text(aim)} midway between two lines.`
+        : `Pieces are stuffed with ${text(aim)}.`,
+  });
+}
+
+function aimInMetric(aim: FillAim): string {
+  return aim.kind === 'loft' ? inMm(aim.loftMm) : `${Number(aim.gPerM2.toFixed(1))} g/m²`;
 }
 
 /** Fill to have at hand beyond what is weighed out, 0 to 1 (1 is as much again); null goes back to the usual. */

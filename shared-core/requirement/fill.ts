@@ -9,20 +9,22 @@ import { type Chamber, chamberOf, fillMassG } from '../quilting/chambers.ts';
 import { type Channel, wholeSeamRing } from '../quilting/lines.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, SlotItems } from './need.ts';
+import {
+  type FillPower,
+  fillPowerOf,
+  overfillOf,
+  testToleranceRatio,
+  usualOverfillFactor,
+} from './fill-power.ts';
 import { quiltedRise } from './rise.ts';
 import { typedNeed } from './thread.ts';
-
-/** 20 to 30 % more than the chamber holds is usual. Source: maker's blog on a down quilt, 2020; outdoor-gear makers' forum. */
-export const usualOverfillFactor = 1.2;
 
 /** To have at hand beyond the list: common practice, no source. */
 export const usualSpareFillRatio = 0.05;
 
-/** Stands in while no fill power is written down: 600 in3/oz, an ordinary down. */
-const assumedFillPowerCm3PerG = 346.8;
-
 /** One chamber of the filling list. */
 export interface ChamberFill extends Chamber {
+  readonly areaMm2: number;
   readonly pieceId: string;
   readonly pieceName: string;
   /** Counted from the hem, 1 first. */
@@ -41,6 +43,10 @@ export interface FillingList {
   /** To have at hand beyond it, for what flies, clings and is weighed wrong. */
   readonly spareG: number;
   readonly overfillFactor: number;
+  /** Weight of fill over the area of the stuffed pieces; 0 where none is. */
+  readonly gPerM2: number;
+  /** Share either way that a laboratory's fill power, and so the mass, is good to; 0 where the maker gave the mass. */
+  readonly toleranceRatio: number;
   /** Stuffed pieces without a backing that holds the fill. */
   readonly problems: readonly Problem[];
   readonly basis: readonly Basis[];
@@ -88,13 +94,17 @@ export function fillingList(plan: CoatPlan, slot: Slot, items: SlotItems): Filli
       : list.chambers.map((chamber) => ({ ...chamber, pieceName: `${chamber.pieceName}, ${each.size}` })),
   );
   const filledG = massOf(chambers);
+  const areaMm2 = chambers.reduce((sum, { areaMm2: one, count }) => sum + one * count, 0);
+  const isByPower = slot.amountPerCoat === null && plan.fillAim?.kind !== 'weight';
   const basis = lists.flatMap(({ list }) => list.basis);
   return {
     chambers,
     filledG,
     // What the maker weighed is taken as it is.
     spareG: slot.amountPerCoat === null ? filledG * spareRatio(plan) : 0,
-    overfillFactor: plan.overfillFactor ?? usualOverfillFactor,
+    overfillFactor: overfillOf(plan),
+    gPerM2: areaMm2 > 0 ? filledG / (areaMm2 / 1e6) : 0,
+    toleranceRatio: isByPower ? testToleranceRatio : 0,
     problems: plan.pieces.flatMap((piece) => stuffingProblem(plan, piece) ?? []),
     basis: basis.filter(({ how }, index) => basis.findIndex((other) => other.how === how) === index),
   };
@@ -115,10 +125,8 @@ function sizeList(
   slot: Slot,
   items: SlotItems,
 ): { readonly chambers: readonly ChamberFill[]; readonly basis: readonly Basis[] } {
-  const overfillFactor = plan.overfillFactor ?? usualOverfillFactor;
-  const item = items.get(slot.id);
-  const known = item?.kind === 'fill' ? item.facts.fillPowerCm3PerG : null;
-  const fillPowerCm3PerG = known ?? assumedFillPowerCm3PerG;
+  const aim = plan.fillAim;
+  const power = fillPowerOf(items.get(slot.id));
   const basis = new Map<string, Basis>();
   const chambers: ChamberFill[] = [];
   const map = quiltingMap(plan);
@@ -132,10 +140,15 @@ function sizeList(
     const riseMm = Math.min(rise.riseMm, spacingMm / 2);
     channels.forEach((channel, index) => {
       const chamber = chamberOf(channel, spacingMm, riseMm);
-      const massG = fillMassG(chamber.volumeCm3, fillPowerCm3PerG, overfillFactor);
+      const { areaMm2 } = channel;
+      const massG =
+        aim?.kind === 'weight'
+          ? (areaMm2 / 1e6) * aim.gPerM2
+          : fillMassG(chamber.volumeCm3, power.cm3PerG, overfillOf(plan));
       const count = piece.cutCount * plan.coatCount;
       chambers.push({
         ...chamber,
+        areaMm2,
         pieceId: piece.id,
         pieceName: piece.name,
         number: index + 1,
@@ -147,24 +160,12 @@ function sizeList(
   if (chambers.length === 0) {
     basis.set('none', { kind: 'computed', how: 'no piece is stuffed with this fill', source: '' });
   } else {
-    basis.set('lens', {
-      kind: 'computed',
-      how: 'chamber by chamber: two arcs between the lines x length of the channel / fill power x overfill',
-      source: 'geometry of a lens; mass by maker’s blog on a down quilt, 2020',
-    });
-    basis.set('overfill', overfillBasis(plan));
+    for (const each of massBasis(plan, power)) basis.set(each.how, each);
     basis.set('spare', {
       kind: plan.spareFillRatio === undefined ? 'rule of thumb' : 'measured',
       how: `${Number((spareRatio(plan) * 100).toFixed(1))} % spare for what flies and clings`,
       source: plan.spareFillRatio === undefined ? 'common practice, no source' : '',
     });
-    if (known === null) {
-      basis.set('power', {
-        kind: 'rule of thumb',
-        how: `no fill power is written down: taken as ${measureIn('fillPower', assumedFillPowerCm3PerG)}, an ordinary down`,
-        source: 'common practice, no source',
-      });
-    }
   }
   const byVolumeG = massOf(chambers);
   if (slot.amountPerCoat === null || byVolumeG === 0) return { chambers, basis: [...basis.values()] };
@@ -181,14 +182,34 @@ function sizeList(
   };
 }
 
-function overfillBasis(plan: CoatPlan): Basis {
-  return plan.overfillFactor === undefined
-    ? {
-        kind: 'rule of thumb',
-        how: `overfill x ${usualOverfillFactor}`,
-        source: 'outdoor-gear makers’ forum: 20 to 30 %',
-      }
-    : { kind: 'measured', how: `overfill x ${plan.overfillFactor}, as the maker chose it`, source: '' };
+/** How the grams of a chamber were got. */
+function massBasis(plan: CoatPlan, power: FillPower): readonly Basis[] {
+  if (plan.fillAim?.kind === 'weight') {
+    return [
+      { kind: 'computed', how: 'chamber by chamber: its area x the weight that you asked for', source: '' },
+    ];
+  }
+  const overfill: Basis =
+    plan.overfillFactor === undefined
+      ? {
+          kind: 'rule of thumb',
+          how: `overfill x ${usualOverfillFactor}`,
+          source: 'outdoor-gear makers’ forum: 20 to 30 %',
+        }
+      : { kind: 'measured', how: `overfill x ${plan.overfillFactor}, as the maker chose it`, source: '' };
+  return [
+    {
+      kind: 'computed',
+      how: 'chamber by chamber: two arcs between the lines x length of the channel / fill power x overfill',
+      source: 'geometry of a lens; mass by maker’s blog on a down quilt, 2020',
+    },
+    overfill,
+    power.basis ?? {
+      kind: 'rule of thumb',
+      how: `a laboratory’s fill power is good to ${testToleranceRatio * 100} % either way, and so is the mass`,
+      source: 'IDFL laboratory, fill power tolerance and variance',
+    },
+  ];
 }
 
 /** An unquilted piece as one channel along its longer side, as wide as its area makes it. */

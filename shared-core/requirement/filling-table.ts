@@ -1,5 +1,6 @@
 /** The filling list as a table to weigh out by at the table: chamber by chamber with its grams, and a box to tick. */
 import type { MeasureSystem } from '../measure/quantity.ts';
+import { sentenceCase } from '../measure/sentence-case.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
 import type { ChamberFill, FillingList } from './fill.ts';
@@ -26,6 +27,7 @@ export function fillingTable(
     showQuantity('length', mm, { system, unit: { metric: 'mm', imperial: 'in' } });
   const volume = (cm3: number) =>
     showQuantity('volume', cm3, { system, unit: { metric: 'cm3', imperial: 'in3' }, digits: 0 });
+  const whole = (grams: number) => showQuantity('mass', grams, { system, unit: fine, digits: 0 });
   const row = (chamber: ChamberFill): PaperRow => [
     '',
     String(chamber.number),
@@ -40,11 +42,12 @@ export function fillingTable(
   const unit = fine[system];
   return {
     title,
-    lead: `Weigh out each chamber, from the hem up. Overfill x ${list.overfillFactor}. With ${showQuantity(
-      'mass',
-      list.spareG,
-      { system, unit: fine, digits: 0 },
-    )} to spare, have ${showQuantity('mass', list.filledG + list.spareG, { system, unit: fine, digits: 0 })} at hand.`,
+    lead: [
+      'Weigh out each chamber, from the hem up.',
+      `Overfill x ${list.overfillFactor}.`,
+      `${sentenceCase(weightWords(list, system))}.`,
+      `With ${whole(list.spareG)} to spare, have ${whole(list.filledG + list.spareG)} at hand.`,
+    ].join(' '),
     sectionHead: 'piece',
     columns: [
       { head: '', kind: 'tick', only: 'paper' },
@@ -67,6 +70,18 @@ export function fillingTable(
     total: total('In all', list.filledG),
     notes: [...list.problems.map(({ where, what, mend }) => `${where} ${what}. ${mend}`), ...cautions],
   };
+}
+
+/** "112 g/m² over the stuffed pieces, good to 5 % either way: 188 to 208 g". */
+export function weightWords({ gPerM2, filledG, toleranceRatio }: FillingList, system: MeasureSystem): string {
+  const weight = showQuantity('arealMass', gPerM2, { system, digits: system === 'metric' ? 0 : 1 });
+  const over = `${weight} over the stuffed pieces`;
+  if (toleranceRatio === 0) return over;
+  const unit = { metric: 'g', imperial: 'oz' } as const;
+  const mass = (grams: number) =>
+    showQuantity('mass', grams, { system, unit, digits: system === 'metric' ? 0 : 1 });
+  const from = mass(filledG * (1 - toleranceRatio)).replace(/ \S+$/, '');
+  return `${over}, good to ${toleranceRatio * 100} % either way: ${from} to ${mass(filledG * (1 + toleranceRatio))}`;
 }
 
 /** Chambers under the name of their piece, in the order of the list. */

@@ -1,11 +1,12 @@
 /** How far quilted cloth stands off the flat between two lines. */
-import { type Basis, measureIn } from '../measure/basis.ts';
+import type { Basis } from '../measure/basis.ts';
 import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
 import { battingPlyCount, measureOf, nearestRise } from '../plan/quilted-layers.ts';
 import { isStuffed } from '../plan/stuffing.ts';
-import { isPieceQuilted, lineSpacingMm } from '../quilting/lines.ts';
+import { isPieceQuilted } from '../quilting/lines.ts';
 import type { SlotItems } from './need.ts';
 import { wornLoftRatio } from './padding.ts';
+import { stuffedRise } from './stuffed-rise.ts';
 
 /**
  * Share of the batting's loft that is left midway between two lines of quilting. Over the arc of its cloth that is half
@@ -13,19 +14,14 @@ import { wornLoftRatio } from './padding.ts';
  */
 const loftLeftRatio = 1.5 * wornLoftRatio;
 
-/** Rise of a stuffed channel over its width, where the maker gave none: 1/2 in between lines 4 in apart. */
-const stuffedRiseRatio = 1 / 8;
-
-/** Rise of a stuffed piece without lines, such as a stuffed collar. */
-const unquiltedStuffedRiseMm = 12.5;
-
 /** The maker's own measure of a quilted piece of so many layers; null: not measured, or it has no lines. */
 export function measuredRiseMm(plan: CoatPlan, piece: Piece): number | null {
   return isPieceQuilted(plan, piece) ? (measureOf(plan, battingPlyCount(plan, piece))?.riseMm ?? null) : null;
 }
 
 /**
- * Rise of one face in mm: the maker's own measure of as many layers; for a stuffed piece a share of the spacing; for a
+ * Rise of one face in mm: the maker's own measure of as many layers; for a stuffed piece what its fill
+ * lofts to; for a
  * piece with batting the measure of other layers in proportion, else half of the loft that is left midway.
  * 0 for a piece without padding or whose loft is not written down.
  */
@@ -41,7 +37,7 @@ export function quiltedRise(
       basis: { kind: 'measured', how: 'rise between two lines as measured', source: '' },
     };
   }
-  if (isStuffed(plan, piece)) return stuffedRise(plan, piece);
+  if (isStuffed(plan, piece)) return stuffedRise(plan, piece, items);
   const plyCount = battingPlyCount(plan, piece);
   const nearest = plyCount > 0 && isPieceQuilted(plan, piece) ? nearestRise(plan, plyCount) : null;
   if (nearest) {
@@ -67,25 +63,4 @@ export function quiltedRise(
       source: 'common practice, no source',
     },
   };
-}
-
-function stuffedRise(plan: CoatPlan, piece: Piece): { riseMm: number; basis: Basis } {
-  const source = 'common practice, no source';
-  return plan.quilting !== null && isPieceQuilted(plan, piece)
-    ? {
-        riseMm: lineSpacingMm(plan.quilting, piece) * stuffedRiseRatio,
-        basis: {
-          kind: 'rule of thumb',
-          how: 'rise of a face over a stuffed channel: 1/8 of the spacing of the lines',
-          source,
-        },
-      }
-    : {
-        riseMm: unquiltedStuffedRiseMm,
-        basis: {
-          kind: 'rule of thumb',
-          how: `rise of a face of a stuffed piece without lines: ${measureIn('length', unquiltedStuffedRiseMm)}`,
-          source,
-        },
-      };
 }

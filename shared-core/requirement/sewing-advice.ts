@@ -4,11 +4,12 @@ import type { MeasureSystem } from '../measure/quantity.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Advice } from './advice.ts';
 import { battingAdvice } from './batting-advice.ts';
+import { fillAdvice } from './fill-advice.ts';
 import type { SlotItems } from './need.ts';
 import { seamBulkAdvice } from './seam-bulk.ts';
 
 export function sewingAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] {
-  return [...battingAdvice(plan, items), ...seamBulkAdvice(plan, items)];
+  return [...battingAdvice(plan, items), ...fillAdvice(plan, items), ...seamBulkAdvice(plan, items)];
 }
 
 /** "What is wrong. What mends it.", with measures in the maker's units. */

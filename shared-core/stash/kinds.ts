@@ -83,7 +83,13 @@ export const kindRecords = {
     counted: 'mass',
     hasLengths: false,
     fields: {
-      fillPowerCm3PerG: quantity('fillPower', 'Fill power', 'volume per mass under a light load', 10, 1000),
+      fillPowerCm3PerG: quantity(
+        'fillPower',
+        'Fill power',
+        '650 in3/oz, 375 cm3/g, or a height: 120 mm/20 g (EN 12130)',
+        10,
+        1000,
+      ),
       fillMethod: text('Method', 'how the fill power was measured, if known'),
       fibre,
       ...careFields,

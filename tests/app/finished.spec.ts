@@ -44,7 +44,7 @@ test('a coat is weighed, and the maker’s own weight stands in place of the est
 
 test('what is measured is taken back to the computed figure', async ({ page }) => {
   await openFinished(page);
-  const warmth = figure(page, 'Warmth');
+  const warmth = figure(page, 'How warm it is');
   await expect(warmth).toContainText(/[\d.]+ to [\d.]+ clo/);
   await warmth.getByRole('button', { name: 'I have it measured' }).click();
   await warmth.getByLabel('Warmth of one coat').fill('2 tog');

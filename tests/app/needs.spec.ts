@@ -118,6 +118,17 @@ test('a body stuffed with loose fill gets a backing and a list to weigh out by',
     .poll(async () => Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]), whileLaying)
     .toBeCloseTo((before * 1.5) / 1.2, 0);
 
+  // How full it is to be is asked for, and what the maker says decides.
+  const fill = page.getByRole('region', { name: 'Loose fill' });
+  await expect(fill.getByText(/^No loft and no weight of fill is given/)).toBeVisible();
+  await page.getByLabel('Loft of the fill').fill('12 mm');
+  await page.getByLabel('Loft of the fill').press('Enter');
+  await expect(fill.getByText(/fill that lofts to 12 mm shifts in so wide a channel/)).toBeVisible(whileLaying);
+  await page.getByLabel('Weight of the fill').fill('110 g/m2');
+  await page.getByLabel('Weight of the fill').press('Enter');
+  await expect(total).toContainText('110 g/m² over the stuffed pieces', whileLaying);
+  await expect(page.getByLabel('Loft of the fill')).toHaveValue('');
+
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('region', { name: 'Loose fill' }).getByRole('button', { name: 'Save as CSV' }).click(),

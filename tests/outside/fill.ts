@@ -1,9 +1,13 @@
 /** Loose fill and chambers against makers' worked examples and plain geometry. */
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
+import type { FillAim } from '../../shared-core/plan/coat-plan.ts';
+import { setStuffed } from '../../shared-core/plan/stuffing.ts';
+import { usualDownGPerM2 } from '../../shared-core/requirement/fill-advice.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill.ts';
 import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';
 import { filled, stuffedCoat } from '../core/requirement/small-coat.ts';
+import { drafted } from './drafted.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const mm = 25.4;
@@ -51,7 +55,49 @@ const list = fillingList(
 );
 const middle = list.chambers[1]!;
 
+/** A drafted jacket, all that has batting stuffed with down of a fill power in its place, sewn through every 3 in. */
+function downJacketG(choices: Parameters<typeof drafted>[1], in3PerOz: number, aim: FillAim): number {
+  const body = { kind: 'women', bustMm: 880, waistMm: 720, heightMm: 1680 } as const;
+  const { plan } = drafted(body, { easeMm: 200, ...choices });
+  const padded = plan.pieces.filter(({ cutFrom }) => cutFrom.some(({ slotId }) => slotId === 'batting'));
+  const stuffed = padded.reduce((coat, { id }) => {
+    const edited = setStuffed(coat, id, true);
+    if (!edited.ok) throw new Error(JSON.stringify(edited.problems));
+    return edited.value.plan;
+  }, plan);
+  const slot = stuffed.slots.find(({ kind }) => kind === 'fill')!;
+  const down = item('fill', 'down', { fillPowerCm3PerG: cm3PerG(in3PerOz) });
+  return fillingList({ ...stuffed, fillAim: aim }, slot, filled({ [slot.id]: down })).filledG;
+}
+
+const thighLength = { coatLengthMm: 820, hood: 'two panels', hasCollar: false } as const;
+const usualG = (['least', 'most'] as const).map((end) =>
+  downJacketG(thighLength, 700, { kind: 'weight', gPerM2: usualDownGPerM2[end] }),
+);
+
 const rows: readonly OutsideCheck[] = [
+  {
+    class: 'A',
+    isMainJob: true,
+    name: 'g of down in a thigh-length hooded jacket, sewn through, nearest of our usual range',
+    source: 'functionalclothinglab.com, Down jacket 1: about 14 oz for two of them',
+    expected: (14 * gPerOz) / 2,
+    got: Math.min(Math.max((14 * gPerOz) / 2, usualG[0]!), usualG[1]!),
+    tolerance: 20,
+    toleranceReason: 'a size more or less is 5 % of girth and of length, 10 % of area',
+  },
+  {
+    class: 'A',
+    isMainJob: true,
+    name: 'oz of 550 down in an old sewn-through jacket, 1 1/2 in thick where its channels stand highest',
+    source: 'backpacking.net forum, 2009: at least 4, maybe 5 oz',
+    expected: { least: 4, most: 5 },
+    got:
+      downJacketG({ coatLengthMm: 680 }, 550, { kind: 'loft', loftMm: 1.5 * mm }) /
+      gPerOz,
+    tolerance: 0.5,
+    toleranceReason: 'a size more or less is 5 % of girth and of length, 10 % of area',
+  },
   {
     class: 'A',
     toleranceReason: 'half of the last printed place',

@@ -81,7 +81,7 @@ function Headline({ coat }: { coat: FinishedCoat }) {
     },
     {
       what: 'clo',
-      title: 'Warmth',
+      title: 'How warm it is',
       shown: cloWords(coat) ?? 'not known yet',
       own: {
         label: 'Warmth of one coat',

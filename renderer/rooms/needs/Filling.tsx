@@ -3,26 +3,29 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import type { FillAim, Slot } from '../../../shared-core/plan/coat-plan.ts';
 import {
   fillSlots,
   isStuffed,
+  setFillAim,
   setOverfill,
   setSpareFill,
   setStuffed,
 } from '../../../shared-core/plan/stuffing.ts';
 import { type FillingList, fillingList, spareRatio } from '../../../shared-core/requirement/fill.ts';
-import { byPiece, fillingTable } from '../../../shared-core/requirement/filling-table.ts';
+import { byPiece, fillingTable, weightWords } from '../../../shared-core/requirement/filling-table.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById } from '../../client/coat-words.ts';
 import { finishedOf } from '../../client/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
+import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { Cautions } from '../../parts/Cautions.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { Problems } from '../../parts/Problems.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
 import { TableActions } from '../../parts/TableActions.tsx';
 import style from './NeedsRoom.module.css';
@@ -72,6 +75,7 @@ export function Filling() {
       {stuffed.length > 0 && (
         <>
           <HowFull />
+          <AdviceNotes kinds={['loose fill']} />
           <Cautions kinds={['down dust']} />
           {fillSlots(plan).map((slot) => (
             <FillingOf key={slot.id} slot={slot} />
@@ -84,6 +88,7 @@ export function Filling() {
 
 function HowFull() {
   const { input, edit } = useCoat();
+  const system = useSystem();
   const [problem, setProblem] = useState<string | null>(null);
   if (!input) return null;
   const { plan } = input;
@@ -91,14 +96,35 @@ function HowFull() {
     const answer = await edit(change);
     setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
   };
+  const text = (aim: FillAim) =>
+    aim.kind === 'loft'
+      ? showQuantity('length', aim.loftMm, { system })
+      : showQuantity('arealMass', aim.gPerM2, { system });
+  const aim = (next: FillAim | null) => void make((current) => setFillAim(current, next, text));
   return (
     <div className={style.choices}>
+      <OptionalSettledField
+        label="Loft of the fill"
+        quantity="length"
+        value={plan.fillAim?.kind === 'loft' ? plan.fillAim.loftMm : null}
+        hint="midway between two lines, both faces"
+        aboveZero
+        onSet={(loftMm) => aim(loftMm === null ? null : { kind: 'loft', loftMm })}
+      />
+      <OptionalSettledField
+        label="Weight of the fill"
+        quantity="arealMass"
+        value={plan.fillAim?.kind === 'weight' ? plan.fillAim.gPerM2 : null}
+        hint="instead of a loft, over the area of the pieces"
+        aboveZero
+        onSet={(gPerM2) => aim(gPerM2 === null ? null : { kind: 'weight', gPerM2 })}
+      />
       <SettledField
         label="Overfill"
         quantity="ratio"
         unit="fold"
         value={plan.overfillFactor ?? 1.2}
-        hint="1.2 is 20 % more than the chamber holds"
+        hint="1.2 is 20 % more than the chamber holds; a weight of your own has it inside"
         problem={problem}
         onSet={(factor) => void make((current) => setOverfill(current, factor))}
       />
@@ -166,13 +192,15 @@ const fineGrams = {
 } as const;
 
 function Sum({ list }: { list: FillingList }) {
+  const system = useSystem();
   return (
     <>
       <strong>
         <Figure quantity="mass" value={list.filledG} options={grams} />
       </strong>{' '}
       go in; with <Figure quantity="mass" value={list.spareG} options={grams} /> to spare, have{' '}
-      <Figure quantity="mass" value={list.filledG + list.spareG} options={grams} /> at hand.
+      <Figure quantity="mass" value={list.filledG + list.spareG} options={grams} /> at hand.{' '}
+      {sentenceCase(weightWords(list, system))}.
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { setPlies } from '../../../shared-core/plan/edit.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
-import { setOverfill, setSpareFill, setStuffed } from '../../../shared-core/plan/stuffing.ts';
+import { setFillAim, setOverfill, setSpareFill, setStuffed } from '../../../shared-core/plan/stuffing.ts';
 import { quiltedCoat, smallCoat } from '../requirement/small-coat.ts';
 import { piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
 import { edited, refusal } from './edit-outcomes.ts';
@@ -69,12 +69,21 @@ describe('stuffing a piece with loose fill', () => {
       ['down', 1],
     ]);
   });
-  it('is taken out again', () => {
-    const coat = done(setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'back', false));
-    expect(cutFrom(coat, 'back')).toEqual([
-      ['shell', 1],
-      ['backing', 1],
-    ]);
+  it('is taken out again, and the backing that held it goes', () => {
+    const outcome = setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'back', false);
+    const coat = done(outcome);
+    expect(cutFrom(coat, 'back')).toEqual([['shell', 1]]);
+    expect(coat.slots.map(({ id }) => id)).not.toContain('backing');
+    expect(outcome.ok && outcome.value.said).toBe(
+      'back is not stuffed, and no longer cut from backing, which held the fill. It has no padding now.',
+    );
+    expect(planProblems(coat)).toEqual([]);
+  });
+  it('a backing that another piece wants stays in the plan', () => {
+    const both = done(setStuffed(done(setStuffed(quiltedCoat(), 'back', true)), 'front', true));
+    const coat = done(setStuffed(both, 'back', false));
+    expect(coat.slots.map(({ id }) => id)).toContain('backing');
+    expect(cutFrom(coat, 'front')).toContainEqual(['backing', 1]);
   });
   it('is refused for a piece of no cloth, and twice', () => {
     const padded = quiltedCoat({
@@ -96,5 +105,22 @@ describe('how full a chamber is stuffed', () => {
     expect(refusal(setOverfill(own, 12))).toContain('Overfill is 12');
     expect(refusal(setOverfill(own, Number.NaN))).toContain('not a number');
     expect(refusal(setSpareFill(own, -0.01))).toContain('Spare fill');
+  });
+  it('is a loft or a weight that the maker asks for, one or the other', () => {
+    const byLoft = edited(setFillAim(quiltedCoat(), { kind: 'loft', loftMm: 28 }));
+    expect(byLoft.said).toBe('Pieces are stuffed to a loft of 28 mm midway between two lines.');
+    const byWeight = edited(setFillAim(byLoft.plan, { kind: 'weight', gPerM2: 120 }));
+    expect([byWeight.plan.fillAim, byWeight.said]).toEqual([
+      { kind: 'weight', gPerM2: 120 },
+      'Pieces are stuffed with 120 g/m².',
+    ]);
+    expect(planProblems(byWeight.plan)).toEqual([]);
+    expect(edited(setFillAim(byWeight.plan, null)).plan).toEqual(quiltedCoat());
+    expect(refusal(setFillAim(quiltedCoat(), { kind: 'loft', loftMm: 900 }))).toContain(
+      'Loft of the fill is 900 mm. Type 3 mm to 200 mm.',
+    );
+    expect(refusal(setFillAim(quiltedCoat(), { kind: 'weight', gPerM2: 2 }))).toContain(
+      '10 g/m² to 1500 g/m²',
+    );
   });
 });

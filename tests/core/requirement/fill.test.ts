@@ -1,8 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { lensAreaMm2 } from '../../../shared-core/quilting/chambers.ts';
+import { type CoatPlan, type FillAim, slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { averageLoftMm, lensAreaMm2 } from '../../../shared-core/quilting/chambers.ts';
 import { coatMass } from '../../../shared-core/requirement/mass.ts';
+import { fillAdvice } from '../../../shared-core/requirement/fill-advice.ts';
+import { fillPowerOf } from '../../../shared-core/requirement/fill-power.ts';
+import { weightWords } from '../../../shared-core/requirement/filling-table.ts';
+import { quiltedRise } from '../../../shared-core/requirement/rise.ts';
+import { adviceText } from '../../../shared-core/requirement/sewing-advice.ts';
+import type { Item } from '../../../shared-core/stash/stash.ts';
 import { fillingList, fillNeed } from '../../../shared-core/requirement/fill.ts';
 import { item, measured, piece, rectangle, slot } from '../../fixtures/small-workshop.ts';
 import { filled, nothingChosen, quiltedCoat, smallCoat, stuffedCoat } from './small-coat.ts';
@@ -127,5 +133,87 @@ describe('loose fill', () => {
     expect(list(stuffedCoat({ pieces: [back!, { ...front!, cutFrom }] })).problems).toMatchObject([
       { where: 'front', what: 'is stuffed, but has no backing that holds the fill' },
     ]);
+  });
+});
+
+describe('how full, as the maker asks for it', () => {
+  const { measures: _, ...lines } = stuffedCoat().quilting!;
+  const asked = (fillAim: FillAim | undefined, spacingMm = 76) =>
+    stuffedCoat({ quilting: { ...lines, spacingMm }, ...(fillAim && { fillAim }) });
+  it('a loft is that of a channel midway between two lines', () => {
+    const coat = asked({ kind: 'loft', loftMm: 30 });
+    const full = list(coat).chambers[1]!;
+    expect(full.massG).toBeCloseTo((((lensAreaMm2(76, 15) * 520) / 1000) * 1.2) / 400, 6);
+    expect(quiltedRise(coat, coat.pieces[0]!, down(400)).riseMm).toBe(15);
+  });
+  it('a weight goes over the area of the pieces, however full of power the fill is', () => {
+    const coat = asked({ kind: 'weight', gPerM2: 120 });
+    const areaM2 = 0.7 * (0.52 + 2 * 0.24);
+    for (const power of [200, 500]) {
+      expect(list(coat, down(power)).filledG).toBeCloseTo(areaM2 * 120, 6);
+      expect(list(coat, down(power)).gPerM2).toBeCloseTo(120, 9);
+    }
+    expect(list(coat).toleranceRatio).toBe(0);
+  });
+  it('a weight lofts by its fill power, less the overfill, and no higher than the half circle', () => {
+    const coat = { ...asked({ kind: 'weight', gPerM2: 60 }), overfillFactor: 1.2 };
+    const { riseMm } = quiltedRise(coat, coat.pieces[0]!, down(400));
+    expect(averageLoftMm(76, riseMm)).toBeCloseTo((60 * 400) / 1.2 / 1000, 6);
+    const over = { ...asked({ kind: 'weight', gPerM2: 400 }), overfillFactor: 1.2 };
+    expect(quiltedRise(over, over.pieces[0]!, down(400)).riseMm).toBe(38);
+  });
+  it('asked by the loft that a weight has, the same mass comes out', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 20, max: 100, noNaN: true }), (gPerM2) => {
+        const byWeight = asked({ kind: 'weight', gPerM2 }, 100);
+        const { riseMm } = quiltedRise({ ...byWeight, overfillFactor: 1.2 }, byWeight.pieces[0]!, down(400));
+        const byLoft = asked({ kind: 'loft', loftMm: 2 * riseMm }, 100);
+        expect(list(byLoft).filledG).toBeCloseTo(list(byWeight).filledG, 4);
+      }),
+      { numRuns: 30, seed: 1889 },
+    );
+  });
+  it('a laboratory’s figure is good to 5 % either way, and so is what follows from it', () => {
+    const words = weightWords({ ...list(asked(undefined)), gPerM2: 112, filledG: 200 }, 'metric');
+    expect(words).toBe('112 g/m² over the stuffed pieces, good to 5 % either way: 190 to 210 g');
+    expect(list(asked(undefined)).basis.some(({ source }) => source.startsWith('IDFL'))).toBe(true);
+  });
+  it.each([
+    [{ fibre: '100 % polyester' }, 'sack', 260],
+    [{}, 'Puffball cluster', 260],
+    [{ fibre: '90 % duck down, 10 % duck feather' }, 'duck', 346.8],
+    [{ fibre: '100 % feather' }, 'feathers', 173.4],
+    [{}, 'tin', 346.8],
+    [{ fibre: '100 % polyester', fillPowerCm3PerG: 231 }, 'sack', 231],
+  ])('a fill of %o called %s takes %s cm3/g', (facts, name, cm3PerG) => {
+    expect(fillPowerOf({ ...item('fill', name, facts), name } as Item).cm3PerG).toBe(cm3PerG);
+  });
+});
+
+describe('advice on loose fill', () => {
+  const { measures: _, ...lines } = stuffedCoat().quilting!;
+  const said = (more: Partial<CoatPlan>) =>
+    fillAdvice(stuffedCoat({ quilting: { ...lines, spacingMm: 76.2 }, ...more }), down(375.7)).map((each) =>
+      adviceText(each, 'metric'),
+    );
+  it('asks how full it is to be, and says how little the width of the channels makes of it', () => {
+    const [first] = said({});
+    expect(first).toMatch(/^No loft and no weight .* down comes to 4\d g\/m²; .* 100 g\/m² to 180 g\/m²/);
+    expect(first).toContain('Give the loft midway between two lines');
+    expect(said({ fillAim: { kind: 'loft', loftMm: 26 } })).toEqual([]);
+    expect(said({ quilting: stuffedCoat().quilting! })).toEqual([]);
+  });
+  it('little fill wants nearer lines', () => {
+    expect(said({ fillAim: { kind: 'loft', loftMm: 15 } })).toEqual([
+      'The lines of back and front are up to 76 mm apart: fill that lofts to 15 mm shifts in so wide a channel and leaves cold places. Bring them to 60 mm or nearer, or stuff it fuller.',
+    ]);
+  });
+  it('much fill wants lines farther apart', () => {
+    expect(said({ fillAim: { kind: 'loft', loftMm: 60 } })).toEqual([
+      'The lines of back and front are too near for so much fill: it cannot loft to 60 mm between lines 76 mm apart, and the cloth is cut 37 % larger for it. Set them 90 mm apart or farther, or stuff less.',
+    ]);
+  });
+  it('is none where nothing is stuffed', () => {
+    expect(fillAdvice(quiltedCoat(), nothingChosen)).toEqual([]);
   });
 });
