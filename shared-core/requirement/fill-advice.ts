@@ -63,7 +63,7 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
     const { least, most } = usualDownGPerM2;
     return {
       kind: 'loose fill',
-      says: `No loft and no weight of fill is given. By the width of the channels alone ${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}; coats sewn through usually take ${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of ${measureIn('fillPower', 347)} to ${measureIn('fillPower', 405)}.`,
+      says: `No loft and no weight of fill is given. By the width of the channels alone ${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}; coats sewn through usually take ${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of 600 to 700 in³/oz.`,
       mend: 'Give the loft midway between two lines, or the weight of fill over its area, as a coat that you know has it.',
       basis: [
         {

@@ -123,7 +123,9 @@ test('a body stuffed with loose fill gets a backing and a list to weigh out by',
   await expect(fill.getByText(/^No loft and no weight of fill is given/)).toBeVisible();
   await page.getByLabel('Loft of the fill').fill('12 mm');
   await page.getByLabel('Loft of the fill').press('Enter');
-  await expect(fill.getByText(/fill that lofts to 12 mm shifts in so wide a channel/)).toBeVisible(whileLaying);
+  await expect(fill.getByText(/fill that lofts to 12 mm shifts in so wide a channel/)).toBeVisible(
+    whileLaying,
+  );
   await page.getByLabel('Weight of the fill').fill('110 g/m2');
   await page.getByLabel('Weight of the fill').press('Enter');
   await expect(total).toContainText('110 g/m² over the stuffed pieces', whileLaying);

@@ -92,9 +92,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'oz of 550 down in an old sewn-through jacket, 1 1/2 in thick where its channels stand highest',
     source: 'backpacking.net forum, 2009: at least 4, maybe 5 oz',
     expected: { least: 4, most: 5 },
-    got:
-      downJacketG({ coatLengthMm: 680 }, 550, { kind: 'loft', loftMm: 1.5 * mm }) /
-      gPerOz,
+    got: downJacketG({ coatLengthMm: 680 }, 550, { kind: 'loft', loftMm: 1.5 * mm }) / gPerOz,
     tolerance: 0.5,
     toleranceReason: 'a size more or less is 5 % of girth and of length, 10 % of area',
   },

@@ -198,7 +198,9 @@ describe('advice on loose fill', () => {
     );
   it('asks how full it is to be, and says how little the width of the channels makes of it', () => {
     const [first] = said({});
-    expect(first).toMatch(/^No loft and no weight .* down comes to 4\d g\/m²; .* 100 g\/m² to 180 g\/m²/);
+    expect(first).toMatch(
+      /^No loft and no weight .* down comes to 4\d g\/m²; .* 100 g\/m² to 180 g\/m² of down of 600 to 700 in³\/oz/,
+    );
     expect(first).toContain('Give the loft midway between two lines');
     expect(said({ fillAim: { kind: 'loft', loftMm: 26 } })).toEqual([]);
     expect(said({ quilting: stuffedCoat().quilting! })).toEqual([]);
