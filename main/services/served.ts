@@ -17,6 +17,7 @@ import { seasonCalls } from './season.ts';
 import { shoppingCalls } from './shopping.ts';
 import { stashCalls } from './stash.ts';
 import { stashFileCalls } from './stash-file.ts';
+import { findCall } from './find.ts';
 import { supplierCalls } from './suppliers.ts';
 import { workshopCalls } from './workshop.ts';
 
@@ -45,6 +46,7 @@ const served = {
   ...cutSheetCalls,
   ...cuttingCalls,
   ...seasonCalls,
+  ...findCall,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
 /** What every call of this opening is given. */

@@ -43,10 +43,19 @@ export async function supplierSpelling(queries: Kysely<Schema>): Promise<(name: 
   return (name) => spellings.get(supplierKey(name)) ?? name.trim();
 }
 
+/** Every supplier that has facts or offers, by name, each as it is written everywhere. */
+export async function supplierNames(queries: Kysely<Schema>): Promise<readonly string[]> {
+  return (await supplierRows(queries)).map(({ name }) => name);
+}
+
 /** Every supplier that has facts or offers, by name, with what is not known of it yet. */
 async function listSuppliers({
   queries,
 }: CallContext): Promise<Outcome<{ readonly rows: readonly SupplierRow[] }>> {
+  return found({ rows: await supplierRows(queries) });
+}
+
+async function supplierRows(queries: Kysely<Schema>): Promise<readonly SupplierRow[]> {
   const known = new Map((await readSuppliers(queries)).map((each) => [supplierKey(each.name), each]));
   const offered = await queries
     .selectFrom('offer')
@@ -64,7 +73,7 @@ async function listSuppliers({
       offerCount: offers.reduce((sum, { count }) => sum + count, 0),
     };
   });
-  return found({ rows: rows.sort((a, b) => a.name.localeCompare(b.name)) });
+  return rows.sort((a, b) => a.name.localeCompare(b.name));
 }
 
 /** Writes down or replaces what is known of the supplier of this name. */

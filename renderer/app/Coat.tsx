@@ -27,20 +27,7 @@ import { QuiltingRoom } from '../rooms/quilting/QuiltingRoom.tsx';
 import { ToBuyRoom } from '../rooms/to-buy/ToBuyRoom.tsx';
 import { Boundary } from './Boundary.tsx';
 import style from './Coat.module.css';
-import { routeHash, type Step, steps } from '../client/route.ts';
-
-const stepNames: Record<Step, string> = {
-  plan: 'Plan',
-  quilting: 'Quilting',
-  needs: 'Needs',
-  lay: 'Lay',
-  cover: 'Cover',
-  'to-buy': 'To buy',
-  cost: 'Cost',
-  cutting: 'Cutting',
-  finished: 'Finished',
-  table: 'Pattern table',
-};
+import { routeHash, type Step, stepNames, steps } from '../client/route.ts';
 
 export function Coat({ planId, step }: { planId: string; step: Step }) {
   const { workshop } = useWorkshop();

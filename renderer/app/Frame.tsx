@@ -4,6 +4,7 @@ import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
 import { Boundary } from './Boundary.tsx';
 import { Coat } from './Coat.tsx';
+import { Find } from './Find.tsx';
 import { AccountRoom } from '../rooms/account/AccountRoom.tsx';
 import { Coats } from '../rooms/coats/Coats.tsx';
 import { DraftRoom } from '../rooms/draft/DraftRoom.tsx';
@@ -35,6 +36,7 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
           </svg>
           Bolt &amp; Baffle
         </a>
+        <Find route={route} />
         <ul className={style.rooms}>
           <RoomLink route={{ kind: 'stash', itemId: null }} isHere={route.kind === 'stash'}>
             Stash

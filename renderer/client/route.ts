@@ -13,6 +13,19 @@ export const steps = [
 ] as const;
 export type Step = (typeof steps)[number];
 
+export const stepNames: Record<Step, string> = {
+  plan: 'Plan',
+  quilting: 'Quilting',
+  needs: 'Needs',
+  lay: 'Lay',
+  cover: 'Cover',
+  'to-buy': 'To buy',
+  cost: 'Cost',
+  cutting: 'Cutting',
+  finished: 'Finished',
+  table: 'Pattern table',
+};
+
 export type Route =
   | { readonly kind: 'welcome' }
   | { readonly kind: 'stash'; readonly itemId: string | null }

@@ -14,6 +14,7 @@ import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
+import { findCalls, type FindOutputs } from './find-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
 import { photoCalls, type PhotoOutputs } from './photo-calls.ts';
 import { shelfCalls, type ShelfOutputs } from './shelf-calls.ts';
@@ -103,6 +104,7 @@ export const calls = {
   ...photoCalls,
   ...offerCalls,
   ...shoppingCalls,
+  ...findCalls,
   ...stashFileCalls,
 
   listPlans: { changes: false, input: nothing },
@@ -208,7 +210,13 @@ export interface FlowInput {
   readonly cuttings: readonly Cutting[];
 }
 
-interface CallOutputs extends CostOutputs, CuttingOutputs, PhotoOutputs, ShelfOutputs, StashFileOutputs {
+interface CallOutputs
+  extends CostOutputs,
+    CuttingOutputs,
+    FindOutputs,
+    PhotoOutputs,
+    ShelfOutputs,
+    StashFileOutputs {
   workshopFacts: WorkshopFacts;
   saveSettings: Settings;
   markUpgradeNotesSeen: WorkshopFacts;

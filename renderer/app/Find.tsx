@@ -1,0 +1,137 @@
+/** One search for everything, opened by Ctrl K (or Cmd K) from anywhere: type, choose with the arrows, go with Enter. */
+import { Dialog } from '@base-ui/react/dialog';
+import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { call } from '../client/api.ts';
+import { type FindPlace, placeOfFind, placesByName } from '../client/find-places.ts';
+import { type Route, stepNames, steps } from '../client/route.ts';
+import { useWorkshop } from '../client/workshop.ts';
+import style from './Find.module.css';
+
+const namedSteps = steps.map((step) => ({ step, name: stepNames[step] }));
+
+export function Find({ route }: { route: Route }) {
+  const [isOpen, setIsOpen] = useState(false);
+  useEffect(() => {
+    const pressed = (event: globalThis.KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'k') return;
+      event.preventDefault();
+      setIsOpen(true);
+    };
+    window.addEventListener('keydown', pressed);
+    return () => window.removeEventListener('keydown', pressed);
+  }, []);
+  return (
+    <Dialog.Root open={isOpen} onOpenChange={setIsOpen}>
+      <Dialog.Trigger className={`${style.open} eased`}>
+        Find
+        <kbd>Ctrl K</kbd>
+      </Dialog.Trigger>
+      <Dialog.Portal>
+        <Dialog.Backdrop className={style.backdrop} />
+        <Dialog.Popup className={style.popup} aria-label="Find anything">
+          <FindBox openPlanId={route.kind === 'coat' ? route.planId : null} onGone={() => setIsOpen(false)} />
+        </Dialog.Popup>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}
+
+function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: () => void }) {
+  const listId = useId();
+  const [text, setText] = useState('');
+  const [chosen, setChosen] = useState(0);
+  const found = useFinds(text);
+  const places = [...placesByName(text, openPlanId, namedSteps), ...found.places];
+  const go = (place: FindPlace) => {
+    window.location.hash = place.hash;
+    onGone();
+  };
+  const pressed = (event: KeyboardEvent) => {
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      event.preventDefault();
+      const by = event.key === 'ArrowDown' ? 1 : -1;
+      if (places.length > 0) setChosen((chosen + by + places.length) % places.length);
+    } else if (event.key === 'Enter' && places[chosen]) {
+      event.preventDefault();
+      go(places[chosen]);
+    }
+  };
+  return (
+    <>
+      <input
+        className={style.text}
+        type="search"
+        role="combobox"
+        aria-expanded="true"
+        aria-controls={listId}
+        aria-activedescendant={places[chosen] ? `${listId} ${chosen}` : undefined}
+        aria-label="Find"
+        placeholder="An item, a coat, a supplier, a room"
+        value={text}
+        onChange={(event) => {
+          setText(event.target.value);
+          setChosen(0);
+        }}
+        onKeyDown={pressed}
+      />
+      <div id={listId} role="listbox" aria-label="Found" className={style.list}>
+        {places.map((place, index) => (
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are heard by the field that keeps the focus.
+          <div
+            key={place.id}
+            id={`${listId} ${index}`}
+            role="option"
+            tabIndex={-1}
+            aria-selected={index === chosen}
+            className={style.place}
+            onPointerMove={() => setChosen(index)}
+            onClick={() => go(place)}
+          >
+            <span>{place.name}</span>
+            <span className={style.detail}>{place.detail}</span>
+          </div>
+        ))}
+      </div>
+      <p className={style.state} role="status">
+        {found.problem ??
+          (places.length === 0 && !found.isLooking ? `Nothing is named “${text.trim()}”.` : '')}
+      </p>
+    </>
+  );
+}
+
+/** What the workshop holds under that text; older answers never come after newer ones. */
+function useFinds(text: string): {
+  readonly places: readonly FindPlace[];
+  readonly isLooking: boolean;
+  readonly problem: string | null;
+} {
+  const { workshop } = useWorkshop();
+  const [answer, setAnswer] = useState<{
+    text: string;
+    places: readonly FindPlace[];
+    problem: string | null;
+  }>({
+    text: '',
+    places: [],
+    problem: null,
+  });
+  const asked = text.trim();
+  useEffect(() => {
+    if (asked === '') return setAnswer({ text: '', places: [], problem: null });
+    let isCurrent = true;
+    void call('find', workshop, { text: asked }).then((reply) => {
+      if (!isCurrent) return;
+      const [problem] = reply.ok ? [] : reply.problems;
+      setAnswer({
+        text: asked,
+        places: reply.ok ? reply.value.finds.map(placeOfFind) : [],
+        problem: problem ? `${problem.where} ${problem.what}. ${problem.mend}` : null,
+      });
+    });
+    return () => {
+      isCurrent = false;
+    };
+  }, [asked, workshop]);
+  return { ...answer, isLooking: answer.text !== asked };
+}
