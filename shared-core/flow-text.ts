@@ -16,6 +16,7 @@ import { plansBySize } from './plan/sizes.ts';
 import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { adviceText, sewingAdvice } from './requirement/sewing-advice.ts';
 import { trimmingsOf, trimmingsWords } from './requirement/trimmings.ts';
+import { needWords } from './requirement/need-words.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
 import { shoppingText } from './to-buy/shopping-list.ts';
 
@@ -44,7 +45,12 @@ export function estimateText(
     if (need.kind === 'amount')
       return row(
         name(need.slotId),
-        `${amountWords(need, need.amount, context)}${need.isFloor ? ' at least' : ''}${margin}`,
+        [
+          `${amountWords(need, need.amount, context)}${need.isFloor ? ' at least' : ''}${margin}`,
+          needWords(plan, need.slotId, slotItems(sources), system),
+        ]
+          .filter(Boolean)
+          .join('; '),
       );
     if (!slotLay) return row(name(need.slotId), 'nothing to cut');
     const falls = layStillFalls(slotLay.result, false);

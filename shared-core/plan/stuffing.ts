@@ -96,12 +96,39 @@ function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
   if (!stuffingProblem(withPiece(withFill, stuffed), stuffed)) {
     return found({ plan: withPiece(withFill, stuffed), said: `${said}.` });
   }
+  const lined = quiltedThroughLining(withPiece(withFill, stuffed), stuffed);
+  if (lined)
+    return found({
+      plan: lined.plan,
+      said: `${said}, and quilted through its ${lined.name}, which holds the fill.`,
+    });
   const backing = plan.slots.find(isBacking) ?? newBacking(plan);
   const backed: Piece = { ...stuffed, cutFrom: backedBy(stuffed.cutFrom, backing.id) };
   const edited = withPiece(withSlot(withFill, backing), backed);
   const problem = stuffingProblem(edited, backed);
   if (problem) return refused(problem);
   return found({ plan: edited, said: `${said}, and cut from ${backing.name} too, which holds the fill.` });
+}
+
+/**
+ * A second cloth that the piece has already holds the fill when the lines go through it too: then it needs no backing.
+ * Only where no other quilted piece is cut from that cloth, whose lines would go through it with this one's.
+ */
+function quiltedThroughLining(plan: CoatPlan, piece: Piece): { plan: CoatPlan; name: string } | null {
+  const second = plan.slots.find(
+    (slot) => slot.kind === 'cloth' && !slot.isQuilted && piece.cutFrom.some((from) => holds(from, slot)),
+  );
+  const others = [plan, ...(plan.sizes ?? [])].flatMap(({ pieces }) => pieces);
+  const isShared = others.some(
+    (each) =>
+      each.id !== piece.id &&
+      each.quilted !== null &&
+      each.cutFrom.some((from) => second && holds(from, second)),
+  );
+  if (!second || isShared) return null;
+  const slots = plan.slots.map((slot) => (slot === second ? { ...slot, isQuilted: true } : slot));
+  const through = { ...plan, slots };
+  return stuffingProblem(through, piece) ? null : { plan: through, name: second.name };
 }
 
 function holds(from: CutFrom, slot: Slot): boolean {

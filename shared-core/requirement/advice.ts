@@ -1,7 +1,7 @@
 /** What a maker of experience would say before the coat is sewn: each where the work is, with its mend. */
 import type { Basis } from '../measure/basis.ts';
 
-export type AdviceKind = 'batting' | 'seam bulk' | 'loose fill';
+export type AdviceKind = 'batting' | 'loose fill' | 'seam bulk' | 'needle';
 
 export interface Advice {
   readonly kind: AdviceKind;

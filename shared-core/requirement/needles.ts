@@ -68,8 +68,10 @@ export interface NeedleChoice {
   readonly sizeNm: number;
   readonly point: NeedlePoint;
   readonly reason: string;
-  /** What does not go together, with its mend; empty where all does. */
+  /** What would ask for a larger needle than the cloth bears; empty where nothing does. */
   readonly conflict: string;
+  /** What mends the conflict; empty where there is none. */
+  readonly mend: string;
   readonly source: string;
 }
 
@@ -151,21 +153,24 @@ export function needleChoice(work: NeedleWork): NeedleChoice {
     sizeNm: isCapped ? largestDownProofNm : largest.sizeNm,
     point,
     reason: `${reason}; ${pointReason}`,
-    conflict: isCapped ? conflictWords(largest, byThread?.sizeNm ?? 0) : '',
+    ...(isCapped ? conflictOf(largest, byThread?.sizeNm ?? 0) : { conflict: '', mend: '' }),
     source: 'sewing guides for cloth and point; common practice, no source, for thread and weight at a seam',
   };
 }
 
-function conflictWords(
+function conflictOf(
   asked: { readonly sizeNm: number; readonly reason: string },
   byThreadNm: number,
-): string {
+): Pick<NeedleChoice, 'conflict' | 'mend'> {
   const finestTex = sizeByThread.findLast((row) => row.sizeNm <= largestDownProofNm)!.upToTex;
   const mend =
     byThreadNm > largestDownProofNm
       ? `Take a thread of tex ${finestTex} or finer`
-      : 'Cut the batting out of the allowances, or sew slowly';
-  return `${asked.reason} would ask for NM ${asked.sizeNm}. ${mend}, and try it on a scrap.`;
+      : 'Trim the batting out of the allowances, or sew slowly';
+  return {
+    conflict: `${asked.reason} would ask for ${measureIn('needleSize', asked.sizeNm)}, and the cloth is down-proof.`,
+    mend: `${mend}, and try it on a scrap.`,
+  };
 }
 
 /**

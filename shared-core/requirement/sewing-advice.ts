@@ -6,10 +6,16 @@ import type { Advice } from './advice.ts';
 import { battingAdvice } from './batting-advice.ts';
 import { fillAdvice } from './fill-advice.ts';
 import type { SlotItems } from './need.ts';
+import { needleAdvice } from './needle-advice.ts';
 import { seamBulkAdvice } from './seam-bulk.ts';
 
 export function sewingAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] {
-  return [...battingAdvice(plan, items), ...fillAdvice(plan, items), ...seamBulkAdvice(plan, items)];
+  return [
+    ...battingAdvice(plan, items),
+    ...fillAdvice(plan, items),
+    ...seamBulkAdvice(plan, items),
+    ...needleAdvice(plan, items),
+  ];
 }
 
 /** "What is wrong. What mends it.", with measures in the maker's units. */

@@ -5,16 +5,17 @@ import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
 import type { BattedPiece } from '../../../shared-core/requirement/batted-pieces.ts';
 import type { CutLengths } from '../../../shared-core/requirement/cut-lengths.ts';
 import { needDetail } from '../../../shared-core/requirement/need-detail.ts';
+import { needleWords } from '../../../shared-core/requirement/need-words.ts';
 import type { NeedleChoice } from '../../../shared-core/requirement/needles.ts';
 import type { ThreadUse } from '../../../shared-core/requirement/thread-use.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { itemById } from '../../client/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
+import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import table from '../../parts/table.module.css';
 import { AlongEdges } from './AlongEdges.tsx';
@@ -39,7 +40,7 @@ export function NeedDetail({ slot }: { slot: Slot }) {
     case 'thread':
       return <Stitches use={detail.use} />;
     case 'needle':
-      return <Needle choice={detail.choice} slot={slot} />;
+      return <Needle choice={detail.choice} />;
     case 'fastening':
       return (
         <>
@@ -160,39 +161,22 @@ function Stitches({ use }: { use: ThreadUse }) {
   );
 }
 
-function Needle({ choice, slot }: { choice: NeedleChoice | null; slot: Slot }) {
-  const { input } = useCoat();
+function Needle({ choice }: { choice: NeedleChoice | null }) {
   const system = useSystem();
-  if (!input) return null;
   if (!choice) {
     return <p className="quiet small">Choose the cloth, and its needle is said here.</p>;
   }
-  const item = itemById(input, slot.itemId);
-  const chosenNm = item?.kind === 'needle' ? item.facts.sizeNm : null;
-  const size = showQuantity('needleSize', choice.sizeNm, { system });
+  // The size and point stand out, the reason follows.
+  const words = needleWords(choice, system);
+  const at = words.indexOf(', for');
+  const [sized, why] = [words.slice(0, at), words.slice(at)];
   return (
     <div className="small">
       <p>
-        <strong>
-          {size}, {choice.point}
-        </strong>{' '}
-        for the heaviest seam: {howText(choice.reason, system)}.
+        <strong>{sized}</strong>
+        {why}.
       </p>
-      {choice.conflict !== '' && (
-        <p className={style.care}>{sentenceCase(howText(choice.conflict, system))}</p>
-      )}
-      {chosenNm !== null && chosenNm < choice.sizeNm && (
-        <p className={style.care}>
-          The one chosen is finer, {showQuantity('needleSize', chosenNm, { system })}: fit for a single layer
-          of shell or lining. Try it on a scrap of the heaviest seam.
-        </p>
-      )}
-      {chosenNm !== null && chosenNm > choice.sizeNm && (
-        <p className={style.care}>
-          The one chosen is coarser, {showQuantity('needleSize', chosenNm, { system })}: it leaves larger
-          holes than it must.
-        </p>
-      )}
+      <AdviceNotes kinds={['needle']} />
       <p className="quiet">
         A rule of thumb ({choice.source}). What sews your scrap well is right: choose that needle in the plan.
       </p>

@@ -40,6 +40,34 @@ describe('stuffing a piece with loose fill', () => {
     expect(coat.slots).toHaveLength(quiltedCoat().slots.length + 2);
     expect(cutFrom(coat, 'front')).toEqual(cutFrom(coat, 'back'));
   });
+  it('a piece with a lining of its own is quilted through that, and needs no backing', () => {
+    const lined = quiltedCoat({
+      slots: [...quiltedCoat().slots, slot('lining', 'cloth')],
+      pieces: quiltedCoat().pieces.map((each) =>
+        each.id === 'back'
+          ? { ...each, cutFrom: [...each.cutFrom, { slotId: 'lining', plyCount: 1 }] }
+          : each,
+      ),
+    });
+    const { plan: coat, said } = edited(setStuffed(lined, 'back', true));
+    expect(cutFrom(coat, 'back')).toEqual([
+      ['shell', 1],
+      ['lining', 1],
+      ['fill', 1],
+    ]);
+    expect(coat.slots.find(({ id }) => id === 'lining')?.isQuilted).toBe(true);
+    expect(said).toBe(
+      'back is stuffed with loose fill in the place of its batting, and quilted through its lining, which holds the fill.',
+    );
+    const shared = lined.pieces.map((each) => ({
+      ...each,
+      cutFrom: [...each.cutFrom.slice(0, 2), { slotId: 'lining', plyCount: 1 }],
+    }));
+    expect(cutFrom(done(setStuffed({ ...lined, pieces: shared }, 'back', true)), 'back')).toContainEqual([
+      'backing',
+      1,
+    ]);
+  });
   it('a plan whose stuffed piece has lost its backing is not sound', () => {
     const coat = done(setPlies(done(setStuffed(quiltedCoat(), 'back', true)), 'back', 'backing', 0));
     expect(planProblems(coat).map(({ where, what }) => `${where} ${what}`)).toEqual([

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { needleAdvice } from '../../../shared-core/requirement/needle-advice.ts';
+import { adviceText } from '../../../shared-core/requirement/sewing-advice.ts';
 import {
   needleChoice,
   needleCount,
@@ -69,10 +71,10 @@ describe('which needle', () => {
     );
     expect(needleChoice({ ...downProof, threadTex: 40 })).toMatchObject({
       sizeNm: 75,
-      conflict:
-        'thread of tex 40 would ask for NM 90. Take a thread of tex 27 or finer, and try it on a scrap.',
+      conflict: 'thread of tex 40 would ask for {needleSize 90}, and the cloth is down-proof.',
+      mend: 'Take a thread of tex 27 or finer, and try it on a scrap.',
     });
-    expect(needleChoice({ ...downProof, seamGPerM2: 900 }).conflict).toContain('out of the allowances');
+    expect(needleChoice({ ...downProof, seamGPerM2: 900 }).mend).toContain('out of the allowances');
   });
   it('dense cloth wants a sharp point, a knit a ball point', () => {
     expect(needleChoice({ ...work, isDense: true }).point).toBe('sharp');
@@ -131,5 +133,34 @@ describe('which needle', () => {
   });
   it('says nothing while no cloth is chosen', () => {
     expect(planNeedleChoice(quiltedCoat(), nothingChosen)).toBeNull();
+  });
+});
+
+describe('advice on needles', () => {
+  const nylon = (sizeTex: number, sizeNm: number) =>
+    filled({
+      shell: item('cloth', 'nylon', { arealMassGPerM2: 54, isDownProof: true }),
+      batting: item('batting', 'fleece', { arealMassGPerM2: 240 }),
+      thread: item('thread', 'spun', { sizeTex }),
+      needles: item('needle', 'sharp', { sizeNm }),
+    });
+  const coat = quiltedCoat({ slots: [...quiltedCoat().slots, needles] });
+  const said = (sizeTex: number, sizeNm: number) =>
+    needleAdvice(coat, nylon(sizeTex, sizeNm)).map((each) => adviceText(each, 'metric'));
+  it('is none where thread, needle and cloth go together', () => {
+    expect(said(25, 75)).toEqual([]);
+  });
+  it('a thread too thick for a down-proof shell is to be taken finer', () => {
+    expect(said(40, 75)).toEqual([
+      'Thread of tex 40 would ask for NM 90/14, and the cloth is down-proof. Take a thread of tex 27 or finer, and try it on a scrap.',
+    ]);
+  });
+  it('a needle that is too fine or too coarse is said to be', () => {
+    expect(said(25, 65)[0]).toMatch(/^The needle chosen, NM 65\/9, is finer than the NM 75\/11/);
+    expect(said(25, 90)[0]).toMatch(/^The needle chosen, NM 90\/14, is coarser than the NM 75\/11/);
+    const two = { ...coat, slots: [...coat.slots, slot('fine', 'needle')] };
+    const items = new Map([...nylon(25, 90), ['fine', item('needle', 'fine', { sizeNm: 75 })] as const]);
+    expect(needleAdvice(two, items)).toEqual([]);
+    expect(needleAdvice(coat, nothingChosen)).toEqual([]);
   });
 });
