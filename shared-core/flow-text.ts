@@ -8,6 +8,7 @@ import { type Estimate, type FlowSources, slotItems } from './flow.ts';
 import { listSentence, slotsBought, slotsStillFall } from './flow-still-falls.ts';
 import { layWords } from './lay/lay-words.ts';
 import { layStillFalls, stillFallsWords } from './lay/still-falls.ts';
+import { howText } from './measure/basis.ts';
 import type { MeasureSystem } from './measure/quantity.ts';
 import { showQuantity } from './measure/show.ts';
 import { type CoatPlan, slotById } from './plan/coat-plan.ts';
@@ -15,6 +16,7 @@ import { orderSentences } from './plan/quilting-order-words.ts';
 import { plansBySize } from './plan/sizes.ts';
 import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { adviceText, sewingAdvice } from './requirement/sewing-advice.ts';
+import { bandLines } from './requirement/need-detail.ts';
 import { trimmingsOf, trimmingsWords } from './requirement/trimmings.ts';
 import { needWords } from './requirement/need-words.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
@@ -53,13 +55,17 @@ export function estimateText(
           .join('; '),
       );
     if (!slotLay) return row(name(need.slotId), 'nothing to cut');
+    const bands = bandLines(plan, need.slotId).map((band) =>
+      row('', howText(`${band.name}: ${band.how}`, system)),
+    );
     const falls = layStillFalls(slotLay.result, false);
     const still = falls ? `; usually ${stillFallsWords(falls)} shorter when looked for longer` : '';
     const trimmings = trimmingsOf(need, items.get(need.slotId));
     const trimmed = trimmings
       ? `; of the pieces ${trimmingsWords(trimmings, system)} is trimmed off after quilting`
       : '';
-    return row(name(need.slotId), layWords(slotLay.result, system) + still + margin + trimmed);
+    const laid = row(name(need.slotId), layWords(slotLay.result, system) + still + margin + trimmed);
+    return [laid, ...bands].join('\n');
   });
   const costs = estimate.cost.lines.map((line) =>
     row(

@@ -8,6 +8,7 @@ import { type Estimate, estimate } from '../../shared-core/flow.ts';
 import { type EstimateChange, estimateChange } from '../../shared-core/flow-change.ts';
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
+import { withBandsRenewed } from '../../shared-core/plan/bands.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import type { Edited } from '../../shared-core/plan/edited.ts';
 import { call } from './api.ts';
@@ -189,7 +190,8 @@ export function useCoatSession(workshop: Workshop, planId: string): CoatSession 
         if (!on) return refused(notOpen);
         const edited = change(on.plan);
         if (!edited.ok) return edited;
-        const { plan, said } = edited.value;
+        const { said } = edited.value;
+        const plan = withBandsRenewed(edited.value.plan);
         // What was typed back to where it stood is nothing to undo.
         if (JSON.stringify(plan) === JSON.stringify(on.plan)) return found(said);
         const saved = await call('savePlan', workshop, { plan, basedOn: on.revision, said });

@@ -93,6 +93,17 @@ const piece: z.ZodType<Piece> = z.strictObject({
   notches: z.array(notch).max(500),
   cutFrom: z.array(cutFrom).max(50),
   quilted: z.enum(['across', 'along']).nullable(),
+  band: z
+    .strictObject({
+      kind: z.enum(['straight binding', 'bias binding', 'rib']),
+      edges: z.array(z.strictObject({ pieceId: id, edge: name })).max(50),
+      isEach: z.boolean(),
+      cutWidthMm: z.number().min(1).max(1000),
+      lengthRatio: z.number().min(0.3).max(1.5),
+      endsMm: z.number().min(0).max(1000),
+      stripMm: positiveMm.nullable(),
+    })
+    .exactOptional(),
   quiltingSpacingMm: z.number().positive().max(2000).exactOptional(),
   quiltingOrder: quiltingOrder.exactOptional(),
 });
@@ -127,6 +138,7 @@ const slot: z.ZodType<Slot> = z.strictObject({
   alongEdges: z.array(z.strictObject({ pieceId: id, edge: name })).max(50),
   shorterByMm: mm,
   alongEveryCopy: z.boolean().exactOptional(),
+  lengthRatio: z.number().min(0.3).max(1.5).exactOptional(),
   margin: margin.exactOptional(),
   quiltingOrder: quiltingOrder.exactOptional(),
 });

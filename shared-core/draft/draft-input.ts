@@ -32,6 +32,8 @@ export interface DraftInput {
   readonly battingPlies: { readonly body: number; readonly sleeve: number };
   /** Sleeves are lined with shell cloth, or with a cloth of their own. */
   readonly sleeveLining: 'shell' | 'own';
+  /** Facings, collar and placket are interfaced, and the front edges stayed for zip or snaps. */
+  readonly hasInterfacing: boolean;
 }
 
 /** 5/8 in: common practice, no source. */
@@ -59,6 +61,7 @@ export function usualDraft(id: PlanId, name: string, size: string, body: Body): 
     hemDepthMm: 40,
     battingPlies: { body: 2, sleeve: 1 },
     sleeveLining: 'own',
+    hasInterfacing: true,
   };
 }
 

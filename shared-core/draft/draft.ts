@@ -107,6 +107,7 @@ function draftSlots(input: DraftInput): Slot[] {
     ...(input.sleeveLining === 'own' ? [emptySlot('sleeve-lining', 'sleeve lining', 'cloth')] : []),
     emptySlot('batting', 'batting', 'batting'),
     { ...emptySlot('pocketing', 'pocketing', 'cloth'), isSeen: false },
+    ...(input.hasInterfacing ? [{ ...emptySlot('interfacing', 'interfacing', 'cloth'), isSeen: false }] : []),
     { ...emptySlot('sewing-thread', 'sewing thread', 'thread'), isSeen: true },
     { ...emptySlot('quilting-thread', 'quilting thread', 'thread'), isSeen: true },
     emptySlot('needles', 'needles', 'needle'),

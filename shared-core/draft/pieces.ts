@@ -18,11 +18,23 @@ import { collarOutline, hoodCentreOutline, hoodSideOutline } from './neck-pieces
 import { pathLengthMm } from './pen.ts';
 import { type Armhole, cuffOutline, sleeveOutline } from './sleeve.ts';
 import { onFold, pair, piece } from './written-piece.ts';
-import { loopOutline, placketOutline, pocketBagOutline, pocketMouthMm, weltOutline } from './small-pieces.ts';
+import {
+  frontStayOutline,
+  loopOutline,
+  placketOutline,
+  pocketBagOutline,
+  pocketMouthMm,
+  weltOutline,
+} from './small-pieces.ts';
 
 const shell: CutFrom = { slotId: 'shell', plyCount: 1 };
 const bodyLining: CutFrom = { slotId: 'body-lining', plyCount: 1 };
 const pocketing: CutFrom = { slotId: 'pocketing', plyCount: 1 };
+
+/** Shell that holds its shape: faced with interfacing where the maker wants it. */
+function stiffened(input: DraftInput): CutFrom[] {
+  return input.hasInterfacing ? [shell, { slotId: 'interfacing', plyCount: 1 }] : [shell];
+}
 
 function batting(plyCount: number): CutFrom[] {
   return plyCount > 0 ? [{ slotId: 'batting', plyCount }] : [];
@@ -35,7 +47,7 @@ export function draftPieces(input: DraftInput, armhole: Armhole): Piece[] {
     ...sleevePieces(input, armhole),
     ...collarPieces(input, armhole.block),
     ...hoodPieces(input, armhole.block),
-    ...smallPieces(armhole.block),
+    ...smallPieces(input, armhole.block),
   ];
 }
 
@@ -62,8 +74,8 @@ function bodyPieces(input: DraftInput, block: Block): Piece[] {
           }),
         ]
       : []),
-    piece('front-facing', 'Front facing', frontFacingOutline(block), [shell], pair),
-    piece('back-neck-facing', 'Back neck facing', backNeckFacingOutline(block), [shell], onFold),
+    piece('front-facing', 'Front facing', frontFacingOutline(block), stiffened(input), pair),
+    piece('back-neck-facing', 'Back neck facing', backNeckFacingOutline(block), stiffened(input), onFold),
     piece('front-lining', 'Front lining', frontLiningOutline(block), [bodyLining], {
       ...pair,
       notches: side,
@@ -158,7 +170,7 @@ function collarPieces(input: DraftInput, block: Block): Piece[] {
       ...onFold,
       notches: [shoulder],
     }),
-    piece('collar-facing', 'Collar facing', collarOutline(block, 'facing neck'), [shell], {
+    piece('collar-facing', 'Collar facing', collarOutline(block, 'facing neck'), stiffened(input), {
       ...onFold,
       notches: [shoulder],
     }),
@@ -185,13 +197,24 @@ function hoodPieces(input: DraftInput, block: Block): Piece[] {
   ];
 }
 
-function smallPieces(block: Block): Piece[] {
+function smallPieces(input: DraftInput, block: Block): Piece[] {
   const bag = { ...pair, turns: 'free' } as const;
   return [
     piece('welt', 'Pocket welt', weltOutline(block), [shell], { cutCount: 2 }),
     piece('bag-front', 'Pocket bag, coat side', pocketBagOutline(block), [pocketing], bag),
     piece('bag-back', 'Pocket bag, body side', pocketBagOutline(block), [pocketing], bag),
-    piece('placket', 'Placket', placketOutline(block), [shell]),
+    piece('placket', 'Placket', placketOutline(block), stiffened(input)),
+    ...(input.hasInterfacing
+      ? [
+          piece(
+            'front-stay',
+            input.lapMm > 0 ? 'Stay under the snaps' : 'Stay along the zip',
+            frontStayOutline(block),
+            [{ slotId: 'interfacing', plyCount: 1 }],
+            { cutCount: 2 },
+          ),
+        ]
+      : []),
     piece('hanging-loop', 'Hanging loop', loopOutline(), [shell], { turns: 'free' }),
   ];
 }

@@ -63,6 +63,17 @@ export function placketOutline(block: Block): Outline {
   );
 }
 
+/** A strip of interfacing behind each front edge, as wide as a zip's tape or a snap needs: common practice, no source. */
+export function frontStayOutline(block: Block): Outline {
+  return rectangleOf(
+    frontHalf(block).centreNeck.x,
+    32 + block.lapMm,
+    0,
+    ['front edge', 'upper end', 'inner edge', 'lower end'],
+    [null, null, null, null],
+  );
+}
+
 /** Folded in four along its length. */
 export function loopOutline(): Outline {
   return rectangleOf(

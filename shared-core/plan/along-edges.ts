@@ -10,7 +10,12 @@ export interface Along {
   readonly isEveryCopy: boolean;
   /** How much shorter than the edges; below 0 for ends that stick out. */
   readonly shorterByMm: number;
+  /** Length over that of the edges: less than 1 for elastic, which is stretched on. */
+  readonly lengthRatio: number;
 }
+
+/** Elastic is cut to 70 to 90 % of what it gathers; 80 % to begin with. Common practice, no source. */
+export const elasticRatios = { least: 0.7, usual: 0.8, most: 0.9 } as const;
 
 /** What a fastening of the plan runs along; no edges: its length does not matter. */
 export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<Edited> {
@@ -43,12 +48,20 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<
       mend: 'Type up to 5 m either way.',
     });
   }
-  const { alongEveryCopy: _, ...own } = slot;
+  if (!(along.lengthRatio >= 0.3 && along.lengthRatio <= 1.5)) {
+    return refused({
+      where: `Length of ${slot.name} over that of its edges`,
+      what: 'is no share that can be sewn',
+      mend: 'Type 100 % for a zip or cord, and 70 to 90 % for elastic.',
+    });
+  }
+  const { alongEveryCopy: _, lengthRatio: __, ...own } = slot;
   const changed = {
     ...own,
     alongEdges: along.edges.map(({ pieceId, edge }) => ({ pieceId, edge })),
     shorterByMm: along.edges.length === 0 ? 0 : along.shorterByMm,
     ...(along.isEveryCopy && along.edges.length > 0 && { alongEveryCopy: true as const }),
+    ...(along.lengthRatio !== 1 && along.edges.length > 0 && { lengthRatio: along.lengthRatio }),
   };
   return found({
     plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? changed : each)) },

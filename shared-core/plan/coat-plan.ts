@@ -4,7 +4,7 @@
  */
 import type { ItemId, PlanId } from '../stash/stash.ts';
 import type { ItemKind } from '../stash/kinds.ts';
-import type { Outline, Seam, StitchType } from './outline.ts';
+import type { EdgePlace, Outline, Seam, StitchType } from './outline.ts';
 
 /** The role that a material plays. `seen` roles want one dye lot; hidden ones may be cut from remnants. */
 export interface Slot {
@@ -26,6 +26,8 @@ export interface Slot {
   readonly shorterByMm: number;
   /** True: along the edges of each copy of the pieces, left and right; absent: of one. */
   readonly alongEveryCopy?: boolean;
+  /** Length over that of its edges, as elastic is cut shorter and stretched on: 0.8 is 80 %. Absent: as long as they. */
+  readonly lengthRatio?: number;
   /** Held ready beyond what the coats take (plan/margin.ts); absent: none. */
   readonly margin?: Margin;
   /** Of its own, before that of the plan; absent: as the plan has it. */
@@ -67,6 +69,22 @@ export interface CutFrom {
   readonly plyCount: number;
 }
 
+/** How a binding or a rib is cut for the edges that it is sewn to. */
+export interface Band {
+  readonly kind: 'straight binding' | 'bias binding' | 'rib';
+  readonly edges: readonly EdgePlace[];
+  /** True: one for each copy of the piece, as at cuffs; false: one along all of them, as at the hem. */
+  readonly isEach: boolean;
+  /** As cut, both turnings in it. */
+  readonly cutWidthMm: number;
+  /** Length over that of the edges: 1 for a binding, less for a rib. */
+  readonly lengthRatio: number;
+  /** Added to each band for its seam or for turning its ends in. */
+  readonly endsMm: number;
+  /** The longest strip that the cloth gives, joined to others on the diagonal; null: in one length. */
+  readonly stripMm: number | null;
+}
+
 export type TurnRule = 'grain' | 'one way' | 'free';
 
 export interface Notch {
@@ -90,6 +108,8 @@ export interface Piece {
   readonly cutFrom: readonly CutFrom[];
   /** Lines are quilted across or along the piece; null when it is not quilted. */
   readonly quilted: 'across' | 'along' | null;
+  /** The piece is a binding or a rib and is made anew from the edges that it is sewn to (plan/bands.ts); absent: it is not. */
+  readonly band?: Band;
   /** Distance of the piece's own lines; absent: as the plan has it. */
   readonly quiltingSpacingMm?: number;
   /** Of its own, before that of slots and plan; absent: as they have it. */

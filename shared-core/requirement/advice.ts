@@ -1,7 +1,14 @@
 /** What a maker of experience would say before the coat is sewn: each where the work is, with its mend. */
 import type { Basis } from '../measure/basis.ts';
 
-export type AdviceKind = 'batting' | 'loose fill' | 'seam bulk' | 'needle';
+export type AdviceKind =
+  | 'pattern matching'
+  | 'one way'
+  | 'interfacing'
+  | 'batting'
+  | 'loose fill'
+  | 'seam bulk'
+  | 'needle';
 
 export interface Advice {
   readonly kind: AdviceKind;

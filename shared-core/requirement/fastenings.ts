@@ -1,15 +1,16 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
 import { type Basis, measureIn } from '../measure/basis.ts';
+import { percent } from '../measure/percent.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
-import { edgeLengthMm } from '../plan/outline-ring.ts';
+import { edgesLengthMm } from '../plan/edge-lengths.ts';
 import type { AmountNeed, SlotItems } from './need.ts';
-import { touchesFold } from './sewn-seams.ts';
 
 /**
  * Pieces of the slot's fastening for the whole batch: the typed count, else one for each coat.
- * wantedLengthMm is the sum of the edges it runs along, less what it stays short of them; null without edges.
+ * wantedLengthMm is the sum of the edges it runs along, or elastic's share of it, less what it stays short of them; null
+ * without edges.
  */
 export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): AmountNeed {
   const perCoat = slot.amountPerCoat ?? 1;
@@ -32,7 +33,8 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
         : shorterByMm > 0
           ? `, less ${measureIn('length', shorterByMm)}`
           : `, and ${measureIn('length', -shorterByMm)} for the ends`;
-    basis.push({ kind: 'computed', how: `length of the edges it runs along${less}`, source: '' });
+    const share = slot.lengthRatio === undefined ? '' : `${percent(slot.lengthRatio)} of the `;
+    basis.push({ kind: 'computed', how: `${share}length of the edges it runs along${less}`, source: '' });
   }
   return {
     kind: 'amount',
@@ -51,14 +53,9 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
  */
 export function fasteningLengthMm(plan: CoatPlan, slot: Slot): number | null {
   if (slot.alongEdges.length === 0) return null;
-  let edgesMm = 0;
-  for (const along of slot.alongEdges) {
-    const piece = plan.pieces.find((candidate) => candidate.id === along.pieceId);
-    if (!piece?.outline.edges.some(({ name }) => name === along.edge)) return null;
-    const copies = slot.alongEveryCopy === true ? piece.cutCount : 1;
-    edgesMm += edgeLengthMm(piece.outline, along.edge) * (touchesFold(piece, along.edge) ? 2 : 1) * copies;
-  }
-  return Math.max(0, edgesMm - slot.shorterByMm);
+  const edgesMm = edgesLengthMm(plan.pieces, slot.alongEdges, slot.alongEveryCopy === true);
+  if (edgesMm === null) return null;
+  return Math.max(0, edgesMm * (slot.lengthRatio ?? 1) - slot.shorterByMm);
 }
 
 export interface ZipToBuy {

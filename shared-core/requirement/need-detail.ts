@@ -1,5 +1,6 @@
 /** What stands behind a need, for those who want to see how it came about: the same on the screen and in the headless command. */
 import type { MeasureSystem } from '../measure/quantity.ts';
+import { bandWords } from '../plan/bands.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
 import { type BattedPiece, battedPieces } from './batted-pieces.ts';
@@ -10,13 +11,28 @@ import { type NeedleChoice, planNeedleChoice } from './needles.ts';
 import { type ThreadUse, threadUse } from './thread-use.ts';
 
 export type NeedDetail =
-  | { readonly kind: 'cloth' }
+  | { readonly kind: 'cloth'; readonly bands: readonly BandLine[] }
   | { readonly kind: 'batting'; readonly pieces: readonly BattedPiece[] }
   | { readonly kind: 'fill'; readonly list: FillingList }
   | { readonly kind: 'thread'; readonly use: ThreadUse }
   /** Null while no cloth with a weight is chosen. */
   | { readonly kind: 'needle'; readonly choice: NeedleChoice | null }
   | { readonly kind: 'fastening'; readonly lengths: CutLengths };
+
+/** A binding or a rib of a cloth, and how it is cut. */
+export interface BandLine {
+  readonly name: string;
+  /** With measures as measureIn writes them. */
+  readonly how: string;
+}
+
+/** Bindings and ribs that are cut from the slot, of the size at hand. */
+export function bandLines(plan: CoatPlan, slotId: string): readonly BandLine[] {
+  return plan.pieces.flatMap((piece) => {
+    const how = piece.cutFrom.some((from) => from.slotId === slotId) ? bandWords(piece, plan.pieces) : null;
+    return how === null ? [] : [{ name: piece.name, how }];
+  });
+}
 
 /** Detail of the need of one slot. system: in which a shop's usual lengths step. */
 export function needDetail(
@@ -29,7 +45,7 @@ export function needDetail(
   const slot = slotById(plan, slotId);
   switch (slot.kind) {
     case 'cloth':
-      return { kind: 'cloth' };
+      return { kind: 'cloth', bands: bandLines(plan, slotId) };
     case 'batting':
       return { kind: 'batting', pieces: battedPieces(plan, slotId, items) };
     case 'fill':

@@ -4,6 +4,7 @@ import type { MeasureSystem } from '../measure/quantity.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import type { Advice } from './advice.ts';
 import { battingAdvice } from './batting-advice.ts';
+import { clothAdvice } from './cloth-advice.ts';
 import { fillAdvice } from './fill-advice.ts';
 import type { SlotItems } from './need.ts';
 import { needleAdvice } from './needle-advice.ts';
@@ -11,6 +12,7 @@ import { seamBulkAdvice } from './seam-bulk.ts';
 
 export function sewingAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] {
   return [
+    ...clothAdvice(plan, items),
     ...battingAdvice(plan, items),
     ...fillAdvice(plan, items),
     ...seamBulkAdvice(plan, items),

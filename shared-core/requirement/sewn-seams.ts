@@ -119,12 +119,3 @@ function sideOf(plan: CoatPlan, edges: readonly WalkedEdge[], items: SlotItems) 
   }
   return { pliesMm, outerMm, thicknessTimesMm, thickestMm };
 }
-
-/** True for an edge that starts or ends on the fold, and so runs on over it. */
-export function touchesFold(piece: Piece, edgeName: string): boolean {
-  if (piece.foldEdge === null) return false;
-  const count = piece.outline.edges.length;
-  const fold = piece.outline.edges.findIndex((edge) => edge.name === piece.foldEdge);
-  const edge = piece.outline.edges.findIndex((candidate) => candidate.name === edgeName);
-  return edge === (fold + 1) % count || edge === (fold + count - 1) % count;
-}

@@ -1,6 +1,7 @@
 /** Every module of outside checks; a new one is one import and one line. */
 import { type OutsideCheck, runOutsideChecks } from './outside.ts';
 import basket from './basket.ts';
+import bindings from './bindings.ts';
 import care from './care.ts';
 import cost from './cost.ts';
 import draft from './draft.ts';
@@ -23,6 +24,7 @@ export interface OutsideModule {
 export const outsideModules: readonly OutsideModule[] = [
   { name: 'units', rows: units },
   { name: 'basket', rows: basket },
+  { name: 'bindings', rows: bindings },
   { name: 'care', rows: care },
   { name: 'cost', rows: cost },
   { name: 'draft', rows: draft },

@@ -89,6 +89,15 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
           ]}
           onChange={(sleeveLining) => sleeveLining && change({ sleeveLining })}
         />
+        <ChoiceField
+          label="Interfacing"
+          value={form.hasInterfacing ? 'with' : 'without'}
+          options={[
+            { value: 'with', label: 'Facings, collar, placket, fronts' },
+            { value: 'without', label: 'None' },
+          ]}
+          onChange={(next) => next && change({ hasInterfacing: next === 'with' })}
+        />
       </div>
       <details className={style.more}>
         <summary>Strip, pleat, cap and allowances</summary>

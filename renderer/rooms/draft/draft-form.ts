@@ -88,6 +88,7 @@ export interface DraftForm {
   readonly hood: Exclude<HoodKind, 'none'>;
   readonly sleeve: SleeveKind;
   readonly sleeveLining: DraftInput['sleeveLining'];
+  readonly hasInterfacing: boolean;
   readonly bodyPlies: number;
   readonly sleevePlies: number;
   readonly way: PaddingWay;
@@ -118,6 +119,7 @@ export function firstForm(system: MeasureSystem): DraftForm {
     hood: 'three panels',
     sleeve: 'two part',
     sleeveLining: 'own',
+    hasInterfacing: true,
     bodyPlies: 2,
     sleevePlies: 1,
     way: 'add the girth',
@@ -226,6 +228,7 @@ export function plainInput(form: DraftForm, body: Body, id: string, size: string
     hemDepthMm: choices.hem.value ?? usual.hemDepthMm,
     battingPlies: { body: form.bodyPlies, sleeve: form.sleevePlies },
     sleeveLining: form.sleeveLining,
+    hasInterfacing: form.hasInterfacing,
   };
 }
 

@@ -3,14 +3,16 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { setAlong } from '../../../shared-core/plan/along-edges.ts';
+import { elasticRatios, setAlong } from '../../../shared-core/plan/along-edges.ts';
 import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
 import type { EdgePlace } from '../../../shared-core/plan/outline.ts';
 import { useCoat } from '../../client/coat-context.ts';
+import { itemById } from '../../client/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';
-import { ChoiceField, FlagField } from '../../parts/Field.tsx';
+import { EdgeChoices } from '../../parts/EdgeChoices.tsx';
+import { FlagField } from '../../parts/Field.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import style from './NeedsRoom.module.css';
 
@@ -37,40 +39,32 @@ export function AlongEdges({ slot }: { slot: Slot }) {
   );
 }
 
-const separator = ' / ';
-const keyOf = ({ pieceId, edge }: EdgePlace) => `${pieceId}${separator}${edge}`;
-function placeOf(key: string): EdgePlace {
-  const at = key.indexOf(separator);
-  return { pieceId: key.slice(0, at), edge: key.slice(at + separator.length) };
-}
-
 function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
   const { input, edit } = useCoat();
   const system = useSystem();
-  const [keys, setKeys] = useState<readonly string[]>(() => [...slot.alongEdges.map(keyOf), '']);
+  const [edges, setEdges] = useState<readonly EdgePlace[]>(slot.alongEdges);
   const [isEveryCopy, setIsEveryCopy] = useState(slot.alongEveryCopy ?? false);
   const [shorter, setShorter] = useState(() =>
     draftOf(slot.shorterByMm, showQuantity('length', slot.shorterByMm, { system })),
   );
+  const [ratio, setRatio] = useState(() => {
+    const item = input && itemById(input, slot.itemId);
+    const isElastic = item?.kind === 'fastening' && item.facts.form === 'elastic';
+    const begins = isElastic && slot.alongEdges.length === 0 ? elasticRatios.usual : 1;
+    const value = slot.lengthRatio ?? begins;
+    return draftOf(value, showQuantity('ratio', value, { system }));
+  });
   if (!input) return null;
-  const options = input.plan.pieces.flatMap((piece) =>
-    piece.outline.edges
-      .filter(({ name }) => name !== piece.foldEdge)
-      .map(({ name }) => ({
-        value: keyOf({ pieceId: piece.id, edge: name }),
-        label: `${piece.name}: ${name}`,
-      })),
-  );
-  const choose = (at: number, key: string) => {
-    const next = keys.map((each, index) => (index === at ? key : each)).filter((each) => each !== '');
-    setKeys([...next, '']);
-  };
   const save = async (): Promise<readonly Problem[]> => {
-    const misread = misreadProblems(sentenceCase(slot.name), [shorter]);
+    const misread = misreadProblems(sentenceCase(slot.name), [shorter, ratio]);
     if (misread.length > 0) return misread;
-    const edges = keys.filter((key) => key !== '').map(placeOf);
     const answer = await edit((plan) =>
-      setAlong(plan, slot.id, { edges, isEveryCopy, shorterByMm: shorter.value ?? 0 }),
+      setAlong(plan, slot.id, {
+        edges,
+        isEveryCopy,
+        shorterByMm: shorter.value ?? 0,
+        lengthRatio: ratio.value ?? 1,
+      }),
     );
     return answer.ok ? [] : answer.problems;
   };
@@ -81,22 +75,21 @@ function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
       onClose={onClose}
       onSave={save}
     >
-      {keys.map((key, index) => (
-        <ChoiceField
-          // biome-ignore lint/suspicious/noArrayIndexKey: an edge is known by its place in the list
-          key={index}
-          label={key === '' ? 'Another edge' : `Edge ${index + 1}`}
-          value={key}
-          options={options}
-          emptyLabel={key === '' ? 'Choose an edge' : 'Not along this one'}
-          onChange={(next) => choose(index, next)}
-        />
-      ))}
+      <EdgeChoices plan={input.plan} edges={edges} onChange={setEdges} />
       <FlagField
         label="On left and right alike"
         hint="a cord through the whole hem; a zip has one front edge"
         value={isEveryCopy}
         onChange={setIsEveryCopy}
+      />
+      <DraftField
+        label="Length over that of the edges"
+        quantity="ratio"
+        draft={ratio}
+        onChange={setRatio}
+        min={0.3}
+        max={1.5}
+        hint="elastic 70 to 90 %, stretched on; 100 % for a zip or cord"
       />
       <DraftField
         label="Shorter than the edges by"
@@ -106,8 +99,8 @@ function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
         min={-5000}
         hint="below 0 for ends that stick out, such as -30 cm"
       />
-      {keys.length > 1 && (
-        <Button look="quiet" onClick={() => setKeys([''])}>
+      {edges.length > 0 && (
+        <Button look="quiet" onClick={() => setEdges([])}>
           Its length does not matter
         </Button>
       )}

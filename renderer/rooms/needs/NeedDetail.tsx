@@ -32,7 +32,15 @@ export function NeedDetail({ slot }: { slot: Slot }) {
   if (!input || !detail) return null;
   switch (detail.kind) {
     case 'cloth':
-      return null;
+      return detail.bands.length === 0 ? null : (
+        <ul className="small">
+          {detail.bands.map(({ name, how }) => (
+            <li key={name}>
+              {name}: {howText(how, system)}
+            </li>
+          ))}
+        </ul>
+      );
     case 'batting':
       return <Layers pieces={detail.pieces} planId={input.plan.id} />;
     case 'fill':

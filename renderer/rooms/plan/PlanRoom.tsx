@@ -7,6 +7,7 @@ import { usePlanChange } from '../../client/plan-change.ts';
 import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyState } from '../../parts/EmptyState.tsx';
+import { BandSheet } from './BandSheet.tsx';
 import { PieceCard } from './PieceCard.tsx';
 import { PieceSheet } from './PieceSheet.tsx';
 import { PlanHeadSheet } from './PlanHeadSheet.tsx';
@@ -23,6 +24,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
   const { input } = useCoat();
   const [openPiece, setOpenPiece] = useState<string | null>(null);
   const [isAdding, setIsAdding] = useState(false);
+  const [isBinding, setIsBinding] = useState(false);
   const [isDescribing, setIsDescribing] = useState(false);
   if (!input) return null;
   const { plan } = input;
@@ -50,7 +52,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           Slots
         </h2>
         <SlotTable />
-        <AdviceNotes kinds={['batting']} />
+        <AdviceNotes kinds={['pattern matching', 'one way', 'interfacing', 'batting']} />
       </section>
 
       <QuiltingOrder />
@@ -62,6 +64,9 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
           <h2 id="pieces">Pieces</h2>
           <div className={style.row}>
             {patternFiles}
+            {plan.pieces.length > 0 && (
+              <Button onClick={() => setIsBinding(true)}>Add a binding or a rib</Button>
+            )}
             <Button onClick={() => setIsAdding(true)}>Add a shape</Button>
           </div>
         </div>
@@ -88,6 +93,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
       <Seams plan={plan} />
       {opened && <PieceSheet key={opened.id} piece={opened} onClose={() => setOpenPiece(null)} />}
       {isDescribing && <PlanHeadSheet plan={plan} onClose={() => setIsDescribing(false)} />}
+      {isBinding && <BandSheet onClose={() => setIsBinding(false)} />}
       {isAdding && <ShapeSheet onClose={() => setIsAdding(false)} />}
     </>
   );

@@ -11,7 +11,7 @@ const hem = [{ pieceId: 'front', edge: 'hem' }];
 describe('what a fastening runs along', () => {
   it('is kept with how it ends', () => {
     const { plan, said } = edited(
-      setAlong(coat, 'cord', { edges: hem, isEveryCopy: true, shorterByMm: -240 }),
+      setAlong(coat, 'cord', { edges: hem, isEveryCopy: true, shorterByMm: -240, lengthRatio: 1 }),
     );
     expect(slotById(plan, 'cord')).toMatchObject({
       alongEdges: hem,
@@ -21,17 +21,24 @@ describe('what a fastening runs along', () => {
     expect(said).toBe('Cord runs along the edges that you chose.');
   });
   it('may be nothing again', () => {
-    const { plan } = edited(setAlong(coat, 'cord', { edges: hem, isEveryCopy: true, shorterByMm: 60 }));
-    expect(edited(setAlong(plan, 'cord', { edges: [], isEveryCopy: true, shorterByMm: 60 })).plan).toEqual(
-      coat,
+    const { plan } = edited(
+      setAlong(coat, 'cord', { edges: hem, isEveryCopy: true, shorterByMm: 60, lengthRatio: 0.85 }),
     );
+    expect(slotById(plan, 'cord').lengthRatio).toBe(0.85);
+    expect(
+      edited(setAlong(plan, 'cord', { edges: [], isEveryCopy: true, shorterByMm: 60, lengthRatio: 0.85 }))
+        .plan,
+    ).toEqual(coat);
   });
   it('is refused for a thread, an edge that is not there and a cord as long as a house', () => {
-    const along = { edges: hem, isEveryCopy: false, shorterByMm: 0 };
+    const along = { edges: hem, isEveryCopy: false, shorterByMm: 0, lengthRatio: 1 };
     expect(refusal(setAlong(coat, 'thread', along))).toContain('is no fastening');
     expect(
       refusal(setAlong(coat, 'cord', { ...along, edges: [{ pieceId: 'front', edge: 'cuff' }] })),
     ).toContain('along cuff, which is no edge of the plan');
     expect(refusal(setAlong(coat, 'cord', { ...along, shorterByMm: -9000 }))).toContain('up to 5 m');
+    expect(refusal(setAlong(coat, 'cord', { ...along, lengthRatio: 0.1 }))).toContain(
+      '70 to 90 % for elastic',
+    );
   });
 });

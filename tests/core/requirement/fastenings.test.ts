@@ -37,6 +37,17 @@ describe('fastenings', () => {
     const need = fasteningNeed(smallCoat(), cord, nothingChosen);
     expect(need.basis.at(-1)?.how).toBe('length of the edges it runs along, and {length 310} for the ends');
   });
+  it('an elastic is cut to its share of what it gathers', () => {
+    const elastic = slot('elastic', 'fastening', {
+      alongEdges: [{ pieceId: 'back', edge: 'hem' }],
+      lengthRatio: 0.8,
+      shorterByMm: -20,
+    });
+    expect(fasteningLengthMm(smallCoat(), elastic)).toBeCloseTo(0.8 * 520 + 20, 6);
+    expect(fasteningNeed(smallCoat(), elastic, nothingChosen).basis.at(-1)?.how).toBe(
+      '80 % of the length of the edges it runs along, and {length 20} for the ends',
+    );
+  });
   it('in a size without the piece its length is not known', () => {
     const zip = slot('zip', 'fastening', { alongEdges: [{ pieceId: 'front', edge: 'front edge' }] });
     expect(fasteningLengthMm(smallCoat({ pieces: [] }), zip)).toBeNull();
