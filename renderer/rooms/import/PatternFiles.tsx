@@ -4,11 +4,13 @@ import { patternFormats } from '../../../shared-core/exchange/formats.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { Button } from '../../parts/Button.tsx';
 import { fileName, saveFile } from '../../parts/save-file.ts';
+import { FullSizeSheet } from './FullSizeSheet.tsx';
 import { ImportSheet } from './ImportSheet.tsx';
 
 export function PatternFiles() {
   const { input } = useCoat();
   const [isOpen, setIsOpen] = useState(false);
+  const [isFullSizeOpen, setIsFullSizeOpen] = useState(false);
   if (!input) return null;
   const { plan } = input;
   return (
@@ -24,6 +26,12 @@ export function PatternFiles() {
             Save pieces as {name}
           </Button>
         ))}
+      {plan.pieces.length > 0 && (
+        <Button look="quiet" onClick={() => setIsFullSizeOpen(true)}>
+          Pieces at full size
+        </Button>
+      )}
+      {isFullSizeOpen && <FullSizeSheet plan={plan} onClose={() => setIsFullSizeOpen(false)} />}
       {isOpen && <ImportSheet onClose={() => setIsOpen(false)} />}
     </>
   );

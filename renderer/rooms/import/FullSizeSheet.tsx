@@ -1,0 +1,79 @@
+/** The pieces at full size as PDF: which paper, and how many sheets it takes. */
+import { useState } from 'react';
+import { patternDrawing } from '../../../shared-core/flow-pattern-sheets.ts';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
+import { sheetFormat } from '../../../shared-core/paper/paper-table.ts';
+import { paperSizes, type TileFormat, tileMarginMm, tilingOf } from '../../../shared-core/paper/tiles.ts';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { todayIso } from '../../parts/calendar.ts';
+import { OneOf } from '../../parts/OneOf.tsx';
+import { fileName, saveFile } from '../../parts/save-file.ts';
+import { Sheet } from '../../parts/Sheet.tsx';
+
+/** On small paper, rows of so many sheets: as wide as an arm reaches while they are stuck together. */
+const sheetsInRow = 6;
+
+function drawingFor(plan: CoatPlan, format: TileFormat) {
+  const sheetMm = paperSizes[format].widthMm - 2 * tileMarginMm;
+  return patternDrawing(plan, { rowWidthMm: sheetMm * (format === 'A0' ? 1 : sheetsInRow) });
+}
+
+const papers: readonly { readonly value: TileFormat; readonly label: string }[] = [
+  { value: 'A4', label: 'A4' },
+  { value: 'letter', label: 'Letter' },
+  { value: 'A0', label: 'A0, for a copy shop' },
+];
+
+export function FullSizeSheet({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
+  const system = useSystem();
+  const [format, setFormat] = useState<TileFormat>(sheetFormat(system));
+  const [said, setSaid] = useState('');
+  const save = async () => {
+    setSaid('Writing the PDF.');
+    try {
+      // Loaded when it is first wanted: no screen needs it.
+      const { tiledPdf } = await import('../../../shared-core/paper/tiled-pdf.ts');
+      const { bytes, sheetCount } = await tiledPdf(drawingFor(plan, format), {
+        format,
+        day: dayWords(todayIso()),
+      });
+      saveFile(fileName(`${plan.name} full size ${format}`, 'pdf'), 'application/pdf', bytes);
+      setSaid(`Saved: a map and ${sheetCount} ${sheetCount === 1 ? 'sheet' : 'sheets'}.`);
+    } catch {
+      setSaid('The PDF could not be written. Save the pieces as SVG instead.');
+    }
+  };
+  return (
+    <Sheet
+      title="Pieces at full size"
+      isOpen
+      onClose={onClose}
+      footer={
+        <>
+          <Button onClick={onClose}>Close</Button>
+          <Button look="main" onClick={() => void save()}>
+            Save PDF
+          </Button>
+        </>
+      }
+    >
+      <OneOf
+        label="Paper"
+        value={format}
+        options={papers.map(({ value, label }) => {
+          const { length } = tilingOf(drawingFor(plan, value), value).tiles;
+          return { value, label, hint: `${length} ${length === 1 ? 'sheet' : 'sheets'}` };
+        })}
+        onChange={setFormat}
+      />
+      <p className="quiet">
+        The first page has a square to measure and a map of the sheets. Print at 100 %, measure the square,
+        and only then cut. Pieces carry their cutting and sewing lines, folds, grain, notches and quilting
+        lines.
+      </p>
+      <p role="status">{said}</p>
+    </Sheet>
+  );
+}

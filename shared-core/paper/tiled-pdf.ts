@@ -1,0 +1,300 @@
+/**
+ * A drawing at true size as PDF: a first page with a square to measure and a map of the sheets, then the sheets, each
+ * with its frame, its name in the map and marks where it meets its neighbours.
+ */
+import {
+  clip,
+  closePath,
+  endPath,
+  lineTo,
+  moveTo,
+  PDFDocument,
+  type PDFFont,
+  type PDFOperator,
+  type PDFPage,
+  popGraphicsState,
+  pushGraphicsState,
+  rectangle,
+  rgb,
+  setDashPattern,
+  setLineWidth,
+  StandardFonts,
+  stroke,
+} from '@cantoo/pdf-lib';
+import { plainLetters } from './plain-letters.ts';
+import {
+  paperSizes,
+  type SheetDrawing,
+  type SheetLine,
+  type Tile,
+  type TileFormat,
+  type Tiling,
+  tileMarginMm,
+  tilingOf,
+} from './tiles.ts';
+
+export interface TiledPdf {
+  readonly bytes: Uint8Array;
+  readonly sheetCount: number;
+  /** Letters that the PDF's typeface does not have: they stand in a plainer spelling or as ?. */
+  readonly changedLetters: readonly string[];
+}
+
+const ptPerMm = 72 / 25.4;
+/** The square that tells whether a print is at true size. */
+export const testSquareMm = 100;
+const ink = rgb(0.09, 0.15, 0.16);
+const soft = rgb(0.4, 0.46, 0.48);
+const hairMm = 0.15;
+const markMm = 4;
+
+/** Width in mm, and dashes in mm; none: drawn through. */
+const looks: Readonly<
+  Record<SheetLine['kind'], { readonly widthMm: number; readonly dash: readonly number[] }>
+> = {
+  cut: { widthMm: 0.4, dash: [] },
+  sew: { widthMm: 0.25, dash: [3, 2] },
+  fold: { widthMm: 0.4, dash: [8, 2, 1.5, 2] },
+  grain: { widthMm: 0.3, dash: [] },
+  notch: { widthMm: 0.4, dash: [] },
+  quilting: { widthMm: 0.15, dash: [1.2, 2.4] },
+};
+
+/** day: "14 Oct 2026"; '' for none. */
+export async function tiledPdf(
+  drawing: SheetDrawing,
+  { format, day }: { readonly format: TileFormat; readonly day: string },
+): Promise<TiledPdf> {
+  const pdf = await PDFDocument.create({ updateMetadata: false });
+  const font = await pdf.embedFont(StandardFonts.Helvetica);
+  const known = new Set(font.getCharacterSet());
+  const changed = new Set<string>();
+  const letters = (text: string): string => {
+    const written = plainLetters(text, (codePoint) => known.has(codePoint));
+    for (const letter of written.changed) changed.add(letter);
+    return written.text;
+  };
+  pdf.setTitle(letters(drawing.title));
+  const tiling = tilingOf(drawing, format);
+  const tools: Tools = { pdf, font, letters, drawing, tiling, format };
+  writeMapPage(tools, day);
+  for (const tile of tiling.tiles) writeTile(tools, tile);
+  return { bytes: await pdf.save(), sheetCount: tiling.tiles.length, changedLetters: [...changed] };
+}
+
+interface Tools {
+  readonly pdf: PDFDocument;
+  readonly font: PDFFont;
+  readonly letters: (text: string) => string;
+  readonly drawing: SheetDrawing;
+  readonly tiling: Tiling;
+  readonly format: TileFormat;
+}
+
+function addPage({ pdf, format }: Tools): PDFPage {
+  const { widthMm, heightMm } = paperSizes[format];
+  return pdf.addPage([widthMm * ptPerMm, heightMm * ptPerMm]);
+}
+
+function write(
+  { font, letters }: Tools,
+  page: PDFPage,
+  text: string,
+  x: number,
+  y: number,
+  sizeMm: number,
+): void {
+  page.drawText(letters(text), {
+    x: x * ptPerMm,
+    y: y * ptPerMm,
+    size: sizeMm * ptPerMm,
+    font,
+    color: ink,
+  });
+}
+
+/** "B3": columns by letter, rows by number, as on a map. */
+function tileName({ row, column }: Pick<Tile, 'row' | 'column'>): string {
+  const letter = (at: number): string =>
+    at <= 26 ? String.fromCharCode(64 + at) : letter(Math.floor((at - 1) / 26)) + letter(((at - 1) % 26) + 1);
+  return `${letter(column)}${row}`;
+}
+
+function writeMapPage(tools: Tools, day: string): void {
+  const { drawing, tiling, format } = tools;
+  const page = addPage(tools);
+  const { widthMm, heightMm } = paperSizes[format];
+  const left = tileMarginMm + 4;
+  let top = heightMm - tileMarginMm - 8;
+  write(tools, page, drawing.title, left, top, 6);
+  const notes = [
+    `${tiling.tiles.length} ${tiling.tiles.length === 1 ? 'sheet' : 'sheets'} of ${format === 'letter' ? 'Letter' : format}${day === '' ? '' : `, ${day}`}`,
+    'Print at 100 %, without fitting to the page. Measure the square before you cut anything.',
+    'Cut each sheet along its frame, or fold it there, and lay the frames edge to edge by the map.',
+  ];
+  for (const note of notes) {
+    top -= 7;
+    write(tools, page, note, left, top, 3.4);
+  }
+  top -= testSquareMm + 8;
+  page.pushOperators(
+    pushGraphicsState(),
+    setLineWidth(0.3 * ptPerMm),
+    rectangle(left * ptPerMm, top * ptPerMm, testSquareMm * ptPerMm, testSquareMm * ptPerMm),
+    stroke(),
+    popGraphicsState(),
+  );
+  write(tools, page, `${testSquareMm} mm each way (3.94 in)`, left + 4, top + testSquareMm / 2, 4);
+  // Beside the square or below it, wherever the map comes out larger.
+  const low = tileMarginMm + 4;
+  const besideX = left + testSquareMm + 10;
+  const places = [
+    { x: left, y: low, width: widthMm - 2 * left, height: top - low - 8 },
+    { x: besideX, y: low, width: widthMm - left - besideX, height: top + testSquareMm - low },
+  ];
+  const [best] = places.sort((one, other) => mapScale(tiling, other) - mapScale(tiling, one));
+  writeMap(tools, page, best!);
+}
+
+interface MapPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function mapScale(tiling: Tiling, { width, height }: MapPlace): number {
+  const full = {
+    width: tiling.columnCount * tiling.tileWidthMm,
+    height: tiling.rowCount * tiling.tileHeightMm,
+  };
+  return Math.min(width / full.width, height / full.height, 0.5);
+}
+
+/** The drawing small, under the grid of its sheets. */
+function writeMap(tools: Tools, page: PDFPage, at: MapPlace): void {
+  const { drawing, tiling } = tools;
+  const { x } = at;
+  const scale = mapScale(tiling, at);
+  const top = at.y + at.height;
+  const place = ({ x: atX, y: atY }: { x: number; y: number }) => ({
+    x: (x + atX * scale) * ptPerMm,
+    y: (top - (drawing.heightMm - atY) * scale) * ptPerMm,
+  });
+  const outlines = drawing.lines.filter(({ kind }) => kind === 'cut' || kind === 'fold');
+  page.pushOperators(
+    pushGraphicsState(),
+    setLineWidth(0.2 * ptPerMm),
+    ...outlines.flatMap((line) => pathOf(line, place)),
+    popGraphicsState(),
+  );
+  for (const tile of tiling.tiles) {
+    const corner = { x: x + tile.fromX * scale, y: top - tile.row * tiling.tileHeightMm * scale };
+    page.drawRectangle({
+      x: corner.x * ptPerMm,
+      y: corner.y * ptPerMm,
+      width: tiling.tileWidthMm * scale * ptPerMm,
+      height: tiling.tileHeightMm * scale * ptPerMm,
+      borderWidth: hairMm * ptPerMm,
+      borderColor: soft,
+    });
+    const sizeMm = Math.max(1.6, Math.min(4, tiling.tileWidthMm * scale * 0.3));
+    write(tools, page, tileName(tile), corner.x + 1, corner.y + 1, sizeMm);
+  }
+}
+
+function writeTile(tools: Tools, tile: Tile): void {
+  const { drawing, tiling } = tools;
+  const page = addPage(tools);
+  const { tileWidthMm: width, tileHeightMm: height } = tiling;
+  const place = ({ x, y }: { x: number; y: number }) => ({
+    x: (tileMarginMm + x - tile.fromX) * ptPerMm,
+    y: (tileMarginMm + y - tile.fromY) * ptPerMm,
+  });
+  page.pushOperators(
+    pushGraphicsState(),
+    rectangle(tileMarginMm * ptPerMm, tileMarginMm * ptPerMm, width * ptPerMm, height * ptPerMm),
+    clip(),
+    endPath(),
+  );
+  for (const line of tile.lines) {
+    const { widthMm, dash } = looks[line.kind];
+    page.pushOperators(
+      setLineWidth(widthMm * ptPerMm),
+      setDashPattern(
+        dash.map((mm) => mm * ptPerMm),
+        0,
+      ),
+      ...pathOf(line, place),
+    );
+  }
+  for (const { x, y, sizeMm, text } of drawing.texts) {
+    const at = { x: tileMarginMm + x - tile.fromX, y: tileMarginMm + y - tile.fromY };
+    // A word is at most some hand's breadths long.
+    if (at.y < 0 || at.y > height + 2 * tileMarginMm || at.x > width + 2 * tileMarginMm || at.x < -width)
+      continue;
+    write(tools, page, text, at.x, at.y, sizeMm);
+  }
+  page.pushOperators(popGraphicsState());
+  writeFrame(tools, page, tile);
+}
+
+/** The frame, its name, and at the middle of each side half a diamond that its neighbour completes. */
+function writeFrame(tools: Tools, page: PDFPage, tile: Tile): void {
+  const { tileWidthMm: width, tileHeightMm: height } = tools.tiling;
+  const [left, low] = [tileMarginMm, tileMarginMm];
+  const [right, high] = [left + width, low + height];
+  const [middleX, middleY] = [(left + right) / 2, (low + high) / 2];
+  const at = ([x, y]: readonly [number, number]) => ({ x: x * ptPerMm, y: y * ptPerMm });
+  const marks = [
+    [
+      [left, middleY - markMm],
+      [left + markMm, middleY],
+      [left, middleY + markMm],
+    ],
+    [
+      [right, middleY - markMm],
+      [right - markMm, middleY],
+      [right, middleY + markMm],
+    ],
+    [
+      [middleX - markMm, low],
+      [middleX, low + markMm],
+      [middleX + markMm, low],
+    ],
+    [
+      [middleX - markMm, high],
+      [middleX, high - markMm],
+      [middleX + markMm, high],
+    ],
+  ] as const;
+  page.pushOperators(
+    pushGraphicsState(),
+    setLineWidth(hairMm * ptPerMm),
+    rectangle(left * ptPerMm, low * ptPerMm, width * ptPerMm, height * ptPerMm),
+    stroke(),
+    ...marks.flatMap(([a, b, c]) => [
+      moveTo(at(a).x, at(a).y),
+      lineTo(at(b).x, at(b).y),
+      lineTo(at(c).x, at(c).y),
+      stroke(),
+    ]),
+    popGraphicsState(),
+  );
+  const name = `${tileName(tile)}   ${tile.number} of ${tools.tiling.tiles.length}   ${tools.drawing.title}`;
+  write(tools, page, name, left + 2, low + 2, 3);
+}
+
+function pathOf(
+  { points, isClosed }: SheetLine,
+  place: (point: { x: number; y: number }) => { x: number; y: number },
+): PDFOperator[] {
+  const [first, ...others] = points.map(place);
+  if (!first) return [];
+  return [
+    moveTo(first.x, first.y),
+    ...others.map(({ x, y }) => lineTo(x, y)),
+    ...(isClosed ? [closePath()] : []),
+    stroke(),
+  ];
+}
