@@ -4,13 +4,11 @@
  */
 import {
   clip,
-  closePath,
   endPath,
   lineTo,
   moveTo,
   PDFDocument,
   type PDFFont,
-  type PDFOperator,
   type PDFPage,
   popGraphicsState,
   pushGraphicsState,
@@ -21,11 +19,11 @@ import {
   StandardFonts,
   stroke,
 } from '@cantoo/pdf-lib';
+import { lineLooks, pathOf, ptPerMm } from './tile-lines.ts';
 import { plainLetters } from './plain-letters.ts';
 import {
   paperSizes,
   type SheetDrawing,
-  type SheetLine,
   type Tile,
   type TileFormat,
   type Tiling,
@@ -40,25 +38,12 @@ export interface TiledPdf {
   readonly changedLetters: readonly string[];
 }
 
-const ptPerMm = 72 / 25.4;
 /** The square that tells whether a print is at true size. */
 export const testSquareMm = 100;
 const ink = rgb(0.09, 0.15, 0.16);
 const soft = rgb(0.4, 0.46, 0.48);
 const hairMm = 0.15;
 const markMm = 4;
-
-/** Width in mm, and dashes in mm; none: drawn through. */
-const looks: Readonly<
-  Record<SheetLine['kind'], { readonly widthMm: number; readonly dash: readonly number[] }>
-> = {
-  cut: { widthMm: 0.4, dash: [] },
-  sew: { widthMm: 0.25, dash: [3, 2] },
-  fold: { widthMm: 0.4, dash: [8, 2, 1.5, 2] },
-  grain: { widthMm: 0.3, dash: [] },
-  notch: { widthMm: 0.4, dash: [] },
-  quilting: { widthMm: 0.15, dash: [1.2, 2.4] },
-};
 
 /** day: "14 Oct 2026"; '' for none. */
 export async function tiledPdf(
@@ -218,7 +203,7 @@ function writeTile(tools: Tools, tile: Tile): void {
     endPath(),
   );
   for (const line of tile.lines) {
-    const { widthMm, dash } = looks[line.kind];
+    const { widthMm, dash } = lineLooks[line.kind];
     page.pushOperators(
       setLineWidth(widthMm * ptPerMm),
       setDashPattern(
@@ -283,18 +268,4 @@ function writeFrame(tools: Tools, page: PDFPage, tile: Tile): void {
   );
   const name = `${tileName(tile)}   ${tile.number} of ${tools.tiling.tiles.length}   ${tools.drawing.title}`;
   write(tools, page, name, left + 2, low + 2, 3);
-}
-
-function pathOf(
-  { points, isClosed }: SheetLine,
-  place: (point: { x: number; y: number }) => { x: number; y: number },
-): PDFOperator[] {
-  const [first, ...others] = points.map(place);
-  if (!first) return [];
-  return [
-    moveTo(first.x, first.y),
-    ...others.map(({ x, y }) => lineTo(x, y)),
-    ...(isClosed ? [closePath()] : []),
-    stroke(),
-  ];
 }
