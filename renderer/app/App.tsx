@@ -5,8 +5,8 @@ import type { Problem } from '../../shared-core/measure/problem.ts';
 import { call } from '../client/api.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
 import { Problems } from '../parts/Problems.tsx';
-import style from './App.module.css';
 import { Frame } from './Frame.tsx';
+import { ShutWorkshop } from './ShutWorkshop.tsx';
 import { goTo, type Route, readRoute } from '../client/route.ts';
 
 const openWorkshopKey = 'bolt-and-baffle.workshop';
@@ -23,6 +23,7 @@ function onHash(follow: () => void): () => void {
 
 /** Why the facts of a workshop could not be read, and how they are asked for once more. */
 interface Refusal {
+  readonly workshop: Workshop;
   readonly problems: readonly Problem[];
   readonly askAgain: () => void;
 }
@@ -35,7 +36,11 @@ export function App() {
   const read = useCallback(async (workshop: Workshop, onRead?: () => void): Promise<void> => {
     const answer = await call('workshopFacts', workshop, {});
     if (!answer.ok) {
-      return setRefusal({ problems: answer.problems, askAgain: () => void read(workshop, onRead) });
+      return setRefusal({
+        workshop,
+        problems: answer.problems,
+        askAgain: () => void read(workshop, onRead),
+      });
     }
     setRefusal(null);
     onRead?.();
@@ -61,9 +66,21 @@ export function App() {
     [facts, read],
   );
 
+  if (!opened) {
+    return (
+      refusal && (
+        <ShutWorkshop
+          workshop={refusal.workshop}
+          problems={refusal.problems}
+          onTryAgain={refusal.askAgain}
+          onOwn={() => void read('own', () => window.sessionStorage.setItem(openWorkshopKey, 'own'))}
+          onBroughtBack={setFacts}
+        />
+      )
+    );
+  }
   // What was read before stays in use: one refusal takes no room away.
   const notice = refusal && <Problems problems={refusal.problems} onTryAgain={refusal.askAgain} />;
-  if (!opened) return notice && <main className={style.alone}>{notice}</main>;
   return (
     <WorkshopContext value={opened}>
       <Frame key={opened.workshop} route={route} notice={notice} />

@@ -1,5 +1,6 @@
 /** Stands round a room, and round the window: what throws while it is drawn becomes a sentence with a way on. */
 import { Component, type ReactNode } from 'react';
+import { logSaysWhere, noteFailure } from '../client/note-failure.ts';
 import { routeHash } from '../client/route.ts';
 import { Button } from '../parts/Button.tsx';
 import style from './Boundary.module.css';
@@ -30,6 +31,10 @@ export class Boundary extends Component<BoundaryProps, BoundaryState> {
     return place === state.place ? null : { place, reason: null };
   }
 
+  override componentDidCatch(thrown: unknown): void {
+    noteFailure(/^#\/([a-z-]+)/.exec(this.props.place)?.[1] ?? 'start', thrown);
+  }
+
   override render(): ReactNode {
     const { reason } = this.state;
     const { isWindow = false, children } = this.props;
@@ -40,7 +45,9 @@ export class Boundary extends Component<BoundaryProps, BoundaryState> {
       <section className={style.mishap} role="alert" data-window={isWindow || undefined}>
         <h1>{isWindow ? 'This window cannot be shown' : 'This room cannot be shown'}</h1>
         <p>Something in it could not be drawn. What you saved is safe in the workshop file.</p>
-        <p className="quiet small">What went wrong: {reason}</p>
+        <p className="quiet small">
+          What went wrong: {reason}. {logSaysWhere}
+        </p>
         <div className={style.ways}>
           <Button look="main" onClick={openAgain}>
             Open it again

@@ -2,6 +2,7 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/Button.tsx';
+import { FileProblems } from '../parts/FileProblems.tsx';
 import { Boundary } from './Boundary.tsx';
 import { Coat } from './Coat.tsx';
 import { Find } from './Find.tsx';
@@ -74,7 +75,12 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
           </aside>
         )}
         <main ref={main} className={style.main}>
-          {notice && <div className={style.notice}>{notice}</div>}
+          {(notice || facts.fileProblems.length > 0) && (
+            <div className={style.notice}>
+              {notice}
+              <FileProblems />
+            </div>
+          )}
           <Boundary place={routeHash(route)}>
             <Room route={route} />
           </Boundary>

@@ -12,6 +12,7 @@ import {
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
+import { failureOf } from './failure.ts';
 import { jobHash, keepLay, keptLay } from './kept-lays.ts';
 import { layInWorker, workerCount } from './lay-pool.ts';
 
@@ -95,9 +96,6 @@ function isProven(result: LayResult | undefined): boolean {
 }
 
 function failure(reason: unknown): Problem {
-  return {
-    where: 'A lay of the table',
-    what: `could not be found: ${reason instanceof Error ? reason.message : String(reason)}`,
-    mend: 'Look again; if it fails again, check the pieces in the plan.',
-  };
+  const mend = 'Look again; if it fails again, check the pieces in the plan.';
+  return failureOf('A lay of the table', reason, mend, 'could not be found');
 }

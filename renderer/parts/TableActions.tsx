@@ -7,6 +7,7 @@ import { dayWords } from '../../shared-core/measure/calendar-date.ts';
 import { type PaperTable, sheetFormat } from '../../shared-core/paper/paper-table.ts';
 import { tableCsv } from '../../shared-core/paper/table-csv.ts';
 import { tableText } from '../../shared-core/paper/table-text.ts';
+import { logSaysWhere, noteFailure } from '../client/note-failure.ts';
 import { useSystem } from '../client/workshop.ts';
 import { Button } from './Button.tsx';
 import { todayIso } from './calendar.ts';
@@ -45,8 +46,9 @@ export function TableActions({ table, name }: TableActionsProps) {
           ? ''
           : `The PDF’s typeface lacks ${lettersWords(changedLetters)}; Print has every letter.`,
       );
-    } catch {
-      setSaid('The PDF could not be written. Print it instead.');
+    } catch (error) {
+      noteFailure('pdf', error);
+      setSaid(`The PDF could not be written. Print it instead. ${logSaysWhere}`);
     }
   };
   return (

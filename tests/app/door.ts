@@ -30,8 +30,8 @@ export interface OpenWorkshop {
   readonly dataFile: string;
   /** What the console called an error so far; a spec that provokes one takes it out of here. */
   readonly consoleErrors: string[];
-  /** Ends the whole program, starts it again on the same file and gives its new page. */
-  reopen(): Promise<Page>;
+  /** Ends the whole program, starts it again on the same file and gives its new page. meanwhile: done while it is closed. */
+  reopen(meanwhile?: () => void): Promise<Page>;
 }
 
 interface OpenDoor {
@@ -83,8 +83,9 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
       dataFile,
       consoleErrors,
       firstPage: current.page,
-      reopen: async () => {
+      reopen: async (meanwhile) => {
         await current.close();
+        meanwhile?.();
         current = await open();
         return current.page;
       },

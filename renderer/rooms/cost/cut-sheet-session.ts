@@ -4,6 +4,7 @@ import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { type Estimate, estimate } from '../../../shared-core/flow.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
+import { failureOf } from '../../client/failure.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
 import { solveInWorker } from '../../client/solver.ts';
@@ -37,9 +38,9 @@ export function useCutSheet(): CutSession {
         if (!signal.aborted) setSession({ read, before, problems: [] });
       } catch (error) {
         if (signal.aborted) return;
-        const what = `could not be made again: ${error instanceof Error ? error.message : String(error)}`;
         const mend = 'What was cut is shown all the same.';
-        setSession({ read, before: null, problems: [{ where: 'The estimate from before', what, mend }] });
+        const problem = failureOf('The estimate from before', error, mend, 'could not be made again');
+        setSession({ read, before: null, problems: [problem] });
       }
     };
     void work();

@@ -11,6 +11,7 @@ import { OneOf } from '../../parts/OneOf.tsx';
 import { UpgradeNotes } from '../../parts/UpgradeNotes.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
+import { LogGroup } from './LogGroup.tsx';
 import style from './SettingsRoom.module.css';
 
 const typingPauseMs = 500;
@@ -117,9 +118,10 @@ export function SettingsRoom() {
 
       <Group
         title="Data file"
-        about="Everything you enter is kept in this one file on this machine. To keep a second one elsewhere, close the program and copy it."
+        about="Everything you enter is kept in this one file on this machine. To keep a second one elsewhere, back up below and copy the backup."
       >
         <code className={style.path}>{facts.dataFile}</code>
+        <Problems problems={facts.fileProblems} />
         <UpgradeNotes notes={facts.upgradeNotes} />
       </Group>
 
@@ -131,6 +133,8 @@ export function SettingsRoom() {
           }}
         />
       )}
+
+      <LogGroup />
     </div>
   );
 }

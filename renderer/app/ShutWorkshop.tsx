@@ -1,0 +1,51 @@
+/** In place of the rooms while no workshop can be read: why, and the ways on. */
+import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
+import type { Problem } from '../../shared-core/measure/problem.ts';
+import { Button } from '../parts/Button.tsx';
+import { Problems } from '../parts/Problems.tsx';
+import { BackupTable } from '../rooms/settings/BackupTable.tsx';
+import { useBackups } from '../rooms/settings/backups-session.ts';
+import style from './ShutWorkshop.module.css';
+
+export interface ShutWorkshopProps {
+  readonly workshop: Workshop;
+  readonly problems: readonly Problem[];
+  readonly onTryAgain: () => void;
+  readonly onOwn: () => void;
+  readonly onBroughtBack: (facts: WorkshopFacts) => void;
+}
+
+export function ShutWorkshop(props: ShutWorkshopProps) {
+  const { workshop, problems, onTryAgain, onOwn } = props;
+  return (
+    <main className={style.shut}>
+      <h1>{workshop === 'own' ? 'Your workshop cannot be opened' : 'The demo cannot be opened'}</h1>
+      <Problems problems={problems} onTryAgain={onTryAgain} />
+      {workshop === 'own' ? (
+        <BringOneBack onBroughtBack={props.onBroughtBack} />
+      ) : (
+        <div>
+          <Button onClick={onOwn}>Go to your own workshop</Button>
+        </div>
+      )}
+    </main>
+  );
+}
+
+/** Nothing where there is no backup, or the list cannot be had either: the problem above says all there is to say. */
+function BringOneBack({ onBroughtBack }: Pick<ShutWorkshopProps, 'onBroughtBack'>) {
+  const session = useBackups(async (facts) => onBroughtBack(facts));
+  const { backups, problems } = session;
+  if (!backups || backups.rows.length === 0) return null;
+  return (
+    <section className={style.backups} aria-label="Backups">
+      <h2>Bring a backup back</h2>
+      <p className="quiet">
+        The file that cannot be opened is kept as it is, with all that belongs to it, in a folder among the
+        backups.
+      </p>
+      <Problems problems={problems} />
+      <BackupTable session={session} question="The file that cannot be opened is kept." />
+    </section>
+  );
+}

@@ -1,0 +1,82 @@
+import { useState } from 'react';
+import type { Backup } from '../../../shared-core/contract/contract.ts';
+import { Button } from '../../parts/Button.tsx';
+import { momentText } from '../../parts/calendar.ts';
+import table from '../../parts/table.module.css';
+import style from './BackupsGroup.module.css';
+import type { BackupsSession } from './backups-session.ts';
+
+const reasons: Readonly<Record<Backup['kind'], string>> = {
+  automatic: 'at the start',
+  'by hand': 'made by hand',
+  'before bringing back': 'before another was brought back',
+  rescued: 'when the file was gone or replaced',
+  'put here': 'put in the folder',
+};
+
+/** Each backup, to be brought back after a question. question: what becomes of what is there now. */
+export function BackupTable({ session, question }: { session: BackupsSession; question: string }) {
+  const { backups, isBusy, bringBack } = session;
+  const [asked, setAsked] = useState<string | null>(null);
+  const rows = backups?.rows ?? [];
+  if (rows.length === 0) return null;
+  return (
+    <div className={style.rows}>
+      <table className={table.table}>
+        <thead>
+          <tr>
+            <th scope="col">From</th>
+            <th scope="col" className={table.amount}>
+              Size
+            </th>
+            <th scope="col">
+              <span className="only-read-aloud">Bring back</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name}>
+              <td title={row.name}>
+                <span className="number">{momentText(row.at)}</span>
+                <span className={style.reason}>{reasons[row.kind]}</span>
+              </td>
+              <td className={`${table.amount} number`}>{sizeText(row.sizeBytes)}</td>
+              <td className={style.actions}>
+                {asked !== row.name && (
+                  <Button
+                    look="quiet"
+                    disabled={isBusy}
+                    aria-label={`Bring back the one from ${momentText(row.at)}`}
+                    onClick={() => setAsked(row.name)}
+                  >
+                    Bring this one back
+                  </Button>
+                )}
+                {asked === row.name && (
+                  <div className={style.question}>
+                    <p>Everything goes back to how it was then. {question}</p>
+                    <Button
+                      look="main"
+                      disabled={isBusy}
+                      onClick={() => void bringBack(row).then(() => setAsked(null))}
+                    >
+                      Yes, bring it back
+                    </Button>
+                    <Button disabled={isBusy} onClick={() => setAsked(null)}>
+                      Leave it as it is
+                    </Button>
+                  </div>
+                )}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+export function sizeText(bytes: number): string {
+  return bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+}

@@ -1,0 +1,48 @@
+/** What failed, for the maker to look at and to send to whoever looks into it. */
+import { useEffect, useState } from 'react';
+import type { CallOutput } from '../../../shared-core/contract/contract.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { Button } from '../../parts/Button.tsx';
+import { todayIso } from '../../parts/calendar.ts';
+import { Problems } from '../../parts/Problems.tsx';
+import { saveFile } from '../../parts/save-file.ts';
+import style from './BackupsGroup.module.css';
+import { Group } from './Group.tsx';
+
+export function LogGroup() {
+  const [log, setLog] = useState<CallOutput<'readLog'> | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [isShown, setIsShown] = useState(false);
+  useEffect(() => {
+    void (async () => {
+      const answer = await call('readLog', 'own', {});
+      if (answer.ok) setLog(answer.value);
+      else setProblems(answer.problems);
+    })();
+  }, []);
+
+  return (
+    <Group
+      title="Log"
+      about="When a step fails, the program writes down which, when and where in the program. No names, measures, amounts or prices. Send it to whoever looks into the fault."
+    >
+      <section className={style.backups} aria-label="Log">
+        <Problems problems={problems} />
+        {log?.text === '' && <p className="quiet">Nothing has failed yet.</p>}
+        {log && log.text !== '' && (
+          <div className={style.head}>
+            <Button aria-expanded={isShown} onClick={() => setIsShown(!isShown)}>
+              {isShown ? 'Hide' : 'Show'}
+            </Button>
+            <Button onClick={() => saveFile(`bolt-and-baffle-log-${todayIso()}.txt`, 'text/plain', log.text)}>
+              Save a copy
+            </Button>
+          </div>
+        )}
+        {log && isShown && <pre className={style.log}>{log.text}</pre>}
+        {log && <code className={style.folder}>{log.file}</code>}
+      </section>
+    </Group>
+  );
+}
