@@ -66,7 +66,12 @@ function start(): void {
     return;
   }
   const services = opened.value;
-  app.on('will-quit', () => services.close());
+  const note = (error: unknown) => services.noteFailure('the program', error);
+  process.on('uncaughtExceptionMonitor', note);
+  app.on('will-quit', () => {
+    process.off('uncaughtExceptionMonitor', note);
+    services.close();
+  });
   for (const call of callNames) {
     ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
       refuseStrangers(event, window?.webContents);

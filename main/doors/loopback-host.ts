@@ -26,7 +26,9 @@ const loopback = await startLoopback({
   services,
   rendererDir: rendererDir(),
   onWindow: (state) => console.log(`window ${state}`),
+  onFailure: (error) => services.noteFailure('the door', error),
 });
+process.on('uncaughtExceptionMonitor', (error) => services.noteFailure('the host', error));
 
 let isEnding = false;
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, end);

@@ -50,6 +50,8 @@ export interface LoopbackOptions {
   readonly port?: number;
   /** Told when the first page of this host opens, and when the last one has been gone for some seconds. */
   readonly onWindow?: (state: 'open' | 'closed') => void;
+  /** Told of a failure of the door's own. */
+  readonly onFailure?: (error: unknown) => void;
   /** The machine's own where none is given. */
   readonly time?: HostTime;
   /** How long a connection may say nothing before it is dropped, in ms by the machine's clock; 20 s where none is given. */
@@ -98,8 +100,14 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
         // Whoever breaks off a request waits for no answer, and nothing is wrong here.
         if (error === request.errored) return;
         console.error(error);
+        options.onFailure?.(error);
         if (response.headersSent) response.destroy();
-        else send(response, 500, 'The host failed at this request; its own messages say why.');
+        else
+          send(
+            response,
+            500,
+            'The host failed at this request; the log under Settings says where in the program.',
+          );
       });
     },
   );

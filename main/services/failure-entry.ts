@@ -3,11 +3,11 @@
  * the message, nor anything that a maker typed: messages of the system and of libraries quote names and amounts. So an
  * entry is not cleaned of them but made of parts that cannot hold them.
  */
-import { readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 
-/** The same folder whether the sources run as they are or built into out/main. */
-const root = resolve(import.meta.dirname, '../..').replaceAll('\\', '/');
+/** The program's own folder, whether its sources run as they are or built. */
+const root = folderWithPackage(import.meta.dirname).replaceAll('\\', '/');
 const mostFrames = 30;
 const mostCauses = 3;
 
@@ -99,6 +99,11 @@ function decoded(path: string): string {
   } catch {
     return path;
   }
+}
+
+function folderWithPackage(folder: string): string {
+  if (existsSync(join(folder, 'package.json')) || dirname(folder) === folder) return folder;
+  return folderWithPackage(dirname(folder));
 }
 
 let version = '';
