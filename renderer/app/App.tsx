@@ -74,7 +74,10 @@ export function App() {
           problems={refusal.problems}
           onTryAgain={refusal.askAgain}
           onOwn={() => void read('own', () => window.sessionStorage.setItem(openWorkshopKey, 'own'))}
-          onBroughtBack={setFacts}
+          onBroughtBack={(now) => {
+            setRefusal(null);
+            setFacts(now);
+          }}
         />
       )
     );

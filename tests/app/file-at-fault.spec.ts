@@ -47,6 +47,7 @@ test('a workshop that cannot be opened offers its backups at once, and keeps wha
   await again.getByRole('button', { name: 'Yes, bring it back' }).click();
   await goTo(again, 'Stash');
   await expect(again.getByRole('option')).toHaveCount(1);
+  await expect(again.getByRole('alert')).toHaveCount(0);
   await addThread(again, 'Slatespun 40');
   const folder = workshop.dataFile.replace('.sqlite', '-backups');
   const [apart] = readdirSync(folder).filter((name) => name.startsWith('kept-apart-'));
