@@ -27,7 +27,7 @@ export type WholeFileCall =
   | 'listBackups'
   | 'backUp'
   | 'bringBack'
-  | 'readLog'
+  | 'readFailureLog'
   | 'noteWindowFailure';
 
 const served = {

@@ -15,7 +15,7 @@ import { makeBackup } from '../database/backup-folder.ts';
 import type { OpenWorkshop } from '../database/connection.ts';
 import { databaseProblem } from '../database/failure.ts';
 import { FileNotInPlace } from '../database/in-place.ts';
-import { appendToLog, logFile, readLog } from '../database/log-file.ts';
+import { appendToFailureLog, failureLogFile, readFailureLog } from '../database/failure-log.ts';
 import { demoHasNone } from './backups.ts';
 import { rebuildDemo } from './demo.ts';
 import { type OpenDemo, openDemoFile } from './demo-file.ts';
@@ -67,7 +67,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   if (!opened.ok) return opened;
   keepLongStacks();
   const own = opened.value;
-  const log = logFile(own.file);
+  const log = failureLogFile(own.file);
   let demo: OpenDemo | undefined;
   let isClosed = false;
   const turns = openTurns();
@@ -75,7 +75,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
 
   /** A program that only reads makes nothing beside the file. */
   function write(entry: string): void {
-    if (!isReadOnly) appendToLog(own.file, entry);
+    if (!isReadOnly) appendToFailureLog(own.file, entry);
   }
 
   function writeNotes(): void {
@@ -131,7 +131,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     workshop: Workshop,
     input: unknown,
   ): Promise<Outcome<unknown>> {
-    if (call === 'readLog') return found({ file: log, text: readLog(own.file) });
+    if (call === 'readFailureLog') return found({ file: log, text: readFailureLog(own.file) });
     if (call === 'noteWindowFailure') {
       const { place, kind, stack } = input as CallInput<'noteWindowFailure'>;
       write(windowFailureEntry(now(), place, kind, stack));

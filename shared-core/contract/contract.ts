@@ -54,7 +54,7 @@ export const calls = {
   /** Puts a backup in the place of the file; what stood there is kept as a backup too. */
   bringBack: { changes: true, input: z.strictObject({ name: shortText }) },
   /** The log of failures, whole: times, steps and places in the program, never what a maker typed. */
-  readLog: { changes: false, input: nothing },
+  readFailureLog: { changes: false, input: nothing },
   /** A failure in the window, for the log. No message: it may quote what a maker typed. */
   noteWindowFailure: {
     changes: false,
@@ -225,7 +225,7 @@ interface CallOutputs
   backUp: Backups;
   bringBack: WorkshopFacts;
   /** file: absolute, there or not. text: '' where nothing has failed yet. */
-  readLog: { readonly file: string; readonly text: string };
+  readFailureLog: { readonly file: string; readonly text: string };
   noteWindowFailure: { readonly file: string };
   listItems: { readonly rows: readonly ItemRow[]; readonly total: number };
   readItem: {

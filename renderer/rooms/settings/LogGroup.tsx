@@ -11,12 +11,12 @@ import style from './BackupsGroup.module.css';
 import { Group } from './Group.tsx';
 
 export function LogGroup() {
-  const [log, setLog] = useState<CallOutput<'readLog'> | null>(null);
+  const [log, setLog] = useState<CallOutput<'readFailureLog'> | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isShown, setIsShown] = useState(false);
   useEffect(() => {
     void (async () => {
-      const answer = await call('readLog', 'own', {});
+      const answer = await call('readFailureLog', 'own', {});
       if (answer.ok) setLog(answer.value);
       else setProblems(answer.problems);
     })();

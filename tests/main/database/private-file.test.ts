@@ -2,7 +2,7 @@ import { chmodSync, mkdirSync, readdirSync, statSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { backupFolder } from '../../../main/database/backup-folder.ts';
-import { logFile } from '../../../main/database/log-file.ts';
+import { failureLogFile } from '../../../main/database/failure-log.ts';
 import { openServices } from '../../../main/services/services.ts';
 import { openAsking, receivedFill, taffeta, tempFolder } from '../asking.ts';
 
@@ -75,6 +75,6 @@ describe.skipIf(process.platform === 'win32')('nobody else on the machine reads'
     const opened = openServices({ dataFile: file, demoFile: `${file}-demo` });
     if (opened.ok) opened.value.close();
     expect(mode(file)).toBe('644');
-    expect(logFile(file)).toBe(join(folder, 'songs-log.txt'));
+    expect(failureLogFile(file)).toBe(join(folder, 'songs-log.txt'));
   });
 });

@@ -2,7 +2,12 @@ import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { appendToLog, largestLogBytes, logFile, readLog } from '../../../main/database/log-file.ts';
+import {
+  appendToFailureLog,
+  largestLogBytes,
+  failureLogFile,
+  readFailureLog,
+} from '../../../main/database/failure-log.ts';
 import { failureEntry, windowFailureEntry } from '../../../main/services/failure-entry.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -38,12 +43,12 @@ describe('what could not be done', () => {
       notes: `${canary} ${price}`,
     });
     expect(sentence).toBe(
-      `This step could not be done. Nothing was changed. Try it again. If it fails again, the log says where in the program: ${logFile(asking.dataFile)}. Settings shows it and saves a copy to send.`,
+      `This step could not be done. Nothing was changed. Try it again. If it fails again, the log says where in the program: ${failureLogFile(asking.dataFile)}. Settings shows it and saves a copy to send.`,
     );
     // The error itself did quote it.
     expect(String(asking.logged[0])).toContain(canary);
-    const { text, file } = await asking.get('readLog', {});
-    expect(file).toBe(logFile(asking.dataFile));
+    const { text, file } = await asking.get('readFailureLog', {});
+    expect(file).toBe(failureLogFile(asking.dataFile));
     expect(text).toBe(readFileSync(file, 'utf8'));
     const { version } = JSON.parse(readFileSync(join(import.meta.dirname, '../../../package.json'), 'utf8'));
     expect(text.split('\n')[0]).toBe(
@@ -67,7 +72,7 @@ describe('what could not be done', () => {
     holder.exec('BEGIN IMMEDIATE');
     await failed(asking, 'saveItem', { ...taffeta, name: canary });
     holder.close();
-    const { text } = await asking.get('readLog', {});
+    const { text } = await asking.get('readFailureLog', {});
     expect(text).toContain('saveItem: SqliteError SQLITE_BUSY');
     expect(text).not.toContain(canary);
   });
@@ -77,8 +82,8 @@ describe('what could not be done', () => {
     await receivedFill(asking, 640);
     await asking.refusal('saveItem', { ...taffeta, name: '' });
     await asking.refusal('no such call', {});
-    expect((await asking.get('readLog', {})).text).toBe('');
-    expect(filesIn(dirname(asking.dataFile))).not.toContain(basename(logFile(asking.dataFile)));
+    expect((await asking.get('readFailureLog', {})).text).toBe('');
+    expect(filesIn(dirname(asking.dataFile))).not.toContain(basename(failureLogFile(asking.dataFile)));
   });
 
   test('is told by the demo in the same log', async () => {
@@ -86,10 +91,10 @@ describe('what could not be done', () => {
     await asking.get('openDemo', {}, 'demo');
     quoting(asking.demoFile, 'item');
     await asking.ask('saveItem', { ...taffeta, name: canary }, 'demo');
-    const { text, file } = await asking.get('readLog', {}, 'demo');
+    const { text, file } = await asking.get('readFailureLog', {}, 'demo');
     expect([text.split('\n')[0]?.split(' ').at(-1), file]).toEqual([
       'SQLITE_CONSTRAINT_TRIGGER',
-      logFile(asking.dataFile),
+      failureLogFile(asking.dataFile),
     ]);
   });
 
@@ -108,7 +113,7 @@ describe('what could not be done', () => {
     asking.services.close();
     writeFileSync(asking.dataFile, '');
     const again = openAsking({ dataFile: asking.dataFile, now: () => at });
-    expect((await again.get('readLog', {})).text).toMatch(/ note: the file cannot be opened\n$/);
+    expect((await again.get('readFailureLog', {})).text).toMatch(/ note: the file cannot be opened\n$/);
   });
 });
 
@@ -121,7 +126,7 @@ describe('a failure in the window', () => {
   test('is in the same log, without its words and without the page’s address, which is a secret', async () => {
     const asking = openAsking({ now: () => at });
     await asking.get('noteWindowFailure', { place: 'stash', kind: 'TypeError', stack });
-    const { text } = await asking.get('readLog', {});
+    const { text } = await asking.get('readFailureLog', {});
     expect(text.split('\n').slice(1)).toEqual([
       '    at Shelf assets/index-B2x_9.js:40:12345',
       '    at assets/lay-worker-x.js:1:7',
@@ -167,12 +172,12 @@ describe('the log', () => {
   test('stays small: the newest are kept, in three files of 256 kB, and the oldest go', () => {
     const file = join(tempFolder(), 'own.sqlite');
     const line = (n: number) => `${String(n).padStart(6, '0')} ${'x'.repeat(992)}\n`;
-    for (let n = 0; n < 1000; n++) appendToLog(file, line(n));
+    for (let n = 0; n < 1000; n++) appendToFailureLog(file, line(n));
     const names = filesIn(dirname(file));
     expect(names).toEqual(['own-log-1.txt', 'own-log-2.txt', 'own-log.txt']);
     for (const name of names)
       expect(statSync(join(dirname(file), name)).size).toBeLessThanOrEqual(largestLogBytes);
-    const kept = readLog(file)
+    const kept = readFailureLog(file)
       .trimEnd()
       .split('\n')
       .map((text) => Number(text.slice(0, 6)));
@@ -183,7 +188,7 @@ describe('the log', () => {
 
   test('that cannot be written keeps nobody from working', async () => {
     const asking = openAsking();
-    mkdirSync(logFile(asking.dataFile));
+    mkdirSync(failureLogFile(asking.dataFile));
     asking.services.noteFailure('a step', new Error());
     await asking.get('saveItem', taffeta);
   });

@@ -12,14 +12,14 @@ export const largestLogBytes = 256 * 1024;
 const earlierCount = 2;
 
 /** "workshop.sqlite" has its log in "workshop-log.txt". file: absolute, here and below. */
-export function logFile(file: string): string {
+export function failureLogFile(file: string): string {
   return logName(file, 0);
 }
 
 /** Adds whole lines. A log that cannot be written keeps nobody from working. */
-export function appendToLog(file: string, lines: string): void {
+export function appendToFailureLog(file: string, lines: string): void {
   try {
-    const log = logFile(file);
+    const log = failureLogFile(file);
     const size = statSync(log, { throwIfNoEntry: false })?.size ?? 0;
     if (size > 0 && size + Buffer.byteLength(lines) > largestLogBytes) makeRoom(file);
     appendFileSync(log, lines, { mode: modeBeside(file) });
@@ -30,7 +30,7 @@ export function appendToLog(file: string, lines: string): void {
 }
 
 /** All that is kept, oldest first; '' where nothing was written yet. */
-export function readLog(file: string): string {
+export function readFailureLog(file: string): string {
   let text = '';
   for (let age = earlierCount; age >= 0; age--) {
     try {
