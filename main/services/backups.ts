@@ -12,21 +12,23 @@ export const demoHasNone: Outcome<never> = refused({
 
 /**
  * Makes a backup at the start where the file holds anything and is not the same as its newest backup. A backup that
- * cannot be made is told of and keeps nobody from working.
+ * cannot be made is told of and noted in the failure log, and keeps nobody from working.
  */
-export function backUpAtStart(open: OpenWorkshop, now: Date): Problem | null {
+export function backUpAtStart(
+  open: OpenWorkshop,
+  now: Date,
+  note: (what: string, error: unknown) => void,
+): Problem | null {
   try {
     if (isEmpty(open)) return null;
     if (makeChangedBackup(open.connection, open.file, 'automatic', now) !== null) thinBackups(open.file);
     return null;
   } catch (error) {
-    return (
-      databaseProblem(error, backupFolder(open.file)) ?? {
-        where: backupFolder(open.file),
-        what: `could not take a backup (${error instanceof Error ? error.message : String(error)})`,
-        mend: 'See that there is room and that the folder may be written to.',
-      }
-    );
+    note('backup at the start', error);
+    const where = backupFolder(open.file);
+    const mend =
+      'See that there is room and that the folder may be written to; the log under Settings says where in the program it failed.';
+    return databaseProblem(error, where) ?? { where, what: 'could not take a backup', mend };
   }
 }
 

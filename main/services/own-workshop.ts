@@ -33,8 +33,8 @@ export interface OwnOptions {
   readonly now: () => Date;
   readonly waitMs: number;
   readonly isReadOnly: boolean;
-  /** Told in a word or two of what was found amiss. */
-  readonly note: (what: string) => void;
+  /** Told in fixed words of what was found amiss, and what was thrown there. */
+  readonly note: (what: string, error?: unknown) => void;
 }
 
 /** Refused where the file cannot be had, or is at fault and there is no backup to bring back. */
@@ -83,7 +83,7 @@ function over(
     if (damaged) note('the file is damaged');
     told = damaged ? [...open.told, goingOnDamaged(damaged)] : open.told;
     // What is damaged is no backup, and must not push out those from before.
-    if (!damaged && when === 'at the start') backupProblem = backUpAtStart(open, now());
+    if (!damaged && when === 'at the start') backupProblem = backUpAtStart(open, now(), note);
   }
 
   const reopen = () => openWorkshop(file, options);
@@ -117,8 +117,8 @@ function over(
         rescued = await queries
           .connection()
           .execute(async () => makeBackup(connection, file, 'rescued', now()));
-      } catch {
-        note('what was kept could not be rescued');
+      } catch (error) {
+        note('rescue', error);
       }
       return rescued;
     },

@@ -62,7 +62,10 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   const isReadOnly = options.isReadOnly ?? false;
   const waitMs = options.waitMs ?? usualWaitMs;
   const noted: string[] = [];
-  const note = (what: string) => void noted.push(what);
+  const note = (what: string, error?: unknown) =>
+    void noted.push(
+      error === undefined ? noteEntry(now(), what) : failureEntry({ at: now(), step: what, error }),
+    );
   const opened = openOwn({ dataFile: options.dataFile, now, waitMs, isReadOnly, note });
   if (!opened.ok) return opened;
   keepLongStacks();
@@ -79,7 +82,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   }
 
   function writeNotes(): void {
-    for (const what of noted.splice(0)) write(noteEntry(now(), what));
+    for (const entry of noted.splice(0)) write(entry);
   }
 
   function noteFailure(step: string, error: unknown): void {

@@ -5,6 +5,7 @@ import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sheetFormat } from '../../../shared-core/paper/paper-table.ts';
 import { paperSizes, type TileFormat, tileMarginMm, tilingOf } from '../../../shared-core/paper/tiles.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { logSaysWhere, noteFailure } from '../../client/note-failure.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { todayIso } from '../../parts/calendar.ts';
@@ -41,8 +42,9 @@ export function FullSizeSheet({ plan, onClose }: { plan: CoatPlan; onClose: () =
       });
       saveFile(fileName(`${plan.name} full size ${format}`, 'pdf'), 'application/pdf', bytes);
       setSaid(`Saved: a map and ${sheetCount} ${sheetCount === 1 ? 'sheet' : 'sheets'}.`);
-    } catch {
-      setSaid('The PDF could not be written. Save the pieces as SVG instead.');
+    } catch (error) {
+      noteFailure('full size', error);
+      setSaid(`The PDF could not be written. Save the pieces as SVG instead. ${logSaysWhere}`);
     }
   };
   return (

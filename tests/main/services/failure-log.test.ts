@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { backupFolder } from '../../../main/database/backup-folder.ts';
 import {
   appendToFailureLog,
   largestLogBytes,
@@ -114,6 +115,17 @@ describe('what could not be done', () => {
     writeFileSync(asking.dataFile, '');
     const again = openAsking({ dataFile: asking.dataFile, now: () => at });
     expect((await again.get('readFailureLog', {})).text).toMatch(/ note: the file cannot be opened\n$/);
+  });
+
+  test('and why there is no backup from the start', async () => {
+    const asking = openAsking();
+    await receivedFill(asking, 640);
+    asking.services.close();
+    writeFileSync(backupFolder(asking.dataFile), 'in the way');
+    const again = openAsking({ dataFile: asking.dataFile });
+    const { text } = await again.get('readFailureLog', {});
+    expect(text).toMatch(/ backup at the start: Error E[A-Z]+\n {4}at /);
+    expect(text).not.toContain(dirname(asking.dataFile));
   });
 });
 

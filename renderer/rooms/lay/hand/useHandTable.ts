@@ -21,6 +21,7 @@ import {
 } from '../../../../shared-core/lay/standing.ts';
 import type { SlotLay } from '../../../../shared-core/lay/plan-lay.ts';
 import { layInWorker } from '../../../client/lay-pool.ts';
+import { logSaysWhere, noteFailure } from '../../../client/note-failure.ts';
 import {
   type HandHistory,
   historyOf,
@@ -141,10 +142,10 @@ export function useHandTable(slotLay: SlotLay, key: string) {
       update((now) => stepped(now, finishedLay(asked, done)));
       setSelected(null);
     } catch (error) {
-      if (!control.signal.aborted)
-        setProblem(
-          `The rest could not be laid: ${error instanceof Error ? error.message : String(error)}. Nothing was changed.`,
-        );
+      if (control.signal.aborted) return;
+      noteFailure('lay by hand', error);
+      const reason = error instanceof Error ? error.message : String(error);
+      setProblem(`The rest could not be laid: ${reason}. Nothing was changed. ${logSaysWhere}`);
     } finally {
       setFinishing(null);
     }
