@@ -68,7 +68,7 @@ function oneWayAdvice(item: Cloth): Advice[] {
     {
       kind: 'one way',
       says: `${item.name} is ${word} by its name: turned end for end, its pieces may look another colour or stand on their heads, and it is laid both ways now.`,
-      mend: 'Look at it both ways in daylight, and say at the cloth whether it has a nap or runs one way.',
+      mend: 'Look at it both ways in daylight, and say at the cloth whether it has a nap or runs one way: yes or no.',
       basis: [trade],
     },
   ];

@@ -34,9 +34,9 @@ export const careFields = {
     'iron at 150',
     'iron at 200',
   ] as const),
-  careProfessional: choice(
-    'Dry clean',
-    'strongest solvent it bears; F: hydrocarbons, P: perchloroethylene too',
-    ['do not dry clean', 'dry clean F', 'dry clean P'] as const,
-  ),
+  careProfessional: choice('Dry clean', 'strongest solvent it bears; F: hydrocarbons only', [
+    'do not dry clean',
+    'dry clean F',
+    'dry clean P',
+  ] as const),
 };

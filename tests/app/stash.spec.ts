@@ -56,6 +56,23 @@ test('a cloth typed in inches is shown back in inches, though the workshop is me
   ).toBeVisible();
 });
 
+test('whether a cloth runs one way is yes, no or not known, and each is kept', async ({ page }) => {
+  const form = page.getByRole('dialog');
+  await goTo(page, 'Stash');
+  await page.getByRole('button', { name: 'New item' }).click();
+  await form.getByLabel('Name').fill('Sedge sateen');
+  await form.getByLabel('Width', { exact: true }).fill('140 cm');
+  await expect(form.getByLabel('Nap or one-way')).toHaveValue('');
+  await form.getByLabel('Nap or one-way').selectOption('no');
+  await form.getByLabel('Dry clean').selectOption('dry clean F');
+  await form.getByRole('button', { name: 'Add to the stash' }).click();
+  await expect(form).toBeHidden();
+  await page.getByRole('article', { name: 'Sedge sateen' }).getByRole('button', { name: 'Edit' }).click();
+  await expect(form.getByLabel('Nap or one-way')).toHaveValue('no');
+  await expect(form.getByLabel('Down-proof')).toHaveValue('');
+  await expect(form.getByLabel('Dry clean')).toHaveValue('dry clean F');
+});
+
 test('two rolls are received, a cut is written off, and the ledger tells it', async ({ page }) => {
   await addHollinTaffeta(page);
   await receiveTwoRolls(page);

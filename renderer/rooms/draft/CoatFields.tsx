@@ -93,7 +93,7 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
           label="Interfacing"
           value={form.hasInterfacing ? 'with' : 'without'}
           options={[
-            { value: 'with', label: 'Facings, collar, placket, fronts' },
+            { value: 'with', label: 'Facings, fronts' },
             { value: 'without', label: 'None' },
           ]}
           onChange={(next) => next && change({ hasInterfacing: next === 'with' })}

@@ -113,8 +113,8 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
         </tbody>
       </table>
       <p className={style.source}>
-        A rule of thumb: 2 π times the thickness as worn, half of the loft; words by the ease of coats at the
-        bust.
+        A rule of thumb: 2 π times the thickness as worn, half of the loft; words by one chart of ease at the
+        bust, half of it at the upper arm. Neck, collar and hood get the room of one layer.
       </p>
     </section>
   );

@@ -16,7 +16,7 @@ import {
   misreadProblems,
   type QuantityDraft,
 } from '../../parts/DraftField.tsx';
-import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
+import { ChoiceField, TextField } from '../../parts/Field.tsx';
 import { FormSheet } from '../../parts/FormSheet.tsx';
 import { KindMark } from '../../parts/KindMark.tsx';
 import style from './forms.module.css';
@@ -46,7 +46,7 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
   const [notes, setNotes] = useState(item?.notes ?? '');
   const [drafts, setDrafts] = useState<FactDrafts>(() => draftsOf(item, system));
   const label = kindRecords[kind].label;
-  // What is ticked stands below what is typed, so that the fields keep their two columns.
+  // What is yes or no stands below what is typed.
   const fields = factFields(kind);
   const questions = [
     ...fields.filter(([, field]) => field.kind !== 'flag'),
@@ -174,18 +174,32 @@ function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
       );
     case 'flag':
       return (
-        <div className={style.flag}>
-          <FlagField
-            label={label}
-            value={drafts.flags[factName] ?? false}
-            hint={hint}
-            onChange={(flag) => onChange((now) => ({ ...now, flags: { ...now.flags, [factName]: flag } }))}
-          />
-        </div>
+        <ChoiceField
+          label={label}
+          value={flagWord(drafts.flags[factName])}
+          options={[
+            { value: 'yes', label: 'yes' },
+            { value: 'no', label: 'no' },
+          ]}
+          emptyLabel="not known"
+          hint={hint}
+          onChange={(word) =>
+            onChange((now) => {
+              const { [factName]: _, ...others } = now.flags;
+              return { ...now, flags: word === '' ? others : { ...others, [factName]: word === 'yes' } };
+            })
+          }
+        />
       );
     default:
       return field satisfies never;
   }
+}
+
+/** Yes and no are two answers, and neither is the same as not known. */
+function flagWord(flag: boolean | undefined): 'yes' | 'no' | '' {
+  if (flag === undefined) return '';
+  return flag ? 'yes' : 'no';
 }
 
 function draftsOf(item: Item | null, system: MeasureSystem): FactDrafts {
