@@ -1,11 +1,9 @@
 /** The road up to the cover for some coats of a batch, to cut these first. */
 import { cover } from './cover/cover.ts';
 import { cuttingProposal, type ProposedSlot } from './cover/cutting-proposal.ts';
-import { type FlowSources, layNeeds, slotItems } from './flow.ts';
+import { flowNeeds, type FlowSources, layNeeds } from './flow.ts';
 import type { RunLay } from './lay/plan-lay.ts';
 import type { CoatPlan } from './plan/coat-plan.ts';
-import { requirement } from './requirement/requirement.ts';
-import { stillToCut } from './requirement/still-to-cut.ts';
 import type { CutCoats } from './stash/cutting.ts';
 
 /** What to cut so that so many coats of each size are cut in all, what was cut before counted in. */
@@ -15,7 +13,7 @@ export async function proposedCutting(
   runLay: RunLay,
 ): Promise<ProposedSlot[]> {
   const plan = withCoats(sources.plan, coats);
-  const needs = stillToCut(plan, requirement(plan, slotItems({ ...sources, plan })), sources.cuttings ?? []);
+  const { needs } = await flowNeeds({ ...sources, plan }, runLay);
   const lays = await layNeeds({ ...sources, plan }, needs, runLay);
   const input = { ...sources, plan, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   return cuttingProposal(plan, needs, await cover(input, runLay));

@@ -26,7 +26,7 @@ import { needDetail } from './requirement/need-detail.ts';
 import { sewingAdvice } from './requirement/sewing-advice.ts';
 import { trimmingsOf } from './requirement/trimmings.ts';
 
-/** Keys: coat, pattern, requirement, cutting, lays, cover, toBuy, cost, finished, advice. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
+/** Keys: coat, pattern, requirement, cutting, panels, lays, cover, toBuy, cost, finished, advice. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
@@ -44,7 +44,8 @@ export function estimateJson(
     basket: { goodsMinor: totalMinor, deliveryMinor, payMinor, deliveries },
   });
   const items = slotItems(sources);
-  const detail = (slotId: string) => inMetric(needDetail(plan, slotId, items, sources.offers, system));
+  const detail = (slotId: string) =>
+    inMetric(needDetail(plan, slotId, items, sources.offers, system, estimate.panels));
   return {
     coat: { id: plan.id, name: plan.name, size: plan.size, coatCount: coatTotal(plan), currency },
     pattern: patternJson(sources),
@@ -59,10 +60,18 @@ export function estimateJson(
             basis: inMetric(need.basis),
             ...beside,
             trimmings: trimmingsOf(need, items.get(need.slotId)),
-            shapes: need.shapes.map((shape) => ({
+            shapes: need.shapes.map(({ ring, keptRing, panel: _, carries, ...shape }) => ({
               ...shape,
-              ring: ringPoints(shape.ring),
-              ...(shape.keptRing && { keptRing: ringPoints(shape.keptRing) }),
+              ring: ringPoints(ring),
+              ...(keptRing && { keptRing: ringPoints(keptRing) }),
+              ...(carries && {
+                carries: carries.map(({ shape: { pieceId, size }, count, mirroredCount }) => ({
+                  pieceId,
+                  size,
+                  count,
+                  mirroredCount,
+                })),
+              }),
             })),
           };
     }),
@@ -74,6 +83,7 @@ export function estimateJson(
         sentence: stillEnoughSentence(still, { plan, shelf: sources.shelf, system }),
       })),
     },
+    panels: estimate.panels.map(({ lay, ...panel }) => ({ ...panel, lay: layJson(sources, lay, 'panel') })),
     lays: estimate.lays.map((slotLay) => layJson(sources, slotLay, 'needs')),
     cover: estimate.cover.map((slotCover) => ({
       slot: slot(slotCover.slotId),
@@ -118,7 +128,7 @@ function inMetric<Data>(data: Data): Data {
   ) as Data;
 }
 
-function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'needs' | 'stash') {
+function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'needs' | 'stash' | 'panel') {
   return {
     slotId,
     slot: slotById(sources.plan, slotId).name,

@@ -94,7 +94,7 @@ export function tableCells(
           const text = jobText(asking);
           const job = jobs.get(text) ?? asking;
           jobs.set(text, job);
-          const problems = job.shapes.length === 0 ? [nothingCut(slot, sized.size)] : layProblems(job);
+          const problems = cellProblems(slot, sized.size, need, job);
           return { slotId, size: sized.size, widthMm, nap, job, problems };
         }),
       );
@@ -111,6 +111,20 @@ function withoutNap(items: SlotItems, slotId: string): SlotItems {
 
 function oneWay(need: ShapesNeed): ShapesNeed {
   return { ...need, shapes: need.shapes.map((shape) => ({ ...shape, turnsDeg: [0] })) };
+}
+
+function cellProblems(slot: Slot, size: string, need: ShapesNeed, job: LayJob): readonly Problem[] {
+  if (job.shapes.length === 0) return [nothingCut(slot, size)];
+  return need.shapes.some(({ panel }) => panel) ? [fromPanels(slot)] : layProblems(job);
+}
+
+/** A panel is as wide as the narrowest of its layers, so no width of one cloth says how much it takes. */
+function fromPanels(slot: Slot): Problem {
+  return {
+    where: `The ${slot.name}`,
+    what: 'is quilted as panels, whose size hangs on all their layers and not on one width of cloth',
+    mend: 'Choose to rough-cut its pieces in the plan, or leave it out of the table.',
+  };
 }
 
 function nothingCut(slot: Slot, size: string): Problem {

@@ -17,6 +17,7 @@ import { plansBySize } from './plan/sizes.ts';
 import { careLimitWords, cloWords, massWords, packedWords } from './requirement/finished-words.ts';
 import { adviceText, sewingAdvice } from './requirement/sewing-advice.ts';
 import { bandLines } from './requirement/need-detail.ts';
+import { panelSentence } from './requirement/panel-words.ts';
 import { trimmingsOf, trimmingsWords } from './requirement/trimmings.ts';
 import { needWords } from './requirement/need-words.ts';
 import { basketCautions, fewerSentence, whySentence } from './to-buy/basket-words.ts';
@@ -79,6 +80,14 @@ export function estimateText(
     sizesWords(plan),
     ...orderSentences(plan, (mm) => showQuantity('length', mm, { system })),
     section('What it needs', needs),
+    ...(estimate.panels.length > 0
+      ? [
+          section(
+            'Quilted before it is cut',
+            estimate.panels.map((panel) => `  ${panelSentence(panel, plan, system)}`),
+          ),
+        ]
+      : []),
     ...adviceSections(sources, system),
     section(`Cover: ${coverHeadline(estimate.cover)}`, [
       ...estimate.still.map((still) => `  ${stillEnoughSentence(still, context)}`),

@@ -8,30 +8,23 @@ import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
 import { type StillEnough, stillEnough } from './cover/still-enough.ts';
 import { type CostSheet, cost } from './cost/cost.ts';
 import { endlessLength, layJob, type RunLay, type SlotLay } from './lay/plan-lay.ts';
-import { type CoatPlan, slotById } from './plan/coat-plan.ts';
+import { type LaidPanel, type Panels, planPanels } from './flow-panels.ts';
+import { type FlowSources, openSlotWidthMm, slotItems } from './flow-sources.ts';
+import { slotById } from './plan/coat-plan.ts';
 import { type Finished, finished } from './requirement/finished-coat.ts';
-import type { Need, SlotItems } from './requirement/need.ts';
+import type { Need } from './requirement/need.ts';
 import { requirement } from './requirement/requirement.ts';
 import { stillToCut } from './requirement/still-to-cut.ts';
-import type { Cutting } from './stash/cutting.ts';
-import type { Offer } from './stash/offer.ts';
-import type { Item, ItemOnShelf } from './stash/stash.ts';
-import type { Supplier } from './stash/supplier.ts';
 import type { Solve } from './to-buy/programme.ts';
 import { type ToBuy, toBuy } from './to-buy/to-buy.ts';
 
-export interface FlowSources {
-  readonly plan: CoatPlan;
-  readonly shelf: readonly ItemOnShelf[];
-  readonly offers: readonly Offer[];
-  readonly suppliers: readonly Supplier[];
-  /** Cuttings of the plan that stand: what they met is not needed again. Absent: none. */
-  readonly cuttings?: readonly Cutting[];
-}
+export { type FlowSources, openSlotWidthMm, slotItems } from './flow-sources.ts';
 
 export interface Estimate {
   /** Of what is still to be cut, where cutting has begun; so are lays, cover and to buy. The cost is that of the whole batch. */
   readonly requirement: readonly Need[];
+  /** Panels of the whole batch that are quilted before pieces are cut from them. */
+  readonly panels: readonly LaidPanel[];
   readonly lays: readonly SlotLay[];
   readonly cover: readonly SlotCover[];
   /** Of the slots that cutting has begun with: whether what is left of the very lots carries the rest. */
@@ -41,19 +34,16 @@ export interface Estimate {
   readonly finished: Finished;
 }
 
-/** Width that an open slot is laid on until an item is chosen, mm (58 in, the usual width of coat nylon: common practice, no source). */
-export const openSlotWidthMm = 1473;
-
 /** The whole road for one plan. */
 export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solve): Promise<Estimate> {
-  const whole = requirement(sources.plan, slotItems(sources));
-  const needs = stillToCut(sources.plan, whole, sources.cuttings ?? []);
+  const { needs, panels } = await flowNeeds(sources, runLay);
   const lays = await layNeeds(sources, needs, runLay);
   const coverInput = { ...sources, needs, lays: new Map(lays.map((lay) => [lay.slotId, lay])) };
   const covers = await cover(coverInput, runLay);
   const bought = await toBuy(coverInput, covers, runLay, solve);
   return {
     requirement: needs,
+    panels,
     lays,
     cover: covers,
     still: stillEnough(needs, covers, sources.cuttings ?? [], sources.shelf),
@@ -63,14 +53,15 @@ export async function estimate(sources: FlowSources, runLay: RunLay, solve: Solv
   };
 }
 
-export function slotItems(sources: Pick<FlowSources, 'plan' | 'shelf'>): SlotItems {
-  const byId = new Map<string, Item>(sources.shelf.map(({ item }) => [item.id, item]));
-  return new Map(
-    sources.plan.slots.flatMap((slot) => {
-      const item = slot.itemId === null ? undefined : byId.get(slot.itemId);
-      return item ? [[slot.id, item] as const] : [];
-    }),
-  );
+/** What is still to be cut, with panels in the place of what is cut from them, and the panels of the whole batch. */
+export async function flowNeeds(sources: FlowSources, runLay: RunLay): Promise<Panels> {
+  const { plan, cuttings = [] } = sources;
+  const items = slotItems(sources);
+  const pieces = requirement(plan, items);
+  const { panels } = await planPanels(sources, pieces, runLay);
+  const whole = panels.length > 0 ? requirement(plan, items, panels) : pieces;
+  const left = await planPanels(sources, stillToCut(plan, whole, cuttings), runLay);
+  return { needs: left.needs, panels };
 }
 
 /** Every cut slot laid on endless cloth of its item's width: what the coats need, whatever the stash holds. */

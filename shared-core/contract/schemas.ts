@@ -80,6 +80,12 @@ const notch: z.ZodType<Notch> = z.strictObject({ edge: name, atMm: distanceMm })
 const quiltingOrder: z.ZodType<QuiltingOrder> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('outline') }),
   z.strictObject({ kind: z.literal('rough'), marginMm: z.number().positive().max(500) }),
+  z.strictObject({
+    kind: z.literal('panel'),
+    marginMm: z.number().min(0).max(500),
+    widthMm: z.number().positive().max(5000).nullable(),
+    coats: z.enum(['each', 'all']),
+  }),
 ]);
 const cutFrom: z.ZodType<CutFrom> = z.strictObject({ slotId: id, plyCount: z.number().int().min(0).max(20) });
 const piece: z.ZodType<Piece> = z.strictObject({

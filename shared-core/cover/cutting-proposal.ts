@@ -3,7 +3,7 @@ import { type Ring, ringMoved, ringTurned } from '../geometry/ring.ts';
 import type { LayRect } from '../lay/job.ts';
 import { restRectangles } from '../lay/rest.ts';
 import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
-import type { Need, ShapesNeed } from '../requirement/need.ts';
+import type { Need, ShapesNeed, ShapeToCut } from '../requirement/need.ts';
 import { trimmedOfOneMm2 } from '../requirement/trimmings.ts';
 import type { CutShape, Met } from '../stash/cutting.ts';
 import type { ItemId, LengthId, LotId } from '../stash/stash.ts';
@@ -63,21 +63,23 @@ function metAmount(uses: readonly Use[]): Met {
 /** The pieces that lie on lengths of the stash, not on cloth yet to be bought. */
 function metShapes(need: ShapesNeed, slotCover: SlotCover): Met {
   const onStash = new Set(slotCover.uses.map((use) => use.layLength));
-  const shapes = need.shapes.map((shape, index): CutShape => {
+  const shapes = need.shapes.flatMap((shape, index): CutShape[] => {
     const placed = (slotCover.lay?.result.placements ?? []).filter(
       (placement) => placement.shape === index && onStash.has(placement.length),
     );
     const mirroredCount = placed.filter((placement) => placement.mirrored).length;
-    return {
-      pieceId: shape.pieceId,
-      size: shape.size,
-      name: shape.name,
-      ring: Array.from(shape.ring, (value) => Number(value.toFixed(2))),
-      count: placed.length - mirroredCount,
-      mirroredCount,
-    };
+    if (!shape.carries) return [cutShape(shape, placed.length - mirroredCount, mirroredCount)];
+    // A panel meets the need of the pieces that it gives.
+    return shape.carries.map((carried) =>
+      cutShape(carried.shape, carried.count * placed.length, carried.mirroredCount * placed.length),
+    );
   });
   return { kind: 'shapes', shapes: shapes.filter((shape) => shape.count + shape.mirroredCount > 0) };
+}
+
+function cutShape({ pieceId, size, name, ring }: ShapeToCut, count: number, mirroredCount: number): CutShape {
+  const kept = Array.from(ring, (value) => Number(value.toFixed(2)));
+  return { pieceId, size, name, ring: kept, count, mirroredCount };
 }
 
 function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): ProposedLine {

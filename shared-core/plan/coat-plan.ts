@@ -39,7 +39,19 @@ export type QuiltingOrder =
   /** Cut to the outline, larger by the take-up, then quilted. */
   | { readonly kind: 'outline' }
   /** Cut with so much to spare all round, quilted, and recut to the outline. */
-  | { readonly kind: 'rough'; readonly marginMm: number };
+  | { readonly kind: 'rough'; readonly marginMm: number }
+  | PanelOrder;
+
+/** Cloth and padding are quilted as a panel, and the pieces cut from it. */
+export interface PanelOrder {
+  readonly kind: 'panel';
+  /** So much of its edge, all round, is left unused, mm before quilting. */
+  readonly marginMm: number;
+  /** As wide as that before quilting; null: as the narrowest of its layers. */
+  readonly widthMm: number | null;
+  /** One panel for each coat, or one length for all of them. */
+  readonly coats: 'each' | 'all';
+}
 
 /** A share of what a slot takes (0.05 is 5 %), or a length of its cloth. */
 export type Margin =

@@ -11,6 +11,9 @@ export const usualSpacingMm = 76.2;
  */
 export const usualOrder: QuiltingOrder = { kind: 'rough', marginMm: 25 };
 
+/** A panel that is quilted before pieces are cut from it begins with the same edge, and one for each coat. */
+export const usualPanel: QuiltingOrder = { kind: 'panel', marginMm: 25, widthMm: null, coats: 'each' };
+
 export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
   return {
     id,

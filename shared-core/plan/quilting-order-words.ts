@@ -10,6 +10,8 @@ export function orderWords(order: QuiltingOrder, text: LengthText = inMm): strin
       return 'cut to the outline, larger by the take-up, and then quilted';
     case 'rough':
       return `cut with ${text(order.marginMm)} to spare all round, quilted, and recut to the outline`;
+    case 'panel':
+      return `cut from ${order.coats === 'each' ? 'a panel that is quilted for each coat' : 'one length that is quilted for all coats'}`;
     default:
       return order satisfies never;
   }

@@ -22,9 +22,25 @@ export function isQuiltLayer(plan: CoatPlan, piece: Piece, slot: Slot): boolean 
   );
 }
 
-/** The order that holds for a slot's plies of a piece; null where they are not quilted. */
+/**
+ * The order that holds for a slot's plies of a piece; null where they are not quilted. All layers of a panel are
+ * quilted at once, so they follow the cloth it is marked on; a layer cannot be a panel where that cloth is none.
+ */
 export function quiltingOrder(plan: CoatPlan, piece: Piece, slot: Slot): QuiltingOrder | null {
-  if (!isQuiltLayer(plan, piece, slot)) return null;
+  const face = faceSlot(plan, piece);
+  if (!face || !isQuiltLayer(plan, piece, slot)) return null;
+  const ofFace = orderOf(plan, piece, face);
+  const own = orderOf(plan, piece, slot);
+  return ofFace.kind === 'panel' || own.kind === 'panel' ? ofFace : own;
+}
+
+/** Whether a piece is cut from a quilted panel. */
+export function isOnPanel(plan: CoatPlan, piece: Piece): boolean {
+  const face = faceSlot(plan, piece);
+  return face !== null && orderOf(plan, piece, face).kind === 'panel';
+}
+
+function orderOf(plan: CoatPlan, piece: Piece, slot: Slot): QuiltingOrder {
   return piece.quiltingOrder ?? slot.quiltingOrder ?? plan.quilting?.order ?? toOutline;
 }
 
@@ -58,7 +74,7 @@ export function setSlotOrder(
   if (plan.quilting === null) return refused(notQuilted(plan));
   const problem =
     slot.isQuilted && (slot.kind === 'cloth' || slot.kind === 'batting')
-      ? order && orderProblem(order, `The ${slot.name}`, text)
+      ? order && (followsProblem(plan, slot, order) ?? orderProblem(order, `The ${slot.name}`, text))
       : { where: `The ${slot.name}`, what: 'is not quilted', mend: 'Choose a layer of the quilt.' };
   if (problem) return refused(problem);
   const { quiltingOrder: _, ...alike } = slot;
@@ -97,10 +113,37 @@ export function setPieceOrder(
   });
 }
 
+/** A panel is chosen at the cloth that it is marked on; what lies under that goes with it. */
+function followsProblem(plan: CoatPlan, slot: Slot, order: QuiltingOrder): Problem | null {
+  const isFace = plan.pieces.some((piece) => faceSlot(plan, piece)?.id === slot.id);
+  if (order.kind !== 'panel' || isFace) return null;
+  return {
+    where: `The ${slot.name}`,
+    what: 'lies under the cloth that it is quilted to, and goes with it',
+    mend: 'Choose the panel for that cloth, for a piece, or for the whole coat.',
+  };
+}
+
+/** Narrower is no panel that a piece could be cut from, wider no cloth. */
+const panelWidthMm = { least: 100, most: 5000 } as const;
+
 /** Why an order cannot be, or null. where: of what. */
 export function orderProblem(order: QuiltingOrder, where: string, text: LengthText = inMm): Problem | null {
   if (order.kind === 'outline') return null;
   const { marginMm } = order;
+  if (order.kind === 'panel') {
+    const { widthMm } = order;
+    if (widthMm !== null && !(widthMm >= panelWidthMm.least && widthMm <= panelWidthMm.most)) {
+      return {
+        where,
+        what: Number.isFinite(widthMm)
+          ? `would be cut from a panel ${text(widthMm)} wide`
+          : 'would be cut from a panel whose width is not a number',
+        mend: `Type ${text(panelWidthMm.least)} to ${text(panelWidthMm.most)}, or leave it empty.`,
+      };
+    }
+    if (marginMm === 0) return null;
+  }
   if (marginMm > 0 && marginMm <= mostRoughMarginMm) return null;
   return {
     where,

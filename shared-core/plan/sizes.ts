@@ -3,9 +3,10 @@
  * of coats of their own. What is cut from a slot is laid for all of them in one lay.
  */
 import { found, type Outcome, refused } from '../measure/problem.ts';
+import { sentenceCase } from '../measure/sentence-case.ts';
 import type { CoatPlan, Piece, PlanSize } from './coat-plan.ts';
 import { coatCountProblem } from './plan-problems.ts';
-import type { Edited } from './edited.ts';
+import { type Edited, listed } from './edited.ts';
 
 /** The plan once for each size that is made of it, the size at hand first; none of them holds further sizes. */
 export function plansBySize(plan: CoatPlan): readonly CoatPlan[] {
@@ -30,8 +31,22 @@ export function sizedPieceId(plan: CoatPlan, size: string, pieceId: string): str
   return size === plan.size ? pieceId : `${pieceId}${sizeMark}${size}`;
 }
 
-/** Name of a piece of any size by its id in a lay: "Back", or "Back, 42" for a size beside the one at hand. */
+/** Begins the id of a quilted panel among the shapes of a lay; its name follows. */
+const panelMark = 'panel of ';
+
+/** "panel of Back and Front", and the number where there are several. */
+export function panelId(pieceNames: readonly string[], number: number): string {
+  const named =
+    pieceNames.length > 3 ? [...pieceNames.slice(0, 2), `${pieceNames.length - 2} more`] : pieceNames;
+  return `${panelMark}${listed(named)}${number > 1 ? ` (${number})` : ''}`;
+}
+
+/**
+ * Name of a piece of any size by its id in a lay: "Back", or "Back, 42" for a size beside the one at hand; "Panel of
+ * Back and Front" for one that pieces are cut from after quilting.
+ */
 export function sizedPieceName(plan: CoatPlan, sizedId: string): string {
+  if (sizedId.startsWith(panelMark)) return sentenceCase(sizedId);
   const own = plan.pieces.find((piece) => piece.id === sizedId);
   if (own) return own.name;
   for (const { size, pieces } of plan.sizes ?? []) {

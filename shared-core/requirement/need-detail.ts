@@ -8,6 +8,7 @@ import { type CutLengths, cutLengths } from './cut-lengths.ts';
 import { type FillingList, fillingList } from './fill.ts';
 import type { SlotItems } from './need.ts';
 import { type NeedleChoice, planNeedleChoice } from './needles.ts';
+import type { QuiltedPanel } from './panels.ts';
 import { type ThreadUse, threadUse } from './thread-use.ts';
 
 export type NeedDetail =
@@ -41,6 +42,7 @@ export function needDetail(
   items: SlotItems,
   offers: readonly Offer[],
   system: MeasureSystem,
+  panels?: readonly QuiltedPanel[],
 ): NeedDetail {
   const slot = slotById(plan, slotId);
   switch (slot.kind) {
@@ -51,7 +53,7 @@ export function needDetail(
     case 'fill':
       return { kind: 'fill', list: fillingList(plan, slot, items) };
     case 'thread':
-      return { kind: 'thread', use: threadUse(plan, slot, items) };
+      return { kind: 'thread', use: threadUse(plan, slot, items, panels) };
     case 'needle':
       return { kind: 'needle', choice: planNeedleChoice(plan, items) };
     case 'fastening':

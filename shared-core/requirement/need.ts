@@ -1,7 +1,8 @@
 /** What a slot of the plan needs: shapes to cut, or an amount. Cover, to-buy and cost read these alone. */
 import type { Ring } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
-import type { Margin } from '../plan/coat-plan.ts';
+import type { Margin, PanelOrder } from '../plan/coat-plan.ts';
+import type { TakeUp } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { Counted } from '../stash/kinds.ts';
 
@@ -27,10 +28,40 @@ export interface ShapeToCut {
   readonly areaMm2: number;
   /** What is left of it when it is recut to the outline after quilting, in the same frame; absent: all of it. */
   readonly keptRing?: Ring;
+  /** Where it is cut from a quilted panel, and not from the cloth itself; absent: from the cloth. */
+  readonly panel?: OnPanel;
+  /** The pieces that one such panel gives; absent: it is no panel. */
+  readonly carries?: readonly CarriedShape[];
   /** For the whole batch. */
   readonly count: number;
   readonly mirroredCount: number;
   readonly turnsDeg: readonly number[];
+}
+
+/** How a piece lies on a quilted panel. */
+export interface OnPanel {
+  /** Pieces of one key are quilted alike and share a panel. */
+  readonly key: string;
+  readonly order: PanelOrder;
+  readonly direction: 'across' | 'along';
+  readonly spacingMm: number;
+  /** The piece as it is cut from the quilted panel, and a line in the same frame: x of lines across, y of lines along. */
+  readonly quiltedRing: Ring;
+  readonly lineAtMm: number;
+  readonly turnsDeg: readonly number[];
+  /** What quilting takes from the layer, plies of it in the panel, and whether the panel is marked on it. */
+  readonly takeUp: TakeUp;
+  readonly plyCount: number;
+  readonly isFace: boolean;
+  /** Copies in one coat. */
+  readonly oneCoat: { readonly count: number; readonly mirroredCount: number };
+}
+
+/** Copies of a piece in one ply of one panel. */
+export interface CarriedShape {
+  readonly shape: ShapeToCut;
+  readonly count: number;
+  readonly mirroredCount: number;
 }
 
 export interface ShapesNeed extends NeedBase {

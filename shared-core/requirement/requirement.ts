@@ -7,29 +7,49 @@ import { fasteningNeed } from './fastenings.ts';
 import { fillNeed } from './fill.ts';
 import type { Need, SlotItems } from './need.ts';
 import { needleNeed } from './needles.ts';
+import { panelsOfSize, type QuiltedPanel } from './panels.ts';
 import { shapesNeed } from './shapes.ts';
 import { threadNeed } from './thread.ts';
 
-/** What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. */
-export function requirement(plan: CoatPlan, items: SlotItems): readonly Need[] {
-  return plan.slots.map((slot) => withMargin(batchNeed(plan, slot, items), slot));
+/**
+ * What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. panels:
+ * those that were planned, whose lines are sewn from edge to edge; without them lines are those of the pieces.
+ */
+export function requirement(
+  plan: CoatPlan,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): readonly Need[] {
+  return plan.slots.map((slot) => withMargin(batchNeed(plan, slot, items, panels), slot));
 }
 
 /**
  * What one coat would take of a slot that is not cut, as a mean over the sizes, whatever the maker gave as their own.
  * In the kind's unit. Throws for a slot that is cut.
  */
-export function estimatedPerCoat(plan: CoatPlan, slotId: string, items: SlotItems): number {
-  const need = batchNeed(plan, { ...slotById(plan, slotId), amountPerCoat: null }, items);
+export function estimatedPerCoat(
+  plan: CoatPlan,
+  slotId: string,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): number {
+  const need = batchNeed(plan, { ...slotById(plan, slotId), amountPerCoat: null }, items, panels);
   if (need.kind !== 'amount') throw new RangeError(`slot ${slotId} is cut`);
   return need.amount / coatTotal(plan);
 }
 
-function batchNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
+function batchNeed(
+  plan: CoatPlan,
+  slot: Slot,
+  items: SlotItems,
+  panels: readonly QuiltedPanel[] | undefined,
+): Need {
   // Needles wear out by the hours of all coats together, whatever their size.
   if (slot.kind === 'needle') return needleNeed({ ...plan, coatCount: coatTotal(plan) }, slot, items);
   return plansBySize(plan)
-    .map((each) => sized(plan, each.size, slotNeed(each, slot, items)))
+    .map((each, index) =>
+      sized(plan, each.size, slotNeed(each, slot, items, panelsOfSize(panels, each.size, index === 0))),
+    )
     .reduce(together);
 }
 
@@ -87,7 +107,12 @@ function together(first: Need, second: Need): Need {
   };
 }
 
-function slotNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
+function slotNeed(
+  plan: CoatPlan,
+  slot: Slot,
+  items: SlotItems,
+  panels: readonly QuiltedPanel[] | undefined,
+): Need {
   switch (slot.kind) {
     case 'cloth':
     case 'batting':
@@ -95,7 +120,7 @@ function slotNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Need {
     case 'fill':
       return fillNeed(plan, slot, items);
     case 'thread':
-      return threadNeed(plan, slot, items);
+      return threadNeed(plan, slot, items, panels);
     case 'needle':
       return needleNeed(plan, slot, items);
     case 'fastening':

@@ -4,6 +4,7 @@ import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
 import { coatTotal, plansBySize } from '../plan/sizes.ts';
 import type { Item } from '../stash/stash.ts';
 import type { SlotItems } from './need.ts';
+import { panelsOfSize, type QuiltedPanel } from './panels.ts';
 import { conesAtOnce, type Stitching, threadM, threadStitchings } from './thread.ts';
 import { spoolCount, stitchThreads, threadSplit } from './thread-ratios.ts';
 
@@ -35,8 +36,15 @@ export interface ThreadUse {
  * An amount of the maker's own is shared out as the estimate would be; where nothing is sewn from the slot it is
  * all needle thread.
  */
-export function threadUse(plan: CoatPlan, slot: Slot, items: SlotItems): ThreadUse {
-  const stitchings = plansBySize(plan).flatMap((each) => threadStitchings(each, slot, items));
+export function threadUse(
+  plan: CoatPlan,
+  slot: Slot,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): ThreadUse {
+  const stitchings = plansBySize(plan).flatMap((each, index) =>
+    threadStitchings(each, slot, items, panelsOfSize(panels, each.size, index === 0)),
+  );
   const sewnM = stitchings.reduce((sum, stitching) => sum + threadM(stitching), 0);
   const ownM = slot.amountPerCoat === null ? null : slot.amountPerCoat * coatTotal(plan);
   const factor = ownM === null ? 1 + plan.threadWastageRatio : sewnM > 0 ? ownM / sewnM : 0;
@@ -97,13 +105,17 @@ export interface ColourUse {
 }
 
 /** Thread of the batch by item and so by colour, in the order of the plan's slots. */
-export function threadByColour(plan: CoatPlan, items: SlotItems): readonly ColourUse[] {
+export function threadByColour(
+  plan: CoatPlan,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): readonly ColourUse[] {
   const colours = new Map<string, ColourUse>();
   for (const slot of plan.slots) {
     if (slot.kind !== 'thread') continue;
     const item = items.get(slot.id) ?? null;
     const key = item?.id ?? `slot ${slot.id}`;
-    const { needleM, underM, totalM, spoolM, coneCount: cones } = threadUse(plan, slot, items);
+    const { needleM, underM, totalM, spoolM, coneCount: cones } = threadUse(plan, slot, items, panels);
     const before = colours.get(key);
     const allM = (before?.totalM ?? 0) + totalM;
     const coneCount = Math.max(before?.coneCount ?? 0, cones);

@@ -1,13 +1,15 @@
 /** Thread of a slot: seams, topstitching, overcasting, basting and quilting lines, each times what its stitch takes, and wastage. */
 import type { Basis } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
-import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
+import type { CoatPlan, Piece, Slot } from '../plan/coat-plan.ts';
 import type { StitchType } from '../plan/outline.ts';
+import { isOnPanel } from '../plan/quilting-order.ts';
 import { seamWalk } from '../plan/seam-walk.ts';
 import { ringPerimeterMm } from '../geometry/ring.ts';
 import { isPieceQuilted, wholeSeamRing } from '../quilting/lines.ts';
 import { quiltingMap } from '../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from './need.ts';
+import type { QuiltedPanel } from './panels.ts';
 import { pressedGPerCm3, sewnPlies, sewnSeam } from './sewn-seams.ts';
 import { stitchThreads, stitchThreadSource, threadRatioByGeometry, usualStitchMm } from './thread-ratios.ts';
 
@@ -28,9 +30,14 @@ export interface Stitching {
  * Metres of thread of one slot for the whole batch, wastage inside.
  * A typed amount of the slot wins over the estimate. A slot that nothing is sewn from needs 0 m.
  */
-export function threadNeed(plan: CoatPlan, slot: Slot, items: SlotItems): AmountNeed {
+export function threadNeed(
+  plan: CoatPlan,
+  slot: Slot,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): AmountNeed {
   if (slot.amountPerCoat !== null) return typedNeed(plan, slot, 'thread', slot.amountPerCoat);
-  const stitchings = threadStitchings(plan, slot, items);
+  const stitchings = threadStitchings(plan, slot, items, panels);
   const parts: NeedPart[] = stitchings.map((stitching) => ({
     what: `${stitching.what}: ${stitchWords(stitching)}, x ${stitching.ratio.toFixed(2)}${stitching.byGeometry ? ' at least' : ''}`,
     amount: threadM(stitching),
@@ -80,8 +87,16 @@ export function typedNeed(
   };
 }
 
-/** All stitching that is sewn from the slot, for the whole batch. */
-export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): readonly Stitching[] {
+/**
+ * All stitching that is sewn from the slot, for the whole batch. panels: those of the plan's size, where they are
+ * planned; their lines then stand in the place of those of their pieces.
+ */
+export function threadStitchings(
+  plan: CoatPlan,
+  slot: Slot,
+  items: SlotItems,
+  panels?: readonly QuiltedPanel[],
+): readonly Stitching[] {
   const stitchings: Stitching[] = [];
   const add = (
     what: string,
@@ -112,16 +127,18 @@ export function threadStitchings(plan: CoatPlan, slot: Slot, items: SlotItems): 
     }
   }
   if (plan.quilting?.threadSlotId === slot.id) {
-    for (const quilted of quiltingMap(plan)) {
-      const piece = plan.pieces.find((candidate) => candidate.id === quilted.pieceId)!;
-      const thicknessMm = sewnPlies(plan, piece, items)[0]?.thicknessMm ?? null;
-      add(
-        `quilting of ${quilted.name}`,
-        plan.quilting.stitch,
-        quilted.sewnMm * quilted.copyCount,
-        plan.quilting.stitchLengthMm,
-        thicknessMm,
-      );
+    const { stitch, stitchLengthMm } = plan.quilting;
+    const thicknessMm = (piece: Piece | undefined) =>
+      piece ? (sewnPlies(plan, piece, items)[0]?.thicknessMm ?? null) : null;
+    const pieceById = (id: string | undefined) => plan.pieces.find((candidate) => candidate.id === id);
+    for (const { pieceId, name, sewnMm, copyCount } of quiltingMap(plan)) {
+      const piece = pieceById(pieceId)!;
+      if (panels && isOnPanel(plan, piece)) continue;
+      add(`quilting of ${name}`, stitch, sewnMm * copyCount, stitchLengthMm, thicknessMm(piece));
+    }
+    for (const { id, stitchingMm, count, pieces } of panels ?? []) {
+      const first = pieceById(pieces[0]?.pieceId);
+      add(`quilting of the ${id}`, stitch, stitchingMm * count, stitchLengthMm, thicknessMm(first));
     }
   }
   return stitchings;

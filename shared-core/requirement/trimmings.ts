@@ -9,7 +9,13 @@ import type { Item } from '../stash/stash.ts';
 import type { ShapesNeed, ShapeToCut } from './need.ts';
 
 /** Of one copy: its area as laid, less what is kept of it. */
-export function trimmedOfOneMm2({ areaMm2, keptRing }: ShapeToCut): number {
+export function trimmedOfOneMm2({ areaMm2, keptRing, carries }: ShapeToCut): number {
+  if (carries) {
+    return carries.reduce(
+      (rest, { shape, count, mirroredCount }) => rest - shape.areaMm2 * (count + mirroredCount),
+      areaMm2,
+    );
+  }
   return keptRing ? areaMm2 - ringAreaMm2(keptRing) : 0;
 }
 

@@ -36,19 +36,20 @@ test('a coat that is rough-cut, one that is cut to its outline, and a batting in
   // More to spare for the batting alone.
   await road.getByRole('link', { name: /^Plan/ }).click();
   await order.getByRole('button', { name: 'Make a slot or piece in its own way' }).click();
+  const batting = order.getByRole('listitem', { name: 'The batting' });
   await order.getByLabel('A slot or piece made in its own way').selectOption('The batting');
   await expect(note).toContainText(
     'The batting is cut to the outline, larger by the take-up, and then quilted.',
   );
-  await order.getByLabel('How the batting is made').selectOption('Rough-cut, quilt, recut');
-  const spare = order.getByLabel('To spare round the batting');
+  await batting.getByLabel('Made').selectOption('Rough-cut, quilt, recut');
+  const spare = batting.getByRole('textbox', { name: 'To spare all round' });
   await spare.fill('40 cm');
   await spare.press('Enter');
   await expect(page.getByRole('alert')).toContainText('The batting would be cut with 400 mm to spare');
   await spare.fill('4 cm');
   await spare.press('Enter');
   await expect(note).toContainText('The batting is cut with 40 mm to spare all round');
-  await order.getByRole('button', { name: 'The batting as the whole coat' }).click();
+  await batting.getByRole('button', { name: 'As the whole coat' }).click();
   await expect(spare).toBeHidden();
 
   // Cut to the outline nothing is trimmed, and the sum of the trimmings is gone.
@@ -61,4 +62,26 @@ test('a coat that is rough-cut, one that is cut to its outline, and a batting in
   await expect(page.getByRole('heading', { name: 'Cost', level: 1 })).toBeVisible();
   await expect(page.getByRole('row', { name: /^The batch/ })).toBeVisible(whileLaying);
   await expect(trimmings).toBeHidden(whileLaying);
+
+  // Quilted as panels: their sizes are said, their pieces drawn, and a narrower panel is longer.
+  await road.getByRole('link', { name: /^Plan/ }).click();
+  await order.getByRole('radio', { name: /^Quilt a panel, then cut/ }).click();
+  await expect(note).toContainText('Quilted pieces are cut from a panel that is quilted for each coat.');
+  await road.getByRole('link', { name: /^Quilting/ }).click();
+  const panels = page.getByRole('region', { name: 'Panels to quilt' });
+  const body = panels.getByRole('listitem').filter({ hasText: 'Panel of Back and Front' });
+  await expect(body).toContainText(
+    /Panel of Back and Front, 6 times: [\d.]+ × 1\.\d\d m of shell and 2 plies of batting; quilted [\d.]+ × 1\.\d\d m\./,
+    whileLaying,
+  );
+  await expect(body.getByRole('img', { name: 'Panel of Back and Front, with its pieces' })).toBeVisible();
+  await stopLaying(page);
+  await road.getByRole('link', { name: /^Plan/ }).click();
+  await order.getByLabel('Width of the panel').fill('1 m');
+  await order.getByLabel('Width of the panel').press('Enter');
+  await road.getByRole('link', { name: /^Quilting/ }).click();
+  await expect(body).toContainText(
+    /× 1\.00 m of shell and 2 plies of batting; quilted [\d.]+ × 0\.98 m\./,
+    whileLaying,
+  );
 });

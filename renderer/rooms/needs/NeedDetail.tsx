@@ -23,11 +23,12 @@ import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 
 export function NeedDetail({ slot }: { slot: Slot }) {
-  const { input } = useCoat();
+  const { input, estimate } = useCoat();
   const system = useSystem();
+  const panels = estimate?.panels;
   const detail = useMemo(
-    () => input && needDetail(input.plan, slot.id, slotItems(input), input.offers, system),
-    [input, slot.id, system],
+    () => input && needDetail(input.plan, slot.id, slotItems(input), input.offers, system, panels),
+    [input, slot.id, system, panels],
   );
   if (!input || !detail) return null;
   switch (detail.kind) {

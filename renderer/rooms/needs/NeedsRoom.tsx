@@ -26,9 +26,13 @@ import { ThreadByColour } from './ThreadByColour.tsx';
 import { WashFirst } from './WashFirst.tsx';
 
 export function NeedsRoom() {
-  const { input } = useCoat();
-  // Amounts follow each change at once; only lengths of cloth wait for their lay.
-  const needs = useMemo(() => (input ? requirement(input.plan, slotItems(input)) : []), [input]);
+  const { input, estimate } = useCoat();
+  const panels = estimate?.panels;
+  // Amounts follow each change at once; only lengths of cloth, and what is sewn on panels, wait for their lay.
+  const needs = useMemo(
+    () => (input ? requirement(input.plan, slotItems(input), panels) : []),
+    [input, panels],
+  );
   if (!input) return null;
   const coatCount = coatTotal(input.plan);
   return (
@@ -79,7 +83,11 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
   if (need.shapes.length === 0) return <p className="quiet">No piece is cut from it yet.</p>;
   if (!slotLay) return <p className="quiet">Its pieces are being laid…</p>;
-  const trimmings = trimmingsOf(need, (input && itemById(input, slot.itemId)) ?? undefined);
+  // Panels stand in the place of the pieces that are cut from them.
+  const laid = estimate?.requirement.find((each) => each.slotId === need.slotId);
+  const laidNeed = laid?.kind === 'shapes' ? laid : need;
+  const panelCount = laidNeed.shapes.reduce((sum, { carries, count }) => sum + (carries ? count : 0), 0);
+  const trimmings = trimmingsOf(laidNeed, (input && itemById(input, slot.itemId)) ?? undefined);
   const cutCount = need.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
   return (
     <div>
@@ -103,14 +111,18 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
         {cutCount} pieces of {need.shapes.length === 1 ? 'one shape' : `${need.shapes.length} shapes`},{' '}
         <Figure
           quantity="area"
-          value={need.areaMm2}
+          value={laidNeed.areaMm2}
           options={{ unit: { metric: 'm2', imperial: 'yd2' }, digits: 2 }}
         />
         . {layWords(slotLay.result, system)}.
       </p>
       {trimmings && (
         <p className="small">
-          Of these pieces {trimmingsWords(trimmings, system)} is trimmed off after quilting.
+          {panelCount > 0
+            ? `Some are cut from ${panelCount === 1 ? 'a quilted panel' : `${panelCount} quilted panels`}: `
+            : 'Of these pieces '}
+          {trimmingsWords(trimmings, system)} {panelCount > 0 ? 'of what is laid ' : ''}is trimmed off after
+          quilting.
         </p>
       )}
       <WithMargin need={need} slotLay={slotLay} slot={slot} />

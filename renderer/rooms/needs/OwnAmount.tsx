@@ -16,12 +16,12 @@ import { SettledField } from '../../parts/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
 export function OwnAmount({ slot }: { slot: Slot }) {
-  const { input, edit } = useCoat();
+  const { input, edit, estimate } = useCoat();
   const system = useSystem();
   if (!input) return null;
   if (slot.kind === 'fastening') return <CountPerCoat slot={slot} />;
   const isOwn = slot.amountPerCoat !== null;
-  const estimated = estimatedPerCoat(input.plan, slot.id, slotItems(input));
+  const estimated = estimatedPerCoat(input.plan, slot.id, slotItems(input), estimate?.panels);
   return (
     <OwnFigure
       label={`${slot.name} for one coat`}

@@ -11,8 +11,12 @@ import style from './NeedsRoom.module.css';
 const threadUnit = { unit: { metric: 'threadM', imperial: 'threadYd' }, digits: 0 } as const;
 
 export function ThreadByColour() {
-  const { input } = useCoat();
-  const threads = useMemo(() => (input ? threadByColour(input.plan, slotItems(input)) : []), [input]);
+  const { input, estimate } = useCoat();
+  const panels = estimate?.panels;
+  const threads = useMemo(
+    () => (input ? threadByColour(input.plan, slotItems(input), panels) : []),
+    [input, panels],
+  );
   if (!input || threads.length === 0) return null;
   return (
     <section aria-labelledby="thread" className={style.section}>

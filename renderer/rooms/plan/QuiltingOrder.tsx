@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/coat-plan.ts';
 import { editEverySize } from '../../../shared-core/plan/every-size.ts';
-import { usualOrder } from '../../../shared-core/plan/new-plan.ts';
+import { usualOrder, usualPanel } from '../../../shared-core/plan/new-plan.ts';
 import {
   isQuiltLayer,
   setPieceOrder,
@@ -17,7 +17,7 @@ import { usePlanChange } from '../../client/plan-change.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { OneOf } from '../../parts/OneOf.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
 import type { Change } from './PieceSheet.tsx';
 import style from './QuiltingOrder.module.css';
 
@@ -33,6 +33,11 @@ const choices: readonly { readonly value: Kind; readonly label: string; readonly
     value: 'rough',
     label: 'Rough-cut, quilt, recut',
     hint: 'With something to spare all round, trimmed off to the outline. What most makers do; the trimmings are waste.',
+  },
+  {
+    value: 'panel',
+    label: 'Quilt a panel, then cut',
+    hint: 'All layers in one piece as wide as they allow, the pieces cut from it with their lines in step. Quick on a frame; takes the most.',
   },
 ];
 
@@ -67,25 +72,73 @@ export function QuiltingOrder() {
           onChange={(kind) => choose(orderOfKind(kind))}
         />
       </div>
-      {order.kind === 'rough' && (
-        <div className={style.fields}>
-          <SettledField
-            label="To spare all round"
-            quantity="length"
-            value={order.marginMm}
-            aboveZero
-            onSet={(marginMm) => choose({ ...order, marginMm })}
-            problem={problem}
-          />
-        </div>
-      )}
+      <div className={style.fields}>
+        <OrderFields order={order} onSet={choose} problem={problem} />
+      </div>
       <OwnOrders parts={parts} order={order} />
     </section>
   );
 }
 
 function orderOfKind(kind: Kind): Order {
-  return kind === 'outline' ? toOutline : usualOrder;
+  switch (kind) {
+    case 'outline':
+      return toOutline;
+    case 'rough':
+      return usualOrder;
+    case 'panel':
+      return usualPanel;
+    default:
+      return kind satisfies never;
+  }
+}
+
+/** What an order of its kind asks for. */
+function OrderFields({
+  order,
+  onSet,
+  problem,
+}: {
+  order: Order;
+  onSet: (order: Order) => void;
+  problem: string | null;
+}) {
+  if (order.kind === 'outline') return null;
+  const isPanel = order.kind === 'panel';
+  return (
+    <>
+      <SettledField
+        label={isPanel ? 'Edge left unused' : 'To spare all round'}
+        quantity="length"
+        value={order.marginMm}
+        {...(isPanel ? { min: 0 } : { aboveZero: true })}
+        onSet={(marginMm) => onSet({ ...order, marginMm })}
+        problem={problem}
+      />
+      {order.kind === 'panel' && (
+        <>
+          <ChoiceField
+            label="A panel for"
+            value={order.coats}
+            options={[
+              { value: 'each', label: 'each coat' },
+              { value: 'all', label: 'all coats together' },
+            ]}
+            onChange={(coats) => coats !== '' && onSet({ ...order, coats })}
+          />
+          <OptionalSettledField
+            label="Width of the panel"
+            quantity="length"
+            value={order.widthMm}
+            onSet={(widthMm) => onSet({ ...order, widthMm })}
+            hint="before quilting; empty: as the narrowest layer"
+            problem={null}
+            aboveZero
+          />
+        </>
+      )}
+    </>
+  );
 }
 
 /** Layers of the quilt, then the pieces with lines. */
@@ -121,7 +174,7 @@ function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
   const add = (key: string) => {
     setIsAdding(false);
     const part = others.find((each) => each.key === key);
-    if (part) void adding.change(part.set(order.kind === 'rough' ? toOutline : usualOrder));
+    if (part) void adding.change(part.set(order.kind === 'outline' ? usualOrder : toOutline));
   };
   return (
     <div className={style.own}>
@@ -161,27 +214,18 @@ function OwnRow({ part }: { part: Part }) {
   const own = part.own ?? toOutline;
   const set = (order: Order | null) => void change(part.set(order));
   return (
-    <li className={style.row}>
+    <li className={style.row} aria-label={sentenceCase(part.name)}>
       <strong>{sentenceCase(part.name)}</strong>
       <ChoiceField
-        label={`How ${part.name} is made`}
+        label="Made"
         value={own.kind}
         options={choices}
         onChange={(kind) => kind !== '' && set(orderOfKind(kind))}
-        problem={own.kind === 'rough' ? null : problem}
+        problem={own.kind === 'outline' ? problem : null}
       />
-      {own.kind === 'rough' ? (
-        <SettledField
-          label={`To spare round ${part.name}`}
-          quantity="length"
-          value={own.marginMm}
-          aboveZero
-          onSet={(marginMm) => set({ ...own, marginMm })}
-          problem={problem}
-        />
-      ) : (
-        <span />
-      )}
+      <div className={style.rowFields}>
+        <OrderFields order={own} onSet={set} problem={problem} />
+      </div>
       <Button
         look="quiet"
         aria-label={`${sentenceCase(part.name)} as the whole coat`}

@@ -16,6 +16,7 @@ import { Figure } from '../../parts/Figure.tsx';
 import { RoomHead } from '../../parts/RoomHead.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import { Meetings } from './Meetings.tsx';
+import { Panels } from './Panels.tsx';
 import { DirectionField, QuiltedPieceRow } from './QuiltedPieceRow.tsx';
 import style from './QuiltingRoom.module.css';
 import { TakeUp } from './TakeUp.tsx';
@@ -25,7 +26,7 @@ const drawingWidthPixels = 140;
 const drawingHeightPixels = 260;
 
 export function QuiltingRoom() {
-  const { input } = useCoat();
+  const { input, estimate } = useCoat();
   const lengthText = useLengthText();
   const start = usePlanChange();
   const spacing = usePlanChange();
@@ -64,7 +65,13 @@ export function QuiltingRoom() {
     ...boxes.map((box) => (box.maxY - box.minY + 12) / drawingWidthPixels),
     ...boxes.map((box) => (box.maxX - box.minX + 12) / drawingHeightPixels),
   );
-  const stitchedMm = map.reduce((sum, piece) => sum + piece.sewnMm * piece.copyCount, 0);
+  const panels = estimate?.panels ?? [];
+  const onPanels = new Set(panels.flatMap(({ pieces }) => pieces.map(({ pieceId }) => pieceId)));
+  const stitchedMm =
+    map
+      .filter(({ pieceId }) => !onPanels.has(pieceId))
+      .reduce((sum, piece) => sum + piece.sewnMm * piece.copyCount, 0) +
+    panels.reduce((sum, panel) => sum + panel.stitchingMm * panel.count, 0);
   return (
     <>
       <RoomHead
@@ -104,6 +111,8 @@ export function QuiltingRoom() {
       </div>
 
       <AdviceNotes kinds={['batting']} />
+
+      <Panels />
 
       <Meetings plan={plan} />
 

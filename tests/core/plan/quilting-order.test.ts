@@ -5,6 +5,7 @@ import { newPlan } from '../../../shared-core/plan/new-plan.ts';
 import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
 import {
   faceSlot,
+  isOnPanel,
   quiltingOrder,
   setPieceOrder,
   setPlanOrder,
@@ -75,6 +76,39 @@ describe('what comes first, cutting or quilting', () => {
       editEverySize({ ...coat(), sizes }, 'back', (each) => setPieceOrder(each, 'back', rough(12))),
     );
     expect(plan.sizes?.[0]?.pieces[0]?.quiltingOrder).toEqual(rough(12));
+  });
+});
+
+describe('a panel', () => {
+  const panel: QuiltingOrder = { kind: 'panel', marginMm: 30, widthMm: 900, coats: 'each' };
+  it('is quilted of all its layers at once, whatever the batting has of its own', () => {
+    const own = edited(setSlotOrder(coat(), 'batting', rough(45))).plan;
+    expect(orders(edited(setPieceOrder(own, 'back', panel)).plan, 'back')).toMatchObject({
+      shell: panel,
+      batting: panel,
+    });
+    const byShell = edited(setSlotOrder(own, 'shell', panel)).plan;
+    expect(orders(byShell, 'front')).toMatchObject({ shell: panel, batting: panel, lining: null });
+    expect(isOnPanel(byShell, byShell.pieces[0]!)).toBe(true);
+    expect(isOnPanel(byShell, byShell.pieces[2]!)).toBe(false);
+    // The whole coat a panel, but its shell rough-cut: then its batting cannot be a panel alone.
+    const mixed = edited(setSlotOrder(edited(setPlanOrder(coat(), panel)).plan, 'shell', rough(20))).plan;
+    expect(orders(mixed, 'back')).toMatchObject({ shell: rough(20), batting: rough(20) });
+  });
+  it('is chosen at the cloth it is marked on', () => {
+    expect(refusal(setSlotOrder(coat(), 'batting', panel))).toContain(
+      'The batting lies under the cloth that it is quilted to, and goes with it',
+    );
+  });
+  it('is as wide as a cloth can be, and its edge may be nothing', () => {
+    expect(refusal(setPlanOrder(coat(), { ...panel, widthMm: 40 }))).toContain('a panel 40 mm wide');
+    expect(refusal(setPlanOrder(coat(), { ...panel, marginMm: 300 }))).toContain('would be cut with 300 mm');
+    expect(edited(setPlanOrder(coat(), { ...panel, marginMm: 0, widthMm: null })).said).toBe(
+      'Quilted pieces are cut from a panel that is quilted for each coat.',
+    );
+    expect(edited(setPlanOrder(coat(), { ...panel, coats: 'all' })).said).toContain(
+      'cut from one length that is quilted for all coats',
+    );
   });
 });
 

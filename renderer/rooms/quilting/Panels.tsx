@@ -1,0 +1,53 @@
+/** What is quilted as panels before pieces are cut from it: how large, how many, and where the pieces lie on it. */
+import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import type { LaidPanel } from '../../../shared-core/flow-panels.ts';
+import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
+import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { panelSentence } from '../../../shared-core/requirement/panel-words.ts';
+import { useCoat } from '../../client/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { LayPicture } from '../../parts/LayPicture.tsx';
+import { fileName, saveFile } from '../../parts/save-file.ts';
+import style from './QuiltingRoom.module.css';
+
+/** Nothing where no piece is cut from a panel, or while none is planned yet. */
+export function Panels() {
+  const { input, estimate } = useCoat();
+  const panels = estimate?.panels ?? [];
+  if (!input || panels.length === 0) return null;
+  return (
+    <section aria-labelledby="panels">
+      <h2 id="panels" className={style.title}>
+        Panels to quilt
+      </h2>
+      <p className={style.lead}>
+        Quilt every layer in one piece of this size, then cut the pieces from it as they lie here: their lines
+        fall on its lines, so that they meet at the seams. The first line runs where the unused edge ends.
+      </p>
+      <ul className={style.panels}>
+        {panels.map((panel) => (
+          <Panel key={panel.id} panel={panel} plan={input.plan} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Panel({ panel, plan }: { panel: LaidPanel; plan: CoatPlan }) {
+  const system = useSystem();
+  const name = sentenceCase(panel.id);
+  const save = () =>
+    saveFile(fileName(`${plan.name} ${panel.id}`, 'svg'), 'image/svg+xml', laySvg(plan, panel.lay));
+  return (
+    <li className={style.panel}>
+      <LayPicture slotLay={panel.lay} label={`${name}, with its pieces`} />
+      <p>{panelSentence(panel, plan, system)}</p>
+      <div>
+        <Button aria-label={`Save drawing: ${name}`} onClick={save}>
+          Save drawing
+        </Button>
+      </div>
+    </li>
+  );
+}
