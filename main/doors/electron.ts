@@ -21,6 +21,7 @@ import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
 import { openServices } from '../services/services.ts';
 import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
+import { openedFile, startOn, workshopEnding } from './opened-file.ts';
 import { openOwnFolder } from './own-folder.ts';
 import { staticAnswer } from './static.ts';
 
@@ -29,7 +30,7 @@ const dataFileRefused = 3;
 
 const rendererDir = join(app.getAppPath(), 'out', 'renderer');
 const preload = join(app.getAppPath(), 'out', 'preload', 'preload.cjs');
-const asked = askedDataFile(process.argv);
+const asked = askedDataFile(process.argv) ?? (app.isPackaged ? openedFile(process.argv) : undefined);
 const files = workshopFiles(process.platform, process.env, app.getPath('home'), asked && resolve(asked));
 
 protocol.registerSchemesAsPrivileged([
@@ -53,6 +54,11 @@ let window: BrowserWindow | undefined;
 
 if (app.requestSingleInstanceLock()) {
   app.on('second-instance', showWindow);
+  // How macOS says that a file was double clicked, at the start or later.
+  app.on('open-file', (event, file) => {
+    event.preventDefault();
+    openOther(file);
+  });
   app.on('window-all-closed', () => app.quit());
   app.whenReady().then(start).catch(endAtOnce);
 } else {
@@ -60,7 +66,13 @@ if (app.requestSingleInstanceLock()) {
 }
 
 function start(): void {
-  const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  const { dataFile, demoFile } = files;
+  const runsOn = (['electron', 'chrome', 'node'] as const).map((part) => ({
+    name: { electron: 'Electron', chrome: 'Chromium', node: 'Node' }[part],
+    version: process.versions[part] ?? '',
+  }));
+  const program = { version: app.getVersion(), runsOn: runsOn.filter(({ version }) => version !== '') };
+  const opened = openServices({ dataFile, demoFile, program });
   if (!opened.ok) {
     giveUp(opened.problems.map(problemSentence).join('\n'));
     return;
@@ -132,11 +144,39 @@ function showWindow(): void {
   void window.loadURL(pageAddress);
 }
 
+/** Everything is kept as it is typed, so another workshop is another start. */
+function openOther(file: string): void {
+  if (resolve(file) === files.dataFile) {
+    showWindow();
+    return;
+  }
+  app.relaunch({ args: startOn(resolve(file), app.isPackaged, app.getAppPath()) });
+  app.quit();
+}
+
+async function askWhichToOpen(): Promise<void> {
+  const chosen = await dialog.showOpenDialog({
+    title: 'Open a workshop',
+    defaultPath: files.folder,
+    properties: ['openFile'],
+    filters: [{ name: 'Workshops', extensions: [workshopEnding, 'sqlite'] }],
+  });
+  const [file] = chosen.filePaths;
+  if (!chosen.canceled && file !== undefined) openOther(file);
+}
+
 function menu(): MenuItemConstructorOptions[] {
   const isMac = process.platform === 'darwin';
   return [
     ...(isMac ? [{ role: 'appMenu' } as const] : []),
-    { label: 'File', submenu: [{ role: isMac ? 'close' : 'quit' }] },
+    {
+      label: 'File',
+      submenu: [
+        { label: 'Open a workshop…', accelerator: 'CmdOrCtrl+O', click: () => void askWhichToOpen() },
+        { type: 'separator' },
+        { role: isMac ? 'close' : 'quit' },
+      ],
+    },
     { role: 'editMenu' },
     {
       label: 'View',

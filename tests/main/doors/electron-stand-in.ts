@@ -29,6 +29,10 @@ export const scene = {
   menu: [] as Electron.MenuItemConstructorOptions[],
   errorBoxes: [] as string[],
   endings: [] as string[],
+  /** Words of each start asked for after the end of this one. */
+  restarts: [] as (readonly string[])[],
+  /** What the person chooses when asked for a file; nothing for "Cancel". */
+  chosenFiles: [] as string[],
 };
 
 const events = new EventEmitter();
@@ -57,6 +61,10 @@ export const app = {
     scene.endings.push('quit');
     events.emit('will-quit');
   },
+  getVersion: () => '7.8.9',
+  relaunch: (options?: Electron.RelaunchOptions) => {
+    scene.restarts.push(options?.args ?? []);
+  },
   exit: (code?: number) => {
     scene.endings.push(`exit ${code}`);
   },
@@ -75,6 +83,8 @@ export const app = {
     | 'getAppPath'
     | 'requestSingleInstanceLock'
     | 'quit'
+    | 'getVersion'
+    | 'relaunch'
     | 'exit'
     | 'showAboutPanel'
   > & { commandLine: Pick<Electron.CommandLine, 'appendSwitch' | 'removeSwitch'> };
@@ -118,7 +128,11 @@ export const dialog = {
   showErrorBox: (title: string, content: string) => {
     scene.errorBoxes.push(`${title}\n${content}`);
   },
-} satisfies Pick<Electron.Dialog, 'showErrorBox'>;
+  showOpenDialog: async (_options: Electron.OpenDialogOptions) => ({
+    canceled: scene.chosenFiles.length === 0,
+    filePaths: scene.chosenFiles,
+  }),
+} satisfies Pick<Electron.Dialog, 'showErrorBox'> & { showOpenDialog: unknown };
 
 export const Menu = {
   buildFromTemplate: (template: Electron.MenuItemConstructorOptions[]) =>
