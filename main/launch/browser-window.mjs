@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { quietFlags, rootFlags } from './browser.mjs';
+import { offFeatures, quietFlags, rootFlags } from './browser.mjs';
 
 /**
  * The page that lets a browser in: it posts the ticket of the address, so that the ticket stands neither in the
@@ -26,6 +26,21 @@ export function entryPage(address) {
 }
 
 /**
+ * @param {string} page file that lets the browser in
+ * @param {string} profile
+ */
+export function windowFlags(page, profile) {
+  return [
+    `--app=${pathToFileURL(page)}`,
+    `--user-data-dir=${profile}`,
+    '--window-size=1360,900',
+    `--disable-features=${offFeatures.join(',')}`,
+    ...quietFlags,
+    ...rootFlags(),
+  ];
+}
+
+/**
  * Opens a window on the address.
  *
  * @param {string} browser
@@ -39,14 +54,7 @@ export function openBrowserWindow(browser, address, onGone) {
   const profile = mkdtempSync(join(profileParent(browser), 'bolt-and-baffle-'));
   const page = join(profile, 'open.html');
   writeFileSync(page, entryPage(address), { mode: 0o600 });
-  const flags = [
-    `--app=${pathToFileURL(page)}`,
-    `--user-data-dir=${profile}`,
-    '--window-size=1360,900',
-    ...quietFlags,
-    ...rootFlags(),
-  ];
-  const child = spawn(browser, flags, { stdio: 'ignore' });
+  const child = spawn(browser, windowFlags(page, profile), { stdio: 'ignore' });
   child.on('error', (error) => onGone(error.message));
   child.on('exit', (code, signal) => onGone(signal ?? `code ${code}`));
   return {

@@ -64,6 +64,21 @@ export const quietFlags = [
   '--disable-component-update',
   '--disable-quic',
   '--disable-sync',
+  '--disable-domain-reliability',
+  '--no-pings',
+  // Whatever else a browser asks its makers for by itself gets nowhere: no name is resolved, and no proxy asked to.
+  '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+  '--no-proxy-server',
+];
+
+/** What browsers ask their makers for beside pages; of forms that are filled in, too. */
+export const offFeatures = [
+  'AutofillServerCommunication',
+  'MediaRouter',
+  'NetworkTimeServiceQuerying',
+  'OptimizationGuideModelDownloading',
+  'OptimizationHints',
+  'Translate',
 ];
 
 /**
