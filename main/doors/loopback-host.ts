@@ -5,13 +5,14 @@
  * "window closed" as pages come and go. With --attached it ends when its input does, so that it cannot outlive the
  * program that started it.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/data-file.ts';
+import type { RunningProgram } from '../services/program.ts';
 import { openServices, type Services } from '../services/services.ts';
 import { startLoopback } from './loopback.ts';
 import { openOwnFolder } from './own-folder.ts';
@@ -48,10 +49,20 @@ function rendererDir(): string {
 function open(): Services {
   // A folder that the maker names is theirs to make; the usual one is ours.
   if (asked === undefined) openOwnFolder(files.folder);
-  const opened = openServices({ dataFile: files.dataFile, demoFile: files.demoFile });
+  const { dataFile, demoFile } = files;
+  const opened = openServices({ dataFile, demoFile, program: programHere() });
   if (opened.ok) return opened.value;
   for (const problem of opened.problems) console.error(problemSentence(problem));
   process.exit(dataFileRefused);
+}
+
+/** package.json stands two folders above this file, as a source and as built. */
+function programHere(): RunningProgram {
+  const manifest = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return {
+    version: JSON.parse(manifest).version,
+    runsOn: [{ name: 'Node', version: process.versions.node }],
+  };
 }
 
 async function end(): Promise<void> {

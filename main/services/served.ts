@@ -28,6 +28,8 @@ export type WholeFileCall =
   | 'backUp'
   | 'bringBack'
   | 'readFailureLog'
+  | 'programFacts'
+  | 'askForNews'
   | 'noteWindowFailure';
 
 const served = {

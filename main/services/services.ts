@@ -23,6 +23,9 @@ import { failureEntry, keepLongStacks, noteEntry, windowFailureEntry } from './f
 import { inputProblems } from './input-problems.ts';
 import { openOwn } from './own-workshop.ts';
 import { contextOf, type Serving, serve } from './served.ts';
+import { noNewsHere, programFacts, type RunningProgram, unnamedProgram } from './program.ts';
+import { askForNews } from './release-news.ts';
+import { releaseSource, type ReleaseSource } from './release-source.ts';
 import { openTurns } from './turns.ts';
 import { workshopFacts } from './workshop.ts';
 
@@ -39,6 +42,10 @@ export interface ServiceOptions {
   readonly log?: (error: unknown) => void;
   /** For a program that only reads, beside an open window or not: see database/reading.ts. Calls that change the file are refused. */
   readonly isReadOnly?: boolean;
+  /** What runs; unnamed where none is given. */
+  readonly program?: RunningProgram;
+  /** Where news of later versions is asked for; as built in where none is given. */
+  readonly releaseSource?: ReleaseSource | null;
 }
 
 export interface Services {
@@ -71,6 +78,8 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   keepLongStacks();
   const own = opened.value;
   const log = failureLogFile(own.file);
+  const program = options.program ?? unnamedProgram;
+  const source = options.releaseSource === undefined ? releaseSource : options.releaseSource;
   let demo: OpenDemo | undefined;
   let isClosed = false;
   const turns = openTurns();
@@ -135,6 +144,9 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     input: unknown,
   ): Promise<Outcome<unknown>> {
     if (call === 'readFailureLog') return found({ file: log, text: readFailureLog(own.file) });
+    if (call === 'programFacts') return found(programFacts(program, own.file, source));
+    if (call === 'askForNews')
+      return source === null ? refused(noNewsHere) : askForNews(source, program.version);
     if (call === 'noteWindowFailure') {
       const { place, kind, stack } = input as CallInput<'noteWindowFailure'>;
       write(windowFailureEntry(now(), place, kind, stack));

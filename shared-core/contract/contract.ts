@@ -17,6 +17,7 @@ import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { findCalls, type FindOutputs } from './find-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
 import { photoCalls, type PhotoOutputs } from './photo-calls.ts';
+import { programCalls, type ProgramOutputs } from './program-calls.ts';
 import { shelfCalls, type ShelfOutputs } from './shelf-calls.ts';
 import { cuttingCalls, type CuttingOutputs } from './cutting-calls.ts';
 import { shoppingCalls } from './shopping-calls.ts';
@@ -65,6 +66,8 @@ export const calls = {
       stack: z.string().max(20_000),
     }),
   },
+
+  ...programCalls,
 
   /** Rows of the stash, searched by name, colour, place, supplier and dye lot, sorted and cut to a window. */
   listItems: {
@@ -215,6 +218,7 @@ interface CallOutputs
     CuttingOutputs,
     FindOutputs,
     PhotoOutputs,
+    ProgramOutputs,
     ShelfOutputs,
     StashFileOutputs {
   workshopFacts: WorkshopFacts;

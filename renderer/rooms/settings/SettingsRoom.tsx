@@ -9,6 +9,7 @@ import { TextField } from '../../parts/Field.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { OneOf } from '../../parts/OneOf.tsx';
 import { UpgradeNotes } from '../../parts/UpgradeNotes.tsx';
+import { AboutGroup } from './AboutGroup.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
 import { LogGroup } from './LogGroup.tsx';
@@ -135,6 +136,7 @@ export function SettingsRoom() {
       )}
 
       <LogGroup />
+      <AboutGroup />
     </div>
   );
 }

@@ -1,0 +1,80 @@
+/** What runs, where its files lie, and whether there is a later version: asked for at a press of the button alone. */
+import { useEffect, useState } from 'react';
+import type { ProgramFacts, ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import style from './AboutGroup.module.css';
+import { Group } from './Group.tsx';
+
+export function AboutGroup() {
+  const { workshop } = useWorkshop();
+  const [program, setProgram] = useState<ProgramFacts | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    void call('programFacts', workshop, {}).then((answer) => {
+      if (answer.ok) setProgram(answer.value);
+      else setProblems(answer.problems);
+    });
+  }, [workshop]);
+  return (
+    <Group
+      title="About"
+      about="Bolt & Baffle works on this machine alone and asks nothing of any network by itself."
+    >
+      <Problems problems={problems} />
+      {program && (
+        <dl className={style.facts}>
+          <dt>Version</dt>
+          <dd>
+            {program.version}
+            <span className={style.runsOn}>
+              {program.runsOn.map(({ name, version }) => `${name} ${version}`).join(', ')}
+            </span>
+          </dd>
+          <dt>Data folder</dt>
+          <dd className={style.path}>{program.folder}</dd>
+          <dt>Log of failures</dt>
+          <dd className={style.path}>{program.logFile}</dd>
+          <dt>Later versions</dt>
+          <dd>
+            {program.newsAddress === null ? (
+              'This build knows no place to ask.'
+            ) : (
+              <News from={program.newsAddress} />
+            )}
+          </dd>
+        </dl>
+      )}
+    </Group>
+  );
+}
+
+function News({ from }: { from: string }) {
+  const { workshop } = useWorkshop();
+  const [news, setNews] = useState<ReleaseNews | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [said, setSaid] = useState('');
+  const ask = async () => {
+    setSaid('Asking.');
+    const answer = await call('askForNews', workshop, {});
+    setProblems(answer.ok ? [] : answer.problems);
+    setNews(answer.ok ? answer.value.news : null);
+    setSaid(answer.ok && answer.value.news === null ? 'You have the latest.' : '');
+  };
+  return (
+    <div className={style.news}>
+      <Button onClick={() => void ask()}>Ask now</Button>
+      <p role="status">{said}</p>
+      <p className={style.from}>Asks {from} for one small file, and sends nothing of yours.</p>
+      <Problems problems={problems} />
+      {news && (
+        <p>
+          Version {news.version} came out on {news.date}. {news.words}
+        </p>
+      )}
+    </div>
+  );
+}
