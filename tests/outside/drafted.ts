@@ -8,6 +8,7 @@ import type { LayResult } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import { toOutline } from '../../shared-core/plan/quilting-order.ts';
 import type { ShapesNeed, SlotItems } from '../../shared-core/requirement/need.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 
@@ -24,15 +25,28 @@ export interface Measured {
   readonly more?: Partial<Body>;
 }
 
-/** A garment for a body with the usual choices, but for those given. Throws where it cannot be drafted. */
+/**
+ * A garment for a body with the usual choices, but for those given; without any batting it is not quilted. Throws where
+ * it cannot be drafted.
+ */
 export function drafted(measured: Measured, choices: Partial<DraftInput> = {}): DraftedCoat {
   const { kind, bustMm, waistMm, hipMm = null, heightMm, more } = measured;
   const row: BodyRow = { size: `${bustMm}`, bustMm, waistMm, hipMm };
   const body = { ...bodyFromRow(kind, row, heightMm), ...more };
   const outcome = draftCoat({ ...usualDraft('drafted', 'Drafted garment', row.size, body), ...choices });
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  return outcome.value;
+  const { plan, report } = outcome.value;
+  const isPadded = plan.pieces.some(({ cutFrom: from }) => from.some(({ slotId }) => slotId === 'batting'));
+  return { plan: isPadded ? plan : { ...plan, quilting: null }, report };
 }
+
+/** Quilted pieces cut as they are sewn, with nothing to trim off. */
+export function cutToOutline(plan: CoatPlan): CoatPlan {
+  return plan.quilting === null ? plan : { ...plan, quilting: { ...plan.quilting, order: toOutline } };
+}
+
+/** Without batting: a garment that is not quilted. */
+export const unpadded: Partial<DraftInput> = { battingPlies: { body: 0, sleeve: 0 } };
 
 /** What is cut from a slot: all of it, or the pieces that are chosen. */
 export function cutFrom(
@@ -55,12 +69,12 @@ export function oneWay(need: ShapesNeed): ShapesNeed {
 }
 
 /** Few enough for all rows together to take less than a minute, and the same on every machine. */
-const usualIterations = 3000;
+export const usualIterations = 6000;
 
 /** The engine's lay on endless cloth of a width, as the product asks for it; checked by the independent check. */
-export function laid(need: ShapesNeed, widthMm: number, iterations = usualIterations): LayResult {
+export function laid(need: ShapesNeed, widthMm: number, iterations = usualIterations, seed = 1): LayResult {
   const clearanceMm = 2;
-  const job = layJob(need, [endlessLength('cloth', widthMm, undefined)], clearanceMm, undefined, 1);
+  const job = layJob(need, [endlessLength('cloth', widthMm, undefined)], clearanceMm, undefined, seed);
   const result = lay(job, { seconds: null, iterations }, { clock: () => performance.now() });
   const problems = checkLay(job, result);
   if (problems.length > 0 || result.unplaced.length > 0) throw new Error(JSON.stringify(problems));

@@ -7,6 +7,7 @@ import { needleChoice, needleLifeHours } from '../../../shared-core/requirement/
 import { easeLeft } from '../../../shared-core/requirement/padding.ts';
 import { sizeTables } from '../../../shared-core/requirement/size-tables.ts';
 import { stitchThreads } from '../../../shared-core/requirement/thread-ratios.ts';
+import { cloPerCm, conductivityWPerMK } from '../../../shared-core/requirement/warmth.ts';
 
 describe('size tables', () => {
   const rowOf = (id: string, size: string) =>
@@ -75,6 +76,11 @@ it('separating zips are sold from 10 to 36 in, and from 25 cm in steps of 5', ()
   const { imperial, metric } = usualSeparatingZipsMm;
   expect([imperial.at(0), imperial.at(-1)]).toEqual([10 * 25.4, 36 * 25.4]);
   expect([metric.at(0), metric.at(1), metric.at(-1)]).toEqual([250, 300, 1000]);
+});
+
+it('clo of a thickness goes from what a patent on down substitutes allows to the best nonwoven that was measured', () => {
+  expect(conductivityWPerMK(cloPerCm.least)).toBeLessThan(0.072);
+  expect(cloPerCm.most * 1.5 * 0.155).toBeCloseTo(0.4522, 1);
 });
 
 describe('needles', () => {
