@@ -4,7 +4,7 @@
  * Holds the configuration against electron-builder's schema, lists the files for each system, packs the app for Linux
  * with a stand-in for the runtime, and starts the loopback host out of the archive.
  */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { shippedPackages, stageApp } from '../../main/launch/staging.mjs';
@@ -16,10 +16,8 @@ import { filesFor, readPackageConfig, systems } from './package-config.ts';
 import { packForLinux } from './packed.ts';
 
 if (!ensureBuilt()) process.exit(1);
-// The builder tells what it does; stdout belongs to the figures.
-const say = console.log;
-console.log = console.error;
-console.info = console.error;
+// The builder tells on stdout what it does; that belongs to the figures.
+process.stdout.write = process.stderr.write.bind(process.stderr);
 const app = join(root, 'out', 'app');
 stageApp(root, app);
 const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
@@ -50,7 +48,7 @@ try {
       return { name, version, licence: license };
     }),
   };
-  say(JSON.stringify(report, null, process.argv.includes('--json') ? 1 : 2));
+  writeSync(process.stdout.fd, `${JSON.stringify(report, null, 1)}\n`);
   const { isAsListed, answers } = report.packedForLinux;
   if (report.problems.length > 0 || !isAsListed || !answers) process.exitCode = 1;
 } finally {

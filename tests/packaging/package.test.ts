@@ -15,7 +15,7 @@ import { join } from 'node:path';
 import type { Configuration } from 'electron-builder';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ensureBuilt } from '../../main/launch/build.mjs';
-import { root } from '../../main/launch/install.mjs';
+import { ownNode, root } from '../../main/launch/install.mjs';
 import { licenceTexts, shippedPackages, stageApp } from '../../main/launch/staging.mjs';
 import { configProblems } from './config-problems.ts';
 import { startedHost } from './installed-host.ts';
@@ -159,6 +159,17 @@ describe('packed for Linux by electron-builder, with a stand-in for Electron’s
     expect([title, printed, exitCode]).toEqual(['Bolt &amp; Baffle', '', 0]);
     expect(facts).toMatchObject({ ok: true });
   }, 60_000);
+});
+
+test('the check of a package prints figures alone, for scripts', { timeout: 180_000 }, () => {
+  const check = join(root, 'tests/packaging/check-package.ts');
+  const ran = spawnSync(ownNode, [check, '--json'], { encoding: 'utf8', timeout: 170_000 });
+  expect(JSON.parse(ran.stdout)).toMatchObject({
+    version: manifest.version,
+    problems: [],
+    packedForLinux: { isAsListed: true, answers: true },
+  });
+  expect(ran.status).toBe(0);
 });
 
 /** How npm says that it could not reach where packages come from. */
