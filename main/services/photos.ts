@@ -1,7 +1,8 @@
 /** The photo of an item's swatch: one for each item, replaced or taken away without a trace in the ledger. */
 import type { CallInput, CallOutput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
-import { mostPhotoBytes, mostPhotoSidePx, pictureFacts } from '../../shared-core/stash/photo.ts';
+import { plainJpeg } from '../../shared-core/stash/jpeg.ts';
+import { mostPhotoBytes, mostPhotoSidePx } from '../../shared-core/stash/photo.ts';
 import type { CallContext, Calls } from './call.ts';
 import { noSuchItem } from './ledger.ts';
 
@@ -25,16 +26,17 @@ async function readPhoto(
   return found({ photo: { mediaType, widthPx, heightPx, photoBase64, savedAt } });
 }
 
-/** Kind and size are read from the picture itself. */
+/** Kind and size are read from the picture itself, and nothing is kept of its file but the picture. */
 async function savePhoto(
   context: CallContext,
   { itemId, photoBase64 }: CallInput<'savePhoto'>,
 ): Promise<Outcome<CallOutput<'savePhoto'>>> {
   if (!(await isItem(context, itemId))) return refused(noSuchItem);
-  const bytes = Buffer.from(photoBase64, 'base64');
-  const facts = pictureFacts(bytes);
-  if (!facts) return refused(noPicture);
-  const { mediaType, widthPx, heightPx } = facts;
+  const picture = plainJpeg(Buffer.from(photoBase64, 'base64'));
+  if (!picture) return refused(noPicture);
+  const { widthPx, heightPx } = picture;
+  const mediaType = 'image/jpeg' as const;
+  const bytes = Buffer.from(picture.bytes);
   if (bytes.length > mostPhotoBytes || Math.max(widthPx, heightPx) > mostPhotoSidePx) {
     return refused({
       where: 'Photo',
@@ -49,7 +51,8 @@ async function savePhoto(
     .values({ item_id: itemId, ...row })
     .onConflict((conflict) => conflict.column('item_id').doUpdateSet(row))
     .execute();
-  return found({ photo: { ...facts, photoBase64, savedAt } });
+  const kept = bytes.toString('base64');
+  return found({ photo: { mediaType, widthPx, heightPx, photoBase64: kept, savedAt } });
 }
 
 async function removePhoto(
@@ -68,6 +71,6 @@ async function isItem({ queries }: CallContext, itemId: string): Promise<boolean
 
 const noPicture: Problem = {
   where: 'Photo',
-  what: 'is no JPEG or WebP picture, or only a part of one',
+  what: 'is no JPEG picture, or only a part of one',
   mend: 'Choose another picture.',
 };

@@ -9,7 +9,7 @@ const mostLetters = 4_000_000;
 
 export const photoCalls = {
   readPhoto: { changes: false, input: z.strictObject({ itemId: id }) },
-  /** A JPEG or WebP, as base64; it takes the place of the photo before. */
+  /** A JPEG as base64, kept without what a camera wrote beside it; it takes the place of the photo before. */
   savePhoto: {
     changes: true,
     input: z.strictObject({ itemId: id, photoBase64: z.base64().min(1).max(mostLetters) }),
