@@ -40,10 +40,17 @@ const vulgar: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
-/** Lower case, plain spaces, plain fractions, plain quotes and minus signs: "4½ ″" as `4 1/2 "`. */
+/** Stands for a sign that would turn into a digit and is none. */
+const noDigit = '\ufffd';
+
+/**
+ * Lower case, plain spaces, plain fractions, plain quotes and minus signs: "4½ ″" as `4 1/2 "`. Raised, lowered and
+ * circled figures are no digits but in the name of a unit ("g/m²"): 5² is neither 52 nor 25 to a maker.
+ */
 export function plainText(text: string): string {
   return text
-    .replace(/[¼½¾⅐-⅞]/g, (sign) => ` ${vulgar[sign] ?? sign}`)
+    .replace(/[¼½¾⅐-⅞]/g, (sign) => ` ${vulgar[sign] ?? sign} `)
+    .replace(/(?<![\p{L}])[²³]|(?![²³⅟])\p{No}/gu, noDigit)
     .replace(/[´`‘’‛′]/g, "'")
     .replace(/[“”‟″]/g, '"')
     .normalize('NFKC')
