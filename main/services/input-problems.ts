@@ -6,6 +6,9 @@ type Issue = z.core.$ZodIssue;
 
 /** Past these the rest is told when the first are mended. */
 const mostProblems = 20;
+/** Of what was sent under names that nothing here has. */
+const mostNamed = 5;
+const longestWord = 40;
 
 export function inputProblems(error: z.ZodError, input: unknown): Problem[] {
   return error.issues.slice(0, mostProblems).map((issue) => {
@@ -111,11 +114,22 @@ function nameOf(value: unknown): string {
 function fieldInWords(field: string): string {
   const known = fieldWords[field];
   if (known) return known;
-  return field
+  return shortened(field)
     .replace(/^(is|has)(?=[A-Z])/, '')
     .replace(/(Mm|Deg|Ratio|GPerM2|Tex|Nm|G|M)$/, '')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase();
+}
+
+/** The first of them, none endless. */
+function someOf(keys: readonly string[]): string {
+  const shown = keys.slice(0, mostNamed).map(shortened);
+  const rest = keys.length - shown.length;
+  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(', ');
+}
+
+function shortened(word: string): string {
+  return word.length > longestWord ? `${word.slice(0, longestWord - 1)}…` : word;
 }
 
 interface Clauses {
@@ -143,7 +157,7 @@ function clauses(issue: Issue): Clauses {
         ? { what: 'is not a date', mend: 'Give year, month and day, such as 2026-03-27.' }
         : { what: 'is not written as it should be', mend: 'Check it and type it anew.' };
     case 'unrecognized_keys':
-      return { what: `holds what is not known here: ${issue.keys.join(', ')}`, mend: 'Leave it out.' };
+      return { what: `holds what is not known here: ${someOf(issue.keys)}`, mend: 'Leave it out.' };
     case 'invalid_union':
       return { what: 'is of no kind that is known here', mend: 'Choose it anew.' };
     case 'not_multiple_of':

@@ -67,22 +67,24 @@ export interface NewMovement {
 }
 
 export async function addMovement(context: CallContext, movement: NewMovement): Promise<void> {
-  await context.queries
-    .insertInto('movement')
-    .values({
-      id: newId(),
-      at: context.now().toISOString(),
-      kind: movement.kind,
-      lot_id: movement.lotId,
-      length_id: movement.lengthId,
-      on_hand_milli: movement.onHandMilli,
-      reserved_milli: movement.reservedMilli ?? 0,
-      plan_id: movement.planId ?? null,
-      reason: movement.reason,
-      cutting_id: movement.cuttingId ?? null,
-      reverses: movement.reverses ?? null,
-    })
-    .execute();
+  await context.queries.insertInto('movement').values(movementRow(context, movement)).execute();
+}
+
+/** The row of a movement that is booked now. */
+export function movementRow(context: CallContext, movement: NewMovement) {
+  return {
+    id: newId(),
+    at: context.now().toISOString(),
+    kind: movement.kind,
+    lot_id: movement.lotId,
+    length_id: movement.lengthId,
+    on_hand_milli: movement.onHandMilli,
+    reserved_milli: movement.reservedMilli ?? 0,
+    plan_id: movement.planId ?? null,
+    reason: movement.reason,
+    cutting_id: movement.cuttingId ?? null,
+    reverses: movement.reverses ?? null,
+  };
 }
 
 export function movementOf(row: Selectable<Schema['movement']>): Movement {

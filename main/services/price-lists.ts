@@ -1,9 +1,10 @@
 /** The calls about price lists: what a list would do, doing it, and the offers of the workshop as one. */
-import { readPriceList, type PriceList } from '../../shared-core/exchange/price-list.ts';
+import { type PriceList, priceListSteps } from '../../shared-core/exchange/price-list.ts';
 import { priceListCsv } from '../../shared-core/exchange/price-list-write.ts';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
+import { inSlices, slices } from './in-slices.ts';
 import { offerRow } from './offers.ts';
 import { readSettings } from './settings.ts';
 import { readOffers } from './shelf.ts';
@@ -13,12 +14,15 @@ export const priceListCalls = { checkPriceList, bringInPriceList, priceList } sa
   'checkPriceList' | 'bringInPriceList' | 'priceList'
 >;
 
+/** More than a maker mends before trying again; checking tells of all. */
+const mostProblems = 60;
+
 /** Problems are part of the answer here: the maker sees what the list would do, line by line. */
 async function checkPriceList(
   context: CallContext,
   input: CallInput<'checkPriceList'>,
 ): Promise<Outcome<PriceList>> {
-  return found(readPriceList(input.text, await sources(context)));
+  return found(await inSlices(priceListSteps(input.text, await sources(context))));
 }
 
 /** All of it or nothing: one line with a problem keeps the whole list out. */
@@ -27,13 +31,15 @@ async function bringInPriceList(
   input: CallInput<'bringInPriceList'>,
 ): Promise<Outcome<{ readonly addedCount: number; readonly changedCount: number }>> {
   const { queries } = context;
-  const { rows, problems } = readPriceList(input.text, await sources(context));
-  if (problems.length > 0) return refused(...problems);
+  const { rows, problems } = await inSlices(priceListSteps(input.text, await sources(context)));
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
   const spelling = await supplierSpelling(queries);
   let addedCount = 0;
   let changedCount = 0;
+  const pause = slices();
   for (const { offer, does } of rows) {
     if (does === 'nothing new') continue;
+    await pause();
     const row = offerRow({ ...offer, supplier: spelling(offer.supplier) });
     if (does === 'adds') {
       addedCount++;

@@ -51,6 +51,8 @@ const served = {
   ...findCall,
 } satisfies Record<Exclude<CallName, WholeFileCall>, unknown>;
 
+export type ServedCall = keyof typeof served;
+
 /** What every call of this opening is given. */
 export interface Serving {
   readonly workshop: Workshop;
@@ -62,7 +64,7 @@ export interface Serving {
 /** input: as the call's own schema gave it. Rejects for what the file refuses. */
 export async function serve(
   open: OpenWorkshop,
-  call: keyof typeof served,
+  call: ServedCall,
   input: unknown,
   serving: Serving,
 ): Promise<Outcome<unknown>> {

@@ -17,15 +17,17 @@ import { databaseProblem } from '../database/failure.ts';
 import { FileNotInPlace } from '../database/in-place.ts';
 import { appendToFailureLog, failureLogFile, readFailureLog } from '../database/failure-log.ts';
 import { demoHasNone } from './backups.ts';
+import { servingBeside } from './beside.ts';
 import { rebuildDemo } from './demo.ts';
 import { type OpenDemo, openDemoFile } from './demo-file.ts';
 import { failureEntry, keepLongStacks, noteEntry, windowFailureEntry } from './failure-entry.ts';
 import { inputProblems } from './input-problems.ts';
+import { sizeProblem } from './input-size.ts';
 import { openOwn } from './own-workshop.ts';
-import { contextOf, type Serving, serve } from './served.ts';
 import { noNewsHere, programFacts, type RunningProgram, unnamedProgram } from './program.ts';
 import { askForNews } from './release-news.ts';
 import { releaseSource, type ReleaseSource } from './release-source.ts';
+import { contextOf, type Serving } from './served.ts';
 import { openTurns } from './turns.ts';
 import { workshopFacts } from './workshop.ts';
 
@@ -83,6 +85,7 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   let demo: OpenDemo | undefined;
   let isClosed = false;
   const turns = openTurns();
+  const serve = servingBeside();
   writeNotes();
 
   /** A program that only reads makes nothing beside the file. */
@@ -117,6 +120,8 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     let file = own.file;
     let step = 'a call';
     try {
+      const tooMuch = sizeProblem(given);
+      if (tooMuch) return refused(tooMuch);
       const read = envelope.safeParse(given, { reportInput: true });
       if (!read.success) return refused(...inputProblems(read.error, given));
       const { call, workshop } = read.data;

@@ -9,6 +9,7 @@ import {
   type LotOnShelf,
 } from '../../shared-core/stash/stash.ts';
 import type { Schema } from '../database/schema.ts';
+import { slices } from './in-slices.ts';
 import { supplierSpelling } from './suppliers.ts';
 
 /**
@@ -24,7 +25,9 @@ export async function readShelves(
 ): Promise<ItemOnShelf[]> {
   const items: Item[] = [];
   const lots = new Map<string, LotOnShelf[]>();
+  const pause = slices();
   for (const ids of inParts(itemIds)) {
+    await pause();
     const rows = await queries
       .selectFrom('item')
       .select(['id', 'kind', 'name', 'colour', 'place', 'notes', 'facts', 'typed'])
@@ -101,7 +104,9 @@ async function readLengths(
 export async function readOffers(queries: Kysely<Schema>, itemIds: readonly string[]): Promise<Offer[]> {
   const offers: Offer[] = [];
   const spelling = await supplierSpelling(queries);
+  const pause = slices();
   for (const ids of inParts(itemIds)) {
+    await pause();
     const rows = await queries
       .selectFrom('offer')
       .selectAll()
@@ -149,9 +154,11 @@ function append<Value>(map: Map<string, Value[]>, key: string, value: Value): vo
   else map.set(key, [value]);
 }
 
-/** SQLite takes a limited number of values in one query. */
+/** SQLite takes a limited number of values in one query, and other calls have their turn between two. */
+const partSize = 300;
+
 function inParts(ids: readonly string[]): string[][] {
   const parts: string[][] = [];
-  for (let from = 0; from < ids.length; from += 1000) parts.push(ids.slice(from, from + 1000));
+  for (let from = 0; from < ids.length; from += partSize) parts.push(ids.slice(from, from + partSize));
   return parts;
 }

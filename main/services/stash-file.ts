@@ -3,18 +3,17 @@ import type { CallInput } from '../../shared-core/contract/contract.ts';
 import type { StashFileChanges } from '../../shared-core/contract/stash-file-calls.ts';
 import type { StashChange } from '../../shared-core/exchange/stash-change.ts';
 import { stashChangeText } from '../../shared-core/exchange/stash-change-words.ts';
-import { readStash } from '../../shared-core/exchange/stash-read.ts';
+import { stashSteps } from '../../shared-core/exchange/stash-read.ts';
 import { writeStash } from '../../shared-core/exchange/stash-write.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { found, type Outcome, type Problem, refused } from '../../shared-core/measure/problem.ts';
 import { fromMilli, type Item } from '../../shared-core/stash/stash.ts';
-import { sortKey } from '../database/search-text.ts';
 import { type CallContext, type Calls, newId } from './call.ts';
-import { refreshSearchText } from './item-search.ts';
-import { bookCount } from './counting.ts';
-import { addMovement, amountProblem } from './ledger.ts';
+import { inSlices, slices } from './in-slices.ts';
+import { amountProblem } from './ledger.ts';
 import { readSettings } from './settings.ts';
 import { readShelves } from './shelf.ts';
+import { writeChanges } from './stash-file-writing.ts';
 
 export const stashFileCalls = { stashFile, lookAtStashFile, bringInStashFile } satisfies Calls<
   'stashFile' | 'lookAtStashFile' | 'bringInStashFile'
@@ -42,9 +41,7 @@ async function bringInStashFile(
 ): Promise<Outcome<StashFileChanges>> {
   const read = await changesOf(context, input.text);
   if (!read.ok) return read;
-  const touched = new Set<string>();
-  for (const change of read.value.changes) touched.add(await write(context, change));
-  for (const itemId of touched) if (itemId !== '') await refreshSearchText(context.queries, itemId);
+  await writeChanges(context, read.value.changes);
   return found(read.value.shown);
 }
 
@@ -69,12 +66,9 @@ async function changesOf(
 ): Promise<Outcome<{ changes: readonly StashChange[]; shown: StashFileChanges }>> {
   const { currency, system } = await readSettings(context.queries);
   const shelves = await liveShelves(context);
-  const read = readStash(text, {
-    shelves,
-    archivedIds: await archivedIds(context),
-    currency,
-    newId,
-  });
+  const read = await inSlices(
+    stashSteps(text, { shelves, archivedIds: await archivedIds(context), currency, newId }),
+  );
   if (!read.ok) return read;
   const { changes, lineCount } = read.value;
   const items = new Map<string, Item>(shelves.map(({ item }) => [item.id, item]));
@@ -82,12 +76,15 @@ async function changesOf(
     shelves.flatMap(({ item, lots }) => lots.map((lot) => [lot.id as string, item.id] as const)),
   );
   for (const change of changes) if ('item' in change) items.set(change.item.id, change.item);
-  const problems = changes.flatMap((change) => {
+  const problems: Problem[] = [];
+  const pause = slices();
+  for (const change of changes) {
+    await pause();
     const itemId =
       change.kind === 'new lot' ? change.lot.itemId : 'lotId' in change ? owners.get(change.lotId) : '';
     const item = items.get(itemId ?? '');
-    return item ? countProblems(change, item) : [];
-  });
+    if (item) problems.push(...countProblems(change, item));
+  }
   if (problems.length > 0) return refused(...problems.slice(0, 40));
   return found({ changes, shown: shownChanges(changes, lineCount, system) });
 }
@@ -132,90 +129,4 @@ function shownChanges(
       text: stashChangeText(change, system),
     })),
   };
-}
-
-/** Gives the item that must be found by new words, '' where there is none. */
-async function write(context: CallContext, change: StashChange): Promise<string> {
-  const { queries } = context;
-  switch (change.kind) {
-    case 'new item':
-      await queries
-        .insertInto('item')
-        .values({ ...itemColumns(change.item), id: change.item.id, search_text: '' })
-        .execute();
-      return change.item.id;
-    case 'changed item':
-      await queries
-        .updateTable('item')
-        .set(itemColumns(change.item))
-        .where('id', '=', change.item.id)
-        .execute();
-      return change.item.id;
-    case 'new lot':
-      await writeLot(context, change.lot);
-      return change.lot.itemId;
-    case 'correction': {
-      const { lotId, lengthId, fromMilli, toMilli, reason } = change;
-      await bookCount(context, { lotId, lengthId, onHandMilli: fromMilli, countedMilli: toMilli, reason });
-      return '';
-    }
-    default:
-      return change satisfies never;
-  }
-}
-
-function itemColumns(item: Item) {
-  const { kind, name, colour, place, notes } = item;
-  return {
-    kind,
-    name,
-    colour,
-    place,
-    notes,
-    facts: JSON.stringify(item.facts),
-    typed: JSON.stringify(item.typed),
-    name_key: sortKey(name),
-    place_key: sortKey(place),
-  };
-}
-
-async function writeLot(
-  context: CallContext,
-  lot: Extract<StashChange, { kind: 'new lot' }>['lot'],
-): Promise<void> {
-  const { queries } = context;
-  await queries
-    .insertInto('lot')
-    .values({
-      id: lot.id,
-      item_id: lot.itemId,
-      received_on: lot.receivedOn,
-      supplier: lot.supplier,
-      dye_lot: lot.dyeLot,
-      received_milli: lot.receivedMilli,
-      price_minor: lot.priceMinor,
-    })
-    .execute();
-  // What was used before it came into this file is in no ledger here.
-  const reason = lot.receivedMilli > lot.amountMilli ? 'what was left of it in the file' : '';
-  let openMilli = lot.receivedMilli;
-  const enter = async (lengthId: string | null, amountMilli: number) => {
-    const entry = { lotId: lot.id, lengthId };
-    const receivedMilli = Math.min(amountMilli, openMilli);
-    openMilli -= receivedMilli;
-    if (receivedMilli > 0)
-      await addMovement(context, { ...entry, kind: 'received', onHandMilli: receivedMilli, reason });
-    const moreMilli = amountMilli - receivedMilli;
-    if (moreMilli > 0)
-      await addMovement(context, { ...entry, kind: 'corrected', onHandMilli: moreMilli, reason: lot.reason });
-  };
-  if (lot.lengths.length === 0) await enter(null, lot.amountMilli);
-  for (const { id, widthMm, form, flaws, worthRatio = 1, amountMilli } of lot.lengths) {
-    const row = { id, lot_id: lot.id, width_mm: widthMm, form, flaws: JSON.stringify(flaws) };
-    await queries
-      .insertInto('length')
-      .values({ ...row, worth_ratio: worthRatio })
-      .execute();
-    await enter(id, amountMilli);
-  }
 }

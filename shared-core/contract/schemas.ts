@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
 import { isCalendarDate } from '../measure/calendar-date.ts';
+import { oneLine, withoutControls } from '../measure/plain-signs.ts';
 import type {
   CoatPlan,
   CutFrom,
@@ -26,9 +27,9 @@ const mm = z.number().min(-1e6).max(1e6);
 const positiveMm = z.number().positive().max(1e6);
 const distanceMm = z.number().min(0).max(1e6);
 export const id = z.string().min(1).max(80);
-export const name = z.string().trim().min(1, 'is empty').max(120, 'is longer than 120 letters');
-export const shortText = z.string().max(500);
-export const longText = z.string().max(20_000);
+export const name = z.string().overwrite(oneLine).min(1, 'is empty').max(120, 'is longer than 120 letters');
+export const shortText = z.string().overwrite(withoutControls).max(500);
+export const longText = z.string().overwrite(withoutControls).max(20_000);
 export const isoDate = z.stringFormat('date', isCalendarDate);
 export const priceMinor = z.number().int().min(0).max(1e11);
 export const amount = z.number().min(0).max(1e9);
@@ -178,7 +179,7 @@ const fillAim: z.ZodType<FillAim> = z.discriminatedUnion('kind', [
 export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   id,
   name,
-  size: z.string().max(80),
+  size: z.string().overwrite(oneLine).max(80),
   coatCount: z.number().int().min(1, 'is below 1').max(1000, 'is above 1,000'),
   slots: z.array(slot).max(100),
   pieces: z.array(piece).max(400),
@@ -199,7 +200,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   sizes: z
     .array(
       z.strictObject({
-        size: z.string().min(1).max(80),
+        size: z.string().overwrite(oneLine).min(1).max(80),
         coatCount: z.number().int().min(0).max(1000),
         pieces: z.array(piece).max(400),
         measured: measuredCoat.exactOptional(),
@@ -236,8 +237,19 @@ export const layResult: z.ZodType<LayResult> = z.strictObject({
   stoppedBy: z.enum(['under way', 'floor', 'time', 'iterations', 'maker', 'nothing left to try', 'by hand']),
 });
 
-export const factValues = z.record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.null()]));
-export const typedTexts = z.record(z.string(), z.string().max(80));
+/** Far more than any kind has; what is larger is not looked into. */
+const mostFacts = 200;
+const fewEntries = z
+  .unknown()
+  .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= mostFacts, {
+    error: `is a list of more than ${mostFacts} facts`,
+    abort: true,
+  });
+
+export const factValues = fewEntries.pipe(
+  z.record(z.string(), z.union([z.number(), z.string().overwrite(withoutControls), z.boolean(), z.null()])),
+);
+export const typedTexts = fewEntries.pipe(z.record(z.string(), z.string().max(80)));
 
 const addition = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('margin'), ratio: z.number().min(0).max(0.95) }),
@@ -257,7 +269,7 @@ const priceRules: z.ZodType<PriceRules> = z.strictObject({
 });
 
 export const settings = z.strictObject({
-  workshopName: z.string().max(120),
+  workshopName: z.string().overwrite(oneLine).max(120),
   system: z.enum(['metric', 'imperial']),
   /** ISO 4217 code of the workshop's one currency. */
   currency: z.string().regex(/^[A-Z]{3}$/, 'is not three capital letters, as in EUR'),

@@ -10,7 +10,7 @@ import { edgeIndexOf, edgePoints, seamRing } from '../plan/outline-ring.ts';
 import { ringBox } from '../geometry/ring.ts';
 import { drawnCutLine, notchOnCutLine } from './drawn-lines.ts';
 import { layers } from './dxf-layers.ts';
-import { oneLine } from './file-text.ts';
+import { oneLine } from '../measure/plain-signs.ts';
 
 export interface WriteChoices {
   readonly unit: 'mm' | 'in';

@@ -84,8 +84,3 @@ function utf8Text(bytes: Uint8Array): string | null {
   parts.push(String.fromCodePoint(...codes));
   return parts.join('');
 }
-
-/** Without line ends and other control signs, which would break the lines of a file. */
-export function oneLine(text: string): string {
-  return text.replace(/\p{Cc}+/gu, ' ').trim();
-}

@@ -1,5 +1,6 @@
 /** A drawn piece in the plan's frame: in mm, grain along x, edges named, allowances measured, notches on their edges. */
 import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
+import { oneLine } from '../measure/plain-signs.ts';
 import type { Problem } from '../measure/problem.ts';
 import type { CutFrom, Piece, TurnRule } from '../plan/coat-plan.ts';
 import type { Outline } from '../plan/outline.ts';
@@ -52,8 +53,8 @@ export function settledPiece(
   choices: ReadChoices,
   meter: ReadMeter,
 ): SettledPiece {
-  const text = (key: string) => (drawn.texts.get(key) ?? '').slice(0, longestText);
-  const name = text('piece name') || drawn.key;
+  const text = (key: string) => oneLine((drawn.texts.get(key) ?? '').slice(0, longestText));
+  const name = text('piece name') || oneLine(drawn.key);
   const where = `The piece ${name} (line ${drawn.line})`;
   const problems: Problem[] = [];
   const notes: string[] = [];

@@ -3,6 +3,11 @@ import type { Offer, SellingUnit } from '../stash/offer.ts';
 import { supplierKey } from '../stash/supplier.ts';
 import { isSameNumber } from './stash-file-place.ts';
 
+/** Offers that may be one have one key; isSameOffer tells the rest by their sizes. */
+export function offerKey({ itemId, supplier, unit }: Pick<Offer, 'itemId' | 'supplier' | 'unit'>): string {
+  return JSON.stringify([itemId, supplierKey(supplier), unit.kind]);
+}
+
 /** One offer of a supplier for an item is told from another by its unit, whatever its least. */
 export function isSameOffer(a: Offer, b: Offer): boolean {
   return (

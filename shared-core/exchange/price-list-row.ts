@@ -3,12 +3,15 @@ import { isCalendarDate } from '../measure/calendar-date.ts';
 import { folded } from '../measure/folded-text.ts';
 import { plainMoney } from '../measure/money.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
+import { oneLine } from '../measure/plain-signs.ts';
 import { readQuantity } from '../measure/read.ts';
+import type { UnitId } from '../measure/units.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { type Offer, offerProblems, type PriceBreak, type SellingUnit, soldAs } from '../stash/offer.ts';
 import type { PriceListSources, PriceRow } from './price-list.ts';
-import { isSameOffer, saysTheSame, unitAmount } from './price-list-offer.ts';
-import { readKind } from './stash-cells.ts';
+import type { PriceUnits } from './price-list-heads.ts';
+import { isSameOffer, offerKey, saysTheSame, unitAmount } from './price-list-offer.ts';
+import { readKind, shortened } from './stash-cells.ts';
 
 export const columns = [
   'supplier',
@@ -28,16 +31,25 @@ export const columns = [
 ] as const;
 export type ColumnName = (typeof columns)[number];
 
-const cm = { metric: 'cm', imperial: 'cm' } as const;
+/** Prices of other years are slips of a hand or of a spreadsheet. */
+const priceYears = { first: 1990, last: 2100 };
 
-/**
- * What a line says, and what it would do. cell: text of a column, '' where there is none.
- * spoken: ids of offers that earlier lines agree with.
- */
+export interface RowSources {
+  /** Items by their folded names. */
+  readonly named: ReadonlyMap<string, PriceListSources['items']>;
+  /** Offers of the stash by offerKey. */
+  readonly offered: ReadonlyMap<string, readonly Offer[]>;
+  readonly currency: string;
+  readonly units: PriceUnits;
+  /** Ids of offers that earlier lines agree with. */
+  readonly spoken: ReadonlySet<string>;
+}
+
+/** What a line says, and what it would do. cell: text of a column, '' where there is none. */
 export function priceRow(
   line: number,
   cell: (name: ColumnName) => string,
-  { items, offers, currency, spoken }: PriceListSources & { readonly spoken: ReadonlySet<string> },
+  { named: byName, offered, currency, units, spoken }: RowSources,
 ): Outcome<PriceRow> {
   const problems: Problem[] = [];
   const where = (name: ColumnName) => `Line ${line}, column ${name}`;
@@ -46,30 +58,32 @@ export function priceRow(
   const money = (name: ColumnName, text: string) =>
     taken(readQuantity('money', text, { system: 'metric', where: where(name), currency }), problems);
 
-  const supplier = cell('supplier');
+  const supplier = oneLine(cell('supplier'));
   if (supplier === '' || supplier.length > 120) {
     trouble('supplier', supplier === '' ? 'is empty' : 'is too long', 'Name the supplier in 120 letters.');
   }
-  const named = itemsNamed(items, cell);
+  const named = itemsNamed(byName.get(folded(cell('item'))) ?? [], cell);
   const item = named[0];
   if (named.length !== 1) {
-    const words = [cell('item'), cell('colour')].filter((text) => text !== '').join(', ');
+    const words = shortened([cell('item'), cell('colour')].filter((text) => text !== '').join(', '));
     const what = `names "${words}", ${named.length === 0 ? 'which is not in the stash' : 'of which the stash has several'}`;
     trouble('item', what, 'Write the name as it stands in the stash, and its kind and colour beside it.');
   }
   const pricedOn = cell('priced on');
-  if (!isCalendarDate(pricedOn)) {
-    trouble('priced on', `is "${pricedOn}", which is not a date`, 'Write it as 2026-03-27.');
+  const year = Number(pricedOn.slice(0, 4));
+  if (!isCalendarDate(pricedOn) || year < priceYears.first || year > priceYears.last) {
+    trouble('priced on', `is "${shortened(pricedOn)}", which is not a date`, 'Write it as 2026-03-27.');
   }
   const kind = cell('sold as').toLowerCase();
   const ways = item ? soldAs[kindRecords[item.kind].counted] : Object.values(soldAs).flat();
   const way = ways.find((each) => each === kind);
-  if (!way) trouble('sold as', `is "${kind}", which does not suit`, `Write one of: ${ways.join(', ')}.`);
+  if (!way)
+    trouble('sold as', `is "${shortened(kind)}", which does not suit`, `Write one of: ${ways.join(', ')}.`);
   const priceMinor = money('price', cell('price'));
   if (!way || !item) return refused(...problems);
 
-  const unit = unitOf(way, cell, where, problems);
-  const least = leastOf(cell('at least'), unit, where('at least'), problems);
+  const unit = unitOf(way, cell, units, where, problems);
+  const least = leastOf(cell('at least'), unit, units, where('at least'), problems);
   const breaks = breaksOf(cell('breaks'), unit, where('breaks'), money, problems, currency);
   const offer: Offer = {
     id: '',
@@ -86,7 +100,7 @@ export function priceRow(
     ...offerProblems(offer).map((each) => ({ ...each, where: `${where('breaks')}: ${each.where}` })),
   );
   if (problems.length > 0) return refused(...problems);
-  const same = offers.filter((each) => isSameOffer(each, offer));
+  const same = (offered.get(offerKey(offer)) ?? []).filter((each) => isSameOffer(each, offer));
   // Where a supplier's offer stands in the stash twice, each line speaks of the one that it agrees with.
   const before = same.find((each) => saysTheSame(each, offer) && !spoken.has(each.id)) ?? same[0] ?? null;
   const does = before === null ? 'adds' : saysTheSame(before, offer) ? 'nothing new' : 'changes';
@@ -102,7 +116,6 @@ function itemsNamed(
   const named = items.filter(
     (item) =>
       name !== '' &&
-      folded(item.name) === folded(name) &&
       (cell('kind') === '' || item.kind === readKind(cell('kind'))) &&
       (cell('colour') === '' || folded(item.colour) === colour),
   );
@@ -119,16 +132,17 @@ function taken<Value>(outcome: Outcome<Value>, problems: Problem[]): Value | nul
 function unitOf(
   way: SellingUnit['kind'],
   cell: (name: ColumnName) => string,
+  units: PriceUnits,
   where: (name: ColumnName) => string,
   problems: Problem[],
 ): SellingUnit {
-  const read = (name: ColumnName, quantity: 'length' | 'threadLength' | 'mass' | 'count') =>
+  const read = (name: ColumnName, quantity: 'length' | 'threadLength' | 'mass' | 'count', unit: UnitId) =>
     taken(
       readQuantity(quantity, cell(name), {
         system: 'metric',
         where: where(name),
         aboveZero: true,
-        ...(quantity === 'length' && { unit: cm }),
+        unit,
       }),
       problems,
     ) ?? 1;
@@ -136,22 +150,26 @@ function unitOf(
     case 'by length':
       return {
         kind: way,
-        stepMm: read('step or length', 'length'),
-        widthMm: read('width', 'length'),
+        stepMm: read('step or length', 'length', units.length),
+        widthMm: read('width', 'length', units.width),
         leastMm: 0,
       };
     case 'sheet':
-      return { kind: way, lengthMm: read('step or length', 'length'), widthMm: read('width', 'length') };
+      return {
+        kind: way,
+        lengthMm: read('step or length', 'length', units.length),
+        widthMm: read('width', 'length', units.width),
+      };
     case 'spool':
-      return { kind: way, threadM: read('thread', 'threadLength') };
+      return { kind: way, threadM: read('thread', 'threadLength', units.thread) };
     case 'by mass':
-      return { kind: way, stepG: read('mass', 'mass'), leastG: 0 };
+      return { kind: way, stepG: read('mass', 'mass', units.mass), leastG: 0 };
     case 'pack':
-      return { kind: way, pieceCount: read('pieces', 'count') };
+      return { kind: way, pieceCount: read('pieces', 'count', 'pcs') };
     case 'each':
       return {
         kind: way,
-        lengthMm: cell('step or length') === '' ? null : read('step or length', 'length'),
+        lengthMm: cell('step or length') === '' ? null : read('step or length', 'length', units.length),
       };
     default:
       return way satisfies never;
@@ -169,21 +187,35 @@ function withLeast(unit: SellingUnit, amount: number): SellingUnit {
 }
 
 /** The least in mm, g or units; null where the cell is empty. */
-function leastOf(text: string, unit: SellingUnit, where: string, problems: Problem[]): number | null {
-  return text === '' ? null : amountOf(text, unit, where, problems);
+function leastOf(
+  text: string,
+  unit: SellingUnit,
+  units: PriceUnits,
+  where: string,
+  problems: Problem[],
+): number | null {
+  const bare = { length: units.leastLength, mass: units.leastMass };
+  return text === '' ? null : amountOf(text, unit, bare, where, problems);
 }
 
 /** How many units a cell speaks of: a length or a mass in whole steps, or a plain number. */
 function countOf(text: string, unit: SellingUnit, where: string, problems: Problem[]): number {
-  const count = amountOf(text, unit, where, problems) / unitAmount(unit);
+  const count = amountOf(text, unit, { length: 'cm', mass: 'g' }, where, problems) / unitAmount(unit);
   const nearest = Math.round(count);
   // Cells hold twelve figures, and a spreadsheet may round them.
   return Math.max(1, Math.abs(count - nearest) <= 1e-9 * count ? nearest : Math.ceil(count));
 }
 
-function amountOf(text: string, unit: SellingUnit, where: string, problems: Problem[]): number {
+/** bare: the units of numbers without one. */
+function amountOf(
+  text: string,
+  unit: SellingUnit,
+  bare: { readonly length: UnitId; readonly mass: UnitId },
+  where: string,
+  problems: Problem[],
+): number {
   const quantity = unit.kind === 'by length' ? 'length' : unit.kind === 'by mass' ? 'mass' : 'count';
-  const inUnit = quantity === 'length' ? { unit: cm } : {};
+  const inUnit = { unit: quantity === 'count' ? ('pcs' as const) : bare[quantity] };
   const max = unitAmount(unit) * 1e6;
   const read = readQuantity(quantity, text, { system: 'metric', where, aboveZero: true, max, ...inUnit });
   return taken(read, problems) ?? 1;
@@ -202,7 +234,7 @@ function breaksOf(
   return text.split(';').flatMap((part) => {
     const [from, price, ...more] = part.split('=');
     if (from === undefined || price === undefined || more.length > 0) {
-      const what = `has "${part.trim()}", which is no price break`;
+      const what = `has "${shortened(part.trim())}", which is no price break`;
       problems.push({ where, what, mend });
       return [];
     }

@@ -1,11 +1,13 @@
 /** Offers as the price list that price-list.ts reads: read into the same workshop, it says nothing new. */
 import Papa from 'papaparse';
+import { oneLine } from '../measure/plain-signs.ts';
 import { plainMoney } from '../measure/money.ts';
 import type { Offer, SellingUnit } from '../stash/offer.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { Item } from '../stash/stash.ts';
+import { leastHead } from './price-list-heads.ts';
 import { leastAmount, unitAmount } from './price-list-offer.ts';
-import { textCell } from './stash-cells.ts';
+import { textCell } from '../measure/cell-text.ts';
 
 /** One line an offer, of items that are given; texts that a spreadsheet would run as a formula are kept as text. */
 export function priceListCsv(
@@ -19,13 +21,13 @@ export function priceListCsv(
     if (!item) return [];
     return [
       {
-        supplier: textCell(offer.supplier),
+        supplier: textCell(oneLine(offer.supplier)),
         kind: kindRecords[item.kind].label,
-        item: textCell(item.name),
-        colour: textCell(item.colour),
+        item: textCell(oneLine(item.name)),
+        colour: textCell(oneLine(item.colour)),
         'sold as': offer.unit.kind,
         ...unitCells(offer.unit),
-        'at least (cm, g or units)': leastCell(offer),
+        [leastHead]: leastCell(offer),
         [`price (${currency})`]: plainMoney(offer.priceMinor, currency),
         'priced on': offer.pricedOn,
         breaks: (offer.breaks ?? [])
@@ -48,7 +50,7 @@ export function priceListCsv(
     'thread (m)',
     'mass (g)',
     'pieces',
-    'at least (cm, g or units)',
+    leastHead,
     `price (${currency})`,
     'priced on',
     'breaks',

@@ -1,4 +1,5 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
+import { readText, textCell } from '../measure/cell-text.ts';
 import { calendarDate } from '../measure/calendar-date.ts';
 import { plainMoney } from '../measure/money.ts';
 import { found } from '../measure/problem.ts';
@@ -7,6 +8,7 @@ import { readQuantity } from '../measure/read.ts';
 import type { FactField, QuantityField } from '../stash/fact-field.ts';
 import { type ItemKind, itemKinds, kindRecords } from '../stash/kinds.ts';
 import type { Flaw } from '../stash/stash.ts';
+import { plainNumber } from './plain-number.ts';
 import { fileUnits } from './stash-columns.ts';
 
 /** Why a cell cannot be read, as the rest of a sentence that begins with its place. */
@@ -16,15 +18,6 @@ export interface Unreadable {
 }
 
 export type Cell<Value> = { readonly value: Value; readonly typed?: string } | Unreadable;
-
-/** A text that a spreadsheet would run as a formula gets an apostrophe in front, and loses it on the way in. */
-export function textCell(text: string): string {
-  return /^'*[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-}
-
-export function readText(cell: string): string {
-  return /^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell;
-}
 
 /** In full: what is read again is the same number. */
 export function numberCell(value: number): string {
@@ -144,7 +137,7 @@ export function readFlaws(cell: string): Cell<Flaw[]> {
   const flaws: Flaw[] = [];
   for (const part of cell.split(';')) {
     if (part.trim() === '') continue;
-    const [x, y, widthX, widthY, ...more] = part.trim().split(/\s+/).map(Number);
+    const [x, y, widthX, widthY, ...more] = part.trim().split(/\s+/).map(plainNumber);
     const isRead =
       more.length === 0 &&
       [x, y, widthX, widthY].every((each) => each !== undefined && Number.isFinite(each) && each >= 0) &&

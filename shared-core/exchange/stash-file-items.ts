@@ -1,5 +1,7 @@
 /** The items that the lines of a stash file speak of: each with what it was, what it becomes, and its lines. */
 import { folded } from '../measure/folded-text.ts';
+import type { InSteps } from '../measure/in-steps.ts';
+import { oneLine, withoutControls } from '../measure/plain-signs.ts';
 import {
   emptyFacts,
   factFields,
@@ -9,11 +11,13 @@ import {
   kindRecords,
 } from '../stash/kinds.ts';
 import type { Item, ItemOnShelf } from '../stash/stash.ts';
-import { factCell, readFact, readKind, readText, shortened } from './stash-cells.ts';
+import { readText } from '../measure/cell-text.ts';
+import { factCell, readFact, readKind, shortened } from './stash-cells.ts';
 import type { ChangedFact } from './stash-change.ts';
 import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
-import type { StashLine } from './stash-lines.ts';
+import { isMark, noMark } from './stash-file-marks.ts';
+import { linesAtOnce, type StashLine } from './stash-lines.ts';
 
 /** The stash as it stands, and what only the program around it knows. */
 export interface StashNow {
@@ -42,28 +46,42 @@ const texts = [
 ] as const;
 const itemKeys: readonly string[] = ['kind', 'unit', ...texts.map(([key]) => key), ...factColumns.keys()];
 
-export function fileItems(lines: readonly StashLine[], now: StashNow, problems: FileProblems): FileItem[] {
+export function* fileItems(
+  lines: readonly StashLine[],
+  now: StashNow,
+  problems: FileProblems,
+): InSteps<FileItem[]> {
   const byId = new Map<string, ItemOnShelf>(now.shelves.map((shelf) => [shelf.item.id, shelf]));
-  const byName = new Map(now.shelves.map((shelf) => [nameOf(shelf.item), shelf.item.id as string]));
+  const byName = new Map<string, string>();
+  for (const [index, { item }] of now.shelves.entries()) {
+    if (index % linesAtOnce === linesAtOnce - 1) yield;
+    byName.set(nameOf(item), item.id);
+  }
   const groups = new Map<string, StashLine[]>();
   const kinds = new Map<string, ItemKind>();
-  for (const line of lines) {
+  for (const [index, line] of lines.entries()) {
+    if (index % linesAtOnce === linesAtOnce - 1) yield;
     const kind = kindOf(line, problems);
-    const name = readText(cellOf(line, 'name'));
+    const name = oneLine(readText(cellOf(line, 'name')));
     if (name === '') problems.add(line.line, 'name', 'is empty', 'Give the item a name.');
     if (kind === null || name === '') continue;
     const mark = readText(cellOf(line, 'itemId'));
-    const spoken = nameOf({ kind, name, colour: readText(cellOf(line, 'colour')) });
+    const spoken = nameOf({ kind, name, colour: oneLine(readText(cellOf(line, 'colour'))) });
     const id = mark === '' ? (byName.get(spoken) ?? now.newId()) : mark;
     // Lines without a mark that speak of one new thing are one item.
     if (mark === '') byName.set(spoken, id);
-    if (id.length > 80) problems.add(line.line, 'itemId', 'is longer than 80 letters', 'Leave it empty.');
+    if (!isMark(id)) problems.add(line.line, 'itemId', ...noMark);
     const group = groups.get(id);
     if (group) group.push(line);
     else groups.set(id, [line]);
     if (!kinds.has(id)) kinds.set(id, kind);
   }
-  const items = [...groups].flatMap(([id, own]) => {
+  const items: FileItem[] = [];
+  let lineCount = 0;
+  for (const [id, own] of groups) {
+    lineCount += own.length;
+    if (lineCount >= linesAtOnce) yield;
+    lineCount %= linesAtOnce;
     if (now.archivedIds.has(id)) {
       problems.add(
         own[0]!.line,
@@ -71,12 +89,12 @@ export function fileItems(lines: readonly StashLine[], now: StashNow, problems: 
         'is an item that was put away',
         'Bring it back to the shelf first, or take its lines out.',
       );
-      return [];
+      continue;
     }
     const item = fileItem(id, kinds.get(id)!, own, byId.get(id) ?? null, problems);
-    return item ? [item] : [];
-  });
-  twins(items, now, problems);
+    if (item) items.push(item);
+  }
+  yield* twins(items, now, problems);
   return items;
 }
 
@@ -163,7 +181,8 @@ function wordsOf(line: StashLine, shelf: ItemOnShelf | null, problems: FileProbl
     const old = shelf?.item[key] ?? '';
     const read = cell === undefined ? old : oneEnding(readText(cell));
     // A blank at the end that was there before is no change.
-    words[key] = read === oneEnding(old) || key === 'notes' ? read : read.trim();
+    const fresh = key === 'notes' ? withoutControls(read) : oneLine(read);
+    words[key] = read === oneEnding(old) ? read : fresh;
     if (words[key].length > most)
       problems.add(line.line, key, 'is too long', `Write at most ${most} letters.`);
   }
@@ -186,7 +205,7 @@ function factsOf(kind: ItemKind, line: StashLine, shelf: ItemOnShelf | null, pro
     if (cell === undefined) continue;
     const read = problems.take(line.line, key, readFact(field, cell));
     if (!read) continue;
-    const value = typeof read.value === 'string' ? oneEnding(read.value) : read.value;
+    const value = typeof read.value === 'string' ? withoutControls(oneEnding(read.value)) : read.value;
     const was = old[key] ?? null;
     if (isSameFact(was, value)) continue;
     facts[key] = value;
@@ -208,11 +227,15 @@ function isSameFact(a: unknown, b: unknown): boolean {
 }
 
 /** Two items of one kind that a maker could not tell apart, once the file is in. */
-function twins(items: readonly FileItem[], now: StashNow, problems: FileProblems): void {
+function* twins(items: readonly FileItem[], now: StashNow, problems: FileProblems): InSteps<void> {
   const inFile = new Set<string>(items.map(({ item }) => item.id));
   const taken = new Map<string, string>();
-  for (const { item } of now.shelves) if (!inFile.has(item.id)) taken.set(nameOf(item), 'in the stash');
-  for (const { item, lines } of items) {
+  for (const [index, { item }] of now.shelves.entries()) {
+    if (index % linesAtOnce === linesAtOnce - 1) yield;
+    if (!inFile.has(item.id)) taken.set(nameOf(item), 'in the stash');
+  }
+  for (const [index, { item, lines }] of items.entries()) {
+    if (index % linesAtOnce === linesAtOnce - 1) yield;
     const key = nameOf(item);
     const other = taken.get(key);
     if (other) {

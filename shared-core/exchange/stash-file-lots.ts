@@ -2,9 +2,12 @@
  * What the lines of an item say of its lots. What is booked stays as it was: a line may only say another amount, and
  * then why.
  */
+import type { InSteps } from '../measure/in-steps.ts';
 import { plainMoney } from '../measure/money.ts';
+import { withoutControls } from '../measure/plain-signs.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';
+import { readText } from '../measure/cell-text.ts';
 import {
   readAmount,
   readCostShare,
@@ -12,15 +15,22 @@ import {
   readFlaws,
   readMoneyCell,
   readQuantityCell,
-  readText,
   shortened,
 } from './stash-cells.ts';
 import type { StashChange } from './stash-change.ts';
 import type { FileItem, StashNow } from './stash-file-items.ts';
-import { isPutAway, isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
+import {
+  isMark,
+  isPutAway,
+  isUsedTwice,
+  type KnownMarks,
+  lotKeys,
+  noLengthCells,
+  noMark,
+} from './stash-file-marks.ts';
 import { newLot } from './stash-file-new-lot.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding, optional } from './stash-file-place.ts';
-import type { StashLine } from './stash-lines.ts';
+import { linesAtOnce, type StashLine } from './stash-lines.ts';
 
 const placeKeys = [
   'onHand',
@@ -32,15 +42,16 @@ const placeKeys = [
   'lotId',
 ] as const;
 
-export function lotChanges(
+export function* lotChanges(
   file: FileItem,
   known: KnownMarks,
   now: StashNow,
   problems: FileProblems,
-): StashChange[] {
+): InSteps<StashChange[]> {
   const changes: StashChange[] = [];
   const fresh = new Map<string, StashLine[]>();
-  for (const line of file.lines) {
+  for (const [index, line] of file.lines.entries()) {
+    if (index % linesAtOnce === linesAtOnce - 1) yield;
     if (![...lotKeys, ...placeKeys].some((key) => cellOf(line, key) !== '')) continue;
     const mark = readText(cellOf(line, 'lotId'));
     const booked = known.lots.get(mark);
@@ -48,12 +59,18 @@ export function lotChanges(
       problems.add(line.line, 'lotId', 'is a lot of another item', 'Leave it empty for a lot of its own.');
     } else if (booked) changes.push(...bookedLine(file, booked.lot, line, known, now, problems));
     else if (!isPutAway(line, 'lotId', mark, now, problems)) {
-      if (mark.length > 80) problems.add(line.line, 'lotId', 'is longer than 80 letters', 'Leave it empty.');
+      if (mark !== '' && !isMark(mark)) problems.add(line.line, 'lotId', ...noMark);
       const key = mark === '' ? `line ${line.line}` : `mark ${mark}`;
-      fresh.set(key, [...(fresh.get(key) ?? []), line]);
+      const same = fresh.get(key);
+      if (same) same.push(line);
+      else fresh.set(key, [line]);
     }
   }
+  let freshCount = 0;
   for (const lines of fresh.values()) {
+    freshCount += lines.length;
+    if (freshCount >= linesAtOnce) yield;
+    freshCount %= linesAtOnce;
     const lot = newLot(file, lines, known, now, problems);
     if (lot) changes.push({ kind: 'new lot', line: lines[0]!.line, ...spokenOf(file), lot });
   }
@@ -96,7 +113,8 @@ function bookedLine(
   let length: LengthOnShelf | null = null;
   if (kindRecords[file.item.kind].hasLengths) {
     const mark = readText(cellOf(line, 'lengthId'));
-    length = lot.lengths.find((each) => each.id === mark) ?? null;
+    length = known.lengths.get(mark) ?? null;
+    if (length?.lotId !== lot.id) length = null;
     if (!length) {
       const what = mark === '' ? 'is empty, though the lot is booked' : 'is no length of this lot';
       problems.add(
@@ -124,7 +142,7 @@ function bookedLine(
   const onHand = optional(line, 'onHand', readAmount, problems);
   const fromMilli = toMilli(length ? length.onHandMm : lot.onHand);
   if (onHand === null || isSameNumber(onHand, fromMilli / 1000)) return [];
-  const reason = readText(cellOf(line, 'reason'));
+  const reason = withoutControls(readText(cellOf(line, 'reason')));
   if (reason === '') {
     problems.add(
       line.line,

@@ -8,6 +8,18 @@ import type { StashLine } from './stash-lines.ts';
 /** What a lot says in each of its lines. */
 export const lotKeys = ['receivedOn', 'supplier', 'dyeLot', 'price', 'received'] as const;
 
+const longestMark = 80;
+
+export function isMark(text: string): boolean {
+  return text.length <= longestMark && !/\p{Cc}/u.test(text);
+}
+
+/** What is wrong with what is none, and what to do. */
+export const noMark = [
+  `is longer than ${longestMark} letters, or has signs in it that cannot be seen`,
+  'Leave it empty.',
+] as const;
+
 /** Lots and lengths of what is not put away and of the file so far, by their marks. */
 export interface KnownMarks {
   readonly lots: ReadonlyMap<string, { readonly lot: LotOnShelf; readonly itemId: string }>;

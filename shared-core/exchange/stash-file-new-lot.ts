@@ -1,6 +1,8 @@
 /** A lot that is new here, from the lines that share its mark: what was bought and what is on hand of it. */
+import { oneLine, withoutControls } from '../measure/plain-signs.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { type Length, toMilli } from '../stash/stash.ts';
+import { readText } from '../measure/cell-text.ts';
 import {
   readAmount,
   readChoice,
@@ -9,12 +11,19 @@ import {
   readFlaws,
   readMoneyCell,
   readQuantityCell,
-  readText,
   shortened,
 } from './stash-cells.ts';
 import type { NewLength, NewLot } from './stash-change.ts';
 import type { FileItem, StashNow } from './stash-file-items.ts';
-import { isPutAway, isUsedTwice, type KnownMarks, lotKeys, noLengthCells } from './stash-file-marks.ts';
+import {
+  isMark,
+  isPutAway,
+  isUsedTwice,
+  type KnownMarks,
+  lotKeys,
+  noLengthCells,
+  noMark,
+} from './stash-file-marks.ts';
 import { cellOf, type FileProblems, isSameNumber, optional } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 
@@ -46,7 +55,10 @@ export function newLot(
   if (cellOf(first, 'price') === '')
     problems.add(first.line, 'price', 'is empty', 'Write what was paid for the whole lot; 0 if nothing was.');
   const received = optional(first, 'received', readAmount, problems);
-  const words = { supplier: readText(cellOf(first, 'supplier')), dyeLot: readText(cellOf(first, 'dyeLot')) };
+  const words = {
+    supplier: oneLine(readText(cellOf(first, 'supplier'))),
+    dyeLot: oneLine(readText(cellOf(first, 'dyeLot'))),
+  };
   for (const key of ['supplier', 'dyeLot'] as const)
     if (words[key].length > 500) problems.add(first.line, key, 'is too long', 'Write at most 500 letters.');
   const id = readText(cellOf(first, 'lotId')) || now.newId();
@@ -68,7 +80,8 @@ export function newLot(
   if (problems.list.length > before || receivedOn === null || price === null) return null;
   const statedMilli = received === null ? amountMilli : toMilli(received);
   const isMore = statedMilli < amountMilli && !isSameNumber(statedMilli, amountMilli);
-  const reason = lines.map((line) => readText(cellOf(line, 'reason'))).find((text) => text !== '') ?? '';
+  const reason =
+    lines.map((line) => withoutControls(readText(cellOf(line, 'reason')))).find((text) => text !== '') ?? '';
   if (reason.length > 500) {
     problems.add(first.line, 'reason', 'is too long', 'Write at most 500 letters.');
     return null;
@@ -146,7 +159,7 @@ function newLength(
     problems.add(line.line, 'lengthId', 'is a length of another lot', 'Leave it empty.');
     return null;
   }
-  if (mark.length > 80) problems.add(line.line, 'lengthId', 'is longer than 80 letters', 'Leave it empty.');
+  if (!isMark(mark)) problems.add(line.line, 'lengthId', ...noMark);
   if (isPutAway(line, 'lengthId', mark, now, problems)) return null;
   if (mark !== '' && isUsedTwice(line, 'lengthId', mark, known, problems)) return null;
   if (widthMm === null) return null;

@@ -1,8 +1,8 @@
 /** A stash file as lines of named cells; anything that makes a line doubtful is a problem with its number. */
-import Papa from 'papaparse';
+import type { InSteps } from '../measure/in-steps.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import { plainHeading, stashColumns } from './stash-columns.ts';
-import { delimiterOf } from './table-delimiter.ts';
+import { tableRows } from './table-rows.ts';
 
 export interface StashLine {
   /** As a spreadsheet counts its rows, the headings in line 1. */
@@ -18,37 +18,35 @@ export interface StashLimits {
 
 export const usualStashLimits: StashLimits = { letterCount: 16_000_000, lineCount: 50_000 };
 
+/** Lines between two steps of a reader. */
+export const linesAtOnce = 200;
+
 /** Past these the rest is told when the first are mended. */
 export const mostProblems = 40;
 
 const inFile = 'The file';
 
 /** Refused where the headings are not those of a stash file, or where a line is broken off. */
-export function stashLines(text: string, currency: string, limits: StashLimits): Outcome<StashLine[]> {
+export function* stashLines(
+  text: string,
+  currency: string,
+  limits: StashLimits,
+): InSteps<Outcome<StashLine[]>> {
   if (text.trim() === '') return refused({ where: inFile, what: 'is empty', mend: 'Choose another file.' });
   if (text.length > limits.letterCount) return refused(tooLarge(limits));
-  const body = text.startsWith('\ufeff') ? text.slice(1) : text;
-  const parsed = Papa.parse<string[]>(body, {
-    delimiter: delimiterOf(body),
-    preview: limits.lineCount + 2,
-    skipEmptyLines: false,
-  });
-  if (parsed.data.length > limits.lineCount + 1) return refused(tooLarge(limits));
-  const [headings = [], ...rows] = parsed.data;
+  if (text.includes('\0'))
+    return refused({ where: inFile, what: 'is not text', mend: 'Save the table as CSV.' });
+  const table = yield* tableRows(text, limits.lineCount, inFile);
+  if (!table.ok) return table;
+  const { headings, rows, problems } = table.value;
   const keys = headingKeys(headings, currency);
   if (!keys.ok) return keys;
-  const problems: Problem[] = [];
-  const lines: StashLine[] = [];
-  const brokenRows = new Set(parsed.errors.filter(({ type }) => type === 'Quotes').map(({ row }) => row));
-  if (brokenRows.has(0)) problems.push(brokenQuotes(1));
-  for (const [index, row] of rows.entries()) {
-    const here = index + 2;
-    if (row.every((cell) => cell.trim() === '')) continue;
-    if (brokenRows.has(index + 1)) problems.push(brokenQuotes(here));
-    else if (row.length !== headings.length) problems.push(wrongCount(here, row.length, headings.length));
-    else lines.push({ line: here, cells: new Map(keys.value.map((key, at) => [key, row[at]!])) });
-  }
   if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  const lines: StashLine[] = [];
+  for (const { line, cells } of rows) {
+    lines.push({ line, cells: new Map(keys.value.map((key, at) => [key, cells[at]!])) });
+    if (lines.length % linesAtOnce === 0) yield;
+  }
   if (lines.length === 0)
     return refused({
       where: inFile,
@@ -120,24 +118,5 @@ function tooLarge(limits: StashLimits): Problem {
     where: inFile,
     what: `is larger than ${limits.lineCount} lines or ${limits.letterCount / 1e6} million letters`,
     mend: 'Split it into several files with the same headings, and bring them in one after the other.',
-  };
-}
-
-function brokenQuotes(line: number): Problem {
-  return {
-    where: `Line ${line}`,
-    what: 'has a quotation mark that is never closed, or one in the midst of a cell',
-    mend: 'See whether the file is broken off; save it from the spreadsheet anew.',
-  };
-}
-
-function wrongCount(line: number, cells: number, headings: number): Problem {
-  return {
-    where: `Line ${line}`,
-    what: `has ${cells} of ${headings} cells`,
-    mend:
-      cells < headings
-        ? 'See whether the file is broken off; save it from the spreadsheet anew.'
-        : 'Put cells that hold the separating sign into quotation marks.',
   };
 }

@@ -1,27 +1,50 @@
 /** A stash file against the stash as it stands: what it would change, or what is wrong with it. Changes nothing. */
+import { finished, type InSteps } from '../measure/in-steps.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { StashChange } from './stash-change.ts';
 import { type FileItem, fileItems, type StashNow } from './stash-file-items.ts';
 import { lotChanges } from './stash-file-lots.ts';
 import { knownMarks } from './stash-file-marks.ts';
 import { openFileProblems } from './stash-file-place.ts';
-import { mostProblems, type StashLimits, stashLines, usualStashLimits } from './stash-lines.ts';
+import { linesAtOnce, mostProblems, type StashLimits, stashLines, usualStashLimits } from './stash-lines.ts';
+
+export interface StashChanges {
+  readonly lineCount: number;
+  readonly changes: readonly StashChange[];
+}
+
+/** As stashSteps, in one go. */
+export function readStash(
+  text: string,
+  now: StashNow,
+  limits: StashLimits = usualStashLimits,
+): Outcome<StashChanges> {
+  return finished(stashSteps(text, now, limits));
+}
 
 /**
  * The changes in the order of their lines, each item before its lots. Items, lots and lengths that the file does not
  * name stay as they are. Any doubt refuses the file whole, with the first of its problems.
  */
-export function readStash(
+export function* stashSteps(
   text: string,
   now: StashNow,
   limits: StashLimits = usualStashLimits,
-): Outcome<{ readonly lineCount: number; readonly changes: readonly StashChange[] }> {
-  const lines = stashLines(text, now.currency, limits);
+): InSteps<Outcome<StashChanges>> {
+  const lines = yield* stashLines(text, now.currency, limits);
   if (!lines.ok) return lines;
   const problems = openFileProblems(now.currency);
-  const items = fileItems(lines.value, now, problems);
+  const items = yield* fileItems(lines.value, now, problems);
   const known = knownMarks(now);
-  const changes = items.flatMap((file) => [...itemChange(file), ...lotChanges(file, known, now, problems)]);
+  const changes: StashChange[] = [];
+  let lineCount = 0;
+  for (const file of items) {
+    changes.push(...itemChange(file));
+    for (const change of yield* lotChanges(file, known, now, problems)) changes.push(change);
+    lineCount += file.lines.length;
+    if (lineCount >= linesAtOnce) yield;
+    lineCount %= linesAtOnce;
+  }
   const { list } = problems;
   if (list.length === 0) return found({ lineCount: lines.value.length, changes });
   const rest = list.length - mostProblems;

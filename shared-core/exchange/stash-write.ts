@@ -2,8 +2,10 @@
 import Papa from 'papaparse';
 import { factFields, kindRecords } from '../stash/kinds.ts';
 import { type ItemOnShelf, type LengthOnShelf, type LotOnShelf, toMilli } from '../stash/stash.ts';
+import { withoutControls } from '../measure/plain-signs.ts';
 import { plainMoney } from '../measure/money.ts';
-import { factCell, flawsCell, numberCell, textCell } from './stash-cells.ts';
+import { textCell } from '../measure/cell-text.ts';
+import { factCell, flawsCell, numberCell } from './stash-cells.ts';
 import { amountUnits, stashColumns } from './stash-columns.ts';
 
 type Cells = Record<string, string>;
@@ -18,7 +20,8 @@ export function writeStash(shelves: readonly ItemOnShelf[], currency: string): s
   });
   const data = lines.map((cells) => columns.map(({ key }) => cells[key] ?? ''));
   const fields = columns.map(({ heading }) => heading);
-  return `${Papa.unparse({ fields, data }, { newline: '\r\n' })}\r\n`;
+  // A file from before may hold signs in its texts that would make this one no text at all.
+  return `${withoutControls(Papa.unparse({ fields, data }, { newline: '\r\n' }))}\r\n`;
 }
 
 function itemCells({ item }: ItemOnShelf): Cells {

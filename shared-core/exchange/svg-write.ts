@@ -4,7 +4,7 @@ import { xmlText } from '../measure/xml-text.ts';
 import { type CoatPlan, type Piece, slotById } from '../plan/coat-plan.ts';
 import { edgeIndexOf, edgePoints, seamRing } from '../plan/outline-ring.ts';
 import { drawnCutLine, onEdge } from './drawn-lines.ts';
-import { oneLine } from './file-text.ts';
+import { oneLine } from '../measure/plain-signs.ts';
 import { lineAttribute, pieceAttribute } from './svg-walk.ts';
 
 const gapMm = 20;

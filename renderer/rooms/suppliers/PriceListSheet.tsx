@@ -62,6 +62,9 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
         onChoose={(chosen) => void choose(chosen)}
       />
       <Problems problems={problems.slice(0, mostShown)} />
+      {list && list.unread.length > 0 && (
+        <p className="quiet">Columns that are not read: {list.unread.join(', ')}.</p>
+      )}
       {list && list.rows.length > 0 && <Rows rows={list.rows} />}
       <details className={style.columns}>
         <summary>The columns of a list</summary>
@@ -73,7 +76,8 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
           m = 0.98”.
         </p>
         <p>
-          A cell may carry its own unit, such as 1/8 yd. Save the offers you have as CSV to see an example.
+          A heading may name another unit, such as width (mm), and a cell may carry its own, such as 1/8 yd.
+          Save the offers you have as CSV to see an example.
         </p>
       </details>
     </FormSheet>

@@ -1,13 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readText, textCell } from '../../../shared-core/measure/cell-text.ts';
 import {
   numberCell,
   quantityCell,
   readDays,
   readFlaws,
   readQuantityCell,
-  readText,
-  textCell,
 } from '../../../shared-core/exchange/stash-cells.ts';
 import { plainHeading, stashColumns } from '../../../shared-core/exchange/stash-columns.ts';
 import { stashFileText } from '../../../shared-core/exchange/stash-file-bytes.ts';
@@ -70,7 +69,7 @@ describe('a cell of a stash file', () => {
     expect(readFlaws('2140 930.5 65 40; 1 2 3 4')).toEqual({
       value: [flaw, { x: 1, y: 2, widthX: 3, widthY: 4 }],
     });
-    for (const text of ['2140 930', '1 2 3 4 5', '1 2 0 4', '-1 2 3 4', 'moth'])
+    for (const text of ['2140 930', '1 2 3 4 5', '0x10 1 2 3', '1 2 3 1e999', '1 2 0 4', '-1 2 3 4', 'moth'])
       expect(readFlaws(text)).toHaveProperty('what');
   });
 });

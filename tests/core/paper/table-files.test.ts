@@ -52,6 +52,15 @@ describe('a table for a spreadsheet', () => {
     expect(table().data).toHaveLength(3);
   });
 
+  it('holds no formula that a spreadsheet would run, on however many lines it is written', () => {
+    const texts = ['=HYPERLINK("x")\nmore', '+1\r\n+2', '@cmd', '-2+3', '\t=1', "'=1"];
+    const rows = texts.map((text) => ['', text, '-7', '', '']);
+    const csv = tableCsv({ ...list, sections: [{ title: '=a\n=b', rows }] });
+    const cells = Papa.parse<string[]>(csv).data.slice(1);
+    expect(cells.map(([, , text]) => text)).toEqual(texts.map((text) => `'${text}`));
+    for (const cell of cells.flat()) expect(cell).toMatch(/^(-7$|[^=+\-@\t\r]|$)/);
+  });
+
   it('keeps commas, quotes and line breaks inside their cell, and a number below 0 a number', () => {
     expect(table().data[1]).toMatchObject({
       bought: 'yes',

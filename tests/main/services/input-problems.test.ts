@@ -124,6 +124,49 @@ describe('what no door would send', () => {
     expect(asking.logged).toEqual([]);
   });
 
+  test('of very many things is refused in a few words, and not looked through', async () => {
+    const asking = openAsking();
+    const keys = (count: number, length = 1) =>
+      Object.fromEntries(Array.from({ length: count }, (_, i) => [`${'k'.repeat(length)}${i}`, 1]));
+    const sentences = async (input: object) => {
+      const problems = await asking.refusal('saveItem', input);
+      return problems.map(problemSentence);
+    };
+    const [unknown, ...more] = await sentences({ ...taffeta, ...keys(900, 5000) });
+    expect(more).toEqual([]);
+    expect(unknown!.length).toBeLessThan(400);
+    expect(unknown).toMatch(
+      /^What was sent holds what is not known here: k+…, .* and 895 more\. Leave it out\.$/,
+    );
+    expect(await sentences({ ...taffeta, facts: keys(50_000) })).toEqual([
+      'What was sent is a list of more than 200 facts. Check it and type it anew.',
+    ]);
+    const all = 'What was sent holds more entries than any step takes. Send less at once.';
+    expect(await sentences({ ...taffeta, facts: keys(120_000) })).toEqual([all]);
+    let nested: object = {};
+    for (let depth = 0; depth < 50_000; depth++) nested = { nested };
+    expect(await sentences({ ...taffeta, facts: nested })).toEqual([all]);
+    expect(asking.logged).toEqual([]);
+  });
+
+  test('with signs that cannot be seen loses them, so that what is saved can be read again', async () => {
+    const asking = openAsking();
+    const notes = 'wash\u0000 first\nthen\u0007 iron';
+    const { itemId } = await asking.get('saveItem', {
+      ...taffeta,
+      name: 'Peat\u0000water\r\ntaffeta',
+      notes,
+    });
+    const { item } = (await asking.get('readItem', { itemId })).shelf;
+    expect([item.name, item.notes]).toEqual(['Peat water taffeta', 'wash first\nthen iron']);
+    const { text } = await asking.get('stashFile', {});
+    expect((await asking.get('lookAtStashFile', { text })).changes).toEqual([]);
+    const names = await asking.refusal('bringInStashFile', {
+      text: text.replace('taffeta', 'taf\u0000feta'),
+    });
+    expect(names.map(problemSentence)).toEqual(['The file is not text. Save the table as CSV.']);
+  });
+
   test('text that looks like SQL is text', async () => {
     const asking = openAsking();
     const name = "Robin'); DROP TABLE item; --";

@@ -91,6 +91,14 @@ describe('the stash as a file', () => {
     for (const [index, row] of here.rows.entries())
       expect(row.valueMinor).toBe(there.rows[index]!.valueMinor);
     expect((await asking.get('lookAtStashFile', { text })).changes).toEqual([]);
+    // Found by the words of their lots, too.
+    for (const search of ['quillstone', 'marl wick', 'p-2207', '88 c']) {
+      const same = await asking.get('listItems', { ...all, search, kinds: [] }, 'demo');
+      expect(same.rows.length).toBeGreaterThan(0);
+      expect(bare((await asking.get('listItems', { ...all, search, kinds: [] })).rows)).toEqual(
+        bare(same.rows),
+      );
+    }
   });
 
   test('keeps a formula from running in a spreadsheet', async () => {
@@ -257,7 +265,7 @@ describe('a file that is no stash file, or a broken one', () => {
       [text.replace('colour,', 'hue,'), /is "hue", which is no column of a stash file/],
       [text.replace('wash,', 'care,'), /which files had before.*Head it "wash"/],
       [text.replace('colour,', 'place,'), /has the heading "place" a second time/],
-      [`${headings}\r\n${'x\r\n'.repeat(60_000)}`, /is larger than 50000 lines/],
+      [`${headings}\r\n${'x\r\n'.repeat(60_000)}`, /has more than the 50000 lines that are read at once/],
       [`${headings}\r\n${'"'.repeat(2_000_001)}`, /never closed/],
       [`${headings}\r\n${'x'.repeat(16_000_001)}`, /is larger than/],
     ];

@@ -1,0 +1,99 @@
+/** A table that a spreadsheet wrote, row by row; what makes a row doubtful is a problem with its number. */
+import Papa from 'papaparse';
+import type { InSteps } from '../measure/in-steps.ts';
+import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
+import { delimiterOf } from './table-delimiter.ts';
+
+export interface TableRow {
+  /** As a spreadsheet counts its rows: the headings are line 1. */
+  readonly line: number;
+  /** As many as there are headings. */
+  readonly cells: readonly string[];
+}
+
+export interface Table {
+  readonly headings: readonly string[];
+  /** Blank rows and doubtful ones are left out. */
+  readonly rows: readonly TableRow[];
+  readonly problems: readonly Problem[];
+}
+
+/** Rows between two steps. */
+const rowsAtOnce = 500;
+/** The library keeps a record of each; a table with so many is none. */
+const mostLoneQuotes = 100_000;
+
+/** Refused where it has more rows than mostRows below its headings. */
+export function* tableRows(text: string, mostRows: number, inFile: string): InSteps<Outcome<Table>> {
+  const body = text.startsWith('\ufeff') ? text.slice(1) : text;
+  if (hasManyLoneQuotes(body))
+    return refused({
+      where: inFile,
+      what: `has more than ${mostLoneQuotes} quotation marks in the midst of its cells`,
+      mend: 'Save it from the spreadsheet anew, as CSV.',
+    });
+  const delimiter = delimiterOf(body);
+  let newline: '\r' | '\n' | '\r\n' | undefined;
+  let headings: readonly string[] = [];
+  const rows: TableRow[] = [];
+  const problems: Problem[] = [];
+  let line = 0;
+  for (let from = 0; from < body.length; yield) {
+    const part = Papa.parse<string[]>(from === 0 ? body : body.slice(from), {
+      delimiter,
+      preview: rowsAtOnce,
+      skipEmptyLines: false,
+      // The quick way looks through all that is left for each part.
+      fastMode: false,
+      ...(newline === undefined ? {} : { newline }),
+    });
+    newline ??= part.meta.linebreak as '\r' | '\n' | '\r\n';
+    const broken = new Set(part.errors.filter(({ type }) => type === 'Quotes').map(({ row }) => row));
+    for (const [index, cells] of part.data.entries()) {
+      line++;
+      if (line === 1) headings = cells;
+      const isBlank = cells.every((cell) => cell.trim() === '');
+      if (broken.has(index)) problems.push(brokenQuotes(line));
+      else if (line === 1 || isBlank) continue;
+      else if (cells.length !== headings.length)
+        problems.push(wrongCount(line, cells.length, headings.length));
+      else rows.push({ line, cells });
+    }
+    if (line - 1 > mostRows + 1 || rows.length > mostRows) {
+      const what = `has more than the ${mostRows} lines that are read at once`;
+      return refused({ where: inFile, what, mend: 'Split it into parts with the same headings.' });
+    }
+    if (!part.meta.truncated) break;
+    from += part.meta.cursor;
+  }
+  return found({ headings, rows, problems });
+}
+
+/** Quotation marks that neither begin nor end a cell, nor stand for themselves as two. */
+function hasManyLoneQuotes(text: string): boolean {
+  let count = 0;
+  for (let at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at + 1)) {
+    const isLone = !/[",;\t\r\n]/.test(text[at - 1] ?? ',') && !/[",;\t\r\n]/.test(text[at + 1] ?? ',');
+    if (isLone && ++count > mostLoneQuotes) return true;
+  }
+  return false;
+}
+
+function brokenQuotes(line: number): Problem {
+  return {
+    where: `Line ${line}`,
+    what: 'has a quotation mark that is never closed, or one in the midst of a cell',
+    mend: 'See whether the file is broken off; save it from the spreadsheet anew.',
+  };
+}
+
+function wrongCount(line: number, cells: number, headings: number): Problem {
+  return {
+    where: `Line ${line}`,
+    what: `has ${cells} of ${headings} cells`,
+    mend:
+      cells < headings
+        ? 'See whether the file is broken off; save it from the spreadsheet anew.'
+        : 'Put cells that hold the separating sign into quotation marks.',
+  };
+}
