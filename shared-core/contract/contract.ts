@@ -14,6 +14,7 @@ import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
+import { factValues, typedTexts } from './fact-schemas.ts';
 import { findCalls, type FindOutputs } from './find-calls.ts';
 import { costCalls, type CostOutputs } from './cost-calls.ts';
 import { photoCalls, type PhotoOutputs } from './photo-calls.ts';
@@ -24,7 +25,6 @@ import { shoppingCalls } from './shopping-calls.ts';
 import { stashFileCalls, type StashFileOutputs } from './stash-file-calls.ts';
 import {
   coatPlan,
-  factValues,
   id,
   itemKind,
   layResult,
@@ -34,7 +34,6 @@ import {
   type Settings,
   settings,
   shortText,
-  typedTexts,
 } from './schemas.ts';
 
 const nothing = z.strictObject({});

@@ -237,20 +237,6 @@ export const layResult: z.ZodType<LayResult> = z.strictObject({
   stoppedBy: z.enum(['under way', 'floor', 'time', 'iterations', 'maker', 'nothing left to try', 'by hand']),
 });
 
-/** Far more than any kind has; what is larger is not looked into. */
-const mostFacts = 200;
-const fewEntries = z
-  .unknown()
-  .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= mostFacts, {
-    error: `is a list of more than ${mostFacts} facts`,
-    abort: true,
-  });
-
-export const factValues = fewEntries.pipe(
-  z.record(z.string(), z.union([z.number(), z.string().overwrite(withoutControls), z.boolean(), z.null()])),
-);
-export const typedTexts = fewEntries.pipe(z.record(z.string(), z.string().max(80)));
-
 const addition = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('margin'), ratio: z.number().min(0).max(0.95) }),
   z.strictObject({ kind: z.literal('mark-up'), ratio: z.number().min(0).max(20) }),

@@ -1,0 +1,17 @@
+/** Shapes of an item's facts and of the texts that they were typed as. */
+import { z } from 'zod';
+import { withoutControls } from '../measure/plain-signs.ts';
+
+/** Far more than any kind has; what is larger is not looked into. */
+const mostFacts = 200;
+const fewEntries = z
+  .unknown()
+  .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= mostFacts, {
+    error: `is a list of more than ${mostFacts} facts`,
+    abort: true,
+  });
+
+export const factValues = fewEntries.pipe(
+  z.record(z.string(), z.union([z.number(), z.string().overwrite(withoutControls), z.boolean(), z.null()])),
+);
+export const typedTexts = fewEntries.pipe(z.record(z.string(), z.string().max(80)));
