@@ -86,7 +86,7 @@ const workshopRows = workshopSizes.flatMap(([size, chestIn, armholeIn, upperArmI
       toleranceReason: 'garments for movement under load are cut closer at the arm than coats for the street',
       ...(size === 'L' && {
         explanation:
-          'By 0.04 in: the workshop cuts its sleeves to 0.65 to 0.68 of the armhole, the draft to 0.72, as wide as a cap of a third asks for.',
+          'By a fifth of an inch: the workshop cuts its sleeves to 0.65 to 0.68 of the armhole, the draft to 0.72, as wide as a cap of a third asks for.',
       }),
     },
   ];

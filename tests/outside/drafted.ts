@@ -9,6 +9,7 @@ import { lay } from '../../shared-core/lay/lay.ts';
 import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
 import { toOutline } from '../../shared-core/plan/quilting-order.ts';
+import { setStuffed } from '../../shared-core/plan/stuffing.ts';
 import type { ShapesNeed, SlotItems } from '../../shared-core/requirement/need.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 
@@ -43,6 +44,17 @@ export function drafted(measured: Measured, choices: Partial<DraftInput> = {}): 
 /** Quilted pieces cut as they are sewn, with nothing to trim off. */
 export function cutToOutline(plan: CoatPlan): CoatPlan {
   return plan.quilting === null ? plan : { ...plan, quilting: { ...plan.quilting, order: toOutline } };
+}
+
+/** The coat with every padded piece stuffed in the place of its batting. */
+export function stuffed(plan: CoatPlan): CoatPlan {
+  return plan.pieces
+    .filter(({ cutFrom }) => cutFrom.some(({ slotId }) => slotId === 'batting'))
+    .reduce((stuffedPlan, { id }) => {
+      const outcome = setStuffed(stuffedPlan, id, true);
+      if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+      return outcome.value.plan;
+    }, plan);
 }
 
 /** Without batting: a garment that is not quilted. */

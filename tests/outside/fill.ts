@@ -1,13 +1,12 @@
 /** Loose fill and chambers against makers' worked examples and plain geometry. */
 import { slotById } from '../../shared-core/plan/coat-plan.ts';
 import type { FillAim } from '../../shared-core/plan/coat-plan.ts';
-import { setStuffed } from '../../shared-core/plan/stuffing.ts';
 import { usualDownGPerM2 } from '../../shared-core/requirement/fill-advice.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill.ts';
 import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';
 import { filled, stuffedCoat } from '../core/requirement/small-coat.ts';
-import { drafted } from './drafted.ts';
+import { drafted, stuffed } from './drafted.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const mm = 25.4;
@@ -59,15 +58,10 @@ const middle = list.chambers[1]!;
 function downJacketG(choices: Parameters<typeof drafted>[1], in3PerOz: number, aim: FillAim): number {
   const body = { kind: 'women', bustMm: 880, waistMm: 720, heightMm: 1680 } as const;
   const { plan } = drafted(body, { easeMm: 200, ...choices });
-  const padded = plan.pieces.filter(({ cutFrom }) => cutFrom.some(({ slotId }) => slotId === 'batting'));
-  const stuffed = padded.reduce((coat, { id }) => {
-    const edited = setStuffed(coat, id, true);
-    if (!edited.ok) throw new Error(JSON.stringify(edited.problems));
-    return edited.value.plan;
-  }, plan);
-  const slot = stuffed.slots.find(({ kind }) => kind === 'fill')!;
+  const coat = stuffed(plan);
+  const slot = coat.slots.find(({ kind }) => kind === 'fill')!;
   const down = item('fill', 'down', { fillPowerCm3PerG: cm3PerG(in3PerOz) });
-  return fillingList({ ...stuffed, fillAim: aim }, slot, filled({ [slot.id]: down })).filledG;
+  return fillingList({ ...coat, fillAim: aim }, slot, filled({ [slot.id]: down })).filledG;
 }
 
 const thighLength = { coatLengthMm: 820, hood: 'two panels', hasCollar: false } as const;

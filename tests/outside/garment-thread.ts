@@ -71,7 +71,7 @@ function sewnM(plan: CoatPlan): number {
 }
 
 const factory =
-  'A draft is sewn once along each seam with a lockstitch of 2.5 to 3 m to the metre: 23 m of seam make 70 m. The lists are those of factories, which overcast every edge (14 m to the metre), pad lapels, and sew pockets, buttonholes and labels that a draft does not have.';
+  'A draft is sewn once along each seam with a lockstitch, which takes 2.5 to 4 m to the metre with its ends and waste: 20 to 30 m of seam make 70 to 120 m. The lists are those of factories, which overcast every edge (14 m to the metre), pad lapels, and sew pockets, buttonholes and labels that a draft does not have.';
 const woman = { kind: 'women', bustMm: 920, waistMm: 760, heightMm: 1680 } as const;
 const man = { kind: 'men', bustMm: 1000, waistMm: 880, heightMm: 1780 } as const;
 const boy = bodyTables.find(({ kind }) => kind === 'children')!.rows.find(({ size }) => size === '122')!;
