@@ -1,8 +1,18 @@
 /** Runs everything under tests/ but the maker's day in a browser (tests/app, Playwright) and the benches. */
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** Files that put something else in the place of a module, or of what the process has. */
+const apart = [
+  'tests/main/doors/attack.test.ts',
+  'tests/main/doors/electron*.test.ts',
+  'tests/renderer/client/lay-pool.test.ts',
+];
+const notThese = ['tests/app/**', 'tests/bench/**'];
+const afterEachOfMain = here('./main/leave-nothing.ts');
 
 export default defineConfig({
   root: here('..'),
@@ -11,12 +21,38 @@ export default defineConfig({
     alias: { electron: here('./main/doors/electron-stand-in.ts') },
   },
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/app/**', 'tests/bench/**'],
     environment: 'node',
     pool: 'forks',
+    maxWorkers: availableParallelism(),
+    // Most of the time went into loading the same modules anew for each file.
+    isolate: false,
     reporters: ['default', here('./vitest-counts.ts')],
-    testTimeout: 20_000,
-    hookTimeout: 20_000,
+    // Against what hangs alone: speed is measured in benches, and a busy machine fails no test.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
+    expect: { poll: { timeout: 120_000 } },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...notThese, ...apart, 'tests/main/**'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'main',
+          include: ['tests/main/**/*.test.ts'],
+          exclude: apart,
+          setupFiles: afterEachOfMain,
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'apart', include: apart, isolate: true, setupFiles: afterEachOfMain },
+      },
+    ],
   },
 });

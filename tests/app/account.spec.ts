@@ -2,8 +2,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
-const whileLaying = { timeout: 120_000 };
-
 async function minorOf(place: Locator): Promise<number> {
   const text = (await place.textContent()) ?? '';
   return Math.round(Number(/([\d,]+\.\d\d)/.exec(text)?.[1]?.replace(/,/g, '')) * 100);
@@ -18,7 +16,6 @@ async function openAccount(page: Page): Promise<void> {
 }
 
 test('what is written off leaves the shelf and not the account', async ({ page }) => {
-  test.setTimeout(180_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page.getByText('This is the demo workshop.')).toBeVisible();
   await openAccount(page);
@@ -44,9 +41,8 @@ test('what is written off leaves the shelf and not the account', async ({ page }
 });
 
 test('the purchases of a cloth are drawn by their day, and told in a table', async ({ page }) => {
-  test.setTimeout(300_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible(whileLaying);
+  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible();
   await page.getByRole('link', { name: /^Cost/ }).click();
   await page.getByRole('tab', { name: 'Over time' }).click();
   const picture = page.getByRole('img', { name: /^Peatwater nylon, price of 1 m/ });

@@ -2,11 +2,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
-test.describe.configure({ timeout: 180_000 });
-
-/** Saving waits its turn behind lays on a small machine. */
-const whileSaving = { timeout: 60_000 };
-
 async function openRoom(page: Page, room: string): Promise<void> {
   await page
     .getByRole('region', { name: 'The road of this coat' })
@@ -32,7 +27,7 @@ test('a binding round the hem says how many strips it takes and is cut from its 
   await sheet.getByLabel('What it is').selectOption({ label: 'Binding on the straight' });
   await sheet.getByLabel('Name').fill('Hem binding');
   await sheet.getByRole('button', { name: 'Add it' }).click();
-  await expect(page.getByRole('button', { name: /^Hem binding, drawn to scale/ })).toBeVisible(whileSaving);
+  await expect(page.getByRole('button', { name: /^Hem binding, drawn to scale/ })).toBeVisible();
   await openRoom(page, 'Needs');
-  await expect(page.getByText(/^Hem binding: One band, .* from 2 strips/)).toBeVisible(whileSaving);
+  await expect(page.getByText(/^Hem binding: One band, .* from 2 strips/)).toBeVisible();
 });

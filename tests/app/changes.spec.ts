@@ -4,7 +4,6 @@ import { expect, test } from './door.ts';
 test('a second change made before the first is read back is kept as well, and both are taken back', async ({
   page,
 }) => {
-  test.setTimeout(120_000);
   await page.getByRole('link', { name: 'Coats', exact: true }).click();
   await page.getByRole('button', { name: 'New coat' }).first().click();
   const form = page.getByRole('dialog', { name: 'New coat' });

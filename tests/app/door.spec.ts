@@ -2,6 +2,8 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { expect, test } from './door.ts';
 
+test.use({ asStarted: true });
+
 test('the workshop opens in its own window', async ({ page }) => {
   await expect(page).toHaveTitle('Bolt & Baffle');
 });

@@ -5,25 +5,36 @@
  *   import { expect, test } from './door.ts';
  *   test('a received length is on the shelf', async ({ page, workshop }) => { ... await workshop.reopen(); ... });
  */
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
 import { pathToFileURL } from 'node:url';
-import { test as base, type Browser, type ElectronApplication, expect, type Page } from '@playwright/test';
-import { hasDisplay, rootFlags } from '../../main/launch/browser.mjs';
+import {
+  test as base,
+  type Browser,
+  type BrowserContext,
+  type ElectronApplication,
+  expect,
+  type Page,
+} from '@playwright/test';
+import { rootFlags } from '../../main/launch/browser.mjs';
 import { entryPage } from '../../main/launch/browser-window.mjs';
 import { electronProgram } from '../../main/launch/electron-runtime.mjs';
-import { ownNode, root } from '../../main/launch/install.mjs';
+import { root } from '../../main/launch/install.mjs';
+import { type Door, whyClosed } from './closed-doors.ts';
+import { type Host, type SharedHosts, sharedHosts, startHost } from './hosts.ts';
+import { type LayPace, paceLays } from './lay-clock.ts';
 
 export { expect } from '@playwright/test';
 
 export interface DoorOptions {
-  readonly door: 'loopback' | 'electron';
+  readonly door: Door;
   /** A file that the workshop begins with, copied; '' begins with none. */
   readonly startsFrom: string;
+  /** How long lays take, in a browser; in the Electron window they take their time. */
+  readonly layPace: LayPace;
+  /** Whether the workshop is opened as the start opens it from the first; otherwise it is when it is opened again. */
+  readonly asStarted: boolean;
 }
 
 export interface OpenWorkshop {
@@ -32,6 +43,8 @@ export interface OpenWorkshop {
   readonly consoleErrors: string[];
   /** Ends the whole program, starts it again on the same file and gives its new page. meanwhile: done while it is closed. */
   reopen(meanwhile?: () => void): Promise<Page>;
+  /** Sets how long the lays take that are begun on workers yet to come: those before go once they are stopped. */
+  setLayPace(pace: LayPace): void;
 }
 
 interface OpenDoor {
@@ -46,11 +59,16 @@ interface Fixtures {
 interface WorkerFixtures {
   /** Starts the browser at its first use, so that the Electron project needs none. */
   readonly sharedBrowser: () => Promise<Browser>;
+  /** One profile for the specs of a worker: each has an origin of its own in it, as its host has a port of its own. */
+  readonly sharedProfile: () => Promise<BrowserContext>;
+  readonly hosts: SharedHosts;
 }
 
 export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   door: ['loopback', { option: true }],
   startsFrom: ['', { option: true }],
+  layPace: ['soon', { option: true }],
+  asStarted: [false, { option: true }],
 
   sharedBrowser: [
     async ({ playwright, launchOptions }, use) => {
@@ -64,21 +82,50 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     { scope: 'worker' },
   ],
 
-  workshop: async ({ door, startsFrom, sharedBrowser, playwright, viewport }, use, testInfo) => {
+  sharedProfile: [
+    async ({ sharedBrowser }, use) => {
+      let profile: Promise<BrowserContext> | undefined;
+      await use(() => {
+        // Nothing that moves has to be waited for, or drawn.
+        profile ??= sharedBrowser().then((browser) =>
+          browser.newContext({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce' }),
+        );
+        return profile;
+      });
+    },
+    { scope: 'worker' },
+  ],
+
+  hosts: [
+    async ({ playwright: _ }, use) => {
+      const hosts = sharedHosts();
+      await use(hosts);
+      await hosts.end();
+    },
+    { scope: 'worker' },
+  ],
+
+  workshop: async (
+    { door, startsFrom, layPace, asStarted, sharedProfile, hosts, playwright },
+    use,
+    testInfo,
+  ) => {
     const reason = whyClosed(door);
     testInfo.skip(reason !== '', reason);
     const folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-spec-'));
     const dataFile = join(folder, 'workshop.sqlite');
     if (startsFrom !== '') copyFileSync(startsFrom, dataFile);
     const consoleErrors: string[] = [];
-    const open = async (): Promise<OpenDoor> => {
-      const opened =
-        door === 'loopback'
-          ? await openLoopback(await sharedBrowser(), folder, dataFile, viewport, consoleErrors)
-          : await openElectron(playwright._electron, folder, dataFile, consoleErrors);
-      return opened;
-    };
-    let current = await open();
+    let pace = layPace;
+    const open = async (isStarted: boolean): Promise<OpenDoor> =>
+      door === 'loopback'
+        ? openLoopback(
+            await sharedProfile(),
+            isStarted ? await startHost(dataFile) : await hosts.open(dataFile),
+            { startFolder: isStarted ? folder : null, pace: () => pace, consoleErrors },
+          )
+        : openElectron(playwright._electron, folder, dataFile, consoleErrors);
+    let current = await open(asStarted);
     await use({
       dataFile,
       consoleErrors,
@@ -86,8 +133,11 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
       reopen: async (meanwhile) => {
         await current.close();
         meanwhile?.();
-        current = await open();
+        current = await open(true);
         return current.page;
+      },
+      setLayPace: (next) => {
+        pace = next;
       },
     });
     await current.close();
@@ -100,46 +150,33 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   },
 });
 
-/** Why this machine cannot open the door, or ''. */
-function whyClosed(door: DoorOptions['door']): string {
-  switch (door) {
-    case 'loopback':
-      return process.env.BOLT_NO_BROWSER ?? '';
-    case 'electron':
-      if (electronProgram() === '') return "Electron's runtime is not on this machine";
-      return hasDisplay(process.platform, process.env) ? '' : 'there is no display for the Electron window';
-    default:
-      return door satisfies never;
-  }
-}
-
 async function openLoopback(
-  browser: Browser,
-  folder: string,
-  dataFile: string,
-  viewport: { width: number; height: number } | null,
-  consoleErrors: string[],
+  profile: BrowserContext,
+  host: Host,
+  given: {
+    /** Where the page is put that the start opens; null where the address is opened as it is told. */
+    readonly startFolder: string | null;
+    readonly pace: () => LayPace;
+    readonly consoleErrors: string[];
+  },
 ): Promise<OpenDoor> {
-  const host = spawn(ownNode, [join(root, 'main/doors/loopback-host.ts'), '--attached', '--data', dataFile], {
-    stdio: ['pipe', 'pipe', 'inherit'],
-  });
-  const address = await firstLine(host);
-  const context = await browser.newContext({ viewport });
-  const page = await context.newPage();
-  listen(page, consoleErrors);
-  // As the start opens its window.
-  const entry = join(folder, 'open.html');
-  writeFileSync(entry, entryPage(address));
-  await page.goto(String(pathToFileURL(entry)));
+  const page = await profile.newPage();
+  await paceLays(page, given.pace);
+  listen(page, given.consoleErrors);
+  if (given.startFolder === null) await page.goto(host.address);
+  else {
+    const entry = join(given.startFolder, 'open.html');
+    writeFileSync(entry, entryPage(host.address));
+    await page.goto(String(pathToFileURL(entry)));
+  }
   await page.waitForURL((url) => url.protocol === 'http:' && url.pathname !== '/enter');
   return {
     page,
     close: async () => {
-      await context.close();
-      const ended = once(host, 'exit');
-      host.stdin?.end();
-      const [code] = await ended;
-      expect(code, 'exit code of the loopback host').toBe(0);
+      // What a closing page still asked for is no fault of the spec.
+      await page.unrouteAll({ behavior: 'ignoreErrors' });
+      await page.close();
+      await host.close();
     },
   };
 }
@@ -167,16 +204,4 @@ function listen(page: Page, consoleErrors: string[]): void {
     if (message.type() === 'error') consoleErrors.push(`${message.text()} (${message.location().url})`);
   });
   page.on('pageerror', (error) => consoleErrors.push(error.stack ?? error.message));
-}
-
-async function firstLine(host: ChildProcess): Promise<string> {
-  if (host.stdout === null) throw new Error('the host was started without its output');
-  const lines = createInterface({ input: host.stdout });
-  const [line] = await Promise.race([
-    once(lines, 'line'),
-    once(host, 'exit').then(([code]) => {
-      throw new Error(`the loopback host ended with code ${code} before it gave its address`);
-    }),
-  ]);
-  return String(line);
 }

@@ -1,14 +1,10 @@
 /** A coat drafted from a size and from measures, given room for its padding, and made a plan. */
 import { expect, test } from './door.ts';
 
-/** A change waits its turn while the coat is laid on a busy machine. */
-const whileLaying = { timeout: 30_000 };
-
 test('a coat is drafted in a size, given room for its padding, and becomes a plan', async ({
   page,
   workshop,
 }) => {
-  test.setTimeout(300_000);
   await page.getByRole('link', { name: 'Coats', exact: true }).click();
   await page.getByRole('button', { name: 'Draft a coat' }).click();
   await expect(page.getByRole('heading', { name: 'Draft a coat', level: 1 })).toBeVisible();
@@ -54,24 +50,24 @@ test('a coat is drafted in a size, given room for its padding, and becomes a pla
   const sizes = again.getByRole('region', { name: 'Sizes' });
   await expect(sizes.getByRole('row', { name: /^8 at hand/ })).toBeVisible();
   await sizes.getByRole('button', { name: 'Make this instead' }).click();
-  await expect(again.getByText('Size 12 is made in place of size 8.')).toBeVisible(whileLaying);
-  await expect(sizes.getByRole('row', { name: /^12 at hand/ })).toBeVisible(whileLaying);
+  await expect(again.getByText('Size 12 is made in place of size 8.')).toBeVisible();
+  await expect(sizes.getByRole('row', { name: /^12 at hand/ })).toBeVisible();
   // A change of a piece is made in both, unless the maker says otherwise.
   const note = again.getByRole('status', { name: 'What the last change did' });
   await again.getByRole('button', { name: /^Cuff, drawn to scale/ }).click();
   const cuff = again.getByRole('dialog', { name: 'Cuff', exact: true });
   await cuff.getByLabel('By').fill('1.5 cm');
   await cuff.getByRole('button', { name: 'Lengthen' }).click();
-  await expect(note).toContainText(/^Cuff lengthened by 15 mm.*In size 8 as well\./, whileLaying);
+  await expect(note).toContainText(/^Cuff lengthened by 15 mm.*In size 8 as well\./);
   await again.getByRole('button', { name: /^Cuff, drawn to scale/ }).click();
   await cuff.getByLabel('Change every size').uncheck();
   await cuff.getByLabel('By').fill('1.5 cm');
   await cuff.getByRole('button', { name: 'Shorten' }).click();
-  await expect(note).toContainText(/^Cuff shortened by 15 mm/, whileLaying);
+  await expect(note).toContainText(/^Cuff shortened by 15 mm/);
   await expect(note).not.toContainText('as well');
   await again.getByLabel('Coats in size 8').fill('3');
   await again.getByLabel('Coats in size 8').press('Enter');
-  await expect(again.getByRole('link', { name: /^Plan/ })).toContainText('4 ×', whileLaying);
+  await expect(again.getByRole('link', { name: /^Plan/ })).toContainText('4 ×');
 });
 
 test('measures in either system draw the coat anew, and what cannot be drafted says why', async ({

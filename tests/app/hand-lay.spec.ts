@@ -1,11 +1,11 @@
 /** The cutting table: a lay by hand beside the one that was found. */
 import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
-import { stopLaying, whileLaying } from './laying.ts';
+import { stopLaying } from './laying.ts';
 
 async function openTable(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible(whileLaying);
+  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible();
   await stopLaying(page);
   await page
     .getByRole('region', { name: 'The road of this coat' })
@@ -62,19 +62,17 @@ test('with the keys alone I choose a piece, move, turn, pin and slide it, and th
 test('I pin two pieces, the search lays the rest around them, and I use that lay; it stays mine until I give it back', async ({
   page,
 }) => {
-  // A busy machine takes its time for all the lays of six coats, twice.
-  test.setTimeout(300_000);
   await openTable(page);
   await page.getByRole('application').focus();
   for (const key of ['PageDown', 'p', 'PageDown', 'p']) await page.keyboard.press(key);
   const pinned = page.locator('[data-hand-piece][data-pinned]');
   await expect(pinned).toHaveCount(2);
   await page.getByRole('button', { name: 'Lay the rest around 2 pinned' }).click();
-  await expect(page.getByRole('button', { name: 'Stop laying' })).toHaveCount(0, whileLaying);
+  await expect(page.getByRole('button', { name: 'Stop laying' })).toHaveCount(0);
   await expect(pinned).toHaveCount(2);
   await page.getByRole('button', { name: 'Use this lay' }).click();
-  await expect(page.getByTestId('lay-words')).toContainText('laid by hand', whileLaying);
+  await expect(page.getByTestId('lay-words')).toContainText('laid by hand');
   await stopLaying(page);
   await page.getByRole('button', { name: 'Back to the found lay' }).click();
-  await expect(page.getByTestId('lay-words')).not.toContainText('laid by hand', whileLaying);
+  await expect(page.getByTestId('lay-words')).not.toContainText('laid by hand');
 });

@@ -1,8 +1,5 @@
-/** Lays in a spec: how long a small machine may take, and how the maker ends them. */
+/** Lays in a spec, and how the maker ends them. */
 import { expect, type Page } from '@playwright/test';
-
-/** A lay of a batch takes its time on a small machine. */
-export const whileLaying = { timeout: 60_000 };
 
 /** The best lays so far are taken as they are, where they are still being looked for; figures must stand already. */
 export async function stopLaying(page: Page): Promise<void> {
@@ -11,5 +8,5 @@ export async function stopLaying(page: Page): Promise<void> {
   await stop.evaluateAll((buttons) => {
     for (const button of buttons) (button as HTMLButtonElement).click();
   });
-  await expect(stop).toHaveCount(0, whileLaying);
+  await expect(stop).toHaveCount(0);
 }

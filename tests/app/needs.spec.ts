@@ -3,12 +3,6 @@ import Papa from 'papaparse';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
-/** A lay of a batch takes its time on a small machine. */
-const whileLaying = { timeout: 60_000 };
-
-/** Every change lays the batch anew, beside whatever else the machine does. */
-test.describe.configure({ timeout: 180_000 });
-
 async function openNeeds(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page).toHaveURL(/\/cover$/);
@@ -16,7 +10,7 @@ async function openNeeds(page: Page): Promise<void> {
     .getByRole('region', { name: 'The road of this coat' })
     .getByRole('link', { name: /^Needs/ })
     .click();
-  await expect(need(page, 'sewing thread')).toBeVisible(whileLaying);
+  await expect(need(page, 'sewing thread')).toBeVisible();
 }
 
 function need(page: Page, name: string): Locator {
@@ -45,12 +39,12 @@ test('thread is told by stitch, colour and spool, and the maker’s own metres s
     .click();
   await thread.getByLabel('sewing thread for one coat').fill('300 m');
   await thread.getByRole('button', { name: 'Use this' }).click();
-  await expect(thread).toContainText('1800 m', whileLaying);
+  await expect(thread).toContainText('1800 m');
   await expect(thread).toContainText('measured');
   await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('1800 m');
   await expect(byColour.getByRole('row', { name: /Ropewalk spun 40/ })).toContainText('2 of 1000 m');
   await thread.getByRole('button', { name: /^Go back to the computed one/ }).click();
-  await expect(thread).toContainText(/[89]\d\d m\s*at least/, whileLaying);
+  await expect(thread).toContainText(/[89]\d\d m\s*at least/);
 });
 
 test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
@@ -59,23 +53,23 @@ test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
   const before = await metresIn(thread);
   await page.locator('summary', { hasText: 'How each seam is sewn' }).click();
   await page.getByLabel('Stitch of Side').selectOption({ label: '516 safety stitch' });
-  await expect(page.getByText('Side: stitch 516')).toBeVisible(whileLaying);
-  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(before);
+  await expect(page.getByText('Side: stitch 516')).toBeVisible();
+  await expect.poll(() => metresIn(thread)).toBeGreaterThan(before);
   const sewn = await metresIn(thread);
   await page.getByLabel('Stitch length of Side').fill('1.5 mm');
   await page.getByLabel('Stitch length of Side').press('Enter');
-  await expect(page.getByText('Side: stitch 516, 1.5 mm long.')).toBeVisible(whileLaying);
+  await expect(page.getByText('Side: stitch 516, 1.5 mm long.')).toBeVisible();
   const lining = page.getByLabel('Raw edges of the lining');
   await expect(lining).toHaveValue('');
   await lining.selectOption({ label: 'overcast 504 three-thread overedge' });
-  await expect.poll(() => metresIn(thread), whileLaying).toBeGreaterThan(sewn + 1000);
+  await expect.poll(() => metresIn(thread)).toBeGreaterThan(sewn + 1000);
   await expect(page.getByRole('region', { name: 'Thread by colour' })).toContainText(
     '5 cones on the machine at once',
   );
   const quilting = need(page, 'quilting thread');
   const plain = await metresIn(quilting);
   await page.getByLabel('Baste quilted pieces with').selectOption({ label: 'quilting thread' });
-  await expect.poll(() => metresIn(quilting), whileLaying).toBeGreaterThan(plain);
+  await expect.poll(() => metresIn(quilting)).toBeGreaterThan(plain);
 });
 
 test('needles follow the seams and the hours, the zip says what to shorten it to', async ({ page }) => {
@@ -85,7 +79,7 @@ test('needles follow the seams and the hours, the zip says what to shorten it to
   await expect(need(page, 'front zip')).toContainText(/Sold as 812\.8 mm; shorten to 80\d\.\d mm\./);
   await page.getByLabel('Sewing time of one coat').fill('5 h');
   await page.getByLabel('Sewing time of one coat').press('Enter');
-  await expect(need(page, 'needles')).toContainText('30.0 h of sewing', whileLaying);
+  await expect(need(page, 'needles')).toContainText('30.0 h of sewing');
 });
 
 test('a cord is as long as the edges it runs through and its ends', async ({ page }) => {
@@ -96,9 +90,9 @@ test('a cord is as long as the edges it runs through and its ends', async ({ pag
   const sheet = page.getByRole('dialog', { name: 'What the hood cord runs along' });
   await sheet.getByLabel('Shorter than the edges by').fill('-20 cm');
   await sheet.getByRole('button', { name: 'Use these edges' }).click();
-  await expect(sheet).toBeHidden(whileLaying);
-  await expect(cord).toContainText('cut to 992.9 mm', whileLaying);
-  await expect(cord).toContainText('and 200 mm for the ends', whileLaying);
+  await expect(sheet).toBeHidden();
+  await expect(cord).toContainText('cut to 992.9 mm');
+  await expect(cord).toContainText('and 200 mm for the ends');
 });
 
 test('a body stuffed with loose fill gets a backing and a list to weigh out by', async ({ page }) => {
@@ -107,15 +101,15 @@ test('a body stuffed with loose fill gets a backing and a list to weigh out by',
   await page.getByRole('list', { name: 'Stuffed pieces' }).getByLabel('Back', { exact: true }).click();
   await expect(
     page.getByText('Back is stuffed with loose fill in the place of its batting, and cut from backing too'),
-  ).toBeVisible(whileLaying);
+  ).toBeVisible();
   const list = page.getByRole('table', { name: 'Filling list' });
-  await expect(list.getByRole('row', { name: /^1 70 mm/ })).toContainText('6', whileLaying);
+  await expect(list.getByRole('row', { name: /^1 70 mm/ })).toContainText('6');
   const total = page.getByText(/to spare, have/);
   const before = Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]);
   await page.getByLabel('Overfill').fill('1.5 x');
   await page.getByLabel('Overfill').press('Enter');
   await expect
-    .poll(async () => Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]), whileLaying)
+    .poll(async () => Number(/([\d.]+) g go in/.exec((await total.textContent()) ?? '')?.[1]))
     .toBeCloseTo((before * 1.5) / 1.2, 0);
 
   // How full it is to be is asked for, and what the maker says decides.
@@ -123,12 +117,10 @@ test('a body stuffed with loose fill gets a backing and a list to weigh out by',
   await expect(fill.getByText(/^No loft and no weight of fill is given/)).toBeVisible();
   await page.getByLabel('Loft of the fill').fill('12 mm');
   await page.getByLabel('Loft of the fill').press('Enter');
-  await expect(fill.getByText(/fill that lofts to 12 mm shifts in so wide a channel/)).toBeVisible(
-    whileLaying,
-  );
+  await expect(fill.getByText(/fill that lofts to 12 mm shifts in so wide a channel/)).toBeVisible();
   await page.getByLabel('Weight of the fill').fill('110 g/m2');
   await page.getByLabel('Weight of the fill').press('Enter');
-  await expect(total).toContainText('110 g/m² over the stuffed pieces', whileLaying);
+  await expect(total).toContainText('110 g/m² over the stuffed pieces');
   await expect(page.getByLabel('Loft of the fill')).toHaveValue('');
 
   const [download] = await Promise.all([

@@ -32,11 +32,11 @@ function recorded(file: string): { kind: string; to: string }[] {
 /** From the demo to a list that is saved, a backup and the versions. */
 async function useTheWorkshop(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await expect(page.getByRole('heading', { name: 'Cover', level: 1 })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('heading', { name: 'Cover', level: 1 })).toBeVisible();
   const road = page.getByRole('region', { name: 'The road of this coat' });
   for (const step of ['Needs', 'Lay', 'To buy', 'Cost']) {
     await road.getByRole('link', { name: new RegExp(`^${step}`) }).click();
-    await expect(page.getByRole('heading', { name: step, level: 1 })).toBeVisible({ timeout: 30_000 });
+    await expect(page.getByRole('heading', { name: step, level: 1 })).toBeVisible();
   }
   const rooms = page.getByRole('navigation', { name: 'Rooms' });
   await rooms.getByRole('link', { name: 'Stash' }).click();
@@ -53,7 +53,6 @@ test('in a session of use host and window speak to each other and to nobody else
   test.skip(info.project.name !== 'loopback', 'records the installed browser that the start opens');
   const browser = process.env.BOLT_BROWSER || findBrowser();
   test.skip(browser === '', process.env.BOLT_NO_BROWSER || 'no Chrome, Edge or Chromium is installed');
-  test.setTimeout(180_000);
   const connections = join(folder, 'connections.jsonl');
   const hostFile = join(root, 'main/doors/loopback-host.ts');
   const recorder = join(import.meta.dirname, 'connection-recorder.ts');
@@ -73,9 +72,7 @@ test('in a session of use host and window speak to each other and to nobody else
   const child = spawn(browser, [...windowFlags(entry, profile), ...flags], { stdio: 'ignore' });
   const closed = once(child, 'exit');
   const portFile = join(profile, 'DevToolsActivePort');
-  await expect
-    .poll(() => existsSync(portFile) && readFileSync(portFile, 'utf8'), { timeout: 60_000 })
-    .toContain('\n');
+  await expect.poll(() => existsSync(portFile) && readFileSync(portFile, 'utf8')).toContain('\n');
   const seen = await playwright.chromium.connectOverCDP(
     `http://127.0.0.1:${readFileSync(portFile, 'utf8').split('\n')[0]}`,
   );
@@ -118,7 +115,7 @@ test('the recorder hears every way in which a program of Node can reach out', ()
   const recorder = join(import.meta.dirname, 'connection-recorder.ts');
   spawnSync(ownNode, ['--import', recorder, '--input-type=module', '-e', script], {
     env: { ...process.env, BOLT_CONNECTIONS: connections },
-    timeout: 20_000,
+    timeout: 300_000,
   });
   const kinds = recorded(connections).map(({ kind }) => kind);
   expect(kinds.filter((kind) => kind === 'connect').length).toBeGreaterThanOrEqual(3);
@@ -128,6 +125,6 @@ test('the recorder hears every way in which a program of Node can reach out', ()
 /** The window navigates from its entry to the workshop by itself. */
 async function firstPage(context: BrowserContext): Promise<Page> {
   const page = context.pages()[0] ?? (await context.waitForEvent('page'));
-  await page.waitForURL((url) => url.protocol === 'http:' && url.pathname !== '/enter', { timeout: 60_000 });
+  await page.waitForURL((url) => url.protocol === 'http:' && url.pathname !== '/enter');
   return page;
 }

@@ -1,19 +1,15 @@
 /** What leaves the window on paper: the list as PDF says what the screen says, and print shows the list alone. */
 import { readFile } from 'node:fs/promises';
 import { pdfSheets } from '../core/paper/pdf-text.ts';
-import { expect as expectSoon, test } from './door.ts';
-
-/** The window answers while lays are looked for, but on a busy machine not within seconds. */
-const expect = expectSoon.configure({ timeout: 30_000 });
+import { expect, test } from './door.ts';
+import { stopLaying } from './laying.ts';
 
 test('the shopping list is saved as PDF and printed without the room around it', async ({ page }) => {
-  test.setTimeout(240_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^To buy/ }).click();
   const total = page.getByText('In all', { exact: true }).locator('..');
-  await expect(total).toBeVisible({ timeout: 90_000 });
-  await page.getByRole('button', { name: 'Stop here' }).click();
-  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 90_000 });
+  await expect(total).toBeVisible();
+  await stopLaying(page);
   const [, amount = 'none'] = /([\d,.]+) EUR/.exec((await total.textContent()) ?? '') ?? [];
 
   const [download] = await Promise.all([
@@ -50,12 +46,10 @@ test('the shopping list is saved as PDF and printed without the room around it',
 });
 
 test('the cost sheet leaves the window with the figures that the room shows', async ({ page }) => {
-  test.setTimeout(240_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await page.getByRole('link', { name: /^Cost/ }).click();
-  await expect(page.getByRole('row', { name: /^The batch/ })).toBeVisible({ timeout: 90_000 });
-  await page.getByRole('button', { name: 'Stop here' }).click();
-  await expect(page.getByText('Stopped.')).toBeVisible({ timeout: 90_000 });
+  await expect(page.getByRole('row', { name: /^The batch/ })).toBeVisible();
+  await stopLaying(page);
   const batch = (await page.getByRole('row', { name: /^The batch/ }).textContent()) ?? '';
   const [, amount = 'none'] = /([\d,.]+) EUR\s*$/.exec(batch) ?? [];
 

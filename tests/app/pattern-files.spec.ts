@@ -4,8 +4,7 @@ import { readPattern } from '../../shared-core/exchange/formats.ts';
 import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern.ts';
 import { line, patternText, point, polyline, words } from '../core/exchange/dxf-text.ts';
 import { expect, test } from './door.ts';
-
-const whileLaying = { timeout: 30_000 };
+import { stopLaying } from './laying.ts';
 
 async function openPlan(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
@@ -14,7 +13,8 @@ async function openPlan(page: Page): Promise<void> {
   await road.getByRole('link', { name: /^Plan/ }).click();
   await expect(page.getByRole('heading', { name: 'Fenwalk coat', level: 1 })).toBeVisible();
   // Nothing else moves on the page once no lay is looked for.
-  await page.getByRole('button', { name: 'Stop here' }).click(whileLaying);
+  await expect(road.getByRole('link', { name: /^Cost/ })).toContainText('EUR');
+  await stopLaying(page);
 }
 
 /** A yoke of 21 by 6.5 in with one notch, and a cuff with no sewing line, by the open standard in inches. */
@@ -74,7 +74,6 @@ const pattern = patternText({
 });
 
 test('pieces of a pattern file are looked at, put right and brought in with one save', async ({ page }) => {
-  test.setTimeout(180_000);
   await openPlan(page);
   await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
   const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
@@ -153,7 +152,6 @@ test('a file that is no pattern says what it is, and nothing is changed', async 
 });
 
 test('a file that is never read to its end leaves the window free, and is given up', async ({ page }) => {
-  test.setTimeout(120_000);
   await page.clock.install();
   await page.route('**/pattern-worker-*.js', (route) =>
     route.fulfill({ contentType: 'text/javascript', body: 'onmessage = () => { for (;;); };' }),

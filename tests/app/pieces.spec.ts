@@ -4,7 +4,6 @@ import { expect, test } from './door.ts';
 test('a coat of simple shapes is split, folded, widened, turned and copied, and each change is said', async ({
   page,
 }) => {
-  test.setTimeout(240_000);
   await page.getByRole('link', { name: 'Coats', exact: true }).click();
   await page.getByRole('button', { name: 'New coat' }).first().click();
   const form = page.getByRole('dialog', { name: 'New coat' });

@@ -2,7 +2,6 @@
 import { expect, test } from './door.ts';
 
 test('the lines meet at the sides, and a swatch says how much larger to cut', async ({ page }) => {
-  test.setTimeout(240_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   const road = page.getByRole('region', { name: 'The road of this coat' });
   await road.getByRole('link', { name: /^Quilting/ }).click();

@@ -2,15 +2,13 @@ import { readFile } from 'node:fs/promises';
 import Papa from 'papaparse';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './door.ts';
-
-/** A lay of a batch takes its time on a small machine. */
-const whileLaying = { timeout: 30_000 };
+import { stopLaying } from './laying.ts';
 
 async function openDemoCoat(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page).toHaveURL(/\/cover$/);
   await expect(page.getByRole('heading', { name: 'Cover', level: 1 })).toBeVisible();
-  await expect(slotCard(page, 'Shell')).toBeVisible(whileLaying);
+  await expect(slotCard(page, 'Shell')).toBeVisible();
 }
 
 function slotCard(page: Page, name: string): Locator {
@@ -59,19 +57,18 @@ test('the shell is short; a roll comes in, and the shell is covered', async ({ p
   await expect(sheet).toBeHidden();
 
   await page.goBack();
-  await expect(shell).toContainText('Covered', whileLaying);
+  await expect(shell).toContainText('Covered');
   await expect(shell).toContainText(/m of the 34\.5 m free in dye lot P-2311/);
   await goToStep(page, 'To buy');
   await expect(page.getByRole('row', { name: /Peatwater nylon/ })).toHaveCount(0);
-  await expect(page.getByRole('row').first()).toBeVisible(whileLaying);
+  await expect(page.getByRole('row').first()).toBeVisible();
 });
 
 test('the shopping list is saved as CSV and says what the screen says', async ({ page }) => {
   await openDemoCoat(page);
   await goToStep(page, 'To buy');
   // The list holds still once nothing is looked for any more.
-  await page.getByRole('button', { name: 'Stop here' }).click();
-  await expect(page.getByText('Stopped.')).toBeVisible(whileLaying);
+  await stopLaying(page);
   const total = /([\d,.]+) EUR/.exec(
     await textOf(page.getByText('In all', { exact: true }).locator('..')),
   )?.[1];
@@ -90,42 +87,52 @@ test('the shopping list is saved as CSV and says what the screen says', async ({
   }
 });
 
-test('a lay is stopped, keeps what it has found, and can be looked for again', async ({ page }) => {
-  await openDemoCoat(page);
-  await slotCard(page, 'Shell').getByRole('link', { name: 'See the lay' }).click();
-  await expect(page.getByRole('tab', { name: /^Shell/ })).toHaveAttribute('aria-selected', 'true');
-  await expect(page.getByRole('button', { name: 'On your stash' })).toHaveAttribute('aria-pressed', 'true');
-  await page.getByRole('button', { name: 'Stop', exact: true }).click();
-  await expect(page.getByText('Stopped. The figures are those of the best lays found so far.')).toBeVisible();
+test.describe('lays that go on until they are stopped', () => {
+  test.use({ layPace: 'unending' });
 
-  await page.getByRole('tab', { name: /^Body lining/ }).click();
-  await page.getByRole('button', { name: 'What the coats need' }).click();
-  const drawing = page.getByRole('img', { name: /^Lay of the body lining/ });
-  const wordsBefore = await textOf(page.getByTestId('lay-words'));
-  expect(wordsBefore).toMatch(
-    /^[\d.]+ m, \d+ % of the cloth used; no lay can be shorter( than [\d.]+ m)?; looked for/,
-  );
-  // Six coats: the drawing has every piece of the lining, and the keys walk through them.
-  expect(await drawing.locator('[data-piece]').count()).toBeGreaterThan(12);
-  await drawing.press('ArrowRight');
-  await expect(page.getByText(/, (as drawn|turned \d+°)/).first()).toBeAttached();
+  test('a lay is stopped, keeps what it has found, and can be looked for again', async ({ page }) => {
+    await openDemoCoat(page);
+    await slotCard(page, 'Shell').getByRole('link', { name: 'See the lay' }).click();
+    await expect(page.getByRole('tab', { name: /^Shell/ })).toHaveAttribute('aria-selected', 'true');
+    await expect(page.getByRole('button', { name: 'On your stash' })).toHaveAttribute('aria-pressed', 'true');
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await expect(
+      page.getByText('Stopped. The figures are those of the best lays found so far.'),
+    ).toBeVisible();
 
-  await page.getByRole('button', { name: 'Look 10 s longer' }).click();
-  const stop = page.getByRole('button', { name: 'Stop', exact: true });
-  await expect(stop).toBeVisible();
-  await stop.click();
-  await expect(page.getByRole('button', { name: 'Look 10 s longer' })).toBeVisible();
-  const usedM = (words: string) => Number(/^[\d.]+/.exec(words)?.[0]);
-  expect(usedM(await textOf(page.getByTestId('lay-words')))).toBeLessThanOrEqual(usedM(wordsBefore));
+    await page.getByRole('tab', { name: /^Body lining/ }).click();
+    await page.getByRole('button', { name: 'What the coats need' }).click();
+    const drawing = page.getByRole('img', { name: /^Lay of the body lining/ });
+    const wordsBefore = await textOf(page.getByTestId('lay-words'));
+    expect(wordsBefore).toMatch(
+      /^[\d.]+ m, \d+ % of the cloth used; no lay can be shorter( than [\d.]+ m)?; looked for/,
+    );
+    // Six coats: the drawing has every piece of the lining, and the keys walk through them.
+    expect(await drawing.locator('[data-piece]').count()).toBeGreaterThan(12);
+    await drawing.press('ArrowRight');
+    await expect(page.getByText(/, (as drawn|turned \d+°)/).first()).toBeAttached();
+
+    await page.getByRole('button', { name: 'Look 10 s longer' }).click();
+    const stop = page.getByRole('button', { name: 'Stop', exact: true });
+    await expect(stop).toBeVisible();
+    await stop.click();
+    await expect(page.getByRole('button', { name: 'Look 10 s longer' })).toBeVisible();
+    const usedM = (words: string) => Number(/^[\d.]+/.exec(words)?.[0]);
+    expect(usedM(await textOf(page.getByTestId('lay-words')))).toBeLessThanOrEqual(usedM(wordsBefore));
+  });
 });
 
-test('the drawing of a lay is saved in millimetres', async ({ page }) => {
-  await openDemoCoat(page);
-  await goToStep(page, 'Lay');
-  const { name, text } = await saved(page, 'Save drawing');
-  expect(name).toBe('fenwalk-coat-shell-lay.svg');
-  expect(text).toMatch(/^<svg [^>]*width="[\d.]+mm" height="[\d.]+mm"/);
-  expect(text).toContain('>Hood side</text>');
+test.describe('lays by the clock of the machine and on all its cores', () => {
+  test.use({ layPace: 'real' });
+
+  test('the drawing of a lay is saved in millimetres', async ({ page }) => {
+    await openDemoCoat(page);
+    await goToStep(page, 'Lay');
+    const { name, text } = await saved(page, 'Save drawing');
+    expect(name).toBe('fenwalk-coat-shell-lay.svg');
+    expect(text).toMatch(/^<svg [^>]*width="[\d.]+mm" height="[\d.]+mm"/);
+    expect(text).toContain('>Hood side</text>');
+  });
 });
 
 test('a like cloth from the shelf takes the place of the short one, and that can be taken back', async ({
@@ -135,16 +142,15 @@ test('a like cloth from the shelf takes the place of the short one, and that can
   const shell = slotCard(page, 'Shell');
   await shell.getByRole('button', { name: /^Use Slatewater nylon/ }).click();
   await expect(page.getByText('Shell is now Slatewater nylon.')).toBeVisible();
-  await expect(shell.getByRole('link', { name: 'Slatewater nylon' })).toBeVisible(whileLaying);
+  await expect(shell.getByRole('link', { name: 'Slatewater nylon' })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(shell.getByRole('link', { name: 'Peatwater nylon' })).toBeVisible(whileLaying);
+  await expect(shell.getByRole('link', { name: 'Peatwater nylon' })).toBeVisible();
 });
 
 test('the cost says what a coat and the batch cost, slot by slot', async ({ page }) => {
   await openDemoCoat(page);
   await goToStep(page, 'Cost');
-  await page.getByRole('button', { name: 'Stop here' }).click();
-  await expect(page.getByText('Stopped.')).toBeVisible(whileLaying);
+  await stopLaying(page);
   const amount = (text: string) =>
     Math.round(Number(/([\d,]+\.\d\d) EUR/.exec(text)?.[1]?.replace(',', '')) * 100);
   const batch = amount(await textOf(page.getByText('The batch of 6 coats').locator('..')));

@@ -1,8 +1,7 @@
 /** Two coats on one stash: who comes first has it, and the order is kept. */
 import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
-
-const whileLaying = { timeout: 120_000 };
+import { stopLaying } from './laying.ts';
 
 async function openSeason(page: Page): Promise<void> {
   await page
@@ -22,15 +21,14 @@ const planNames = (page: Page) =>
 test('the first coat has the stash, the second what is left, and one list buys for both', async ({
   page,
 }) => {
-  test.setTimeout(300_000);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   await expect(page.getByText('This is the demo workshop.')).toBeVisible();
   await openSeason(page);
   const slate = page.getByRole('row', { name: /^2 Fenwalk coat in slate/ });
   const list = page.getByRole('region', { name: 'One list for the season' });
-  await expect(list).toBeVisible(whileLaying);
+  await expect(list).toBeVisible();
   await expect(slate).toContainText(/Short in \d+ slots/);
-  await page.getByRole('button', { name: 'Stop here' }).click();
+  await stopLaying(page);
   await slate.getByText(/Short in/).click();
   await expect(slate).toContainText(/The batting is short by [\d.]+ m/);
   await expect(list.getByRole('row', { name: /^Brightpoint 75/ })).toContainText(
@@ -46,7 +44,7 @@ test('the first coat has the stash, the second what is left, and one list buys f
   const first = page.getByRole('row', { name: /^1 Fenwalk coat in slate/ });
   await page.getByLabel('Coats of Fenwalk coat in slate').fill('1');
   await page.getByLabel('Coats of Fenwalk coat in slate').press('Enter');
-  await expect(list).toBeVisible(whileLaying);
+  await expect(list).toBeVisible();
   await expect(first).not.toContainText('batting');
 });
 
@@ -54,7 +52,6 @@ test('a plan is put into the season of the own workshop, taken out, and put in a
   page,
   workshop,
 }) => {
-  test.setTimeout(240_000);
   await openSeason(page);
   await expect(page.getByText('No coat planned yet')).toBeVisible();
   await page.getByRole('link', { name: 'Go to your coats' }).click();
@@ -68,10 +65,7 @@ test('a plan is put into the season of the own workshop, taken out, and put in a
   await page.getByRole('button', { name: 'Put it in last' }).click();
   await page.getByLabel('Coats of Reedling').fill('3');
   await page.getByLabel('Coats of Reedling').press('Enter');
-  await expect(page.getByRole('row', { name: /^1 Reedling/ })).toContainText(
-    /Short in \d slots/,
-    whileLaying,
-  );
+  await expect(page.getByRole('row', { name: /^1 Reedling/ })).toContainText(/Short in \d slots/);
 
   const reopened = await workshop.reopen();
   await openSeason(reopened);

@@ -28,7 +28,7 @@ async function openCloth(page: Page) {
 
 test('a photo of the swatch is made small, stays with its item, and is taken away', async ({ page }) => {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await expect(page.getByRole('heading', { name: 'Cover', level: 1 })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('heading', { name: 'Cover', level: 1 })).toBeVisible();
   const swatch = await openCloth(page);
   const chosen = page.waitForEvent('filechooser');
   await swatch.getByRole('button', { name: 'Add a photo of the swatch' }).click();

@@ -3,7 +3,6 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
-import { afterEach } from 'vitest';
 import { openServices, type ServiceOptions, type Services } from '../../main/services/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
@@ -12,9 +11,11 @@ import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 export { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 
 const leftovers: (() => void)[] = [];
-afterEach(() => {
+
+/** Closes and removes what was opened and made since the last time: done after each test, see leave-nothing.ts. */
+export function clearLeftovers(): void {
   for (const clear of leftovers.splice(0).reverse()) clear();
-});
+}
 
 export function tempFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'bolt-test-'));

@@ -6,7 +6,7 @@
  */
 import type { Page } from '@playwright/test';
 import { expect, test } from '../../app/door.ts';
-import { stopLaying, whileLaying } from '../../app/laying.ts';
+import { stopLaying } from '../../app/laying.ts';
 
 const coats = 15;
 
@@ -40,16 +40,16 @@ function summary(frames: readonly number[]): { medianMs: number; p95Ms: number; 
 
 test('frames of the cutting table', async ({ page }) => {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible(whileLaying);
+  await expect(page.getByRole('list', { name: 'Cover by slot' })).toBeVisible();
   await stopLaying(page);
   const road = page.getByRole('region', { name: 'The road of this coat' });
   await road.getByRole('link', { name: /^Plan/ }).click();
   const count = page.getByLabel('Coats', { exact: true }).first();
   await count.fill(String(coats));
   await count.press('Enter');
-  await expect(road.getByRole('link', { name: new RegExp(`^Plan ${coats}`) })).toBeVisible(whileLaying);
+  await expect(road.getByRole('link', { name: new RegExp(`^Plan ${coats}`) })).toBeVisible();
   await road.getByRole('link', { name: /^Lay/ }).click();
-  await expect(page.getByTestId('lay-words')).toBeVisible({ timeout: 300_000 });
+  await expect(page.getByTestId('lay-words')).toBeVisible();
   await stopLaying(page);
   await page.getByRole('button', { name: 'Lay by hand' }).click();
   const pieces = page.locator('[data-hand-piece]');

@@ -10,12 +10,12 @@ export default defineConfig<DoorOptions>({
   outputDir: '../../../test-results',
   workers: 1,
   timeout: 600_000,
+  expect: { timeout: 300_000 },
   reporter: [['line']],
   use: {
     launchOptions: {
       args: [...quietFlags, ...rootFlags()],
       ...(program === '' ? {} : { executablePath: program }),
     },
-    viewport: { width: 1360, height: 900 },
   },
 });
