@@ -59,6 +59,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
       'pattern',
       'requirement',
       'cutting',
+      'panels',
       'lays',
       'cover',
       'toBuy',
@@ -88,7 +89,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     expect(detail('front zip').lengths.bySize[0]).toMatchObject({ soldMm: expect.closeTo(812.8, 6) });
     expect(detail('sewing thread').use).toMatchObject({ spoolCount: 1, coneCount: 1 });
     expect(detail('needles').choice).toMatchObject({ sizeNm: 75, point: 'sharp', conflict: '' });
-    expect(road.advice.map(({ kind }: { kind: string }) => kind)).toEqual(['seam bulk']);
+    expect(road.advice.map(({ kind }: { kind: string }) => kind)).toEqual(['pattern matching', 'seam bulk']);
     expect(detail('batting').pieces[0]).toMatchObject({ pieceName: 'Back', plyCount: 2 });
     expect(out).not.toMatch(/\{(length|mass|volume) /);
     const lays: Lay[] = road.lays;
