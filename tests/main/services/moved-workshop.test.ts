@@ -3,13 +3,9 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { fenwalkCoat } from '../../../shared-core/demo/coat.ts';
 import { type Asking, dump, openAsking, receivedCloth, receivedFill, tempFolder } from '../asking.ts';
+import { jpeg } from '../../fixtures/pictures.ts';
 
-/** A JPEG as far as its head tells: 31 by 640 px. */
-const photoBase64 = Buffer.from([
-  ...[0xff, 0xd8, 0xff, 0xc2, 0, 17, 8, 2, 128, 0, 31],
-  ...Array.from({ length: 40 }, () => 0x5a),
-  ...[0xff, 0xd9],
-]).toString('base64');
+const photoBase64 = Buffer.from(jpeg(31, 640)).toString('base64');
 
 /** What a maker would look for on the new computer. */
 async function seen(asking: Asking, itemId: string, planId: string) {
