@@ -1,5 +1,5 @@
 /** From material to price: work, overhead and what is put on top, by rules that hold for the whole workshop. */
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import {
   type Addition,
   isWorkSaid,
@@ -15,6 +15,7 @@ import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
 import { coatTotal } from '../../../shared-core/plan/sizes.ts';
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -33,17 +34,25 @@ export function PriceOfCoat() {
   const { input, estimate, edit } = useCoat();
   const { workshop, facts, refresh } = useWorkshop();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  // A change builds on what was saved last, whatever the screen still shows: they go one after another.
+  const saved = useRef<Settings | null>(null);
+  const lastSaving = useRef<Promise<void>>(Promise.resolve());
   if (!input || !estimate) return null;
   const rules = facts.settings.pricing ?? usualPriceRules;
   const sheet = priceSheet(input.plan, estimate.cost, rules);
   const count = coatTotal(input.plan);
-  const setRules = async (part: Partial<PriceRules>) => {
-    const answer = await call('saveSettings', workshop, {
-      ...facts.settings,
-      pricing: { ...rules, ...part },
-    });
+  const save = async (part: Partial<PriceRules>) => {
+    const settings = saved.current ?? facts.settings;
+    const pricing = { ...(settings.pricing ?? usualPriceRules), ...part };
+    const answer = await call('saveSettings', workshop, { ...settings, pricing });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) await refresh();
+    if (!answer.ok) return;
+    saved.current = answer.value;
+    await refresh();
+  };
+  const setRules = (part: Partial<PriceRules>): Promise<void> => {
+    lastSaving.current = lastSaving.current.then(() => save(part));
+    return lastSaving.current;
   };
   const setMinutes = async (minutes: number) => {
     const answer = await edit((plan) => setLabourMinutes(plan, minutes));
