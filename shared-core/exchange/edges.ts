@@ -15,7 +15,7 @@ export const turnPointReachMm = 0.1;
 export const thinnedFromCount = 24;
 export const thinnedWithinMm = 0.1;
 
-/** Path in mm, counter-clockwise. `turnPoints` that lie on no point of it are passed over. Names: "edge 1" onwards. */
+/** Path in mm, counter-clockwise. One of next to no size gives an edge without a line. `turnPoints` that lie on no point of it are passed over. Names: "edge 1" onwards. */
 export function edgesOfPath(
   path: DrawnPath,
   turnPoints: readonly Point[],
@@ -46,7 +46,7 @@ export function edgesOfPath(
       seam: null,
     };
   });
-  return { start: starts[breaks[0]!]!, edges };
+  return { start: starts[breaks[0]!] ?? path.start, edges };
 }
 
 /** Steps of no length left out, so that bends can be told. */

@@ -77,6 +77,10 @@ export function settledPiece(
   if (sewn.length > 0 && !sewLine)
     notes.push(`The sewing line of ${name} is not one closed line, so its boundary is taken alone.`);
   let outline = edgesOfPath(sewLine ?? boundary, turnPoints, mirror, meter);
+  if (outline.edges.every(({ segments }) => segments.length === 0)) {
+    const what = 'is so small that nothing of it is left';
+    return { piece: null, problems: [...problems, { where, what, mend: 'Check the unit.' }], notes };
+  }
   if (outline.edges.length > mostEdges) {
     problems.push({
       where,

@@ -11,34 +11,32 @@ export function offerKey({ itemId, supplier, unit }: Pick<Offer, 'itemId' | 'sup
 /** One offer of a supplier for an item is told from another by its unit, whatever its least. */
 export function isSameOffer(a: Offer, b: Offer): boolean {
   return (
-    a.itemId === b.itemId &&
-    supplierKey(a.supplier) === supplierKey(b.supplier) &&
-    a.unit.kind === b.unit.kind &&
-    unitSizes(a.unit).every((size, index) => isSameSize(size, unitSizes(b.unit)[index]))
+    a.itemId === b.itemId && isSameUnit(a.unit, b.unit) && supplierKey(a.supplier) === supplierKey(b.supplier)
   );
 }
 
-function isSameSize(a: number | null, b: number | null | undefined): boolean {
-  return typeof a === 'number' && typeof b === 'number' ? isSameNumber(a, b) : a === b;
+/** The same but for its least, as spreadsheets round. */
+export function isSameUnit(a: SellingUnit, b: SellingUnit): boolean {
+  switch (a.kind) {
+    case 'by length':
+      return b.kind === a.kind && isSameNumber(a.stepMm, b.stepMm) && isSameNumber(a.widthMm, b.widthMm);
+    case 'sheet':
+      return b.kind === a.kind && isSameNumber(a.widthMm, b.widthMm) && isSameNumber(a.lengthMm, b.lengthMm);
+    case 'spool':
+      return b.kind === a.kind && isSameNumber(a.threadM, b.threadM);
+    case 'by mass':
+      return b.kind === a.kind && isSameNumber(a.stepG, b.stepG);
+    case 'pack':
+      return b.kind === a.kind && isSameNumber(a.pieceCount, b.pieceCount);
+    case 'each':
+      return b.kind === a.kind && isSameLength(a.lengthMm, b.lengthMm);
+    default:
+      return a satisfies never;
+  }
 }
 
-function unitSizes(unit: SellingUnit): readonly (number | null)[] {
-  switch (unit.kind) {
-    case 'by length':
-      return [unit.stepMm, unit.widthMm];
-    case 'sheet':
-      return [unit.widthMm, unit.lengthMm];
-    case 'spool':
-      return [unit.threadM];
-    case 'by mass':
-      return [unit.stepG];
-    case 'pack':
-      return [unit.pieceCount];
-    case 'each':
-      return [unit.lengthMm];
-    default:
-      return unit satisfies never;
-  }
+function isSameLength(a: number | null, b: number | null): boolean {
+  return a === null || b === null ? a === b : isSameNumber(a, b);
 }
 
 /** What a buyer would not tell apart; the unit is the same already. */

@@ -10,7 +10,7 @@ import { kindRecords } from '../stash/kinds.ts';
 import { type Offer, offerProblems, type PriceBreak, type SellingUnit, soldAs } from '../stash/offer.ts';
 import type { PriceListSources, PriceRow } from './price-list.ts';
 import type { PriceUnits } from './price-list-heads.ts';
-import { isSameOffer, offerKey, saysTheSame, unitAmount } from './price-list-offer.ts';
+import { isSameUnit, offerKey, saysTheSame, unitAmount } from './price-list-offer.ts';
 import { readKind, shortened } from './stash-cells.ts';
 
 export const columns = [
@@ -31,6 +31,8 @@ export const columns = [
 ] as const;
 export type ColumnName = (typeof columns)[number];
 
+/** As many as an offer keeps. */
+const mostBreaks = 20;
 /** Prices of other years are slips of a hand or of a spreadsheet. */
 const priceYears = { first: 1990, last: 2100 };
 
@@ -100,7 +102,7 @@ export function priceRow(
     ...offerProblems(offer).map((each) => ({ ...each, where: `${where('breaks')}: ${each.where}` })),
   );
   if (problems.length > 0) return refused(...problems);
-  const same = (offered.get(offerKey(offer)) ?? []).filter((each) => isSameOffer(each, offer));
+  const same = (offered.get(offerKey(offer)) ?? []).filter((each) => isSameUnit(each.unit, offer.unit));
   // Where a supplier's offer stands in the stash twice, each line speaks of the one that it agrees with.
   const before = same.find((each) => saysTheSame(each, offer) && !spoken.has(each.id)) ?? same[0] ?? null;
   const does = before === null ? 'adds' : saysTheSame(before, offer) ? 'nothing new' : 'changes';
@@ -231,7 +233,16 @@ function breaksOf(
 ): PriceBreak[] {
   if (text === '') return [];
   const mend = `Write them as: 500 cm = ${plainMoney(105, currency)}; 20 m = ${plainMoney(98, currency)}.`;
-  return text.split(';').flatMap((part) => {
+  const parts = text.split(';', mostBreaks + 1);
+  if (parts.length > mostBreaks) {
+    problems.push({
+      where,
+      what: `has more than ${mostBreaks} price breaks`,
+      mend: 'Leave some of them out.',
+    });
+    return [];
+  }
+  return parts.flatMap((part) => {
     const [from, price, ...more] = part.split('=');
     if (from === undefined || price === undefined || more.length > 0) {
       const what = `has "${shortened(part.trim())}", which is no price break`;

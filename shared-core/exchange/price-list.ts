@@ -13,7 +13,7 @@ import type { Problem } from '../measure/problem.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item } from '../stash/stash.ts';
 import { priceHeads } from './price-list-heads.ts';
-import { isSameOffer, offerKey } from './price-list-offer.ts';
+import { isSameUnit, offerKey } from './price-list-offer.ts';
 import { type ColumnName, priceRow } from './price-list-row.ts';
 import { tableRows } from './table-rows.ts';
 
@@ -96,8 +96,8 @@ export function* priceListSteps(text: string, sources: PriceListSources): InStep
   return { rows, problems, unread };
 }
 
-/** Two lines on one offer; but each may agree with one of two that the stash has. */
+/** Two lines of one key on one offer; but each may agree with one of two that the stash has. */
 function isTwin(a: PriceRow, b: PriceRow): boolean {
   const agree = a.does === 'nothing new' && b.does === 'nothing new' && a.offer.id !== b.offer.id;
-  return isSameOffer(a.offer, b.offer) && !agree;
+  return isSameUnit(a.offer.unit, b.offer.unit) && !agree;
 }

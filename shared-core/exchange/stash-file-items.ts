@@ -17,7 +17,7 @@ import type { ChangedFact } from './stash-change.ts';
 import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
 import { isMark, noMark } from './stash-file-marks.ts';
-import { linesAtOnce, type StashLine } from './stash-lines.ts';
+import { enoughProblems, linesAtOnce, type StashLine } from './stash-lines.ts';
 
 /** The stash as it stands, and what only the program around it knows. */
 export interface StashNow {
@@ -61,6 +61,7 @@ export function* fileItems(
   const kinds = new Map<string, ItemKind>();
   for (const [index, line] of lines.entries()) {
     if (index % linesAtOnce === linesAtOnce - 1) yield;
+    if (problems.list.length > enoughProblems) return [];
     const kind = kindOf(line, problems);
     const name = oneLine(readText(cellOf(line, 'name')));
     if (name === '') problems.add(line.line, 'name', 'is empty', 'Give the item a name.');
@@ -79,6 +80,7 @@ export function* fileItems(
   const items: FileItem[] = [];
   let lineCount = 0;
   for (const [id, own] of groups) {
+    if (problems.list.length > enoughProblems) return [];
     lineCount += own.length;
     if (lineCount >= linesAtOnce) yield;
     lineCount %= linesAtOnce;

@@ -30,7 +30,7 @@ import {
 } from './stash-file-marks.ts';
 import { newLot } from './stash-file-new-lot.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding, optional } from './stash-file-place.ts';
-import { linesAtOnce, type StashLine } from './stash-lines.ts';
+import { enoughProblems, linesAtOnce, type StashLine } from './stash-lines.ts';
 
 const placeKeys = [
   'onHand',
@@ -52,6 +52,7 @@ export function* lotChanges(
   const fresh = new Map<string, StashLine[]>();
   for (const [index, line] of file.lines.entries()) {
     if (index % linesAtOnce === linesAtOnce - 1) yield;
+    if (problems.list.length > enoughProblems) return [];
     if (![...lotKeys, ...placeKeys].some((key) => cellOf(line, key) !== '')) continue;
     const mark = readText(cellOf(line, 'lotId'));
     const booked = known.lots.get(mark);

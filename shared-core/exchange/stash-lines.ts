@@ -23,6 +23,8 @@ export const linesAtOnce = 200;
 
 /** Past these the rest is told when the first are mended. */
 export const mostProblems = 40;
+/** Past these a file is not looked at any further. */
+export const enoughProblems = 5000;
 
 const inFile = 'The file';
 

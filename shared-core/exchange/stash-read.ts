@@ -6,7 +6,14 @@ import { type FileItem, fileItems, type StashNow } from './stash-file-items.ts';
 import { lotChanges } from './stash-file-lots.ts';
 import { knownMarks } from './stash-file-marks.ts';
 import { openFileProblems } from './stash-file-place.ts';
-import { linesAtOnce, mostProblems, type StashLimits, stashLines, usualStashLimits } from './stash-lines.ts';
+import {
+  enoughProblems,
+  linesAtOnce,
+  mostProblems,
+  type StashLimits,
+  stashLines,
+  usualStashLimits,
+} from './stash-lines.ts';
 
 export interface StashChanges {
   readonly lineCount: number;
@@ -48,12 +55,13 @@ export function* stashSteps(
   const { list } = problems;
   if (list.length === 0) return found({ lineCount: lines.value.length, changes });
   const rest = list.length - mostProblems;
-  const more = {
+  const more = list.length > enoughProblems ? `more than ${rest}` : rest;
+  const further = {
     where: 'The file',
-    what: `has ${rest} more ${rest === 1 ? 'problem' : 'problems'} like these`,
+    what: `has ${more} more ${rest === 1 ? 'problem' : 'problems'} like these`,
     mend: 'Mend those above first, then choose it again.',
   };
-  return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [more] : []));
+  return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [further] : []));
 }
 
 function itemChange({ lines, shelf, item, changed }: FileItem): StashChange[] {

@@ -32,8 +32,19 @@ interface OpenNode {
   line: number;
 }
 
-/** Letters of comments, which a parser takes longer for than for shapes. */
+/** Letters of comments, and letters written by their numbers, which a parser takes longer for than for shapes. */
 const mostCommentLetters = 2_000_000;
+const mostReferences = 200_000;
+
+/** Why the text is not worth a parser's time; null where it is. */
+function slowness(text: string): string | null {
+  if (commentLetterCount(text) > mostCommentLetters)
+    return `holds more than ${mostCommentLetters / 1e6} million letters of comments`;
+  let count = 0;
+  for (let at = text.indexOf('&'); at >= 0; at = text.indexOf('&', at + 1))
+    if (++count > mostReferences) return `holds more than ${mostReferences} letters written as references`;
+  return null;
+}
 
 function commentLetterCount(text: string): number {
   let count = 0;
@@ -47,10 +58,9 @@ function commentLetterCount(text: string): number {
 }
 
 export function readTree(text: string, limits: ReadLimits): ReadTree {
-  if (commentLetterCount(text) > mostCommentLetters) {
-    const what = `holds more than ${mostCommentLetters / 1e6} million letters of comments`;
-    return { ok: false, problem: { where: 'The file', what, mend: 'Save the drawing as plain SVG.' } };
-  }
+  const slow = slowness(text);
+  if (slow !== null)
+    return { ok: false, problem: { where: 'The file', what: slow, mend: 'Save the drawing as plain SVG.' } };
   const parser = new SaxesParser();
   const open: OpenNode[] = [];
   let root: OpenNode | null = null;

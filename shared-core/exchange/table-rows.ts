@@ -20,6 +20,8 @@ export interface Table {
 
 /** Rows between two steps. */
 const rowsAtOnce = 500;
+/** No table that is read here has near as many. */
+const mostColumns = 1000;
 /** The library keeps a record of each; a table with so many is none. */
 const mostLoneQuotes = 100_000;
 
@@ -51,7 +53,10 @@ export function* tableRows(text: string, mostRows: number, inFile: string): InSt
     const broken = new Set(part.errors.filter(({ type }) => type === 'Quotes').map(({ row }) => row));
     for (const [index, cells] of part.data.entries()) {
       line++;
-      if (line === 1) headings = cells;
+      if (line === 1) {
+        if (cells.length > mostColumns) return refused(tooWide(inFile));
+        headings = cells;
+      }
       const isBlank = cells.every((cell) => cell.trim() === '');
       if (broken.has(index)) problems.push(brokenQuotes(line));
       else if (line === 1 || isBlank) continue;
@@ -77,6 +82,10 @@ function hasManyLoneQuotes(text: string): boolean {
     if (isLone && ++count > mostLoneQuotes) return true;
   }
   return false;
+}
+
+function tooWide(where: string): Problem {
+  return { where, what: `has more than ${mostColumns} columns`, mend: 'Take out those that nobody needs.' };
 }
 
 function brokenQuotes(line: number): Problem {

@@ -2,13 +2,14 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import SqliteDatabase from 'better-sqlite3';
 import { openServices, type ServiceOptions, type Services } from '../../main/services/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
 import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
+import { dump } from './dump.ts';
 
 export { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
+export { dump } from './dump.ts';
 
 const leftovers: (() => void)[] = [];
 
@@ -75,22 +76,6 @@ export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
       return outcome.problems;
     },
   };
-}
-
-/** Every row of every table as one text. */
-export function dump(file: string): string {
-  const database = new SqliteDatabase(file, { readonly: true });
-  try {
-    const tables = database
-      .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name")
-      .pluck()
-      .all() as string[];
-    return JSON.stringify(
-      tables.map((table) => [table, database.prepare(`SELECT * FROM "${table}"`).raw().all()]),
-    );
-  } finally {
-    database.close();
-  }
 }
 
 /** Names in a folder, sorted; without the log that reading a file to compare it leaves beside it. */

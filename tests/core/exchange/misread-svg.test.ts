@@ -92,6 +92,14 @@ describe('an SVG', () => {
     );
   });
 
+  it('drawn far too small says that nothing is left of a piece', () => {
+    const text = svg(board, 'width="7e-5mm" height="5e-5mm" viewBox="0 0 700 500"');
+    expect(sizes(text)).toEqual([]);
+    expect(said(text)).toEqual([
+      'The piece board (line 2) is so small that nothing of it is left. Check the unit.',
+    ]);
+  });
+
   it('with units on its shapes takes them as a browser draws them, and says so', () => {
     const text = svg('<rect id="a" width="20cm" height="100"/>');
     expect(sizes(text)).toEqual(['a 756 x 100']);

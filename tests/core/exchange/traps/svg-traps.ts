@@ -135,7 +135,7 @@ export const svgTraps: readonly Trap[] = [
     text: () => drawing(`<path d="M0 0h200v90z"><title>${'x'.repeat(19e6)}</title></path>`),
   },
   {
-    name: 'half a million references to letters',
+    name: 'three million references to letters',
     text: () => drawing(`<title>${'&#65;'.repeat(3e6)}</title>`),
   },
   {
