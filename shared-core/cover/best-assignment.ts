@@ -18,7 +18,7 @@ export interface Assignment {
   readonly lay: SlotLay;
 }
 
-/** Where no way carries the slot, everything that is free and more to buy. */
+/** Where no way carries the slot, everything that is free and more to buy: never more than the planned lay. */
 export async function bestAssignment(
   input: CoverInput,
   need: ShapesNeed,
@@ -53,11 +53,17 @@ export async function bestAssignment(
   );
   if (best) return best;
   const used = [...begunFree, ...free.filter((candidate) => !isBegun(candidate))];
+  const toBuy = endlessLength('to buy', widthMm, item);
+  const planned = input.lays.get(slot.id);
+  const allBought = planned
+    ? { slotId: slot.id, job: { ...planned.job, lengths: [toBuy] }, result: planned.result }
+    : null;
+  if (used.length === 0 && allBought) return { used, lay: allBought };
   const lengths = used.map((candidate) => onShelf(candidate, item));
-  return {
-    used,
-    lay: await laid([...lengths, endlessLength('to buy', widthMm, item)], `${slot.name} on the stash`),
-  };
+  const lay = await laid([...lengths, toBuy], `${slot.name} on the stash`);
+  // A lay that was looked for on worse luck never asks a maker to buy more than a coat without any stash takes.
+  const boughtMm = lay.result.usedLengthMm[used.length] ?? 0;
+  return allBought && boughtMm > totalUsedMm(allBought.result) ? { used: [], lay: allBought } : { used, lay };
 }
 
 /** Cloth that the pieces take, gaps counted: those of the planned lay, a little closer. To spare lays that cannot come out. */

@@ -4,6 +4,7 @@ import { solveHere } from '../../../main/services/solver.ts';
 import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow.ts';
 import { estimateChange } from '../../../shared-core/flow-change.ts';
 import type { SlotCover } from '../../../shared-core/cover/cover.ts';
+import { type RunLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import {
   clothLot,
   item,
@@ -55,6 +56,33 @@ describe('which lengths cover the coat', () => {
       wantedLengthMm: null,
       missingPieceCount: 1,
     });
+  });
+
+  it('asks for just what the coat needs where the shelf is empty, and looks for no second lay', async () => {
+    const asked: string[] = [];
+    const runLay: RunLay = async (job, what) => {
+      asked.push(what);
+      return layHere(job, what);
+    };
+    const sources = { plan: threePanels, shelf: [onShelf(taffeta)], offers: [], suppliers: [] };
+    const { lays, cover } = await estimate(sources, runLay, solveHere);
+    expect(asked).toHaveLength(1);
+    expect(cover[0]!.shortage!.amount).toBe(totalUsedMm(lays[0]!.result));
+    expect(cover[0]!.lay!.result).toBe(lays[0]!.result);
+  });
+
+  it('never asks for more cloth beside a scrap than without it, however the lays come out', async () => {
+    const shelf = [onShelf(taffeta, clothLot('shell item', 'autumn', 1400, [750], 3000))];
+    // A search that finds nothing good once the scrap is in the lay: the pieces end up far along the cloth to buy.
+    const runLay: RunLay = async (job, what) => {
+      const result = await layHere(job, what);
+      if (job.lengths.length === 1) return result;
+      return { ...result, usedLengthMm: [0, 5000] };
+    };
+    const sources = { plan: threePanels, shelf, offers: [], suppliers: [] };
+    const { cover } = await estimate(sources, runLay, solveHere);
+    expect(tenths(cover[0]!.shortage!.amount)).toBe(2100);
+    expect(cover[0]!.uses).toEqual([]);
   });
 
   it('does not touch what another plan has reserved', async () => {
