@@ -31,6 +31,7 @@ export default defineConfig<DoorOptions>({
       ...(program === '' ? {} : { executablePath: program }),
     },
     screenshot: 'only-on-failure',
+    locale: 'en-IE',
   },
   projects: [
     { name: 'loopback', use: { door: 'loopback' } },

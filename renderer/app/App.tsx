@@ -3,6 +3,7 @@ import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 
 import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { call } from '../client/api.ts';
+import { withFirstUnits } from '../client/first-units.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
 import { Problems } from '../parts/Problems.tsx';
 import { Frame } from './Frame.tsx';
@@ -44,7 +45,7 @@ export function App() {
     }
     setRefusal(null);
     onRead?.();
-    setFacts(answer.value);
+    setFacts(await withFirstUnits(answer.value));
   }, []);
 
   useEffect(() => {

@@ -261,6 +261,8 @@ export const settings = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, 'is not three capital letters, as in EUR'),
   /** How a coat's price is made; absent until the maker has said so. */
   pricing: priceRules.exactOptional(),
+  /** Where system and currency come from: the locale of the window that first opened the workshop, or the maker. */
+  unitsFrom: z.enum(['locale', 'maker']).exactOptional(),
 });
 export type Settings = z.infer<typeof settings>;
 

@@ -86,10 +86,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     async ({ sharedBrowser }, use) => {
       let profile: Promise<BrowserContext> | undefined;
       await use(() => {
-        // Nothing that moves has to be waited for, or drawn.
-        profile ??= sharedBrowser().then((browser) =>
-          browser.newContext({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce' }),
-        );
+        profile ??= sharedBrowser().then((browser) => newProfile(browser, usualLocale));
         return profile;
       });
     },
@@ -106,7 +103,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   ],
 
   workshop: async (
-    { door, startsFrom, layPace, asStarted, sharedProfile, hosts, playwright },
+    { door, startsFrom, layPace, asStarted, locale, sharedBrowser, sharedProfile, hosts, playwright },
     use,
     testInfo,
   ) => {
@@ -117,14 +114,21 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     if (startsFrom !== '') copyFileSync(startsFrom, dataFile);
     const consoleErrors: string[] = [];
     let pace = layPace;
+    const ownProfile =
+      door === 'loopback' && locale !== undefined && locale !== usualLocale
+        ? await newProfile(await sharedBrowser(), locale)
+        : null;
     const open = async (isStarted: boolean): Promise<OpenDoor> =>
       door === 'loopback'
         ? openLoopback(
-            await sharedProfile(),
+            ownProfile ?? (await sharedProfile()),
             isStarted ? await startHost(dataFile) : await hosts.open(dataFile),
             { startFolder: isStarted ? folder : null, pace: () => pace, consoleErrors },
           )
-        : openElectron(playwright._electron, folder, dataFile, consoleErrors);
+        : openElectron(playwright._electron, folder, dataFile, {
+            locale: locale ?? usualLocale,
+            consoleErrors,
+          });
     let current = await open(asStarted);
     await use({
       dataFile,
@@ -141,6 +145,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
       },
     });
     await current.close();
+    await ownProfile?.close();
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
     expect(consoleErrors, "errors in the page's console").toEqual([]);
   },
@@ -149,6 +154,14 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     await use(workshop.firstPage);
   },
 });
+
+/** The maker of the specs measures in metres and pays in euros, wherever the machine stands. */
+const usualLocale = 'en-IE';
+
+function newProfile(browser: Browser, locale: string): Promise<BrowserContext> {
+  // Nothing that moves has to be waited for, or drawn.
+  return browser.newContext({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce', locale });
+}
 
 async function openLoopback(
   profile: BrowserContext,
@@ -185,12 +198,12 @@ async function openElectron(
   electron: { launch(options: object): Promise<ElectronApplication> },
   folder: string,
   dataFile: string,
-  consoleErrors: string[],
+  { locale, consoleErrors }: { readonly locale: string; readonly consoleErrors: string[] },
 ): Promise<OpenDoor> {
   const { ELECTRON_RUN_AS_NODE: _, ...env } = process.env;
   const application = await electron.launch({
     executablePath: electronProgram(),
-    args: [...rootFlags(), root, '--data', dataFile],
+    args: [...rootFlags(), root, `--lang=${locale}`, '--data', dataFile],
     // The window's own profile belongs to the spec too.
     env: { ...env, XDG_DATA_HOME: folder },
   });

@@ -82,7 +82,7 @@ export function SettingsRoom() {
             { value: 'metric', label: 'Metric', hint: 'cm, m, g, g/m²' },
             { value: 'imperial', label: 'Imperial', hint: 'in, yd, oz, oz/yd²' },
           ]}
-          onChange={(system) => change({ system }, 0)}
+          onChange={(system) => change({ system, unitsFrom: 'maker' }, 0)}
         />
       </Group>
 
@@ -95,7 +95,9 @@ export function SettingsRoom() {
             label="Currency"
             value={settings.currency}
             hint="Three letters, such as EUR, GBP or USD"
-            onChange={(text) => change({ currency: text.trim().toUpperCase() }, typingPauseMs)}
+            onChange={(text) =>
+              change({ currency: text.trim().toUpperCase(), unitsFrom: 'maker' }, typingPauseMs)
+            }
           />
         </div>
       </Group>

@@ -8,6 +8,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Problems } from '../../parts/Problems.tsx';
 import { UpgradeNotes } from '../../parts/UpgradeNotes.tsx';
 import { BoltDrawing } from './BoltDrawing.tsx';
+import { FirstUnits } from './FirstUnits.tsx';
 import { Standing } from './Standing.tsx';
 import style from './Welcome.module.css';
 
@@ -88,6 +89,7 @@ export function Welcome() {
         <BoltDrawing />
       </section>
       <UpgradeNotes notes={facts.upgradeNotes.filter(({ isSeen }) => !isSeen)} />
+      {isEmpty && facts.settings.unitsFrom === 'locale' && <FirstUnits />}
       {isEmpty ? <Road /> : <Standing />}
     </div>
   );

@@ -1,0 +1,70 @@
+/** Asked once, of a new workshop: what figures and prices are in. What the locale proposes holds until it is changed. */
+import { useState } from 'react';
+import type { Settings } from '../../../shared-core/contract/schemas.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { call } from '../../client/api.ts';
+import { currencies } from '../../client/locale-units.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ChoiceField } from '../../parts/Field.tsx';
+import { OneOf } from '../../parts/OneOf.tsx';
+import { Problems } from '../../parts/Problems.tsx';
+import style from './FirstUnits.module.css';
+
+type Units = Pick<Settings, 'system' | 'currency' | 'unitsFrom'>;
+
+export function FirstUnits() {
+  const { workshop, facts, refresh } = useWorkshop();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [units, setUnits] = useState<Units>(facts.settings);
+
+  const save = async (next: Units) => {
+    setUnits(next);
+    const { system, currency, unitsFrom = 'locale' } = next;
+    const answer = await call('saveSettings', workshop, { ...facts.settings, system, currency, unitsFrom });
+    setProblems(answer.ok ? [] : answer.problems);
+    if (answer.ok) await refresh();
+    else setUnits(facts.settings);
+  };
+
+  return (
+    <section className={style.units} aria-labelledby="first-units">
+      <div className={style.words}>
+        <h2 id="first-units" className={style.title}>
+          Your units and currency
+        </h2>
+        <p className="quiet small">
+          As is usual where this machine is set up. Any field takes either system, and Settings changes both.
+        </p>
+      </div>
+      <OneOf
+        label="Units"
+        value={units.system}
+        options={[
+          { value: 'metric', label: 'Metric', hint: 'cm, m, g' },
+          { value: 'imperial', label: 'Imperial', hint: 'in, yd, oz' },
+        ]}
+        onChange={(next) => void save({ ...units, system: next })}
+      />
+      <div className={style.currency}>
+        <ChoiceField
+          label="Currency"
+          value={units.currency}
+          options={currencyOptions(units.currency)}
+          onChange={(next) => next !== '' && void save({ ...units, currency: next })}
+        />
+      </div>
+      <Button onClick={() => void save({ ...units, unitsFrom: 'maker' })}>Keep these</Button>
+      <Problems problems={problems} />
+    </section>
+  );
+}
+
+function currencyOptions(current: string) {
+  const names = new Intl.DisplayNames('en', { type: 'currency', fallback: 'code' });
+  const codes = currencies.includes(current) ? currencies : [current, ...currencies];
+  return codes.map((code) => {
+    const name = names.of(code);
+    return { value: code, label: name === code || name === undefined ? code : `${code}, ${name}` };
+  });
+}
