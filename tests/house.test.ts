@@ -22,7 +22,7 @@ test('every import between files names its ending', () => {
   const bare = files.flatMap((file) =>
     importedBy(readFileSync(join(root, file), 'utf8'))
       .filter((specifier) => specifier.startsWith('.'))
-      .filter((specifier) => !/\.(ts|tsx|mjs|css|json|svg|png)(\?\w+)?$/.test(specifier))
+      .filter((specifier) => !/\.(ts|tsx|mjs|css|json|svg|png|ttf)(\?\w+)?$/.test(specifier))
       .map((specifier) => `${file} imports ${specifier}`),
   );
   expect(bare).toEqual([]);

@@ -32,7 +32,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   exchange: ['papaparse', 'saxes', 'svgpath', 'zod'],
   geometry: ['clipper2-ts'],
   lay: ['clipper2-ts'],
-  paper: ['papaparse', '@cantoo/pdf-lib'],
+  paper: ['papaparse', '@cantoo/pdf-lib', '@cantoo/fontkit', 'qrcode-generator'],
 };
 
 const mainLayers = ['database', 'services', 'doors'];

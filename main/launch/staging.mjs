@@ -8,6 +8,9 @@ import { join } from 'node:path';
 const licencesHead =
   'Bolt & Baffle contains these works of others. Electron and Chromium have texts of their own beside this one.';
 
+/** Works of others that lie among the project's own files. */
+const worksBeside = [{ title: 'Noto Sans 2.015 (OFL-1.1)', file: 'resources/typeface/licence.txt' }];
+
 /** Of a package that runs beside the built files, what it needs to run. */
 const runningParts = ['LICENSE', 'lib', 'prebuilds'];
 
@@ -72,7 +75,7 @@ export function shippedPackages(root) {
 
 /**
  * One text: for each package its name, version, licence and the licence's words, as they lie in the package or, where
- * it has none or carries a work of others, in resources/packaging/licences.
+ * it has none or carries a work of others, in resources/packaging/licences; and works that are no packages.
  *
  * @param {string} root
  * @param {readonly string[]} packages as of shippedPackages
@@ -92,8 +95,11 @@ export function licenceTexts(root, packages) {
       ...files.map((file) => readFileSync(file, 'utf8').trim()),
     ].join('\n\n');
   });
+  const beside = worksBeside.map(({ title, file }) =>
+    [title, readFileSync(join(root, file), 'utf8').trim()].join('\n\n'),
+  );
   const line = `\n\n${'-'.repeat(80)}\n\n`;
-  return `${[licencesHead, ...parts].join(line)}\n`;
+  return `${[licencesHead, ...parts, ...beside].join(line)}\n`;
 }
 
 /** @param {string} file */

@@ -21,6 +21,14 @@ export function unusedParts(platform, arch) {
     '@cantoo/pdf-lib/dist/pdf-lib*',
     '@cantoo/pdf-lib/src',
     '@cantoo/pdf-lib/ts3.4',
+    '@cantoo/fontkit/dist/fontkit.umd*',
+    '@cantoo/fontkit/dist/browser.cjs*',
+    '@cantoo/fontkit/src',
+    // Of its own codec it only reads.
+    'brotli/build',
+    'brotli/enc',
+    'qrcode-generator/experiment',
+    'qrcode-generator/test',
     '@base-ui/react/docs',
     'zod/src',
   ];

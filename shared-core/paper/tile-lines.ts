@@ -2,8 +2,6 @@
 import { closePath, lineTo, moveTo, type PDFOperator, stroke } from '@cantoo/pdf-lib';
 import type { SheetLine } from './tiles.ts';
 
-export const ptPerMm = 72 / 25.4;
-
 /** Width in mm, and dashes in mm; none: drawn through. */
 export const lineLooks: Readonly<
   Record<SheetLine['kind'], { readonly widthMm: number; readonly dash: readonly number[] }>

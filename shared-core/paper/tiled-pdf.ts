@@ -8,19 +8,16 @@ import {
   lineTo,
   moveTo,
   PDFDocument,
-  type PDFFont,
   type PDFPage,
   popGraphicsState,
   pushGraphicsState,
   rectangle,
-  rgb,
   setDashPattern,
   setLineWidth,
-  StandardFonts,
   stroke,
 } from '@cantoo/pdf-lib';
-import { lineLooks, pathOf, ptPerMm } from './tile-lines.ts';
-import { plainLetters } from './plain-letters.ts';
+import { ink, ptPerMm, soft } from './pdf-sheet.ts';
+import { lineLooks, pathOf } from './tile-lines.ts';
 import {
   paperSizes,
   type SheetDrawing,
@@ -30,18 +27,14 @@ import {
   tileMarginMm,
   tilingOf,
 } from './tiles.ts';
+import { embedTypeface, type Typeface, type TypefaceFiles, type WrittenPdf } from './typeface.ts';
 
-export interface TiledPdf {
-  readonly bytes: Uint8Array;
+export interface TiledPdf extends WrittenPdf {
   readonly sheetCount: number;
-  /** Letters that the PDF's typeface does not have: they stand in a plainer spelling or as ?. */
-  readonly changedLetters: readonly string[];
 }
 
 /** The square that tells whether a print is at true size. */
 export const testSquareMm = 100;
-const ink = rgb(0.09, 0.15, 0.16);
-const soft = rgb(0.4, 0.46, 0.48);
 const hairMm = 0.15;
 const markMm = 4;
 
@@ -49,28 +42,25 @@ const markMm = 4;
 export async function tiledPdf(
   drawing: SheetDrawing,
   { format, day }: { readonly format: TileFormat; readonly day: string },
+  files: TypefaceFiles,
 ): Promise<TiledPdf> {
   const pdf = await PDFDocument.create({ updateMetadata: false });
-  const font = await pdf.embedFont(StandardFonts.Helvetica);
-  const known = new Set(font.getCharacterSet());
-  const changed = new Set<string>();
-  const letters = (text: string): string => {
-    const written = plainLetters(text, (codePoint) => known.has(codePoint));
-    for (const letter of written.changed) changed.add(letter);
-    return written.text;
-  };
-  pdf.setTitle(letters(drawing.title));
+  const typeface = await embedTypeface(pdf, files);
+  pdf.setTitle(typeface.letters(drawing.title));
   const tiling = tilingOf(drawing, format);
-  const tools: Tools = { pdf, font, letters, drawing, tiling, format };
+  const tools: Tools = { pdf, typeface, drawing, tiling, format };
   writeMapPage(tools, day);
   for (const tile of tiling.tiles) writeTile(tools, tile);
-  return { bytes: await pdf.save(), sheetCount: tiling.tiles.length, changedLetters: [...changed] };
+  return {
+    bytes: await pdf.save(),
+    sheetCount: tiling.tiles.length,
+    missingLetters: [...typeface.missing],
+  };
 }
 
 interface Tools {
   readonly pdf: PDFDocument;
-  readonly font: PDFFont;
-  readonly letters: (text: string) => string;
+  readonly typeface: Typeface;
   readonly drawing: SheetDrawing;
   readonly tiling: Tiling;
   readonly format: TileFormat;
@@ -82,7 +72,7 @@ function addPage({ pdf, format }: Tools): PDFPage {
 }
 
 function write(
-  { font, letters }: Tools,
+  { typeface: { regular, letters } }: Tools,
   page: PDFPage,
   text: string,
   x: number,
@@ -93,7 +83,7 @@ function write(
     x: x * ptPerMm,
     y: y * ptPerMm,
     size: sizeMm * ptPerMm,
-    font,
+    font: regular.font,
     color: ink,
   });
 }

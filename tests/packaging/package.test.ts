@@ -94,6 +94,9 @@ describe('what is installed', () => {
       const { name, version } = JSON.parse(readFileSync(join(root, path, 'package.json'), 'utf8'));
       expect(text).toContain(`\n${name} ${version} (`);
     }
+    // The typeface of PDFs is no package; its licence asks to go with it.
+    expect(text).toContain('Noto Sans 2.015 (OFL-1.1)');
+    expect(text).toContain('SIL OPEN FONT LICENSE Version 1.1');
     mkdirSync(join(folder, 'node_modules/wool'), { recursive: true });
     writeFileSync(
       join(folder, 'node_modules/wool/package.json'),

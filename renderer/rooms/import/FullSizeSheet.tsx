@@ -5,12 +5,11 @@ import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sheetFormat } from '../../../shared-core/paper/paper-table.ts';
 import { paperSizes, type TileFormat, tileMarginMm, tilingOf } from '../../../shared-core/paper/tiles.ts';
 import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { logSaysWhere, noteFailure } from '../../client/note-failure.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/Button.tsx';
 import { todayIso } from '../../parts/calendar.ts';
 import { OneOf } from '../../parts/OneOf.tsx';
-import { fileName, saveFile } from '../../parts/save-file.ts';
+import { savePdf } from '../../parts/save-pdf.ts';
 import { Sheet } from '../../parts/Sheet.tsx';
 
 /** On small paper, rows of so many sheets: as wide as an arm reaches while they are stuck together. */
@@ -33,19 +32,17 @@ export function FullSizeSheet({ plan, onClose }: { plan: CoatPlan; onClose: () =
   const [said, setSaid] = useState('');
   const save = async () => {
     setSaid('Writing the PDF.');
-    try {
+    let sheetCount = 0;
+    const unsaid = await savePdf(`${plan.name} full size ${format}`, async (files) => {
       // Loaded when it is first wanted: no screen needs it.
       const { tiledPdf } = await import('../../../shared-core/paper/tiled-pdf.ts');
-      const { bytes, sheetCount } = await tiledPdf(drawingFor(plan, format), {
-        format,
-        day: dayWords(todayIso()),
-      });
-      saveFile(fileName(`${plan.name} full size ${format}`, 'pdf'), 'application/pdf', bytes);
-      setSaid(`Saved: a map and ${sheetCount} ${sheetCount === 1 ? 'sheet' : 'sheets'}.`);
-    } catch (error) {
-      noteFailure('full size', error);
-      setSaid(`The PDF could not be written. Save the pieces as SVG instead. ${logSaysWhere}`);
-    }
+      const day = dayWords(todayIso());
+      const written = await tiledPdf(drawingFor(plan, format), { format, day }, files);
+      sheetCount = written.sheetCount;
+      return written;
+    });
+    const sheets = `${sheetCount} ${sheetCount === 1 ? 'sheet' : 'sheets'}`;
+    setSaid([sheetCount > 0 ? `Saved: a map and ${sheets}.` : '', unsaid].filter(Boolean).join(' '));
   };
   return (
     <Sheet

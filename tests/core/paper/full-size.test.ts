@@ -1,60 +1,33 @@
-import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, test } from 'vitest';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
 import { patternDrawing } from '../../../shared-core/flow-pattern-sheets.ts';
 import { chainLengthMm } from '../../../shared-core/geometry/curve.ts';
 import { testSquareMm, tiledPdf } from '../../../shared-core/paper/tiled-pdf.ts';
-import { paperSizes, type TileFormat, tileMarginMm, tilingOf } from '../../../shared-core/paper/tiles.ts';
+import {
+  paperSizes,
+  type SheetDrawing,
+  type TileFormat,
+  tileMarginMm,
+  tilingOf,
+} from '../../../shared-core/paper/tiles.ts';
 import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
+import { mmPerPt, pdfSheets } from './pdf-text.ts';
+import { typefaceFiles } from './typeface.ts';
 
-/** The PDF is read by another library than the one that wrote it. */
-const mmPerPt = 25.4 / 72;
 const plan = demoWorkshop().plans[0]!;
 
-interface Path {
-  /** Corners in mm from the lower left of the page. */
-  readonly points: readonly { readonly x: number; readonly y: number }[];
-  readonly isDashed: boolean;
-}
-
-async function read(bytes: Uint8Array) {
-  const pdf = await getDocument({ data: bytes.slice(), useSystemFonts: true, verbosity: 0 }).promise;
-  const pages = [];
-  for (let number = 1; number <= pdf.numPages; number++) {
-    const page = await pdf.getPage(number);
-    const [, , width, height] = page.view as [number, number, number, number];
-    const { fnArray, argsArray } = await page.getOperatorList();
-    const text = (await page.getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
-    pages.push({
+async function read(drawing: SheetDrawing, format: TileFormat, day = '') {
+  const { bytes, sheetCount } = await tiledPdf(drawing, { format, day }, typefaceFiles);
+  const sheets = await pdfSheets(bytes);
+  return {
+    sheetCount,
+    pages: sheets.map(({ width, height, texts, paths }) => ({
       widthMm: width * mmPerPt,
       heightMm: height * mmPerPt,
-      text,
-      paths: pathsOf(fnArray, argsArray),
-    });
-  }
-  return pages;
-}
-
-/** Paths as the reader gives them: a flat list of 0 x y (move), 1 x y (line) and 4 (close). */
-function pathsOf(fnArray: readonly number[], argsArray: readonly unknown[]): Path[] {
-  let isDashed = false;
-  return fnArray.flatMap((operator, index): Path[] => {
-    const args = argsArray[index] as readonly unknown[];
-    if (operator === OPS.setDash) isDashed = (args[0] as readonly number[]).length > 0;
-    if (operator !== OPS.constructPath) return [];
-    const flat = [...((args[1] as readonly (Float32Array | null)[])[0] ?? [])];
-    const points: { x: number; y: number }[] = [];
-    for (let k = 0; k < flat.length; ) {
-      if (flat[k] === 4) {
-        if (points[0]) points.push(points[0]);
-        k += 1;
-        continue;
-      }
-      points.push({ x: flat[k + 1]! * mmPerPt, y: flat[k + 2]! * mmPerPt });
-      k += 3;
-    }
-    return [{ points, isDashed }];
-  });
+      text: texts.map(({ text }) => text).join(' '),
+      paths,
+    })),
+  };
 }
 
 function drawingFor(format: TileFormat) {
@@ -66,8 +39,7 @@ describe('pieces at full size on paper', () => {
     'come on sheets of %s, with a map before them',
     async (format) => {
       const drawing = drawingFor(format);
-      const { bytes, sheetCount } = await tiledPdf(drawing, { format, day: '29 Nov 2026' });
-      const pages = await read(bytes);
+      const { pages, sheetCount } = await read(drawing, format, '29 Nov 2026');
       expect(pages).toHaveLength(sheetCount + 1);
       for (const page of pages) {
         expect(page.widthMm).toBeCloseTo(paperSizes[format].widthMm, 2);
@@ -80,7 +52,7 @@ describe('pieces at full size on paper', () => {
   );
 
   test('have a square on the first page that measures what it says', async () => {
-    const [first] = await read((await tiledPdf(drawingFor('A4'), { format: 'A4', day: '' })).bytes);
+    const [first] = (await read(drawingFor('A4'), 'A4')).pages;
     const square = first!.paths.find(({ points }) => {
       const xs = points.map(({ x }) => x);
       return points.length >= 4 && Math.abs(Math.max(...xs) - Math.min(...xs) - testSquareMm) < 0.01;
@@ -90,7 +62,7 @@ describe('pieces at full size on paper', () => {
   });
 
   test('have sewing lines as long as the drafted edges, to a tenth of a millimetre', async () => {
-    const pages = await read((await tiledPdf(drawingFor('A0'), { format: 'A0', day: '' })).bytes);
+    const { pages } = await read(drawingFor('A0'), 'A0');
     const sewn = pages.slice(1).flatMap(({ paths }) => paths.filter(({ isDashed }) => isDashed));
     const lengths = sewn.map(({ points }) => chainLengthMm(points));
     for (const piece of plan.pieces) {
