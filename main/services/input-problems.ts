@@ -87,7 +87,17 @@ const oneOf: Readonly<Record<string, string>> = {
 };
 
 /** Steps that say nothing to a maker. */
-const unspoken = new Set(['lot', 'plan', 'outline', 'unit', 'facts', 'typed', 'result', 'pricing']);
+const unspoken = new Set([
+  'lot',
+  'firstLot',
+  'plan',
+  'outline',
+  'unit',
+  'facts',
+  'typed',
+  'result',
+  'pricing',
+]);
 
 /** "Price", "Length 2, width", "Piece 3 (hood), edge 2 (hem), allowance". */
 export function placeInWords(path: readonly PropertyKey[], input: unknown): string {

@@ -62,7 +62,11 @@ export async function receiveLot(
   return found({ lotId });
 }
 
-function receivingProblems(item: CountedItem, input: CallInput<'receiveLot'>): Problem[] {
+/** What is wrong with a purchase of an item; empty when it can be received. */
+export function receivingProblems(
+  item: CountedItem,
+  input: Omit<CallInput<'receiveLot'>, 'itemId'>,
+): Problem[] {
   const { name } = item;
   if (!kindRecords[item.kind].hasLengths) {
     if (input.lengths.length > 0) {

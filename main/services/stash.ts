@@ -9,7 +9,7 @@ import { type CallContext, type Calls, newId } from './call.ts';
 import { refreshSearchText } from './item-search.ts';
 import { correctCount, takeStock } from './counting.ts';
 import { movementOf, noSuchItem, writeOff } from './ledger.ts';
-import { receiveLot } from './receiving.ts';
+import { receiveLot, receivingProblems } from './receiving.ts';
 import { archiveItem, isPutAway } from './put-away.ts';
 import { setAsideOfItem } from './set-aside.ts';
 import { readOffers, readShelves } from './shelf.ts';
@@ -93,6 +93,17 @@ async function saveItem(
       mend: 'Give it another name or colour, or add a lot to the item that is there.',
     });
   }
+  const { firstLot } = input;
+  if (firstLot && before) {
+    problems.push({
+      where: `First purchase of ${before.name}`,
+      what: 'is given, though the item is there already',
+      mend: 'Save the item without it, and receive it as a further lot.',
+    });
+  } else if (firstLot) {
+    const item = { kind: input.kind, name: input.name, facts: JSON.stringify(input.facts) };
+    problems.push(...receivingProblems(item, firstLot));
+  }
   if (problems.length > 0) return refused(...problems);
   const itemId: ItemId = input.itemId ?? newId();
   const row = {
@@ -113,6 +124,10 @@ async function saveItem(
       .values({ ...row, id: itemId, search_text: '' })
       .execute();
   await refreshSearchText(queries, itemId);
+  if (firstLot) {
+    const received = await receiveLot(context, { ...firstLot, itemId });
+    if (!received.ok) return received;
+  }
   return found({ itemId });
 }
 

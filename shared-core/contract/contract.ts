@@ -83,7 +83,7 @@ export const calls = {
     }),
   },
   readItem: { changes: false, input: z.strictObject({ itemId: id }) },
-  /** itemId null makes a new item. */
+  /** itemId null makes a new item; firstLot is its first purchase, received with it or not at all. */
   saveItem: {
     changes: true,
     input: z.strictObject({
@@ -95,6 +95,7 @@ export const calls = {
       notes: longText,
       facts: factValues,
       typed: typedTexts,
+      firstLot: receivedLot.omit({ itemId: true }).exactOptional(),
     }),
   },
   /**

@@ -13,8 +13,9 @@ async function addHollinTaffeta(page: Page): Promise<void> {
   const sheet = page.getByRole('dialog', { name: 'New item' });
   await sheet.getByLabel('Name').fill('Hollin taffeta');
   await sheet.getByLabel('Colour').fill('pine');
-  await sheet.getByLabel('Place').fill('rack 4');
   await sheet.getByLabel('Width', { exact: true }).fill('57 1/2 in');
+  await sheet.getByText('More about the cloth').click();
+  await sheet.getByLabel('Place').fill('rack 4');
   await sheet.getByLabel('Selvage').fill('3/8 in');
   await sheet.getByLabel('Weight').fill('1.7 oz/yd2');
   await sheet.getByRole('button', { name: 'Add to the stash' }).click();
@@ -56,6 +57,41 @@ test('a cloth typed in inches is shown back in inches, though the workshop is me
   ).toBeVisible();
 });
 
+test('a new cloth asks for little, and comes with its first roll in one step', async ({ page }) => {
+  await goTo(page, 'Stash');
+  await page.getByRole('button', { name: 'New item' }).click();
+  const sheet = page.getByRole('dialog', { name: 'New item' });
+  const more = sheet.getByText('More about the cloth');
+  await expect(sheet.getByText(/^place, selvage, weight, fibre, .*, notes$/)).toBeVisible();
+  await expect(sheet.getByLabel('Weight')).toBeHidden();
+  await sheet.getByLabel('Name').fill('Sedge sateen');
+  await sheet.getByLabel('Width', { exact: true }).fill('142 cm');
+  await sheet.getByLabel('Length', { exact: true }).fill('8.5');
+  await sheet.getByLabel('Supplier').fill('Otterbourne Mill');
+  await sheet.getByLabel('Dye lot').fill('SS 9');
+  // A weight that no cloth has, shut away: refused, it is in sight again, and nothing has come in.
+  await more.click();
+  await sheet.getByLabel('Weight').fill('9000 g/m2');
+  await more.click();
+  await expect(sheet.getByLabel('Weight')).toBeHidden();
+  await sheet.getByRole('button', { name: 'Add to the stash' }).click();
+  await expect(sheet.getByText('The cloth was not saved.')).toBeVisible();
+  await expect(sheet.getByLabel('Weight')).toBeVisible();
+  await sheet.getByLabel('Weight').fill('130 g/m2');
+  await sheet.getByRole('button', { name: 'Add to the stash' }).click();
+  await expect(sheet.getByRole('alert')).toContainText('Price of the lot is missing');
+  await sheet.getByLabel('Price of the lot').fill('93.50');
+  await sheet.getByRole('button', { name: 'Add to the stash' }).click();
+  await expect(sheet).toBeHidden();
+  const lot = page.getByRole('article', { name: /^Lot of/ });
+  await expect(lot.getByText('Roll, 8.5 m × 142 cm')).toBeVisible();
+  await expect(lot.getByText('dye lot SS 9')).toBeVisible();
+  await expect(page.getByRole('option', { name: /Sedge sateen/ })).toContainText('93.50 EUR');
+  // What is known stands open when it is changed.
+  await page.getByRole('article', { name: 'Sedge sateen' }).getByRole('button', { name: 'Edit' }).click();
+  await expect(page.getByRole('dialog').getByLabel('Weight')).toHaveValue('130 g/m2');
+});
+
 test('whether a cloth runs one way is yes, no or not known, and each is kept', async ({ page }) => {
   const form = page.getByRole('dialog');
   await goTo(page, 'Stash');
@@ -64,6 +100,7 @@ test('whether a cloth runs one way is yes, no or not known, and each is kept', a
   await form.getByLabel('Width', { exact: true }).fill('140 cm');
   await expect(form.getByLabel('Nap or one-way')).toHaveValue('');
   await form.getByLabel('Nap or one-way').selectOption('no');
+  await form.getByText('More about the cloth').click();
   await form.getByLabel('Dry clean').selectOption('dry clean F');
   await form.getByRole('button', { name: 'Add to the stash' }).click();
   await expect(form).toBeHidden();

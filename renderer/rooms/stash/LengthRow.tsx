@@ -1,17 +1,11 @@
 /** One line of a parcel: lengths of the same measure, with their flaws. */
-import type { Length } from '../../../shared-core/stash/stash.ts';
 import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { DraftField } from '../../parts/DraftField.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
 import style from './forms.module.css';
-import { formWords } from './item-words.ts';
+import { formOptions } from './item-words.ts';
 import { type FlawDraft, type LengthDraft, withFlaw } from './length-drafts.ts';
-
-const forms = (Object.keys(formWords) as Length['form'][]).map((form) => ({
-  value: form,
-  label: formWords[form],
-}));
 
 export interface LengthRowProps {
   readonly row: LengthDraft;
@@ -29,7 +23,7 @@ export function LengthRow({ row, number, onChange, onRemove }: LengthRowProps) {
         <ChoiceField
           label="Form"
           value={row.form}
-          options={forms}
+          options={formOptions}
           onChange={(form) => form !== '' && onChange({ ...row, form })}
         />
         <DraftField

@@ -24,6 +24,11 @@ export const formWords: Readonly<Record<Length['form'], string>> = {
   sheet: 'Sheet',
 };
 
+export const formOptions = (Object.keys(formWords) as Length['form'][]).map((form) => ({
+  value: form,
+  label: formWords[form],
+}));
+
 /** The unit in which a fact is typed and shown: widths of cloth in cm, else as the quantity has it. */
 export function factUnit(kind: ItemKind, factName: string): FieldUnit | undefined {
   const isClothSize = factName === 'widthMm' || factName === 'sheetLengthMm';
