@@ -1,5 +1,5 @@
 /** What a change of the plan did to its estimate, and whether what is left is still enough. Facts, not yet words. */
-import type { CoverState } from './cover/cover.ts';
+import type { CoverState } from './cover/slot-cover.ts';
 import type { Estimate } from './flow.ts';
 import { totalUsedMm } from './lay/plan-lay.ts';
 import type { Need } from './requirement/need.ts';

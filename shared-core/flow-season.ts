@@ -3,7 +3,7 @@
  * earlier ones leave: what they cut, and what they hold back as margin for safety, is not there for it. What a plan has set aside is kept for it whatever its place; what it then does not need of that
  * is free for those after it.
  */
-import type { SlotCover, Use } from './cover/cover.ts';
+import type { SlotCover, Use } from './cover/slot-cover.ts';
 import { keptOf } from './cover/held-back.ts';
 import { type Estimate, estimate, type FlowSources } from './flow.ts';
 import type { RunLay } from './lay/plan-lay.ts';

@@ -4,7 +4,8 @@
  * requirement alone. How a lay is run (inline, in a worker, in a thread), for how long and with which clock is
  * passed in, and so is the solver.
  */
-import { boughtWidthMm, cover, type SlotCover } from './cover/cover.ts';
+import { boughtWidthMm, cover } from './cover/cover.ts';
+import type { SlotCover } from './cover/slot-cover.ts';
 import { type StillEnough, stillEnough } from './cover/still-enough.ts';
 import { type CostSheet, cost } from './cost/cost.ts';
 import { endlessLength, layJob, type RunLay, type SlotLay } from './lay/plan-lay.ts';

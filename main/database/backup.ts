@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import type { Database } from 'better-sqlite3';
-import type { Migration } from './migrate.ts';
+import type { Migration } from './migration.ts';
 import { copyWhole } from './whole-copy.ts';
 
 /** Copies the file before a migration and gives the copy's path. Never writes over an earlier copy. Throws on failure. */

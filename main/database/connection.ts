@@ -10,14 +10,8 @@ import { checkDataFile } from './file-check.ts';
 import { placeWatch } from './in-place.ts';
 import { takeLogApart } from './kept-apart.ts';
 import { forgetLogBase, hasForeignLog, settleLog } from './log-base.ts';
-import {
-  applicationId,
-  demoApplicationId,
-  type Migration,
-  migrate,
-  newerFile,
-  schemaVersion,
-} from './migrate.ts';
+import { applicationId, demoApplicationId, migrate, newerFile, schemaVersion } from './migrate.ts';
+import type { Migration } from './migration.ts';
 import { migrations as allMigrations } from './migrations.ts';
 import { makeEmptyFile, modeBeside } from './private-file.ts';
 import type { Schema } from './schema.ts';

@@ -3,16 +3,7 @@ import type { Database } from 'better-sqlite3';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { backupBeside } from './backup.ts';
 import { databaseProblem } from './failure.ts';
-
-export interface Migration {
-  /** From 1, without gaps. */
-  readonly number: number;
-  /** A word or two for the backup's name and for messages. */
-  readonly what: string;
-  readonly sql: string;
-  /** What SQL alone cannot do, after it and in the same transaction. */
-  readonly finish?: (database: Database) => void;
-}
+import type { Migration } from './migration.ts';
 
 /** "BoBa" as a number: in each file's header, it tells our files from everybody else's. */
 export const applicationId = 0x426f4261;

@@ -1,5 +1,5 @@
 /** Every migration there is, oldest first. A released one is never edited, moved or taken out. */
-import type { Migration } from './migrate.ts';
+import type { Migration } from './migration.ts';
 import { first } from './migrations/0001-first.ts';
 import { suppliers } from './migrations/0002-suppliers.ts';
 import { cutting } from './migrations/0003-cutting.ts';

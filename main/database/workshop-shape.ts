@@ -5,7 +5,8 @@
  */
 import SqliteDatabase, { type Database } from 'better-sqlite3';
 import type { Problem } from '../../shared-core/measure/problem.ts';
-import { applySteps, type Migration, schemaVersion } from './migrate.ts';
+import { applySteps, schemaVersion } from './migrate.ts';
+import type { Migration } from './migration.ts';
 
 /** Null where all is well. mend: what the maker can do instead. Reads nothing but the schema until that is known to be ours. */
 export function shapeProblem(

@@ -1,5 +1,6 @@
 /** The calls about price lists: what a list would do, doing it, and the offers of the workshop as one. */
-import { type PriceList, priceListSteps } from '../../shared-core/exchange/price-list.ts';
+import { priceListSteps } from '../../shared-core/exchange/price-list.ts';
+import type { PriceList } from '../../shared-core/exchange/price-list-shape.ts';
 import { priceListCsv } from '../../shared-core/exchange/price-list-write.ts';
 import type { CallInput } from '../../shared-core/contract/contract.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';

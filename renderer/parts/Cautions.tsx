@@ -1,5 +1,5 @@
 /** Cautions of the trade that belong to this place of the road; each is shown in one place only. */
-import type { CautionKind } from '../../shared-core/requirement/cautions.ts';
+import type { CautionKind } from '../../shared-core/requirement/caution.ts';
 import { useCoat } from '../client/coat-context.ts';
 import { finishedOf } from '../client/finished-coat.ts';
 import style from './Cautions.module.css';

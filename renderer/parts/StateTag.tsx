@@ -1,4 +1,4 @@
-import type { CoverState } from '../../shared-core/cover/cover.ts';
+import type { CoverState } from '../../shared-core/cover/slot-cover.ts';
 import style from './StateTag.module.css';
 
 const words: Record<CoverState, string> = {

@@ -4,7 +4,7 @@
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
 import { z } from 'zod';
-import type { PriceList } from '../exchange/price-list.ts';
+import type { PriceList } from '../exchange/price-list-shape.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';

@@ -1,6 +1,6 @@
 /** What the batch consumes, valued by lot, oldest first; what is bought is valued at its offer. */
 import { roundMinor, shareMinor, splitMinor } from '../measure/money.ts';
-import type { SlotCover } from '../cover/cover.ts';
+import type { SlotCover } from '../cover/slot-cover.ts';
 import type { CoatPlan } from '../plan/coat-plan.ts';
 import { coatTotal } from '../plan/sizes.ts';
 import type { CutLine, Cutting } from '../stash/cutting.ts';

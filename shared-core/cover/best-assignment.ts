@@ -6,7 +6,7 @@ import type { ShapesNeed } from '../requirement/need.ts';
 import type { Item } from '../stash/stash.ts';
 import { assignments, usefulRest } from './assignments.ts';
 import { begunLots } from './begun-lots.ts';
-import type { CoverInput } from './cover.ts';
+import type { CoverInput } from './slot-cover.ts';
 import { type FreeLength, onShelf, smallestThatHolds } from './free-lengths.ts';
 
 /** How much fuller than the planned lay a way is hoped to be. */

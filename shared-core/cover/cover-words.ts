@@ -6,7 +6,7 @@ import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
 import { listed } from '../plan/edited.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
-import type { Shortage, SlotCover, Use } from './cover.ts';
+import type { Shortage, SlotCover, Use } from './slot-cover.ts';
 import { shortOf } from './held-back.ts';
 
 export interface WordsContext {

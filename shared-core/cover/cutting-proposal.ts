@@ -7,7 +7,7 @@ import type { Need, ShapesNeed, ShapeToCut } from '../requirement/need.ts';
 import { trimmedOfOneMm2 } from '../requirement/trimmings.ts';
 import type { CutShape, Met } from '../stash/cutting.ts';
 import type { ItemId, LengthId, LotId } from '../stash/stash.ts';
-import type { SlotCover, Use } from './cover.ts';
+import type { SlotCover, Use } from './slot-cover.ts';
 
 export interface ProposedLine {
   readonly lotId: LotId;

@@ -3,7 +3,7 @@ import { type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
 import { marginOfAmount, marginOfLength } from '../plan/margin.ts';
 import type { AmountNeed, Need } from '../requirement/need.ts';
 import type { LotId, LotOnShelf } from '../stash/stash.ts';
-import type { Shortage, SlotCover, Use } from './cover.ts';
+import type { Shortage, SlotCover, Use } from './slot-cover.ts';
 
 /** What is kept of a place: what is cut, and the margin beside it. */
 export function keptOf({ amount, marginAmount = 0 }: Use): number {

@@ -4,7 +4,7 @@ import { listed } from '../plan/edited.ts';
 import type { SetAside } from '../stash/cutting.ts';
 import { toMilli } from '../stash/stash.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';
-import type { SlotCover } from './cover.ts';
+import type { SlotCover } from './slot-cover.ts';
 import { keptOf } from './held-back.ts';
 
 export interface SetAsideStand {

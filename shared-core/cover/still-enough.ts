@@ -6,7 +6,7 @@ import type { Cutting } from '../stash/cutting.ts';
 import type { LotId } from '../stash/stash.ts';
 import { begunLots } from './begun-lots.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';
-import type { SlotCover } from './cover.ts';
+import type { SlotCover } from './slot-cover.ts';
 
 export interface StillEnough {
   readonly slotId: string;

@@ -2,7 +2,7 @@
 import { meansCurrency } from '../measure/currency.ts';
 import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
 import { type UnitId, unitSpelled } from '../measure/units.ts';
-import { type ColumnName, columns } from './price-list-row.ts';
+import { type ColumnName, columns } from './price-list-shape.ts';
 
 export interface PriceHeads {
   readonly places: ReadonlyMap<ColumnName, number>;

@@ -8,28 +8,10 @@ import { readQuantity } from '../measure/read.ts';
 import type { UnitId } from '../measure/units.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { type Offer, offerProblems, type PriceBreak, type SellingUnit, soldAs } from '../stash/offer.ts';
-import type { PriceListSources, PriceRow } from './price-list.ts';
+import type { ColumnName, PriceListSources, PriceRow } from './price-list-shape.ts';
 import type { PriceUnits } from './price-list-heads.ts';
 import { isSameUnit, offerKey, saysTheSame, unitAmount } from './price-list-offer.ts';
 import { readKind, shortened } from './stash-cells.ts';
-
-export const columns = [
-  'supplier',
-  'kind',
-  'item',
-  'colour',
-  'sold as',
-  'step or length',
-  'width',
-  'thread',
-  'mass',
-  'pieces',
-  'at least',
-  'price',
-  'priced on',
-  'breaks',
-] as const;
-export type ColumnName = (typeof columns)[number];
 
 /** As many as an offer keeps. */
 const mostBreaks = 20;

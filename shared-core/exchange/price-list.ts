@@ -10,36 +10,11 @@ import { readText } from '../measure/cell-text.ts';
 import { folded } from '../measure/folded-text.ts';
 import { finished, type InSteps } from '../measure/in-steps.ts';
 import type { Problem } from '../measure/problem.ts';
-import type { Offer } from '../stash/offer.ts';
-import type { Item } from '../stash/stash.ts';
 import { priceHeads } from './price-list-heads.ts';
 import { isSameUnit, offerKey } from './price-list-offer.ts';
-import { type ColumnName, priceRow } from './price-list-row.ts';
+import { priceRow } from './price-list-row.ts';
+import type { ColumnName, PriceRow, PriceList, PriceListSources } from './price-list-shape.ts';
 import { tableRows } from './table-rows.ts';
-
-/** One line of a list, read, and what it would do. */
-export interface PriceRow {
-  /** As a spreadsheet counts: the heads are line 1. */
-  readonly line: number;
-  readonly itemName: string;
-  /** With the id of the offer that it replaces, or an empty one. */
-  readonly offer: Offer;
-  readonly does: 'adds' | 'changes' | 'nothing new';
-  readonly before: Offer | null;
-}
-
-export interface PriceList {
-  readonly rows: readonly PriceRow[];
-  readonly problems: readonly Problem[];
-  /** Headings of columns that are not read. */
-  readonly unread: readonly string[];
-}
-
-export interface PriceListSources {
-  readonly items: readonly Pick<Item, 'id' | 'kind' | 'name' | 'colour'>[];
-  readonly offers: readonly Offer[];
-  readonly currency: string;
-}
 
 /** Longer lists are read in parts. */
 export const mostPriceLines = 5_000;

@@ -18,24 +18,7 @@ import { amountUnits, factColumns, factHeading } from './stash-columns.ts';
 import { cellOf, type FileProblems, isSameNumber, oneEnding } from './stash-file-place.ts';
 import { isMark, noMark } from './stash-file-marks.ts';
 import { enoughProblems, linesAtOnce, type StashLine } from './stash-lines.ts';
-
-/** The stash as it stands, and what only the program around it knows. */
-export interface StashNow {
-  /** Every item that is not archived, with every lot it ever had. */
-  readonly shelves: readonly ItemOnShelf[];
-  /** Of archived items, of their lots and of their lengths. */
-  readonly archivedIds: ReadonlySet<string>;
-  readonly currency: string;
-  readonly newId: () => string;
-}
-
-export interface FileItem {
-  readonly lines: readonly StashLine[];
-  /** null for a new item. */
-  readonly shelf: ItemOnShelf | null;
-  readonly item: Item;
-  readonly changed: readonly ChangedFact[];
-}
+import type { StashNow, FileItem } from './stash-file-shape.ts';
 
 /** Texts of an item with the most letters each may have. */
 const texts = [

@@ -1,7 +1,7 @@
 /** The marks of lots and lengths, by which a stash file speaks of what is booked. */
 import { kindRecords } from '../stash/kinds.ts';
 import type { LengthOnShelf, LotOnShelf } from '../stash/stash.ts';
-import type { FileItem, StashNow } from './stash-file-items.ts';
+import type { FileItem, StashNow } from './stash-file-shape.ts';
 import { cellOf, type FileProblems } from './stash-file-place.ts';
 import type { StashLine } from './stash-lines.ts';
 

@@ -14,7 +14,7 @@ import {
   shortened,
 } from './stash-cells.ts';
 import type { NewLength, NewLot } from './stash-change.ts';
-import type { FileItem, StashNow } from './stash-file-items.ts';
+import type { FileItem, StashNow } from './stash-file-shape.ts';
 import {
   isMark,
   isPutAway,

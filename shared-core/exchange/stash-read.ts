@@ -2,7 +2,8 @@
 import { finished, type InSteps } from '../measure/in-steps.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { StashChange } from './stash-change.ts';
-import { type FileItem, fileItems, type StashNow } from './stash-file-items.ts';
+import { fileItems } from './stash-file-items.ts';
+import type { FileItem, StashNow } from './stash-file-shape.ts';
 import { lotChanges } from './stash-file-lots.ts';
 import { knownMarks } from './stash-file-marks.ts';
 import { openFileProblems } from './stash-file-place.ts';

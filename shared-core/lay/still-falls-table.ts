@@ -1,5 +1,5 @@
 /** Measured by `npm run -s bench:falls -- --write`, which writes this file. Shares of the length that stands. */
-import type { FallsByPieces } from './still-falls.ts';
+import type { FallsByPieces } from './falls-by-pieces.ts';
 
 /** Seconds that each lay was looked for, and how many lays were. */
 export const measuredUntilS = 30;

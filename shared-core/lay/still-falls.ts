@@ -2,24 +2,10 @@
 import type { Basis } from '../measure/basis.ts';
 import type { LayResult } from './job.ts';
 import { measuredFalls, measuredLays, measuredUntilS } from './still-falls-table.ts';
+import type { FallsByPieces, Falls, MeasuredFalls } from './falls-by-pieces.ts';
 
 /** Time for a lay that is looked for in earnest, s. One that was is taken as it is. */
 export const thoroughSeconds = 3;
-
-/** Further falls of lays of up to so many pieces, after so many seconds, as shares of the length that stands. */
-export interface FallsByPieces {
-  readonly mostPieces: number;
-  readonly lays: number;
-  readonly falls: readonly MeasuredFalls[];
-}
-
-interface Falls {
-  /** A quarter of the lays fall by less, half of them by more than the median, a tenth by more than the high. */
-  readonly low: number;
-  readonly median: number;
-  readonly high: number;
-}
-type MeasuredFalls = Falls & { readonly seconds: number };
 
 export interface StillFalls extends Falls {
   readonly basis: Basis;

@@ -9,25 +9,7 @@ import { drawstringCautions } from './drawstrings.ts';
 import { type Fibre, isPlumage } from './fibre-names.ts';
 import { ironLimitC } from './iron.ts';
 import type { SlotItems } from './need.ts';
-
-export type CautionKind =
-  | 'blade'
-  | 'hot iron'
-  | 'down dust'
-  | 'drawstrings, US'
-  | 'drawstrings, EU'
-  | 'flammability'
-  | 'filled goods';
-
-export interface Caution {
-  readonly kind: CautionKind;
-  /** Slots that call for it; empty where it is the whole coat. */
-  readonly slotIds: readonly string[];
-  readonly says: string;
-  /** Who decides. */
-  readonly defersTo: string;
-  readonly source: string;
-}
+import type { Caution } from './caution.ts';
 
 const whereSold =
   'The law of the place where it is sold decides; ask a testing laboratory or adviser who is licensed there.';

@@ -1,6 +1,6 @@
 /** What the US and the EU say of cords on children's coats, for a coat that has a cord, or a hood that may get one. */
 import type { CoatPlan } from '../plan/coat-plan.ts';
-import type { Caution } from './cautions.ts';
+import type { Caution } from './caution.ts';
 import { isForChild } from './child-size.ts';
 import type { SlotItems } from './need.ts';
 

@@ -1,5 +1,5 @@
 /** Shortage + offers -> the cheapest basket of sellable units for one plan, with its reasons and what is next best. */
-import type { CoverInput, SlotCover } from '../cover/cover.ts';
+import type { CoverInput, SlotCover } from '../cover/slot-cover.ts';
 import type { RunLay } from '../lay/plan-lay.ts';
 import type { ItemId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';

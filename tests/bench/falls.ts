@@ -88,7 +88,7 @@ if (values.write) {
   writeFileSync(
     path,
     `/** Measured by \`npm run -s bench:falls -- --write\`, which writes this file. Shares of the length that stands. */
-import type { FallsByPieces } from './still-falls.ts';
+import type { FallsByPieces } from './falls-by-pieces.ts';
 
 /** Seconds that each lay was looked for, and how many lays were. */
 export const measuredUntilS = ${untilS};

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { solveHere } from '../../main/services/solver.ts';
 import { season, seasonBasket, type SeasonSources, shelfAfter } from '../../shared-core/flow-season.ts';
 import { plannedFor } from '../../shared-core/plan/season-entry.ts';
-import type { SlotCover } from '../../shared-core/cover/cover.ts';
+import type { SlotCover } from '../../shared-core/cover/slot-cover.ts';
 import {
   clothLot,
   item,

@@ -6,7 +6,7 @@
  * large ledger need not add it up each time. Their checks also refuse any movement that would take more than there is.
  * Ledger and plan revisions only grow: triggers refuse every other change.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const first: Migration = {
   number: 1,

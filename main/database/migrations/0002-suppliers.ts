@@ -1,5 +1,5 @@
 /** What suppliers ask for a delivery, and what offers ask for many. */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const suppliers: Migration = {
   number: 2,

@@ -3,7 +3,7 @@
  * takes back. A remnant that comes back is narrower than the cloth it was cut from: `worth_ratio` says which share of
  * the lot's price a millimetre of it carries, and a lot's worth is reckoned from that in place of the bare length.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const cutting: Migration = {
   number: 3,

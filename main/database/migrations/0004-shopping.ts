@@ -1,5 +1,5 @@
 /** What is ticked on a coat's shopping list, so that a trip outlives the window. */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const shopping: Migration = {
   number: 4,

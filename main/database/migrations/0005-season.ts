@@ -1,5 +1,5 @@
 /** The plans that are made one after another, in the order of their priority. coat_count NULL: as many as the plan says. */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const season: Migration = {
   number: 5,

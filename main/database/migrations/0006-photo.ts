@@ -1,5 +1,5 @@
 /** One photo for an item, replaced or taken away at will: it is no part of the ledger. Kept out of `item`, so that lists stay light. */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const photo: Migration = {
   number: 6,

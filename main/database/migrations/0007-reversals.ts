@@ -3,7 +3,7 @@
  * exceeds what is on hand; a cutting keeps how many coats it cut, and in which size its pieces were cut. What older
  * versions wrote is put into these words; what that had to assume stands in `upgrade_note`, for the maker to read.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 import { rereadCuttings } from './0007-reread-cuttings.ts';
 
 export const reversals: Migration = {

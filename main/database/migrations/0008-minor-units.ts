@@ -3,7 +3,7 @@
  * hundredths every amount is turned into them, rounded half away from zero: 1,234.00 JPY was 123400 and is 1234.
  * Values of items are summed anew from what their lots have left.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 /** SQL for an amount in the new unit. */
 const scaled = (amount: string) => `CAST(round(1.0 * ${amount} * times / over) AS INTEGER)`;

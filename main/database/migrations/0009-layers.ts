@@ -2,7 +2,7 @@
  * What was measured on a swatch is kept by its number of layers; a plan had one rise for all of them. And the words
  * "quilt first" of drafted plans go: their figures never left anything to trim, and the order is now a choice.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 import { riseByLayers } from './0009-rise-by-layers.ts';
 
 /** With the blank that parts it from the sentence before. */

@@ -3,7 +3,7 @@
  * for dry cleaning is kept as not to be washed and to be dry cleaned. A zip ticked as separating is kept as that, or
  * as two-way where its name says so: the tick was explained as opening at both ends, which is another thing.
  */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const careAndZips: Migration = {
   number: 10,

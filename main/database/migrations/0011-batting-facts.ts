@@ -1,5 +1,5 @@
 /** Batting learns how far apart it may be quilted, what holds it together and whether it needs a backing: not known yet. */
-import type { Migration } from '../migrate.ts';
+import type { Migration } from '../migration.ts';
 
 export const battingFacts: Migration = {
   number: 11,

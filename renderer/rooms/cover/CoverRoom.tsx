@@ -3,7 +3,7 @@ import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
 import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { stillEnoughSentence } from '../../../shared-core/cover/still-enough.ts';
-import type { SlotCover } from '../../../shared-core/cover/cover.ts';
+import type { SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { coverSentence, slotsStillFall } from '../../../shared-core/flow-still-falls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { bindSlot } from '../../../shared-core/plan/edit.ts';

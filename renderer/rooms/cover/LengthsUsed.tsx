@@ -1,7 +1,7 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import type { Use, SlotCover } from '../../../shared-core/cover/cover.ts';
+import type { Use, SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { keptOf, shortOf } from '../../../shared-core/cover/held-back.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { copyPiece } from '../../../shared-core/plan/copy-piece.ts';
 import { Button } from '../../parts/Button.tsx';
 import { FlagField, TextField } from '../../parts/Field.tsx';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function ChangeCopy({ plan, piece, finish }: ChangeProps) {

@@ -3,7 +3,7 @@ import { setCutCount } from '../../../shared-core/plan/cut-count.ts';
 import { setPlies } from '../../../shared-core/plan/edit.ts';
 import { FlagField } from '../../parts/Field.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function ChangeCut({ plan, piece, make }: ChangeProps) {

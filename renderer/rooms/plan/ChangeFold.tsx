@@ -4,7 +4,7 @@ import { foldPiece, openPiece } from '../../../shared-core/plan/fold.ts';
 import type { LineDirection } from '../../../shared-core/plan/piece-line.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import { useLineChoice } from './line-choice.ts';
 import style from './PieceSheet.module.css';
 

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { turnGrain } from '../../../shared-core/plan/grain.ts';
 import { Button } from '../../parts/Button.tsx';
 import { TextField } from '../../parts/Field.tsx';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function ChangeGrain({ piece, finish }: ChangeProps) {

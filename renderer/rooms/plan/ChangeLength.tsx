@@ -7,7 +7,7 @@ import { Button } from '../../parts/Button.tsx';
 import { DraftField } from '../../parts/DraftField.tsx';
 import { FlagField, QuantityField } from '../../parts/Field.tsx';
 import { useLineChoice } from './line-choice.ts';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {

@@ -8,7 +8,7 @@ import { Button } from '../../parts/Button.tsx';
 import { DraftField, draftOf } from '../../parts/DraftField.tsx';
 import { ChoiceField, TextField } from '../../parts/Field.tsx';
 import { useLineChoice } from './line-choice.ts';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function ChangeSplit(props: ChangeProps) {

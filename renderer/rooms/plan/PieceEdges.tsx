@@ -15,7 +15,7 @@ import { DraftField, draftOf } from '../../parts/DraftField.tsx';
 import { Figure } from '../../parts/Figure.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
-import type { ChangeProps } from './PieceSheet.tsx';
+import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
 export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['make'] }) {

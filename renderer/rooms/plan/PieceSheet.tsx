@@ -1,10 +1,10 @@
 /** One piece: how it is drawn and edged beside the changes a maker makes in the middle of the work. */
 import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
 import { useState } from 'react';
-import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
 import { removePiece } from '../../../shared-core/plan/edit.ts';
-import { type Edited, listed } from '../../../shared-core/plan/edited.ts';
+import { listed } from '../../../shared-core/plan/edited.ts';
 import { editEverySize } from '../../../shared-core/plan/every-size.ts';
 import type { StraightLine } from '../../../shared-core/plan/outline-cut.ts';
 import { useCoat } from '../../client/coat-context.ts';
@@ -23,20 +23,7 @@ import { ChangeWidth } from './ChangeWidth.tsx';
 import { cutWords } from './PieceCard.tsx';
 import { PieceEdges } from './PieceEdges.tsx';
 import style from './PieceSheet.module.css';
-
-export type Change = (plan: CoatPlan) => Outcome<Edited>;
-
-/** What each change is given. */
-export interface ChangeProps {
-  readonly plan: CoatPlan;
-  readonly piece: Piece;
-  /** Makes the change and stays; what is refused stands at the head of the sheet. */
-  readonly make: (change: Change) => Promise<boolean>;
-  /** Makes the change and closes the sheet, so that what it did is seen. */
-  readonly finish: (change: Change) => Promise<void>;
-  /** Draws a line on the piece while it is being chosen. */
-  readonly onLine: (line: StraightLine | null) => void;
-}
+import type { Change } from './piece-change.ts';
 
 /** isBySize: made in every size or in the one at hand, as the maker chooses; the others are always made in all. */
 const changes = [

@@ -18,7 +18,7 @@ import { Button } from '../../parts/Button.tsx';
 import { ChoiceField } from '../../parts/Field.tsx';
 import { OneOf } from '../../parts/OneOf.tsx';
 import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
-import type { Change } from './PieceSheet.tsx';
+import type { Change } from './piece-change.ts';
 import style from './QuiltingOrder.module.css';
 
 type Kind = Order['kind'];

@@ -8,7 +8,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Money } from '../../parts/Figure.tsx';
 import { SettledField } from '../../parts/SettledField.tsx';
 import table from '../../parts/table.module.css';
-import type { PutIn } from './SeasonRoom.tsx';
+import type { PutIn } from './put-in.ts';
 import type { SeasonFigures } from './season-run.ts';
 import style from './SeasonRoom.module.css';
 

@@ -15,11 +15,7 @@ import { SeasonFigures } from './SeasonFigures.tsx';
 import { SeasonOrder } from './SeasonOrder.tsx';
 import { useSeasonRun } from './season-run.ts';
 import style from './SeasonRoom.module.css';
-
-export interface PutIn {
-  readonly planId: string;
-  readonly coatCount: number | null;
-}
+import type { PutIn } from './put-in.ts';
 
 export function SeasonRoom() {
   const { workshop } = useWorkshop();

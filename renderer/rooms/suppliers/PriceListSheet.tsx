@@ -1,7 +1,7 @@
 /** A supplier's price list from a CSV file: what it would do is shown first, line by line; one click then brings all of it in. */
 import { useState } from 'react';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
-import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list.ts';
+import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list-shape.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';

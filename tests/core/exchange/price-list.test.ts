@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { type PriceListSources, readPriceList } from '../../../shared-core/exchange/price-list.ts';
+import { readPriceList } from '../../../shared-core/exchange/price-list.ts';
+import type { PriceListSources } from '../../../shared-core/exchange/price-list-shape.ts';
 import { isSameOffer, saysTheSame } from '../../../shared-core/exchange/price-list-offer.ts';
 import { priceListCsv } from '../../../shared-core/exchange/price-list-write.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { openWorkshop } from '../../../main/database/connection.ts';
-import type { Migration } from '../../../main/database/migrate.ts';
+import type { Migration } from '../../../main/database/migration.ts';
 import { migrations } from '../../../main/database/migrations.ts';
 import { dump, filesIn, openAsking, receivedFill, tempFolder } from '../asking.ts';
 
