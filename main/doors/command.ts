@@ -13,19 +13,19 @@ import type {
   FlowInput,
   Workshop,
 } from '../../shared-core/contract/contract.ts';
-import { type Estimate, estimate } from '../../shared-core/flow.ts';
-import { estimateJson } from '../../shared-core/flow-json.ts';
-import { estimateText } from '../../shared-core/flow-text.ts';
-import type { NapAsked } from '../../shared-core/flow-table-asked.ts';
+import { type Estimate, estimate } from '../../shared-core/flow/estimate.ts';
+import { estimateJson } from '../../shared-core/flow/output/estimate-json.ts';
+import { estimateText } from '../../shared-core/flow/output/estimate-text.ts';
+import type { NapAsked } from '../../shared-core/flow/requirements-table/table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
-import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import { LayGivenUp, openLayThreads } from '../services/lay-threads.ts';
-import { openServices, type Services } from '../services/services.ts';
+import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
+import { LayGivenUp, openLayThreads } from '../services/threads/lay-threads.ts';
+import { openServices, type Services } from '../services/calls/services.ts';
 import { drawingNames } from './drawing-names.ts';
 import { seasonOutput } from './season-command.ts';
 import { readNap, tableOutput } from './table-command.ts';
-import { solveHere } from '../services/solver.ts';
+import { solveHere } from '../services/threads/solver.ts';
 
 const usage = `Usage:
   npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]

@@ -18,8 +18,8 @@ import {
 } from 'electron';
 import { callNames } from '../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/data-file.ts';
-import { openServices } from '../services/services.ts';
+import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
+import { openServices } from '../services/calls/services.ts';
 import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
 import { openedFile, startOn, workshopEnding } from './opened-file.ts';
 import { openOwnFolder } from './own-folder.ts';

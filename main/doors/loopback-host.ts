@@ -11,9 +11,9 @@ import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/data-file.ts';
-import type { RunningProgram } from '../services/program.ts';
-import { openServices, type Services } from '../services/services.ts';
+import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
+import type { RunningProgram } from '../services/workshop/program.ts';
+import { openServices, type Services } from '../services/calls/services.ts';
 import { startLoopback } from './loopback.ts';
 import { openOwnFolder } from './own-folder.ts';
 

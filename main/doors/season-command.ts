@@ -1,10 +1,10 @@
 /** The season without a window: every plan in its order, and one list for all. */
 import type { SeasonInput } from '../../shared-core/contract/cost-calls.ts';
-import { season, seasonBasket } from '../../shared-core/flow-season.ts';
-import { seasonJson, seasonText } from '../../shared-core/flow-season-out.ts';
+import { season, seasonBasket } from '../../shared-core/flow/season/season.ts';
+import { seasonJson, seasonText } from '../../shared-core/flow/season/season-report.ts';
 import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
-import { solveHere } from '../services/solver.ts';
+import { solveHere } from '../services/threads/solver.ts';
 
 export async function seasonOutput(
   input: SeasonInput,

@@ -1,8 +1,18 @@
 /** The table of requirements for the headless command. */
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
-import { filledCells, runTable, tableCells, tableSlots } from '../../shared-core/flow-table.ts';
-import { type NapAsked, napsOf, readWidths, tooManyCells } from '../../shared-core/flow-table-asked.ts';
-import { requirementsTable, tableJson } from '../../shared-core/flow-table-words.ts';
+import {
+  filledCells,
+  runTable,
+  tableCells,
+  tableSlots,
+} from '../../shared-core/flow/requirements-table/requirements-table.ts';
+import {
+  type NapAsked,
+  napsOf,
+  readWidths,
+  tooManyCells,
+} from '../../shared-core/flow/requirements-table/table-asked.ts';
+import { requirementsTable, tableJson } from '../../shared-core/flow/requirements-table/table-words.ts';
 import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
 import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
 import { tableText } from '../../shared-core/paper/table-text.ts';

@@ -3,9 +3,9 @@ import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 
 import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { call } from '../client/api.ts';
-import { withFirstUnits } from '../client/first-units.ts';
+import { withFirstUnits } from '../client/new-workshop-units.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
-import { Problems } from '../parts/Problems.tsx';
+import { Problems } from '../parts/notes/Problems.tsx';
 import { Frame } from './Frame.tsx';
 import { ShutWorkshop } from './ShutWorkshop.tsx';
 import { goTo, type Route, readRoute } from '../client/route.ts';

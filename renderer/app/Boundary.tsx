@@ -2,7 +2,7 @@
 import { Component, type ReactNode } from 'react';
 import { logSaysWhere, noteFailure } from '../client/note-failure.ts';
 import { routeHash } from '../client/route.ts';
-import { Button } from '../parts/Button.tsx';
+import { Button } from '../parts/forms/Button.tsx';
 import style from './Boundary.module.css';
 
 interface BoundaryProps {

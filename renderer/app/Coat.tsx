@@ -1,19 +1,19 @@
 /** One coat: its road in the rail, a line that says how the estimate stands, and the room of the chosen step. */
 import { createPortal } from 'react-dom';
-import { CoatContext } from '../client/coat-context.ts';
-import { type CoatSession, isLookingForLays, useCoatSession } from '../client/coat-session.ts';
-import { finishedOf } from '../client/finished-coat.ts';
+import { CoatContext } from '../client/coat/coat-context.ts';
+import { type CoatSession, isLookingForLays, useCoatSession } from '../client/coat/coat-session.ts';
+import { finishedOf } from '../client/coat/finished-coat.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
-import { tableSizes } from '../../shared-core/flow-table.ts';
+import { tableSizes } from '../../shared-core/flow/requirements-table/requirements-table.ts';
 import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatsCut } from '../../shared-core/stash/cutting.ts';
-import { coatTotal } from '../../shared-core/plan/sizes.ts';
+import { coatTotal } from '../../shared-core/plan/model/sizes.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
-import { Cautions } from '../parts/Cautions.tsx';
-import { EditNote } from '../parts/EditNote.tsx';
-import { Problems } from '../parts/Problems.tsx';
+import { Cautions } from '../parts/notes/Cautions.tsx';
+import { EditNote } from '../parts/notes/EditNote.tsx';
+import { Problems } from '../parts/notes/Problems.tsx';
 import { CostRoom } from '../rooms/cost/CostRoom.tsx';
 import { CuttingRoom } from '../rooms/cutting/CuttingRoom.tsx';
 import { CoverRoom } from '../rooms/cover/CoverRoom.tsx';

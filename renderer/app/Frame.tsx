@@ -1,8 +1,8 @@
 /** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
 import { type ReactNode, useEffect, useRef } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
-import { Button } from '../parts/Button.tsx';
-import { FileProblems } from '../parts/FileProblems.tsx';
+import { Button } from '../parts/forms/Button.tsx';
+import { FileProblems } from '../parts/notes/FileProblems.tsx';
 import { Boundary } from './Boundary.tsx';
 import { Coat } from './Coat.tsx';
 import { Find } from './Find.tsx';

@@ -1,8 +1,8 @@
 /** In place of the rooms while no workshop can be read: why, and the ways on. */
 import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
-import { Button } from '../parts/Button.tsx';
-import { Problems } from '../parts/Problems.tsx';
+import { Button } from '../parts/forms/Button.tsx';
+import { Problems } from '../parts/notes/Problems.tsx';
 import { BackupTable } from '../rooms/settings/BackupTable.tsx';
 import { useBackups } from '../rooms/settings/backups-session.ts';
 import style from './ShutWorkshop.module.css';

@@ -1,6 +1,6 @@
 /** The places that the search leads to: rooms of the workshop, steps of the open coat, and what the workshop holds. */
 import type { Find } from '../../shared-core/contract/find-calls.ts';
-import { folded } from '../../shared-core/measure/folded-text.ts';
+import { folded } from '../../shared-core/measure/text/folded-text.ts';
 import { kindRecords } from '../../shared-core/stash/kinds.ts';
 import { type Route, routeHash, type Step } from './route.ts';
 

@@ -4,10 +4,10 @@
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
 import { z } from 'zod';
-import type { PriceList } from '../exchange/price-list-shape.ts';
+import type { PriceList } from '../exchange/price-list/price-list-shape.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Outcome, Problem } from '../measure/problem.ts';
-import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';

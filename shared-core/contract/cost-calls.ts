@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import type { CutSheet } from '../cost/cut-sheet.ts';
 import type { StashAccount } from '../cost/stash-account.ts';
-import type { CoatPlan } from '../plan/coat-plan.ts';
-import type { SeasonEntry } from '../plan/season-entry.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
+import type { SeasonEntry } from '../plan/model/season-entry.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';

@@ -1,6 +1,6 @@
 /** Shapes of an item's facts and of the texts that they were typed as. */
 import { z } from 'zod';
-import { withoutControls } from '../measure/plain-signs.ts';
+import { withoutControls } from '../measure/text/plain-signs.ts';
 
 /** Far more than any kind has; what is larger is not looked into. */
 const mostFacts = 200;

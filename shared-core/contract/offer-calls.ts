@@ -32,7 +32,7 @@ export const offerCalls = {
       leadDays: z.number().int().min(0).max(1000).nullable(),
     }),
   },
-  /** What a price list (exchange/price-list.ts) would do, and what is amiss in it; nothing is changed. */
+  /** What a price list (exchange/price-list/price-list.ts) would do, and what is amiss in it; nothing is changed. */
   checkPriceList: { changes: false, input: z.strictObject({ text: priceListText }) },
   /** Brings a whole list in, or nothing of it. */
   bringInPriceList: { changes: true, input: z.strictObject({ text: priceListText }) },

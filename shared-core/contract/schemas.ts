@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
 import { isCalendarDate } from '../measure/calendar-date.ts';
-import { oneLine, withoutControls } from '../measure/plain-signs.ts';
+import { oneLine, withoutControls } from '../measure/text/plain-signs.ts';
 import type {
   CoatPlan,
   CutFrom,
@@ -16,8 +16,8 @@ import type {
   Quilting,
   QuiltingOrder,
   Slot,
-} from '../plan/coat-plan.ts';
-import type { Edge, Outline, Seam, Segment } from '../plan/outline.ts';
+} from '../plan/model/coat-plan.ts';
+import type { Edge, Outline, Seam, Segment } from '../plan/model/outline.ts';
 import { itemKinds, type ItemKind } from '../stash/kinds.ts';
 import type { PriceBreak, SellingUnit } from '../stash/offer.ts';
 import type { Flaw } from '../stash/stash.ts';

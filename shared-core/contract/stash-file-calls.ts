@@ -1,6 +1,6 @@
 /** The calls about the stash as a file for a spreadsheet. */
 import { z } from 'zod';
-import type { StashChange } from '../exchange/stash-change.ts';
+import type { StashChange } from '../exchange/stash-csv/stash-change.ts';
 
 /** What the text holds is looked at line by line, with a place for each problem. */
 const fileText = z.strictObject({ text: z.string() });

@@ -1,14 +1,14 @@
 /** The cost sheet as a table for paper and files: material by slot, and from there to the prices of one coat. */
-import { sentenceCase } from '../measure/sentence-case.ts';
+import { sentenceCase } from '../measure/text/sentence-case.ts';
 import { amountWords } from '../cover/cover-words.ts';
 import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { moneyCell } from '../paper/money-cell.ts';
 import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
-import { coatTotal } from '../plan/sizes.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
+import { coatTotal } from '../plan/model/sizes.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
-import { trimmingsWords } from '../requirement/trimmings.ts';
+import { trimmingsWords } from '../requirement/cut/trimmings.ts';
 import { type CostLine, type CostOfTrimmings, type CostSheet, sumOfTrimmings } from './cost.ts';
 import type { PriceSheet } from './price.ts';
 import { additionWords, noPriceWords, workWords } from './price-words.ts';

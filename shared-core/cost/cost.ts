@@ -1,8 +1,8 @@
 /** What the batch consumes, valued by lot, oldest first; what is bought is valued at its offer. */
-import { roundMinor, shareMinor, splitMinor } from '../measure/money.ts';
+import { roundMinor, shareMinor, splitMinor } from '../measure/money/money.ts';
 import type { SlotCover } from '../cover/slot-cover.ts';
-import type { CoatPlan } from '../plan/coat-plan.ts';
-import { coatTotal } from '../plan/sizes.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
+import { coatTotal } from '../plan/model/sizes.ts';
 import type { CutLine, Cutting } from '../stash/cutting.ts';
 import type { ItemOnShelf, LotId } from '../stash/stash.ts';
 import { fromMilli } from '../stash/stash.ts';

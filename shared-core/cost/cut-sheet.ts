@@ -3,7 +3,7 @@
  * movements of a lot are valued by the one rule (valuation.ts) and split over its slots by what each used, so that the
  * slots add up to what the ledger lost by it, to the last minor unit.
  */
-import { shareMinor, splitMinor } from '../measure/money.ts';
+import { shareMinor, splitMinor } from '../measure/money/money.ts';
 import { coatsCut, type CutCoats, cutItemNames, type CutLine, type Cutting } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { Lot, LotId } from '../stash/stash.ts';

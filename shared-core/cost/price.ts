@@ -4,8 +4,8 @@
  *
  * Each of a coat's figures is rounded once to minor units, where it is made, and only whole minor units are added.
  */
-import { shareMinor, wholeShareMinor } from '../measure/money.ts';
-import { type CoatPlan, labourMinutesPerCoat } from '../plan/coat-plan.ts';
+import { shareMinor, wholeShareMinor } from '../measure/money/money.ts';
+import { type CoatPlan, labourMinutesPerCoat } from '../plan/model/coat-plan.ts';
 import type { CostSheet } from './cost.ts';
 
 /**

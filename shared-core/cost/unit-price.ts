@@ -1,6 +1,6 @@
 /** What a lot cost by the unit in which its kind is bought, so that purchases of different size can be held together. */
 import type { MeasureSystem } from '../measure/quantity.ts';
-import { wholeShareMinor } from '../measure/money.ts';
+import { wholeShareMinor } from '../measure/money/money.ts';
 import { type ItemKind, kindRecords } from '../stash/kinds.ts';
 import type { Lot } from '../stash/stash.ts';
 

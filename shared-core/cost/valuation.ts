@@ -13,7 +13,7 @@
  *
  * "Left" counts a narrow remnant by its share (worthRatio), as the stash's own figures do.
  */
-import { wholeShareMinor } from '../measure/money.ts';
+import { wholeShareMinor } from '../measure/money/money.ts';
 import type { LengthId, LotId, MovementKind } from '../stash/stash.ts';
 
 export interface PricedLot {

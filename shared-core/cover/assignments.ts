@@ -4,7 +4,7 @@
  */
 import { usableWidthMm } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
-import type { Slot } from '../plan/coat-plan.ts';
+import type { Slot } from '../plan/model/coat-plan.ts';
 import type { Item } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength } from './free-lengths.ts';
 

@@ -1,7 +1,7 @@
 /** The way to cut a slot: of those that carry it whole the one that leaves the most useful rest. */
 import { endlessLength, layJob, type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
-import type { Slot } from '../plan/coat-plan.ts';
-import { marginOfLength } from '../plan/margin.ts';
+import type { Slot } from '../plan/model/coat-plan.ts';
+import { marginOfLength } from '../plan/model/margin.ts';
 import type { ShapesNeed } from '../requirement/need.ts';
 import type { Item } from '../stash/stash.ts';
 import { assignments, usefulRest } from './assignments.ts';

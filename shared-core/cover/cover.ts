@@ -4,9 +4,9 @@
  */
 import type { RunLay, SlotLay } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
-import { type Slot, slotById } from '../plan/coat-plan.ts';
+import { type Slot, slotById } from '../plan/model/coat-plan.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
-import { trimmingsOf } from '../requirement/trimmings.ts';
+import { trimmingsOf } from '../requirement/cut/trimmings.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item, ItemOnShelf, LotOnShelf } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength, freeLengths } from './free-lengths.ts';

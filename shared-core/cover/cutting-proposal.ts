@@ -2,9 +2,9 @@
 import { type Ring, ringMoved, ringTurned } from '../geometry/ring.ts';
 import type { LayRect } from '../lay/job.ts';
 import { restRectangles } from '../lay/rest.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import type { Need, ShapesNeed, ShapeToCut } from '../requirement/need.ts';
-import { trimmedOfOneMm2 } from '../requirement/trimmings.ts';
+import { trimmedOfOneMm2 } from '../requirement/cut/trimmings.ts';
 import type { CutShape, Met } from '../stash/cutting.ts';
 import type { ItemId, LengthId, LotId } from '../stash/stash.ts';
 import type { SlotCover, Use } from './slot-cover.ts';

@@ -1,7 +1,7 @@
 /** What is free of an item on the shelf, length by length, in the order in which a slot may take it. */
 import type { LayLength } from '../lay/job.ts';
 import { type SlotLay, usableWidthMm } from '../lay/plan-lay.ts';
-import type { Slot } from '../plan/coat-plan.ts';
+import type { Slot } from '../plan/model/coat-plan.ts';
 import type { Item, ItemOnShelf, LengthOnShelf, LotOnShelf } from '../stash/stash.ts';
 
 export interface FreeLength {

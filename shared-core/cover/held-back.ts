@@ -1,6 +1,6 @@
-/** What a cover holds back of the shelf as margin for safety, and what is short of it; the rule is in plan/margin.ts. */
+/** What a cover holds back of the shelf as margin for safety, and what is short of it; the rule is in plan/model/margin.ts. */
 import { type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
-import { marginOfAmount, marginOfLength } from '../plan/margin.ts';
+import { marginOfAmount, marginOfLength } from '../plan/model/margin.ts';
 import type { AmountNeed, Need } from '../requirement/need.ts';
 import type { LotId, LotOnShelf } from '../stash/stash.ts';
 import type { Shortage, SlotCover, Use } from './slot-cover.ts';

@@ -1,6 +1,6 @@
 /** Whether what a coat has set aside is still what its cover takes. */
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
-import { listed } from '../plan/edited.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
+import { listed } from '../plan/edits/edited.ts';
 import type { SetAside } from '../stash/cutting.ts';
 import { toMilli } from '../stash/stash.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';

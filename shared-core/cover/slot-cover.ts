@@ -1,8 +1,8 @@
 /** What a cover says of a slot, and what it is asked with. */
 import type { SlotLay } from '../lay/plan-lay.ts';
-import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import type { Need } from '../requirement/need.ts';
-import type { Trimmings } from '../requirement/trimmings.ts';
+import type { Trimmings } from '../requirement/cut/trimmings.ts';
 import type { Cutting } from '../stash/cutting.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LengthId, LotId } from '../stash/stash.ts';
@@ -17,7 +17,7 @@ export interface Use {
   readonly free: number;
   /** Index of this length in the cover lay's job, or null. */
   readonly layLength: number | null;
-  /** Held back of it beside `amount` as the slot's margin for safety (plan/margin.ts); absent: nothing. */
+  /** Held back of it beside `amount` as the slot's margin for safety (plan/model/margin.ts); absent: nothing. */
   readonly marginAmount?: number;
 }
 
@@ -30,7 +30,7 @@ export interface Shortage {
   readonly wantedLengthMm: number | null;
   /** Of what the coats lack. */
   readonly missingPieceCount: number;
-  /** Missing beside `amount` of the slot's margin for safety (plan/margin.ts); absent: nothing. */
+  /** Missing beside `amount` of the slot's margin for safety (plan/model/margin.ts); absent: nothing. */
   readonly marginAmount?: number;
   /** Spools of thread that are missing on the machine, whatever they hold; absent: none. */
   readonly missingConeCount?: number;

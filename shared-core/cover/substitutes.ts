@@ -1,7 +1,7 @@
 /** Other items of the stash that would do for a slot. */
 import { usableWidthMm } from '../lay/plan-lay.ts';
-import type { Slot } from '../plan/coat-plan.ts';
-import { marginOfAmount, marginOfLength } from '../plan/margin.ts';
+import type { Slot } from '../plan/model/coat-plan.ts';
+import { marginOfAmount, marginOfLength } from '../plan/model/margin.ts';
 import type { Need } from '../requirement/need.ts';
 import type { Item, ItemId, ItemOnShelf } from '../stash/stash.ts';
 

@@ -3,7 +3,7 @@
  * x = napeToHemMm. Facing and lining are cut out of the same lines as the shell, so that they meet.
  */
 import type { Point } from '../geometry/ring.ts';
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import { at, curve, foldEdge, line, moved, type Path, path, pathEnd, pathReversed } from '../draft/pen.ts';
 import { edge, hemAllowanceMm, liningHemAllowanceMm } from './coat-drawing.ts';
 import { backQuarterMm, type CoatMeasures, frontQuarterMm } from './coat-measures.ts';

@@ -1,6 +1,6 @@
 /** The demo coat's allowances, and its edges drawn with them. */
 import { type Path, rectangleOf, sewnEdge } from '../draft/pen.ts';
-import type { Edge, Outline } from '../plan/outline.ts';
+import type { Edge, Outline } from '../plan/model/outline.ts';
 
 /** 5/8 in as it is cut. */
 export const seamAllowanceMm = 16;

@@ -3,7 +3,7 @@
  * Collar: x from the neck up, y from the centre back (on the fold) to the front.
  * Hood side: x from the neck up, y from the face backwards. Centre panel: x from the neck over the head to the face.
  */
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import { backDraft, frontDraft } from './coat-body.ts';
 import {
   at,

@@ -1,5 +1,5 @@
 /** Patch pockets and their flaps, inside pockets, the belt and the wind flap. Frame: x upwards as worn. */
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import { frontDraft } from './coat-body.ts';
 import { at, curve, line, path } from '../draft/pen.ts';
 import { edge, rectangle } from './coat-drawing.ts';

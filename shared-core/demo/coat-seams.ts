@@ -1,6 +1,6 @@
 /** The seams of the demo coat: what is sewn to what, with which stitch. Its lining is closed, so nothing is overcast. */
 import { places, seam } from '../draft/written-seam.ts';
-import type { Seam } from '../plan/outline.ts';
+import type { Seam } from '../plan/model/outline.ts';
 
 /** Ease of both caps together, and how far it may stray from the draft's. */
 function capEase(easeMm: number): Seam['ease'] {

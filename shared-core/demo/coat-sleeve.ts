@@ -3,7 +3,7 @@
  * Both seams of the under sleeve are those of the top sleeve moved inwards, so they are as long; the height of the
  * cap is found so that both caps together are as long as the armhole and the ease.
  */
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import { backDraft, frontDraft } from './coat-body.ts';
 import {
   at,

@@ -1,9 +1,9 @@
 /** The workshop's own coat: knee length, quilted, with a hood that snaps on, made in a batch of six. */
 import { onFold, pair, piece } from '../draft/written-piece.ts';
-import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from '../plan/coat-plan.ts';
-import type { Outline } from '../plan/outline.ts';
-import { usualOrder } from '../plan/new-plan.ts';
-import { edgeLengthMm } from '../plan/outline-ring.ts';
+import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from '../plan/model/coat-plan.ts';
+import type { Outline } from '../plan/model/outline.ts';
+import { usualOrder } from '../plan/model/new-plan.ts';
+import { edgeLengthMm } from '../plan/geometry/outline-ring.ts';
 import { back, backLining, backNeckFacing, front, frontFacing, frontLining } from './coat-body.ts';
 import { collar, hoodCentre, hoodSide } from './coat-hood.ts';
 import { type CoatMeasures, fenwalkMeasures } from './coat-measures.ts';

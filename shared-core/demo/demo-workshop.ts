@@ -1,5 +1,5 @@
 /** The demo workshop, whole: an invented pair of makers, their stash, their suppliers' offers and a coat of their own. */
-import type { CoatPlan } from '../plan/coat-plan.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { Item, Length, Lot, Movement } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';

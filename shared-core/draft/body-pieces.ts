@@ -1,5 +1,5 @@
 /** Outlines of front and back, their facings and linings, and the strip under the arm. */
-import type { Edge, Outline } from '../plan/outline.ts';
+import type { Edge, Outline } from '../plan/model/outline.ts';
 import type { Block } from './block.ts';
 import { backHalf, from, frontHalf, type Half } from './halves.ts';
 import {

@@ -1,5 +1,5 @@
 /**
- * Body sizes beside the tables for women (requirement/size-tables.ts), in mm, sizes rising. Null: the table does not
+ * Body sizes beside the tables for women (requirement/finished/size-tables.ts), in mm, sizes rising. Null: the table does not
  * say, and the proportion of the draft stands in (draft/body.ts).
  */
 import type { Body, BodyKind } from './body.ts';

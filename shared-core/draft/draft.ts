@@ -1,8 +1,8 @@
 /** A coat drafted from measures: a whole plan, ready to be laid and costed, and a report of how it fits. */
 import { found, type Outcome, refused } from '../measure/problem.ts';
-import { type CoatPlan, emptySlot, type Slot } from '../plan/coat-plan.ts';
-import { usualOrder } from '../plan/new-plan.ts';
-import { planProblems } from '../plan/plan-problems.ts';
+import { type CoatPlan, emptySlot, type Slot } from '../plan/model/coat-plan.ts';
+import { usualOrder } from '../plan/model/new-plan.ts';
+import { planProblems } from '../plan/validation/plan-problems.ts';
 import type { Body } from './body.ts';
 import { type DraftInput, draftProblems } from './draft-input.ts';
 import { draftPieces } from './pieces.ts';

@@ -3,7 +3,7 @@ import type { Body } from './body.ts';
 import type { BodyRow } from './body-tables.ts';
 import type { DraftInput } from './draft-input.ts';
 
-/** Girth that padding takes from the wearer: 2 pi x its thickness as worn (requirement/padding.ts). 0 or more. */
+/** Girth that padding takes from the wearer: 2 pi x its thickness as worn (requirement/finished/padding.ts). 0 or more. */
 export interface TakenGirth {
   readonly bodyMm: number;
   readonly sleeveMm: number;

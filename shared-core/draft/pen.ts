@@ -1,7 +1,7 @@
 /** Pen strokes for drafting outlines: a path from a point by lines and curves, and edges made of them. */
 import { chainLengthMm, cubicChords } from '../geometry/curve.ts';
 import type { Point } from '../geometry/ring.ts';
-import type { Edge, Outline, Segment } from '../plan/outline.ts';
+import type { Edge, Outline, Segment } from '../plan/model/outline.ts';
 
 /** Some lines and curves on from a point. */
 export interface Path {

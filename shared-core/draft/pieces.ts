@@ -1,7 +1,7 @@
 /** All pieces of a drafted coat: how each is cut, from which slots, and the notches that bring them together. */
-import type { CutFrom, Notch, Piece } from '../plan/coat-plan.ts';
-import type { Outline } from '../plan/outline.ts';
-import { edgeLengthMm } from '../plan/outline-ring.ts';
+import type { CutFrom, Notch, Piece } from '../plan/model/coat-plan.ts';
+import type { Outline } from '../plan/model/outline.ts';
+import { edgeLengthMm } from '../plan/geometry/outline-ring.ts';
 import {
   backLiningOutline,
   backNeckFacingOutline,

@@ -1,8 +1,8 @@
 /** How a drafted coat fits: its girths, armhole and sleeve, and every seam walked. */
 import { ringAreaMm2 } from '../geometry/ring.ts';
-import { type CoatPlan, type Piece, pieceById } from '../plan/coat-plan.ts';
-import { edgeLengthMm, seamRing } from '../plan/outline-ring.ts';
-import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
+import { type CoatPlan, type Piece, pieceById } from '../plan/model/coat-plan.ts';
+import { edgeLengthMm, seamRing } from '../plan/geometry/outline-ring.ts';
+import { type SeamReport, seamWalk } from '../plan/geometry/seam-walk.ts';
 import { armholeMm } from './body-pieces.ts';
 import type { DraftInput } from './draft-input.ts';
 import { backHalf, frontHalf, type Half } from './halves.ts';

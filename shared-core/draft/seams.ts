@@ -1,5 +1,5 @@
 /** What is sewn to what in a drafted coat, with which stitch. */
-import type { Seam } from '../plan/outline.ts';
+import type { Seam } from '../plan/model/outline.ts';
 import type { DraftInput } from './draft-input.ts';
 import { places, seam } from './written-seam.ts';
 

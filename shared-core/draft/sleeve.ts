@@ -3,7 +3,7 @@
  * The height of the cap is solved, so that all of the cap is as long as the armhole and its ease: the classic relation,
  * in place of a fixed share of the armhole's depth (about a third: common practice, no source).
  */
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import { armholeMm } from './body-pieces.ts';
 import { type Block, blockOf } from './block.ts';
 import type { DraftInput } from './draft-input.ts';

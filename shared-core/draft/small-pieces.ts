@@ -1,5 +1,5 @@
 /** Pocket bags and welts, the placket behind the front and the hanging loop. Frame: x upwards as worn. */
-import type { Outline } from '../plan/outline.ts';
+import type { Outline } from '../plan/model/outline.ts';
 import type { Block } from './block.ts';
 import { frontHalf } from './halves.ts';
 import { at, curve, line, path, rectangleOf, sewnEdge } from './pen.ts';

@@ -1,6 +1,6 @@
 /** How the pieces of a coat that is written as code are put down: in short, with the usual filled in. */
-import type { CutFrom, Piece } from '../plan/coat-plan.ts';
-import type { Outline } from '../plan/outline.ts';
+import type { CutFrom, Piece } from '../plan/model/coat-plan.ts';
+import type { Outline } from '../plan/model/outline.ts';
 
 /** Left and right. */
 export const pair = { cutCount: 2, isMirrored: true } as const;

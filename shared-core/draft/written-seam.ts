@@ -1,5 +1,5 @@
 /** How the seams of a coat that is written as code are put down: in short, with the usual filled in. */
-import type { EdgePlace, Seam } from '../plan/outline.ts';
+import type { EdgePlace, Seam } from '../plan/model/outline.ts';
 
 const assembly: Omit<Seam, 'id' | 'label'> = {
   stitch: '301',

@@ -1,6 +1,6 @@
 /** Bytes of a file as text, and what a file is by its first bytes when it is no text at all. */
 import type { Problem } from '../measure/problem.ts';
-import type { ReadLimits } from './pattern.ts';
+import type { ReadLimits } from './pattern/pattern.ts';
 
 /** Files that are often taken for a pattern: how they begin, what they are, and what to do instead. */
 const otherFiles: readonly (readonly [string, string, string])[] = [

@@ -3,7 +3,7 @@
  * read or refused on every machine alike, however it was made.
  */
 import type { Problem } from '../measure/problem.ts';
-import type { ReadLimits } from './pattern.ts';
+import type { ReadLimits } from './pattern/pattern.ts';
 
 /** Ends the reading wherever it stands; readPattern turns it into the answer. */
 export class BeyondLimit extends Error {

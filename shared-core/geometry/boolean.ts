@@ -1,6 +1,6 @@
 /**
  * Booleans on rings, by clipper2-ts on integers of 1/1000 mm.
- * Not for the engine's inner loop, and not the referee of a lay (lay/check.ts calls the library itself).
+ * Not for the engine's inner loop, and not the referee of a lay (lay/check/check.ts calls the library itself).
  */
 import { Clipper, FillRule } from 'clipper2-ts';
 import { type Ring, ringAreaMm2 } from './ring.ts';

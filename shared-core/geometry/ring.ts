@@ -3,7 +3,7 @@
  * x runs along the cloth (its length), y across it (its width); lengths in mm; angles in degrees,
  * counter-clockwise, and only the multiples of 90 that cloth allows stay exact.
  * A ring is a flat Float64Array (x0, y0, x1, y1, ...), open (the first point is not repeated),
- * counter-clockwise, without crossings. Outlines that people edit are { x, y } points (plan/outline.ts);
+ * counter-clockwise, without crossings. Outlines that people edit are { x, y } points (plan/model/outline.ts);
  * rings are for computing and pass to a worker whole.
  */
 

@@ -1,8 +1,8 @@
 /** A lay as a drawing of its own, true to scale: SVG in mm, lengths one below the other, pieces named. */
 import { type Ring, ringBox, ringMoved, ringTurned } from '../geometry/ring.ts';
-import { xmlText } from '../measure/xml-text.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
-import { sizedPieceName } from '../plan/sizes.ts';
+import { xmlText } from '../measure/text/xml-text.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
+import { sizedPieceName } from '../plan/model/sizes.ts';
 import type { LayJob, Placement } from './job.ts';
 import type { SlotLay } from './plan-lay.ts';
 

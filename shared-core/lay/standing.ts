@@ -1,7 +1,7 @@
 /** How a piece stands among the others under the maker's hands: what is in its way where it lies. Cloth lies open. */
 import { boxGapMm, ringGapMm } from '../geometry/gap.ts';
 import { type Box, type Ring, ringBox, ringMoved, ringTurned } from '../geometry/ring.ts';
-import { checkToleranceMm } from './check.ts';
+import { checkToleranceMm } from './check/check.ts';
 import type { LayJob, LayRect, Placement } from './job.ts';
 
 /** Outlines of a job in each way they lie, worked out once. */

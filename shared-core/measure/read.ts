@@ -2,11 +2,11 @@
  * Reads what a maker types into a field. Every spelling of every unit is taken in either system; a bare number
  * takes the field's unit. What could mean two things is refused with a sentence, never guessed.
  */
-import { moneyNumber, plainMoney } from './money.ts';
+import { moneyNumber, plainMoney } from './money/money.ts';
 import { type NumberText, plainText, readNumber } from './number-text.ts';
 import { found, type Outcome, type Problem, refused } from './problem.ts';
 import { type MeasureSystem, type QuantityKind, quantityFacts } from './quantity.ts';
-import { readMoney } from './read-money.ts';
+import { readMoney } from './money/read-money.ts';
 import { readNeedleSize, readThreadSize, type Unread } from './read-sizes.ts';
 import { showQuantity } from './show.ts';
 import {

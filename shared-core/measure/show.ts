@@ -2,7 +2,7 @@
  * Shows a value inside as a maker reads it: rounded once, here, with its unit, and never as zero when it is not.
  * No thousands are grouped, so that whatever is shown can be typed again.
  */
-import { moneyNumber, showMoney } from './money.ts';
+import { moneyNumber, showMoney } from './money/money.ts';
 import type { MeasureSystem, QuantityKind } from './quantity.ts';
 import { needleSizes } from './read-sizes.ts';
 import { type FieldUnit, fieldUnit, inUnit, type UnitId, units } from './units.ts';

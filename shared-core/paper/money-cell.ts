@@ -1,5 +1,5 @@
 /** A sum of money in a table: with its currency on paper, as a bare number in a file. */
-import { plainMoney } from '../measure/money.ts';
+import { plainMoney } from '../measure/money/money.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { PaperCell } from './paper-table.ts';

@@ -1,6 +1,6 @@
 /** A table as CSV: one row a line, plain numbers, and no text that a spreadsheet would run as a formula. */
 import Papa from 'papaparse';
-import { textCell } from '../measure/cell-text.ts';
+import { textCell } from '../measure/text/cell-text.ts';
 import { asCell, columnsOn, noTick, type PaperTable } from './paper-table.ts';
 
 /** The section's title is the first column where there are sections. Sums and notes are left out: the rows are the data. */

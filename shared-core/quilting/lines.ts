@@ -3,8 +3,8 @@
  * y = constant, at an even spacing from an origin, clipped to the seam line of the whole piece (opened at its fold).
  */
 import { type Ring, ringAreaMm2, ringBox } from '../geometry/ring.ts';
-import { pieceById, type CoatPlan, type Piece, type Quilting } from '../plan/coat-plan.ts';
-import { cutRing } from '../plan/outline-ring.ts';
+import { pieceById, type CoatPlan, type Piece, type Quilting } from '../plan/model/coat-plan.ts';
+import { cutRing } from '../plan/geometry/outline-ring.ts';
 
 /** A line nearer than this to the piece's first or last point is that edge itself and is not sewn. */
 const edgeMarginMm = 0.5;

@@ -5,11 +5,11 @@
  */
 import { ringGrown } from '../geometry/grown.ts';
 import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
-import type { CoatPlan, Piece } from '../plan/coat-plan.ts';
-import type { EdgePlace } from '../plan/outline.ts';
-import { cutRing, edgePoints } from '../plan/outline-ring.ts';
-import { faceSlot, quiltingOrder } from '../plan/quilting-order.ts';
-import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
+import type { CoatPlan, Piece } from '../plan/model/coat-plan.ts';
+import type { EdgePlace } from '../plan/model/outline.ts';
+import { cutRing, edgePoints } from '../plan/geometry/outline-ring.ts';
+import { faceSlot, quiltingOrder } from '../plan/model/quilting-order.ts';
+import { type SeamReport, seamWalk } from '../plan/geometry/seam-walk.ts';
 import {
   isPieceQuilted,
   lengthInsideMm,

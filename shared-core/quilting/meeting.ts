@@ -1,6 +1,6 @@
 /** Whether the lines of quilted pieces meet where a seam joins them, and how far they part where they cannot. */
-import type { CoatPlan } from '../plan/coat-plan.ts';
-import { type SeamReport, seamWalk } from '../plan/seam-walk.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
+import { type SeamReport, seamWalk } from '../plan/geometry/seam-walk.ts';
 import { lineOrigins, lowestOf, quiltedSides, quiltingMap, type SeamSide } from './map.ts';
 
 /** Lines that miss each other by less than this are taken as meeting. */

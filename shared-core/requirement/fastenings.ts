@@ -3,8 +3,8 @@ import { type Basis, measureIn } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
 import { found, type Outcome, refused } from '../measure/problem.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
-import type { CoatPlan, Slot } from '../plan/coat-plan.ts';
-import { edgesLengthMm } from '../plan/edge-lengths.ts';
+import type { CoatPlan, Slot } from '../plan/model/coat-plan.ts';
+import { edgesLengthMm } from '../plan/geometry/edge-lengths.ts';
 import type { AmountNeed, SlotItems } from './need.ts';
 
 /**

@@ -1,15 +1,15 @@
 /** What stands behind a need, for those who want to see how it came about: the same on the screen and in the headless command. */
 import type { MeasureSystem } from '../measure/quantity.ts';
-import { bandWords } from '../plan/bands.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { bandWords } from '../plan/edits/bands.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import type { Offer } from '../stash/offer.ts';
-import { type BattedPiece, battedPieces } from './batted-pieces.ts';
-import { type CutLengths, cutLengths } from './cut-lengths.ts';
-import { type FillingList, fillingList } from './fill.ts';
+import { type BattedPiece, battedPieces } from './fill/batted-pieces.ts';
+import { type CutLengths, cutLengths } from './cut/cut-lengths.ts';
+import { type FillingList, fillingList } from './fill/fill.ts';
 import type { SlotItems } from './need.ts';
-import { type NeedleChoice, planNeedleChoice } from './needles.ts';
-import type { QuiltedPanel } from './panels.ts';
-import { type ThreadUse, threadUse } from './thread-use.ts';
+import { type NeedleChoice, planNeedleChoice } from './thread/needles.ts';
+import type { QuiltedPanel } from './cut/panels.ts';
+import { type ThreadUse, threadUse } from './thread/thread-use.ts';
 
 export type NeedDetail =
   | { readonly kind: 'cloth'; readonly bands: readonly BandLine[] }

@@ -2,11 +2,11 @@
 import { howText } from '../measure/basis.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
-import { fillingList } from './fill.ts';
-import { weightWords } from './filling-table.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
+import { fillingList } from './fill/fill.ts';
+import { weightWords } from './fill/filling-table.ts';
 import type { SlotItems } from './need.ts';
-import { type NeedleChoice, planNeedleChoice } from './needles.ts';
+import { type NeedleChoice, planNeedleChoice } from './thread/needles.ts';
 
 /** "NM 75/11, sharp, for the heaviest seam: 588 g/m² in all at a seam; a sharp point …". */
 export function needleWords(choice: NeedleChoice, system: MeasureSystem): string {

@@ -1,7 +1,7 @@
 /** What a slot of the plan needs: shapes to cut, or an amount. Cover, to-buy and cost read these alone. */
 import type { Ring } from '../geometry/ring.ts';
 import type { Basis } from '../measure/basis.ts';
-import type { Margin, PanelOrder } from '../plan/coat-plan.ts';
+import type { Margin, PanelOrder } from '../plan/model/coat-plan.ts';
 import type { TakeUp } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { Counted } from '../stash/kinds.ts';
@@ -12,7 +12,7 @@ export type SlotItems = ReadonlyMap<string, Item>;
 interface NeedBase {
   readonly slotId: string;
   readonly basis: readonly Basis[];
-  /** Stands beside the need and is not in it (plan/margin.ts). Absent: none. */
+  /** Stands beside the need and is not in it (plan/model/margin.ts). Absent: none. */
   readonly margin?: Margin;
 }
 

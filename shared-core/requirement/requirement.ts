@@ -1,15 +1,15 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
 import type { Basis } from '../measure/basis.ts';
-import { type CoatPlan, type Slot, slotById } from '../plan/coat-plan.ts';
-import { marginWords } from '../plan/margin.ts';
-import { coatTotal, plansBySize, sizedPieceId } from '../plan/sizes.ts';
+import { type CoatPlan, type Slot, slotById } from '../plan/model/coat-plan.ts';
+import { marginWords } from '../plan/model/margin.ts';
+import { coatTotal, plansBySize, sizedPieceId } from '../plan/model/sizes.ts';
 import { fasteningNeed } from './fastenings.ts';
-import { fillNeed } from './fill.ts';
+import { fillNeed } from './fill/fill.ts';
 import type { Need, SlotItems } from './need.ts';
-import { needleNeed } from './needles.ts';
-import { panelsOfSize, type QuiltedPanel } from './panels.ts';
-import { shapesNeed } from './shapes.ts';
-import { threadNeed } from './thread.ts';
+import { needleNeed } from './thread/needles.ts';
+import { panelsOfSize, type QuiltedPanel } from './cut/panels.ts';
+import { shapesNeed } from './cut/cut-shapes.ts';
+import { threadNeed } from './thread/thread.ts';
 
 /**
  * What every slot of the plan needs for the whole batch in all its sizes, in the order of the plan's slots. panels:

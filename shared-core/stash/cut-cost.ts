@@ -1,5 +1,5 @@
 /** What a cut from a lot costs the coats, and what of it fell away. */
-import { shareMinor } from '../measure/money.ts';
+import { shareMinor } from '../measure/money/money.ts';
 import type { CutLine, KeptRest } from './cutting.ts';
 import { type Item, toMilli } from './stash.ts';
 

@@ -1,6 +1,6 @@
 /** What a purchase tells about its supplier's price: a lot that was received suggests an offer. */
 import { stepsUp } from '../measure/round-up.ts';
-import { roundMinor } from '../measure/money.ts';
+import { roundMinor } from '../measure/money/money.ts';
 import type { Offer, SellingUnit } from './offer.ts';
 import { offerPriceMinor } from './offer.ts';
 import { fromMilli, type Item, type ItemOnShelf, type LotOnShelf } from './stash.ts';

@@ -1,5 +1,5 @@
 /** What a supplier asks for bringing the goods, and how long it takes. */
-import { folded } from '../measure/folded-text.ts';
+import { folded } from '../measure/text/folded-text.ts';
 
 export interface Supplier {
   readonly name: string;

@@ -1,7 +1,7 @@
 /** The basket in the maker's words: why it is the cheapest, what is next best, and what to mind. */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import { listed } from '../plan/edited.ts';
+import { listed } from '../plan/edits/edited.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { isOldPrice, oldPriceDays, priceAgeDays } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf } from '../stash/stash.ts';

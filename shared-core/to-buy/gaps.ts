@@ -1,6 +1,6 @@
 /** What the stash leaves open, slot by slot, ready to be bought: gaps of several plans may stand in one list. */
 import type { SlotCover } from '../cover/slot-cover.ts';
-import { type CoatPlan, slotById } from '../plan/coat-plan.ts';
+import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import type { Need, ShapesNeed } from '../requirement/need.ts';
 import type { ItemId, PlanId } from '../stash/stash.ts';
 

@@ -1,12 +1,12 @@
 /** The list of what to buy as text: by supplier, units said as the shop sells them. */
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import { slotById } from '../plan/coat-plan.ts';
+import { slotById } from '../plan/model/coat-plan.ts';
 import { itemKinds, kindRecords } from '../stash/kinds.ts';
 import type { SellingUnit } from '../stash/offer.ts';
 import type { ToBuy, ToBuyLine } from './to-buy.ts';
-import type { CoatPlan } from '../plan/coat-plan.ts';
-import { conesOfSlots } from '../requirement/thread-use.ts';
+import type { CoatPlan } from '../plan/model/coat-plan.ts';
+import { conesOfSlots } from '../requirement/thread/thread-use.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 
 export interface ListSources {

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
-import { readPattern } from '../../shared-core/exchange/formats.ts';
-import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern.ts';
+import { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
+import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
 import { line, patternText, point, polyline, words } from '../core/exchange/dxf-text.ts';
 import { expect, test } from './door.ts';
 import { stopLaying } from './laying.ts';

@@ -7,9 +7,9 @@
 import { homedir } from 'node:os';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
-import { workshopFiles } from '../../main/database/data-file.ts';
+import { workshopFiles } from '../../main/database/file/data-file.ts';
 import { startLoopback } from '../../main/doors/loopback.ts';
-import { openServices } from '../../main/services/services.ts';
+import { openServices } from '../../main/services/calls/services.ts';
 
 const rendererDir = fileURLToPath(new URL('../../out/renderer', import.meta.url));
 const closing = new Map<string, () => Promise<void>>();

@@ -6,7 +6,7 @@
  * Fails when a lay of up to 600 corners and 12 copies ends later than one and a half times what was asked.
  */
 import { parseArgs } from 'node:util';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayJob } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { dice, job, roughOutline, shape } from '../core/lay/jobs.ts';

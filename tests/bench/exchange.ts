@@ -3,9 +3,9 @@
  * The demo coat's 26 pieces, several times over under other names; median of the runs in ms, size in kB.
  */
 import { fenwalkCoat } from '../../shared-core/demo/coat.ts';
-import { patternFormats } from '../../shared-core/exchange/formats.ts';
-import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern.ts';
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import { patternFormats } from '../../shared-core/exchange/pattern/formats.ts';
+import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 
 const runCount = 7;
 

@@ -1,7 +1,7 @@
 /** The lays that are measured for how much they still fall: slots of the demo coat and of drafted coats, for one coat and more. */
 import type { LayJob } from '../../shared-core/lay/job.ts';
 import { endlessLength, layJob } from '../../shared-core/lay/plan-lay.ts';
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 import type { Item } from '../../shared-core/stash/stash.ts';
 import { draftedSizes } from '../fixtures/drafted-sizes.ts';

@@ -5,7 +5,7 @@
  *
  * Each lay is looked for `until` seconds; what stands after 0.3, 0.5, 1, 3, 5, 10, 30 s is held against its end. Seconds
  * are those that the one thread worked, so that other programs do not count. Prints the lower quartile, the median and
- * what nine lays of ten stay under, by number of pieces; --write puts them into shared-core/lay/still-falls-table.ts.
+ * what nine lays of ten stay under, by number of pieces; --write puts them into shared-core/lay/still-falls/still-falls-table.ts.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -84,7 +84,9 @@ const table = fallsTable(rows, marksS);
 if (values.json) console.log(JSON.stringify({ untilS, rows, table }, null, 1));
 else for (const { mostPieces, falls } of table) console.table({ mostPieces, ...falls });
 if (values.write) {
-  const path = fileURLToPath(new URL('../../shared-core/lay/still-falls-table.ts', import.meta.url));
+  const path = fileURLToPath(
+    new URL('../../shared-core/lay/still-falls/still-falls-table.ts', import.meta.url),
+  );
   writeFileSync(
     path,
     `/** Measured by \`npm run -s bench:falls -- --write\`, which writes this file. Shares of the length that stands. */

@@ -7,7 +7,7 @@
  * Each length is judged by the independent check. Gaps in % of the best known length.
  */
 import { parseArgs } from 'node:util';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { benchClock } from './clock.ts';

@@ -6,7 +6,7 @@
  * A budget of iterations gives the same lays whatever else the machine does. One thread.
  */
 import { parseArgs } from 'node:util';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { madeInstances } from './instances/all-made.ts';

@@ -9,7 +9,7 @@
  * both in logarithms). `processor`: by the time that the processor spent on this thread.
  */
 import { parseArgs } from 'node:util';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { benchClock } from './clock.ts';
 import { shellJob } from './instances/demo-shell.ts';

@@ -5,8 +5,8 @@
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openWorkshop } from '../../main/database/connection.ts';
-import { openServices } from '../../main/services/services.ts';
+import { openWorkshop } from '../../main/database/file/connection.ts';
+import { openServices } from '../../main/services/calls/services.ts';
 import { fillLargeStash, type LargeStash, largeStash } from '../fixtures/large-stash.ts';
 
 interface Timing {

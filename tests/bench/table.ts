@@ -5,7 +5,7 @@
  * Three slots (shell, body lining, sleeve lining) on cloth of 115, 140 and 150 cm. `seconds` is for the whole table.
  */
 import { parseArgs } from 'node:util';
-import { openLayThreads } from '../../main/services/lay-threads.ts';
+import { openLayThreads } from '../../main/services/threads/lay-threads.ts';
 import {
   filledCells,
   type Nap,
@@ -13,7 +13,7 @@ import {
   sharedTime,
   tableCells,
   tableJobs,
-} from '../../shared-core/flow-table.ts';
+} from '../../shared-core/flow/requirements-table/requirements-table.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import { draftedSizes } from '../fixtures/drafted-sizes.ts';
 

@@ -9,10 +9,10 @@
  * be more of them than cores, and the lays are the same whatever else the machine does. Lengths in mm (the published ones in their own unit).
  */
 import { parseArgs } from 'node:util';
-import { openLayThreads } from '../../main/services/lay-threads.ts';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { openLayThreads } from '../../main/services/threads/lay-threads.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayJob, LayResult } from '../../shared-core/lay/job.ts';
-import { layTeams } from '../../shared-core/lay/team.ts';
+import { layTeams } from '../../shared-core/lay/team/team.ts';
 import { shellJob } from './instances/demo-shell.ts';
 import { instanceJob, publishedInstances } from './instances/published.ts';
 import { virtualWorkplace } from './virtual-hands.ts';

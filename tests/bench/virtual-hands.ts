@@ -3,8 +3,8 @@
  * by so many moves a second whatever the machine does, and whichever is furthest behind goes next: the same jobs give
  * the same lays everywhere.
  */
-import type { HandEvents, Workplace } from '../../shared-core/lay/hands.ts';
-import { layMember, type MemberOrder } from '../../shared-core/lay/member.ts';
+import type { HandEvents, Workplace } from '../../shared-core/lay/team/hands.ts';
+import { layMember, type MemberOrder } from '../../shared-core/lay/team/member.ts';
 
 interface VirtualHand {
   ms: number;

@@ -6,7 +6,7 @@
  * 45 in, the table and the rule of equal area say what the other widths should need. Lengths in mm and yd.
  */
 import { parseArgs } from 'node:util';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { ShapesNeed } from '../../shared-core/requirement/need.ts';

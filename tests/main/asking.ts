@@ -2,7 +2,7 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openServices, type ServiceOptions, type Services } from '../../main/services/services.ts';
+import { openServices, type ServiceOptions, type Services } from '../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
 import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';

@@ -4,7 +4,7 @@
  * was answered with "done". It is there to be killed at any instant.
  */
 import { writeSync } from 'node:fs';
-import { openServices } from '../../main/services/services.ts';
+import { openServices } from '../../main/services/calls/services.ts';
 
 const [dataFile = '', name = '', count = 'Infinity'] = process.argv.slice(2);
 const opened = openServices({ dataFile, demoFile: `${dataFile}-demo` });

@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
-import { openServices } from '../../main/services/services.ts';
+import { openServices } from '../../main/services/calls/services.ts';
 import { seeded } from '../fixtures/large-stash.ts';
 
 const writer = fileURLToPath(new URL('crash-writer.ts', import.meta.url));

@@ -2,7 +2,7 @@ import { copyFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { migrations } from '../../main/database/migrations.ts';
+import { migrations } from '../../main/database/schema/migrations.ts';
 import { coatsCut } from '../../shared-core/stash/cutting.ts';
 import { makeReleased, releasedFolder } from '../fixtures/released/make.ts';
 import { openAsking, tempFolder } from './asking.ts';

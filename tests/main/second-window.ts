@@ -4,7 +4,7 @@
  */
 import { writeSync } from 'node:fs';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { openServices } from '../../main/services/services.ts';
+import { openServices } from '../../main/services/calls/services.ts';
 import { down } from './asking-inputs.ts';
 
 const [dataFile = '', name] = process.argv.slice(2);

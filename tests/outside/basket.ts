@@ -1,5 +1,5 @@
 /** The solver of the basket against a published instance of cutting rolls with a known optimum. */
-import { solveHere } from '../../main/services/solver.ts';
+import { solveHere } from '../../main/services/threads/solver.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const article = 'Wikipedia, Cutting stock problem, illustration of paper rolls of 5600 mm';

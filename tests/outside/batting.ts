@@ -1,5 +1,5 @@
 /** How far apart a batting may be quilted, beside what quilters print by its fibre. */
-import { lineLimit } from '../../shared-core/requirement/batting-limits.ts';
+import { lineLimit } from '../../shared-core/requirement/fill/batting-limits.ts';
 import { emptyFacts, type FactsOf } from '../../shared-core/stash/kinds.ts';
 import { mmPerIn } from './drafted.ts';
 import type { OutsideCheck, Range } from './outside.ts';

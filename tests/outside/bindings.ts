@@ -1,5 +1,5 @@
 /** Continuous bias binding from a square, beside makers' charts. */
-import { biasSquareMm } from '../../shared-core/plan/bands.ts';
+import { biasSquareMm } from '../../shared-core/plan/edits/bands.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const mmPerIn = 25.4;

@@ -1,6 +1,6 @@
 /** Shrinkage, and what a rule on burning asks of a cloth. */
-import { beforeWashMm } from '../../shared-core/requirement/care.ts';
-import { isFlammabilityExempt } from '../../shared-core/requirement/cautions.ts';
+import { beforeWashMm } from '../../shared-core/requirement/law/care.ts';
+import { isFlammabilityExempt } from '../../shared-core/requirement/law/cautions.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';
 

@@ -1,7 +1,7 @@
 /** First in first out and margin against mark-up, held against published worked examples. */
 import { added, priceSheet, usualPriceRules } from '../../shared-core/cost/price.ts';
-import { estimate } from '../../shared-core/flow.ts';
-import { solveHere } from '../../main/services/solver.ts';
+import { estimate } from '../../shared-core/flow/estimate.ts';
+import { solveHere } from '../../main/services/threads/solver.ts';
 import { item, layHere, lot, onShelf, plan, slot } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';
 

@@ -1,8 +1,8 @@
 /** Down of whole garments, lines three inches apart, beside what makers put in and what is sold. */
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 import { fillMassG } from '../../shared-core/quilting/chambers.ts';
-import { fillingList } from '../../shared-core/requirement/fill.ts';
-import { usualOverfillFactor } from '../../shared-core/requirement/fill-power.ts';
+import { fillingList } from '../../shared-core/requirement/fill/fill.ts';
+import { usualOverfillFactor } from '../../shared-core/requirement/fill/fill-power.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import { filled } from '../core/requirement/small-coat.ts';
 import { drafted, stuffed } from './drafted.ts';

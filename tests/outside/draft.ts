@@ -1,7 +1,7 @@
 /** Drafted garments beside the measures of garments that are sold, and of workshops. */
 import { ringBox } from '../../shared-core/geometry/ring.ts';
-import { type CoatPlan, pieceById } from '../../shared-core/plan/coat-plan.ts';
-import { seamRing } from '../../shared-core/plan/outline-ring.ts';
+import { type CoatPlan, pieceById } from '../../shared-core/plan/model/coat-plan.ts';
+import { seamRing } from '../../shared-core/plan/geometry/outline-ring.ts';
 import { drafted, mmPerIn } from './drafted.ts';
 import type { OutsideCheck } from './outside.ts';
 

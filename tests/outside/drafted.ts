@@ -3,13 +3,13 @@ import type { Body, BodyKind } from '../../shared-core/draft/body.ts';
 import { bodyFromRow, type BodyRow } from '../../shared-core/draft/body-tables.ts';
 import { draftCoat, type DraftedCoat } from '../../shared-core/draft/draft.ts';
 import { type DraftInput, usualDraft } from '../../shared-core/draft/draft-input.ts';
-import { checkLay } from '../../shared-core/lay/check.ts';
+import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayResult } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
 import { endlessLength, layJob, totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
-import { toOutline } from '../../shared-core/plan/quilting-order.ts';
-import { setStuffed } from '../../shared-core/plan/stuffing.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
+import { toOutline } from '../../shared-core/plan/model/quilting-order.ts';
+import { setStuffed } from '../../shared-core/plan/model/stuffing.ts';
 import type { ShapesNeed, SlotItems } from '../../shared-core/requirement/need.ts';
 import { requirement } from '../../shared-core/requirement/requirement.ts';
 

@@ -1,6 +1,6 @@
 /** Zips of drafted fronts against published measuring instructions, and what is bought and shortened. */
 import { fasteningLengthMm, zipToBuy } from '../../shared-core/requirement/fastenings.ts';
-import { slotById } from '../../shared-core/plan/coat-plan.ts';
+import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import { drafted } from './drafted.ts';
 import type { OutsideCheck } from './outside.ts';
 

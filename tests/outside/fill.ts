@@ -1,9 +1,9 @@
 /** Loose fill and chambers against makers' worked examples and plain geometry. */
-import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import type { FillAim } from '../../shared-core/plan/coat-plan.ts';
-import { usualDownGPerM2 } from '../../shared-core/requirement/fill-advice.ts';
+import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
+import type { FillAim } from '../../shared-core/plan/model/coat-plan.ts';
+import { usualDownGPerM2 } from '../../shared-core/requirement/fill/fill-advice.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
-import { fillingList } from '../../shared-core/requirement/fill.ts';
+import { fillingList } from '../../shared-core/requirement/fill/fill.ts';
 import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';
 import { filled, stuffedCoat } from '../core/requirement/small-coat.ts';
 import { drafted, stuffed } from './drafted.ts';

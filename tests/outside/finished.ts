@@ -1,9 +1,9 @@
 /** What finished garments weigh and how warm they are, beside garments that were weighed and measured. */
 import { demoWorkshop } from '../../shared-core/demo/demo-workshop.ts';
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
-import { finishedCoat } from '../../shared-core/requirement/finished-coat.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
+import { finishedCoat } from '../../shared-core/requirement/finished/finished-coat.ts';
 import type { SlotItems } from '../../shared-core/requirement/need.ts';
-import { cloM2KPerW, cloOfThickness } from '../../shared-core/requirement/warmth.ts';
+import { cloM2KPerW, cloOfThickness } from '../../shared-core/requirement/finished/warmth.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import { filled } from '../core/requirement/small-coat.ts';
 import { drafted, mmPerIn } from './drafted.ts';

@@ -1,8 +1,8 @@
 /** Thread of whole garments: a shirt seam by seam, and drafted coats, beside what the trade reckons with. */
 import { bodyTables } from '../../shared-core/draft/body-tables.ts';
-import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import type { CoatPlan, Piece } from '../../shared-core/plan/coat-plan.ts';
-import type { Seam, StitchType } from '../../shared-core/plan/outline.ts';
+import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
+import type { CoatPlan, Piece } from '../../shared-core/plan/model/coat-plan.ts';
+import type { Seam, StitchType } from '../../shared-core/plan/model/outline.ts';
 import { estimatedPerCoat } from '../../shared-core/requirement/requirement.ts';
 import { item, piece } from '../fixtures/small-workshop.ts';
 import { filled, nothingChosen, panel, sideSeam, smallCoat } from '../core/requirement/small-coat.ts';

@@ -1,7 +1,7 @@
 /** Drafted coats and jackets laid beside the cloth that makers, shops and patterns ask for such a garment. */
 import { bodyTables } from '../../shared-core/draft/body-tables.ts';
 import type { DraftInput } from '../../shared-core/draft/draft-input.ts';
-import type { CoatPlan } from '../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 import type { ShapesNeed } from '../../shared-core/requirement/need.ts';
 import { cutFrom, cutToOutline, drafted, laidMm, mmPerIn, mmPerYd, oneWay, unpadded } from './drafted.ts';
 import { toBuy, toBuyReason } from './envelope.ts';

@@ -1,7 +1,7 @@
 /** The fibre label against the rules' own examples. */
-import type { Fibre } from '../../shared-core/requirement/fibre-names.ts';
-import { fibreLabel } from '../../shared-core/requirement/label.ts';
-import { usText } from '../../shared-core/requirement/label-text.ts';
+import type { Fibre } from '../../shared-core/requirement/law/fibre-names.ts';
+import { fibreLabel } from '../../shared-core/requirement/law/label.ts';
+import { usText } from '../../shared-core/requirement/law/label-text.ts';
 import { item, slot } from '../fixtures/small-workshop.ts';
 import { filled, smallCoat } from '../core/requirement/small-coat.ts';
 import type { OutsideCheck } from './outside.ts';

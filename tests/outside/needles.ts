@@ -1,5 +1,9 @@
 /** Needles for a cloth by its weight, as sewing machine makers print it, and how many the hours of sewing wear out. */
-import { needleCount, needleLifeHours, planNeedleChoice } from '../../shared-core/requirement/needles.ts';
+import {
+  needleCount,
+  needleLifeHours,
+  planNeedleChoice,
+} from '../../shared-core/requirement/thread/needles.ts';
 import { slot } from '../fixtures/small-workshop.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import { filled, smallCoat } from '../core/requirement/small-coat.ts';

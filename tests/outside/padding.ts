@@ -1,5 +1,5 @@
 /** Girth that padding takes, by the circumference of a circle. */
-import { girthTakenMm } from '../../shared-core/requirement/padding.ts';
+import { girthTakenMm } from '../../shared-core/requirement/finished/padding.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const mm = 25.4;

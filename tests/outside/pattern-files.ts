@@ -5,12 +5,12 @@
 import { DxfWriter, LWPolylineFlags, point2d, point3d, Units } from '@tarikjabiri/dxf';
 import { polygonArea, polygonLength } from 'd3-polygon';
 import DxfParser from 'dxf-parser';
-import { write as writeDxf } from '../../shared-core/exchange/dxf-write.ts';
-import { readPattern } from '../../shared-core/exchange/formats.ts';
-import { type FoundPattern, usualChoices, usualLimits } from '../../shared-core/exchange/pattern.ts';
+import { write as writeDxf } from '../../shared-core/exchange/dxf/dxf-write.ts';
+import { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
+import { type FoundPattern, usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
 import { fenwalkCoat } from '../../shared-core/demo/coat.ts';
 import { ringAreaMm2, ringPerimeterMm } from '../../shared-core/geometry/ring.ts';
-import { seamRing } from '../../shared-core/plan/outline-ring.ts';
+import { seamRing } from '../../shared-core/plan/geometry/outline-ring.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const geometry = 'd3-polygon 3.0.2';

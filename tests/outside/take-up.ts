@@ -1,7 +1,7 @@
 /** Take-up of quilting beside quilts and swatches that were measured, and beside a table worked from a circle. */
 import { ringBox } from '../../shared-core/geometry/ring.ts';
 import { arcRatio, lossRatio, takeUpRatio } from '../../shared-core/quilting/take-up.ts';
-import { shapesNeed } from '../../shared-core/requirement/shapes.ts';
+import { shapesNeed } from '../../shared-core/requirement/cut/cut-shapes.ts';
 import { filled, quiltedCoat } from '../core/requirement/small-coat.ts';
 import { item, piece, rectangle } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';

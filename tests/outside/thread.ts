@@ -1,9 +1,9 @@
 /** Thread consumption against worked examples of thread makers and textile sites. */
-import { slotById } from '../../shared-core/plan/coat-plan.ts';
-import type { StitchType } from '../../shared-core/plan/outline.ts';
-import { threadMassG } from '../../shared-core/requirement/mass.ts';
-import { threadNeed } from '../../shared-core/requirement/thread.ts';
-import { threadRatioByGeometry } from '../../shared-core/requirement/thread-ratios.ts';
+import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
+import type { StitchType } from '../../shared-core/plan/model/outline.ts';
+import { threadMassG } from '../../shared-core/requirement/finished/mass.ts';
+import { threadNeed } from '../../shared-core/requirement/thread/thread.ts';
+import { threadRatioByGeometry } from '../../shared-core/requirement/thread/thread-ratios.ts';
 import { item, piece } from '../fixtures/small-workshop.ts';
 import {
   filled,

@@ -4,7 +4,7 @@ import {
   cloOfThickness,
   conductivityWPerMK,
   togM2KPerW,
-} from '../../shared-core/requirement/warmth.ts';
+} from '../../shared-core/requirement/finished/warmth.ts';
 import { fromUnit, inUnit } from '../../shared-core/measure/units.ts';
 import type { OutsideCheck } from './outside.ts';
 

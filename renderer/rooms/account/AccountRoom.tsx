@@ -8,12 +8,12 @@ import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { call } from '../../client/api.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { EmptyState } from '../../parts/EmptyState.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { RoomHead } from '../../parts/RoomHead.tsx';
-import table from '../../parts/table.module.css';
-import { TableActions } from '../../parts/TableActions.tsx';
+import { EmptyState } from '../../parts/layout/EmptyState.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { RoomHead } from '../../parts/layout/RoomHead.tsx';
+import table from '../../parts/tables/table.module.css';
+import { TableActions } from '../../parts/tables/TableActions.tsx';
 import style from './AccountRoom.module.css';
 
 export function AccountRoom() {

@@ -3,16 +3,16 @@ import { useCallback, useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { copiedPlan, newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { copiedPlan, newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { call } from '../../client/api.ts';
 import { goTo, routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { EmptyState } from '../../parts/EmptyState.tsx';
-import { TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import table from '../../parts/table.module.css';
+import { Button } from '../../parts/forms/Button.tsx';
+import { EmptyState } from '../../parts/layout/EmptyState.tsx';
+import { TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './Coats.module.css';
 
 export function Coats() {

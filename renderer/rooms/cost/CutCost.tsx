@@ -1,18 +1,18 @@
 /** Estimated against actual: what the flow said before the first cutting, and what the ledger says was used. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { dayWords, localDate } from '../../../shared-core/measure/calendar-date.ts';
-import { roundMinor } from '../../../shared-core/measure/money.ts';
-import { listed } from '../../../shared-core/plan/edited.ts';
-import { trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { roundMinor } from '../../../shared-core/measure/money/money.ts';
+import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Amount, amountText } from '../../parts/Amount.tsx';
-import { DatedLine } from '../../parts/DatedLine.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import table from '../../parts/table.module.css';
+import { Amount, amountText } from '../../parts/figures/Amount.tsx';
+import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import table from '../../parts/tables/table.module.css';
 import { useCutSheet } from './cut-sheet-session.ts';
 import style from './CutCost.module.css';
 

@@ -1,16 +1,16 @@
 /** What the batch costs in material: by slot, from which lots, and what of it falls between the pieces. */
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Amount, amountText } from '../../parts/Amount.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { Amount, amountText } from '../../parts/figures/Amount.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './CostRoom.module.css';
 import { Trimmings } from './Trimmings.tsx';
 

@@ -1,5 +1,5 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useEffect, useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
@@ -7,14 +7,14 @@ import { lotPrices, pricedUnit } from '../../../shared-core/cost/unit-price.ts';
 import { shareWords } from '../../../shared-core/cost/price-words.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { amountText } from '../../parts/Amount.tsx';
-import { DatedLine } from '../../parts/DatedLine.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import table from '../../parts/table.module.css';
+import { amountText } from '../../parts/figures/Amount.tsx';
+import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './OverTime.module.css';
 
 export function OverTime() {

@@ -10,20 +10,20 @@ import {
   usualPriceRules,
 } from '../../../shared-core/cost/price.ts';
 import { additionWords, noPriceWords, shareWords } from '../../../shared-core/cost/price-words.ts';
-import { labourMinutesPerCoat } from '../../../shared-core/plan/coat-plan.ts';
-import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
-import { coatTotal } from '../../../shared-core/plan/sizes.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { labourMinutesPerCoat } from '../../../shared-core/plan/model/coat-plan.ts';
+import { setLabourMinutes } from '../../../shared-core/plan/edits/labour.ts';
+import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './PriceOfCoat.module.css';
 
 /** Where the maker begins to count work or overhead; both are theirs to change. */

@@ -1,5 +1,5 @@
 /** The same coat in its other sizes and in other cloths of the stash, side by side, with the lays behind the figures. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import {
@@ -8,21 +8,21 @@ import {
   sizeVariants,
   type Variant,
   type VariantResult,
-} from '../../../shared-core/flow-variants.ts';
+} from '../../../shared-core/flow/variants.ts';
 import { isWorkSaid, type Price, priceSheet } from '../../../shared-core/cost/price.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { coatTotal } from '../../../shared-core/plan/sizes.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { slotName } from '../../client/coat-words.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { slotName } from '../../client/wording/coat-words.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { Amount } from '../../parts/Amount.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { ChoiceField, FlagField } from '../../parts/Field.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { LayPicture } from '../../parts/LayPicture.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import table from '../../parts/table.module.css';
+import { Amount } from '../../parts/figures/Amount.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { ChoiceField, FlagField } from '../../parts/forms/Field.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { LayPicture } from '../../parts/drawing/LayPicture.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './SideBySide.module.css';
 import { useVariantRun } from './variant-run.ts';
 

@@ -1,12 +1,12 @@
 /** What is trimmed off quilted pieces, slot by slot: in the cost of the batch, and in none of its coats. */
 import { sumOfTrimmings } from '../../../shared-core/cost/cost.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Money } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { Money } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './CostRoom.module.css';
 
 /** Nothing where nothing is trimmed. */

@@ -1,13 +1,13 @@
 /** What was cut for the open coat, read from the ledger, and the estimate made again as of before the first cutting. */
 import { useEffect, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
-import { type Estimate, estimate } from '../../../shared-core/flow.ts';
+import { type Estimate, estimate } from '../../../shared-core/flow/estimate.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { failureOf } from '../../client/failure.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
-import { solveInWorker } from '../../client/solver.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
 export interface CutSession {

@@ -1,11 +1,11 @@
 /** One run of the comparison: begun, watched, stopped; what was finished stays until the next one. */
 import { useEffect, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
-import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow-variants.ts';
+import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow/variants.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
-import { solveInWorker } from '../../client/solver.ts';
+import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
 export interface VariantRun {

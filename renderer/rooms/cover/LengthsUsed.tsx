@@ -1,12 +1,12 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Use, SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { keptOf, shortOf } from '../../../shared-core/cover/held-back.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { amountText } from '../../parts/Amount.tsx';
+import { amountText } from '../../parts/figures/Amount.tsx';
 import style from './CoverRoom.module.css';
 
 const drawnPx = 400;

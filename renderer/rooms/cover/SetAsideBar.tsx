@@ -4,10 +4,10 @@ import { setAsideSentence, setAsideStand, usesToSetAside } from '../../../shared
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './CoverRoom.module.css';
 
 export function SetAsideBar() {

@@ -1,20 +1,20 @@
 /** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { trimmingsWords } from '../../../shared-core/requirement/trimmings.ts';
+import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
 import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { countedQuantity } from '../../client/words.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { countedQuantity } from '../../client/wording/words.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
-import { DraftField, draftOf } from '../../parts/DraftField.tsx';
-import { FlagField } from '../../parts/Field.tsx';
-import { Money } from '../../parts/Figure.tsx';
+import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/figures/Amount.tsx';
+import { DraftField, draftOf } from '../../parts/forms/DraftField.tsx';
+import { FlagField } from '../../parts/forms/Field.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
 import style from './CuttingRoom.module.css';
 import { CutDrawing } from './CutDrawing.tsx';
 import {

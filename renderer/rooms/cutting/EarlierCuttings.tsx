@@ -1,17 +1,17 @@
 /** What was cut for this coat so far, newest first; each can be taken back, and that is written down too. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useEffect, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { listed } from '../../../shared-core/plan/edited.ts';
+import { listed } from '../../../shared-core/plan/edits/edited.ts';
 import { cutItemNames, type Cutting } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { amountText } from '../../parts/Amount.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { momentText } from '../../parts/calendar.ts';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { amountText } from '../../parts/figures/Amount.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { momentText } from '../../parts/figures/calendar.ts';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './CuttingRoom.module.css';
 
 export function EarlierCuttings() {

@@ -4,7 +4,7 @@ import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutt
 import type { LayRect } from '../../../shared-core/lay/job.ts';
 import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
 import { type Cut, cutCost } from '../../../shared-core/stash/cut-cost.ts';
-import type { QuantityDraft } from '../../parts/DraftField.tsx';
+import type { QuantityDraft } from '../../parts/forms/DraftField.tsx';
 
 export interface LineDraft {
   /** Null: as proposed. */

@@ -2,12 +2,12 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { cuttingProposal, type ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
-import { proposedCutting } from '../../../shared-core/flow-cutting.ts';
+import { proposedCutting } from '../../../shared-core/flow/next-cutting.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CutCoats } from '../../../shared-core/stash/cutting.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, thoroughSeconds } from '../../client/kept-run.ts';
+import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { isSameProposal } from './cutting-drafts.ts';
 

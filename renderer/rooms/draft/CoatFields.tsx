@@ -2,8 +2,8 @@
 import type { Body } from '../../../shared-core/draft/body.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { DraftField } from '../../parts/DraftField.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
+import { DraftField } from '../../parts/forms/DraftField.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { bodyUnit, type ChoiceKey, type DraftForm, usualChoices } from './draft-form.ts';
 import style from './DraftRoom.module.css';
 

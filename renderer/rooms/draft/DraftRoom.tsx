@@ -11,9 +11,9 @@ import { type Outcome, type Problem, refused } from '../../../shared-core/measur
 import { call } from '../../client/api.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { RoomHead } from '../../parts/RoomHead.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CoatFields } from './CoatFields.tsx';
 import { bodyOfSize, type DraftForm, firstForm, paddedInput, plainInput, wearer } from './draft-form.ts';
 import style from './DraftRoom.module.css';

@@ -1,9 +1,9 @@
 /** How the draft fits: armhole and cap, and every seam walked, in words and figures. */
 import type { DraftReport, MadeUp } from '../../../shared-core/draft/report.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { listed } from '../../../shared-core/plan/edited.ts';
+import { listed } from '../../../shared-core/plan/edits/edited.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { SeamsInWords, SeamTable } from '../../parts/SeamTable.tsx';
+import { SeamsInWords, SeamTable } from '../../parts/tables/SeamTable.tsx';
 import { bodyUnit } from './draft-form.ts';
 import style from './DraftRoom.module.css';
 

@@ -1,6 +1,6 @@
 /** Every piece beside the others, all to one scale. */
-import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
-import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
+import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import { PieceDrawing } from '../../parts/drawing/PieceDrawing.tsx';
 import style from './DraftRoom.module.css';
 
 /** So that the longest coat still stands in the window beside its other pieces. */

@@ -3,8 +3,8 @@ import type { BodyKind } from '../../../shared-core/draft/body.ts';
 import { usualHeightMm } from '../../../shared-core/draft/body-tables.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { DraftField } from '../../parts/DraftField.tsx';
-import { ChoiceField, TextField } from '../../parts/Field.tsx';
+import { DraftField } from '../../parts/forms/DraftField.tsx';
+import { ChoiceField, TextField } from '../../parts/forms/Field.tsx';
 import {
   bodyMeasures,
   bodyUnit,

@@ -23,9 +23,9 @@ import {
   sizesToGoUp,
   type SizesUp,
   wornLoftRatio,
-} from '../../../shared-core/requirement/padding.ts';
-import { sizeTables } from '../../../shared-core/requirement/size-tables.ts';
-import { draftOf, emptyDraft, misreadProblems, type QuantityDraft } from '../../parts/DraftField.tsx';
+} from '../../../shared-core/requirement/finished/padding.ts';
+import { sizeTables } from '../../../shared-core/requirement/finished/size-tables.ts';
+import { draftOf, emptyDraft, misreadProblems, type QuantityDraft } from '../../parts/forms/DraftField.tsx';
 
 /** Measures of bodies and coats are spoken of in cm or inches. */
 export const bodyUnit: FieldUnit = { metric: 'cm', imperial: 'in' };

@@ -1,14 +1,14 @@
 /** Care of the coat: what to wash before cutting, where its materials ask for different things, and the heat of the iron. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import type { Care } from '../../../shared-core/requirement/care.ts';
-import { partNames } from '../../../shared-core/requirement/care-limits.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { slotName } from '../../client/coat-words.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Care } from '../../../shared-core/requirement/law/care.ts';
+import { partNames } from '../../../shared-core/requirement/law/care-limits.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { slotName } from '../../client/wording/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
-import { BasisNote } from '../../parts/BasisNote.tsx';
-import { Cautions } from '../../parts/Cautions.tsx';
-import table from '../../parts/table.module.css';
+import { BasisNote } from '../../parts/figures/BasisNote.tsx';
+import { Cautions } from '../../parts/notes/Cautions.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './FinishedRoom.module.css';
 
 export function CareOfCoat({ care }: { care: Care }) {

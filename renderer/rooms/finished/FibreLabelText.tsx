@@ -1,12 +1,12 @@
 /** The fibre label as it may be printed in the US and in the EU, and how each share came about. */
-import { fibres } from '../../../shared-core/requirement/fibre-names.ts';
-import type { FibreLabel, LabelLine } from '../../../shared-core/requirement/label.ts';
-import { statableRatios } from '../../../shared-core/requirement/label-text.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { BasisNote } from '../../parts/BasisNote.tsx';
-import { Figure } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import table from '../../parts/table.module.css';
+import { fibres } from '../../../shared-core/requirement/law/fibre-names.ts';
+import type { FibreLabel, LabelLine } from '../../../shared-core/requirement/law/label.ts';
+import { statableRatios } from '../../../shared-core/requirement/law/label-text.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { BasisNote } from '../../parts/figures/BasisNote.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './FinishedRoom.module.css';
 
 export function FibreLabelText({ label }: { label: FibreLabel }) {

@@ -1,17 +1,21 @@
 /** What one coat is when it is sewn: its weight, its label, its warmth, how it is cared for, and what to mind before it is sold. */
 import { useState } from 'react';
-import type { MeasuredCoat } from '../../../shared-core/plan/coat-plan.ts';
-import { setMeasured } from '../../../shared-core/plan/measured.ts';
-import type { FinishedCoat } from '../../../shared-core/requirement/finished-coat.ts';
-import { cloWords, massWords, packedWords } from '../../../shared-core/requirement/finished-words.ts';
+import type { MeasuredCoat } from '../../../shared-core/plan/model/coat-plan.ts';
+import { setMeasured } from '../../../shared-core/plan/edits/measured.ts';
+import type { FinishedCoat } from '../../../shared-core/requirement/finished/finished-coat.ts';
+import {
+  cloWords,
+  massWords,
+  packedWords,
+} from '../../../shared-core/requirement/finished/finished-words.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { finishedOf } from '../../client/finished-coat.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { finishedOf } from '../../client/coat/finished-coat.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { OwnFigure, type OwnFigureProps } from '../../parts/OwnFigure.tsx';
-import { RoomHead } from '../../parts/RoomHead.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { OwnFigure, type OwnFigureProps } from '../../parts/forms/OwnFigure.tsx';
+import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CareOfCoat } from './CareOfCoat.tsx';
 import { FibreLabelText } from './FibreLabelText.tsx';
 import style from './FinishedRoom.module.css';

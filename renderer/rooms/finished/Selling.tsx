@@ -1,12 +1,12 @@
 /** What to mind before a coat is sold; the rules of the place and licensed practice decide. */
 import { useState } from 'react';
-import { setForChild } from '../../../shared-core/plan/measured.ts';
-import { isForChild } from '../../../shared-core/requirement/child-size.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { usePlanChange } from '../../client/plan-change.ts';
-import { Cautions } from '../../parts/Cautions.tsx';
-import { FlagField } from '../../parts/Field.tsx';
-import fields from '../../parts/Field.module.css';
+import { setForChild } from '../../../shared-core/plan/edits/measured.ts';
+import { isForChild } from '../../../shared-core/requirement/law/child-size.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { usePlanChange } from '../../client/coat/plan-change.ts';
+import { Cautions } from '../../parts/notes/Cautions.tsx';
+import { FlagField } from '../../parts/forms/Field.tsx';
+import fields from '../../parts/forms/Field.module.css';
 import style from './FinishedRoom.module.css';
 
 export function Selling() {

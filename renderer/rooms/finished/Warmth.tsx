@@ -1,7 +1,7 @@
 /** Where the range of warmth comes from, and why it is a range. */
-import type { FinishedCoat } from '../../../shared-core/requirement/finished-coat.ts';
-import { BasisNote } from '../../parts/BasisNote.tsx';
-import { Figure } from '../../parts/Figure.tsx';
+import type { FinishedCoat } from '../../../shared-core/requirement/finished/finished-coat.ts';
+import { BasisNote } from '../../parts/figures/BasisNote.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
 import style from './FinishedRoom.module.css';
 
 export function Warmth({ coat }: { coat: FinishedCoat }) {

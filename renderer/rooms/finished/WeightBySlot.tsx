@@ -1,14 +1,14 @@
 /** What the coat weighs, slot by slot, and what is missing for a whole figure. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import type { FinishedCoat } from '../../../shared-core/requirement/finished-coat.ts';
-import type { MassLine } from '../../../shared-core/requirement/mass.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { FinishedCoat } from '../../../shared-core/requirement/finished/finished-coat.ts';
+import type { MassLine } from '../../../shared-core/requirement/finished/mass.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
-import { BasisNote } from '../../parts/BasisNote.tsx';
-import { Figure } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { BasisNote } from '../../parts/figures/BasisNote.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './FinishedRoom.module.css';
 
 const small = { unit: { metric: 'g', imperial: 'oz' }, digits: 1 } as const;

@@ -1,16 +1,16 @@
 /** The pieces at full size as PDF: which paper, and how many sheets it takes. */
 import { useState } from 'react';
-import { patternDrawing } from '../../../shared-core/flow-pattern-sheets.ts';
+import { patternDrawing } from '../../../shared-core/flow/output/pattern-sheets.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sheetFormat } from '../../../shared-core/paper/paper-table.ts';
 import { paperSizes, type TileFormat, tileMarginMm, tilingOf } from '../../../shared-core/paper/tiles.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { todayIso } from '../../parts/calendar.ts';
-import { OneOf } from '../../parts/OneOf.tsx';
-import { savePdf } from '../../parts/save-pdf.ts';
-import { Sheet } from '../../parts/Sheet.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { todayIso } from '../../parts/figures/calendar.ts';
+import { OneOf } from '../../parts/forms/OneOf.tsx';
+import { savePdf } from '../../parts/tables/save-pdf.ts';
+import { Sheet } from '../../parts/layout/Sheet.tsx';
 
 /** On small paper, rows of so many sheets: as wide as an arm reaches while they are stuck together. */
 const sheetsInRow = 6;

@@ -3,24 +3,24 @@
  * so that a wrong unit is seen; then one save brings all ticked pieces in.
  */
 import { useMemo, useState } from 'react';
-import { bringInSizes } from '../../../shared-core/exchange/bring-in-sizes.ts';
-import { patternFormats } from '../../../shared-core/exchange/formats.ts';
+import { bringInSizes } from '../../../shared-core/exchange/pattern/bring-in-sizes.ts';
+import { patternFormats } from '../../../shared-core/exchange/pattern/formats.ts';
 import {
   type FoundPattern,
   type ReadChoices,
   usualChoices,
   usualLimits,
-} from '../../../shared-core/exchange/pattern.ts';
+} from '../../../shared-core/exchange/pattern/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { listed } from '../../../shared-core/plan/edited.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { Button } from '../../parts/Button.tsx';
-import { emptyDraft, misreadProblems } from '../../parts/DraftField.tsx';
-import { type ChosenFile, FileChoice } from '../../parts/FileChoice.tsx';
-import { FlagField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { emptyDraft, misreadProblems } from '../../parts/forms/DraftField.tsx';
+import { type ChosenFile, FileChoice } from '../../parts/forms/FileChoice.tsx';
+import { FlagField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import { type BroughtDraft, draftsOf } from './brought-drafts.ts';
 import style from './import.module.css';
 import { usePatternReading } from './pattern-reading.ts';

@@ -1,9 +1,9 @@
 /** The Plan room's way in and out for pattern files. */
 import { useState } from 'react';
-import { patternFormats } from '../../../shared-core/exchange/formats.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { Button } from '../../parts/Button.tsx';
-import { fileName, saveFile } from '../../parts/save-file.ts';
+import { patternFormats } from '../../../shared-core/exchange/pattern/formats.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { fileName, saveFile } from '../../parts/tables/save-file.ts';
 import { FullSizeSheet } from './FullSizeSheet.tsx';
 import { ImportSheet } from './ImportSheet.tsx';
 

@@ -1,11 +1,11 @@
 /** One found piece: drawn, named, new or in place of another, and what it is cut from. */
 import { memo, useMemo } from 'react';
-import { pieceOf } from '../../../shared-core/exchange/found-piece.ts';
-import type { FoundPiece } from '../../../shared-core/exchange/pattern.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
-import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
+import { pieceOf } from '../../../shared-core/exchange/pattern/found-piece.ts';
+import type { FoundPiece } from '../../../shared-core/exchange/pattern/pattern.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { ChoiceField, FlagField, TextField } from '../../parts/forms/Field.tsx';
+import { PieceDrawing } from '../../parts/drawing/PieceDrawing.tsx';
 import type { BroughtDraft } from './brought-drafts.ts';
 import style from './import.module.css';
 

@@ -6,11 +6,11 @@ import {
   mmPerPatternUnit,
   type PatternUnit,
   type ReadChoices,
-} from '../../../shared-core/exchange/pattern.ts';
-import { customaryAllowanceMm } from '../../../shared-core/plan/allowance.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { DraftField, emptyDraft, type QuantityDraft } from '../../parts/DraftField.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
+} from '../../../shared-core/exchange/pattern/pattern.ts';
+import { customaryAllowanceMm } from '../../../shared-core/plan/edits/pieces/allowance.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { DraftField, emptyDraft, type QuantityDraft } from '../../parts/forms/DraftField.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
 import style from './import.module.css';
 
 export interface ScaleFieldsProps {

@@ -1,6 +1,6 @@
 /** What the maker settles for each found piece before it comes in. */
-import type { FoundPiece } from '../../../shared-core/exchange/pattern.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { FoundPiece } from '../../../shared-core/exchange/pattern/pattern.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 
 export interface BroughtDraft {
   readonly key: string;

@@ -1,8 +1,12 @@
 /** The file as it is read under the maker's choices, while the window stays free. */
 import { useEffect, useState } from 'react';
-import { nothingFound, type ReadChoices, type ReadPattern } from '../../../shared-core/exchange/pattern.ts';
-import { readPatternInWorker } from '../../client/pattern-reader.ts';
-import type { ChosenFile } from '../../parts/FileChoice.tsx';
+import {
+  nothingFound,
+  type ReadChoices,
+  type ReadPattern,
+} from '../../../shared-core/exchange/pattern/pattern.ts';
+import { readPatternInWorker } from '../../client/workers/pattern-reader.ts';
+import type { ChosenFile } from '../../parts/forms/FileChoice.tsx';
 
 /** A reading that ends sooner needs no word. */
 const slowMs = 400;

@@ -13,7 +13,7 @@ import type { LayJob, LayResult, Placement } from '../../../shared-core/lay/job.
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { clothLengthUnit } from '../../parts/Amount.tsx';
+import { clothLengthUnit } from '../../parts/figures/Amount.tsx';
 import style from './LengthDrawing.module.css';
 import { hueOf } from './piece-hue.ts';
 import { Tape, tapePx } from './Tape.tsx';

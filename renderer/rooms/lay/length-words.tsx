@@ -1,9 +1,9 @@
 /** What a length of cloth is called above its drawing and in a table. */
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
+import { clothLengthUnit, clothWidthUnit } from '../../parts/figures/Amount.tsx';
 
 /** "Cloth of 147 cm, 143 cm between the selvages, as long as it takes". */
 export function endlessCaption(usableMm: number, selvageMm: number, system: MeasureSystem) {

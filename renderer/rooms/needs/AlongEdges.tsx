@@ -1,19 +1,19 @@
 /** Which edges a fastening runs along, and how it ends: what its length follows from. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { elasticRatios, setAlong } from '../../../shared-core/plan/along-edges.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import type { EdgePlace } from '../../../shared-core/plan/outline.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
+import { elasticRatios, setAlong } from '../../../shared-core/plan/edits/along-edges.ts';
+import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { EdgePlace } from '../../../shared-core/plan/model/outline.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';
-import { EdgeChoices } from '../../parts/EdgeChoices.tsx';
-import { FlagField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { DraftField, draftOf, misreadProblems } from '../../parts/forms/DraftField.tsx';
+import { EdgeChoices } from '../../parts/forms/EdgeChoices.tsx';
+import { FlagField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './NeedsRoom.module.css';
 
 export function AlongEdges({ slot }: { slot: Slot }) {

@@ -1,10 +1,10 @@
 /** Loose fill: which pieces are stuffed, how full, and the list to weigh each chamber out by. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useMemo, useState } from 'react';
-import { slotItems } from '../../../shared-core/flow.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import type { FillAim, Slot } from '../../../shared-core/plan/coat-plan.ts';
+import type { FillAim, Slot } from '../../../shared-core/plan/model/coat-plan.ts';
 import {
   fillSlots,
   isStuffed,
@@ -12,22 +12,22 @@ import {
   setOverfill,
   setSpareFill,
   setStuffed,
-} from '../../../shared-core/plan/stuffing.ts';
-import { type FillingList, fillingList, spareRatio } from '../../../shared-core/requirement/fill.ts';
-import { byPiece, fillingTable, weightWords } from '../../../shared-core/requirement/filling-table.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
-import { finishedOf } from '../../client/finished-coat.ts';
+} from '../../../shared-core/plan/model/stuffing.ts';
+import { type FillingList, fillingList, spareRatio } from '../../../shared-core/requirement/fill/fill.ts';
+import { byPiece, fillingTable, weightWords } from '../../../shared-core/requirement/fill/filling-table.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
+import { finishedOf } from '../../client/coat/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { Cautions } from '../../parts/Cautions.tsx';
-import { Figure } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
-import { TableActions } from '../../parts/TableActions.tsx';
+import { AdviceNotes } from '../../parts/notes/AdviceNotes.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Cautions } from '../../parts/notes/Cautions.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
+import { TableActions } from '../../parts/tables/TableActions.tsx';
 import style from './NeedsRoom.module.css';
 
 export function Filling() {

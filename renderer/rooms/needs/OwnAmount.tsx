@@ -1,18 +1,18 @@
 /** What one coat takes of a slot that is not cut, as the maker measured or counted it. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
-import { slotItems } from '../../../shared-core/flow.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { setAmountPerCoat } from '../../../shared-core/plan/measured.ts';
+import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { setAmountPerCoat } from '../../../shared-core/plan/edits/measured.ts';
 import { estimatedPerCoat } from '../../../shared-core/requirement/requirement.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { countedQuantity } from '../../client/words.ts';
-import { amountText } from '../../parts/Amount.tsx';
-import { OwnFigure } from '../../parts/OwnFigure.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { countedQuantity } from '../../client/wording/words.ts';
+import { amountText } from '../../parts/figures/Amount.tsx';
+import { OwnFigure } from '../../parts/forms/OwnFigure.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
 export function OwnAmount({ slot }: { slot: Slot }) {

@@ -1,16 +1,16 @@
 /** The numbers of the workshop that thread, needles and the thickness of seams hang on. */
 import { useMemo, useState } from 'react';
-import { slotItems } from '../../../shared-core/flow.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import type { Edited } from '../../../shared-core/plan/edited.ts';
-import { setFootLift, setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/measured.ts';
-import { seamBulk, usualFootLiftMm } from '../../../shared-core/requirement/seam-bulk.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
-import { Figure } from '../../parts/Figure.tsx';
-import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
+import { setFootLift, setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/edits/measured.ts';
+import { seamBulk, usualFootLiftMm } from '../../../shared-core/requirement/thread/seam-bulk.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { AdviceNotes } from '../../parts/notes/AdviceNotes.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/forms/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 import { Stitching } from './Stitching.tsx';
 

@@ -5,15 +5,15 @@ import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts'
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import type { Margin, Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { marginWords, setMargin } from '../../../shared-core/plan/margin.ts';
+import type { Margin, Slot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { marginWords, setMargin } from '../../../shared-core/plan/model/margin.ts';
 import type { Need } from '../../../shared-core/requirement/need.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { amountText, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
-import { OptionalSettledField } from '../../parts/SettledField.tsx';
+import { amountText, clothLengthUnit, clothWidthUnit } from '../../parts/figures/Amount.tsx';
+import { OptionalSettledField } from '../../parts/forms/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
 export function SlotMargin({ slot }: { slot: Slot }) {

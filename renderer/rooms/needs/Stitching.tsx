@@ -1,7 +1,7 @@
 /** How each seam is sewn, as the maker sews it: what its thread follows from. */
 import { useState } from 'react';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
-import type { Seam, StitchType } from '../../../shared-core/plan/outline.ts';
+import type { Seam, StitchType } from '../../../shared-core/plan/model/outline.ts';
 import {
   liningSeams,
   type SeamChange,
@@ -9,16 +9,16 @@ import {
   setLiningOvercast,
   setSeamStitches,
   stitchTypes,
-} from '../../../shared-core/plan/stitches.ts';
-import { usualStitchMm } from '../../../shared-core/requirement/thread-ratios.ts';
+} from '../../../shared-core/plan/edits/stitches.ts';
+import { usualStitchMm } from '../../../shared-core/requirement/thread/thread-ratios.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { ChoiceField } from '../../parts/Field.tsx';
-import fields from '../../parts/Field.module.css';
-import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import fields from '../../parts/forms/Field.module.css';
+import { OptionalSettledField, SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 

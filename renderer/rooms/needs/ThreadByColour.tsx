@@ -1,11 +1,11 @@
 /** Thread by item and colour: how much goes through needles and under them, and how many spools that is. */
 import { useMemo } from 'react';
-import { slotItems } from '../../../shared-core/flow.ts';
-import { threadByColour } from '../../../shared-core/requirement/thread-use.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
+import { threadByColour } from '../../../shared-core/requirement/thread/thread-use.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { routeHash } from '../../client/route.ts';
-import { Figure } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './NeedsRoom.module.css';
 
 const threadUnit = { unit: { metric: 'threadM', imperial: 'threadYd' }, digits: 0 } as const;

@@ -1,10 +1,10 @@
 /** Materials that shrink: washed before they are cut, and so needed longer. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { finishedOf } from '../../client/finished-coat.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { finishedOf } from '../../client/coat/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
-import { Figure } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './NeedsRoom.module.css';
 
 export function WashFirst() {

@@ -1,5 +1,5 @@
 /** Stitch types of ISO 4915 as makers know them. */
-import type { StitchType } from '../../../shared-core/plan/outline.ts';
+import type { StitchType } from '../../../shared-core/plan/model/outline.ts';
 
 export const stitchNames: Readonly<Record<StitchType, string>> = {
   '301': '301 lockstitch',

@@ -2,15 +2,15 @@
 import { useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { addSizesUnmade, styleName } from '../../../shared-core/plan/add-sizes.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import { addSizesUnmade, styleName } from '../../../shared-core/plan/edits/add-sizes.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { PlanId } from '../../../shared-core/stash/stash.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { FlagField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { FlagField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 
 export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { workshop } = useWorkshop();

@@ -1,6 +1,6 @@
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { ChoiceField, FlagField, TextField } from '../../parts/forms/Field.tsx';
 import type { AskedDraft } from './asked-draft.ts';
 import style from './PatternTableRoom.module.css';
 

@@ -1,19 +1,27 @@
 /** The table for a published pattern: what one coat of each size takes on each width of cloth, every cell a lay of its own. */
 import { useMemo, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
-import { type TableAsked, tableSizes, tableSlots } from '../../../shared-core/flow-table.ts';
-import { napsOf, readWidths, tooManyCells } from '../../../shared-core/flow-table-asked.ts';
-import { requirementsTable } from '../../../shared-core/flow-table-words.ts';
+import {
+  type TableAsked,
+  tableSizes,
+  tableSlots,
+} from '../../../shared-core/flow/requirements-table/requirements-table.ts';
+import {
+  napsOf,
+  readWidths,
+  tooManyCells,
+} from '../../../shared-core/flow/requirements-table/table-asked.ts';
+import { requirementsTable } from '../../../shared-core/flow/requirements-table/table-words.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useRequirementsTable } from '../../client/requirements-table.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useRequirementsTable } from '../../client/coat/requirements-table.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { EmptyState } from '../../parts/EmptyState.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { RoomHead } from '../../parts/RoomHead.tsx';
-import { TableActions } from '../../parts/TableActions.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { EmptyState } from '../../parts/layout/EmptyState.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { RoomHead } from '../../parts/layout/RoomHead.tsx';
+import { TableActions } from '../../parts/tables/TableActions.tsx';
 import { AddSizes } from './AddSizes.tsx';
 import { AskedFields } from './AskedFields.tsx';
 import { type AskedDraft, keepAsked, keptAsked } from './asked-draft.ts';

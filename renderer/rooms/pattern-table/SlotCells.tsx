@@ -1,11 +1,15 @@
 /** One material's part of the table. A cell that is pressed says below how it was got. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
-import type { FilledCell, Nap } from '../../../shared-core/flow-table.ts';
-import { cellWords, soldWords, widthWords } from '../../../shared-core/flow-table-words.ts';
+import type { FilledCell, Nap } from '../../../shared-core/flow/requirements-table/requirements-table.ts';
+import {
+  cellWords,
+  soldWords,
+  widthWords,
+} from '../../../shared-core/flow/requirements-table/table-words.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
-import type { Slot } from '../../../shared-core/plan/coat-plan.ts';
-import table from '../../parts/table.module.css';
+import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
+import table from '../../parts/tables/table.module.css';
 import style from './PatternTableRoom.module.css';
 
 export interface SlotCellsProps {

@@ -3,16 +3,16 @@ import { useState } from 'react';
 import { howText } from '../../../shared-core/measure/basis.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { addBand, bandWords, ribRatios } from '../../../shared-core/plan/bands.ts';
-import type { Band, CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import type { EdgePlace } from '../../../shared-core/plan/outline.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
+import { addBand, bandWords, ribRatios } from '../../../shared-core/plan/edits/bands.ts';
+import type { Band, CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { EdgePlace } from '../../../shared-core/plan/model/outline.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';
-import { EdgeChoices } from '../../parts/EdgeChoices.tsx';
-import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+import { DraftField, draftOf, misreadProblems } from '../../parts/forms/DraftField.tsx';
+import { EdgeChoices } from '../../parts/forms/EdgeChoices.tsx';
+import { ChoiceField, FlagField, TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './PlanRoom.module.css';
 
 const kinds: readonly { readonly value: Band['kind']; readonly label: string; readonly name: string }[] = [

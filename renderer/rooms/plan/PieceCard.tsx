@@ -1,6 +1,6 @@
 import { memo } from 'react';
-import { type CoatPlan, type Piece, slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
+import { type CoatPlan, type Piece, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { PieceDrawing } from '../../parts/drawing/PieceDrawing.tsx';
 import style from './PlanRoom.module.css';
 
 /** How a piece is cut, short: "cut 2, mirrored", "cut 1 on the fold". */

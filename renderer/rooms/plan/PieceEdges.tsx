@@ -1,20 +1,20 @@
 /** Edges of a piece with their lengths and allowances: each by itself, all at once, and the hem by its depth. */
 import { useState } from 'react';
-import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
+import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
 import {
   customaryAllowanceMm,
   hemEdge,
   setAllAllowances,
   setHemDepth,
-} from '../../../shared-core/plan/allowance.ts';
-import { setAllowance } from '../../../shared-core/plan/edit.ts';
-import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { Button } from '../../parts/Button.tsx';
-import { DraftField, draftOf } from '../../parts/DraftField.tsx';
-import { Figure } from '../../parts/Figure.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+} from '../../../shared-core/plan/edits/pieces/allowance.ts';
+import { setAllowance } from '../../../shared-core/plan/edits/edit.ts';
+import { edgeLengthMm } from '../../../shared-core/plan/geometry/outline-ring.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { DraftField, draftOf } from '../../parts/forms/DraftField.tsx';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 

@@ -1,11 +1,11 @@
 /** What the plan is called, its size, and the maker's notes. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { describePlan } from '../../../shared-core/plan/edit.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { describePlan } from '../../../shared-core/plan/edits/edit.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 
 export function PlanHeadSheet({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { edit } = useCoat();

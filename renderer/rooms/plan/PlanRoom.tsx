@@ -1,17 +1,17 @@
 /** The coat plan: how many coats, what fills each slot, and the pieces; every change is said and estimated at once. */
 import { type ReactNode, useState } from 'react';
-import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edit.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { usePlanChange } from '../../client/plan-change.ts';
-import { AdviceNotes } from '../../parts/AdviceNotes.tsx';
-import { Button } from '../../parts/Button.tsx';
-import { EmptyState } from '../../parts/EmptyState.tsx';
+import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edits/edit.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { usePlanChange } from '../../client/coat/plan-change.ts';
+import { AdviceNotes } from '../../parts/notes/AdviceNotes.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { BandSheet } from './BandSheet.tsx';
 import { PieceCard } from './PieceCard.tsx';
 import { PieceSheet } from './PieceSheet.tsx';
 import { PlanHeadSheet } from './PlanHeadSheet.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
 import style from './PlanRoom.module.css';
 import { QuiltingOrder } from './QuiltingOrder.tsx';
 import { Seams } from './Seams.tsx';

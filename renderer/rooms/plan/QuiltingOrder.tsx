@@ -1,23 +1,23 @@
 /** What comes first, cutting or quilting: for the whole coat, and for slots and pieces that are made in a way of their own. */
 import { useState } from 'react';
-import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/coat-plan.ts';
-import { editEverySize } from '../../../shared-core/plan/every-size.ts';
-import { usualOrder, usualPanel } from '../../../shared-core/plan/new-plan.ts';
+import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/model/coat-plan.ts';
+import { editEverySize } from '../../../shared-core/plan/edits/every-size.ts';
+import { usualOrder, usualPanel } from '../../../shared-core/plan/model/new-plan.ts';
 import {
   isQuiltLayer,
   setPieceOrder,
   setPlanOrder,
   setSlotOrder,
   toOutline,
-} from '../../../shared-core/plan/quilting-order.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { usePlanChange } from '../../client/plan-change.ts';
-import { Button } from '../../parts/Button.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { OneOf } from '../../parts/OneOf.tsx';
-import { OptionalSettledField, SettledField } from '../../parts/SettledField.tsx';
+} from '../../../shared-core/plan/model/quilting-order.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { usePlanChange } from '../../client/coat/plan-change.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { OneOf } from '../../parts/forms/OneOf.tsx';
+import { OptionalSettledField, SettledField } from '../../parts/forms/SettledField.tsx';
 import type { Change } from './piece-change.ts';
 import style from './QuiltingOrder.module.css';
 

@@ -1,8 +1,8 @@
 /** Whether the pieces still fit each other: every seam of the size at hand walked anew after each change. */
 import { useMemo } from 'react';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { seamWalk } from '../../../shared-core/plan/seam-walk.ts';
-import { SeamsInWords, SeamTable } from '../../parts/SeamTable.tsx';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { seamWalk } from '../../../shared-core/plan/geometry/seam-walk.ts';
+import { SeamsInWords, SeamTable } from '../../parts/tables/SeamTable.tsx';
 import style from './PlanRoom.module.css';
 
 export function Seams({ plan }: { plan: CoatPlan }) {

@@ -1,23 +1,28 @@
 /** A piece of a simple shape by typed measures: a strip let in at the side, a pocket bag, a patch. */
 import { type ReactNode, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { usualAllowanceMm } from '../../../shared-core/plan/allowance.ts';
-import { addShape, type Shape, type ShapeKind, shapeOutline } from '../../../shared-core/plan/shapes.ts';
-import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
-import { grainTurned } from '../../../shared-core/plan/grain.ts';
-import { pieceProblems } from '../../../shared-core/plan/outline-problems.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
+import { usualAllowanceMm } from '../../../shared-core/plan/edits/pieces/allowance.ts';
+import {
+  addShape,
+  type Shape,
+  type ShapeKind,
+  shapeOutline,
+} from '../../../shared-core/plan/edits/pieces/shapes.ts';
+import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import { grainTurned } from '../../../shared-core/plan/edits/pieces/grain.ts';
+import { pieceProblems } from '../../../shared-core/plan/validation/outline-problems.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
 import {
   DraftField,
   draftOf,
   emptyDraft,
   misreadProblems,
   type QuantityDraft,
-} from '../../parts/DraftField.tsx';
-import { ChoiceField, FlagField, TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
-import { PieceDrawing } from '../../parts/PieceDrawing.tsx';
+} from '../../parts/forms/DraftField.tsx';
+import { ChoiceField, FlagField, TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { PieceDrawing } from '../../parts/drawing/PieceDrawing.tsx';
 import style from './PlanRoom.module.css';
 
 const kinds: readonly { readonly value: ShapeKind; readonly label: string; readonly name: string }[] = [

@@ -2,17 +2,17 @@
 import { useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import type { Edited } from '../../../shared-core/plan/edited.ts';
-import { addSize, chooseSize, removeSize, setSizeCount } from '../../../shared-core/plan/sizes.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
+import { addSize, chooseSize, removeSize, setSizeCount } from '../../../shared-core/plan/model/sizes.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+import { Button } from '../../parts/forms/Button.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './PlanRoom.module.css';
 
 export function Sizes() {

@@ -1,17 +1,17 @@
 /** Every slot with the item that fills it, and what of that item is free. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { bindSlot } from '../../../shared-core/plan/edit.ts';
+import { bindSlot } from '../../../shared-core/plan/edits/edit.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { itemFree } from '../../../shared-core/stash/stash.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { amountText } from '../../parts/Amount.tsx';
-import { KindMark } from '../../parts/KindMark.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { StateTag } from '../../parts/StateTag.tsx';
-import table from '../../parts/table.module.css';
-import fields from '../../parts/Field.module.css';
+import { amountText } from '../../parts/figures/Amount.tsx';
+import { KindMark } from '../../parts/drawing/KindMark.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { StateTag } from '../../parts/figures/StateTag.tsx';
+import table from '../../parts/tables/table.module.css';
+import fields from '../../parts/forms/Field.module.css';
 import style from './PlanRoom.module.css';
 
 export function SlotTable() {

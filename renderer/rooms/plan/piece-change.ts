@@ -1,8 +1,8 @@
 /** A change of one piece, and what the form of each change is given. */
 import type { Outcome } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
-import type { Edited } from '../../../shared-core/plan/edited.ts';
-import type { StraightLine } from '../../../shared-core/plan/outline-cut.ts';
+import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
+import type { StraightLine } from '../../../shared-core/plan/geometry/outline-cut.ts';
 
 export type Change = (plan: CoatPlan) => Outcome<Edited>;
 

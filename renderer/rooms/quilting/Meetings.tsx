@@ -1,9 +1,9 @@
 /** Whether the lines meet at each seam, in words, and by how much they part where they cannot. */
 import { useMemo } from 'react';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { meetingReport, type SeamMeeting } from '../../../shared-core/quilting/meeting.ts';
-import { Figure } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './QuiltingRoom.module.css';
 
 export function Meetings({ plan }: { plan: CoatPlan }) {

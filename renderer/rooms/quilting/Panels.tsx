@@ -1,14 +1,14 @@
 /** What is quilted as panels before pieces are cut from it: how large, how many, and where the pieces lie on it. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import type { LaidPanel } from '../../../shared-core/flow-panels.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import type { LaidPanel } from '../../../shared-core/flow/panel-lays.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { panelSentence } from '../../../shared-core/requirement/panel-words.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { panelSentence } from '../../../shared-core/requirement/cut/panel-words.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { LayPicture } from '../../parts/LayPicture.tsx';
-import { fileName, saveFile } from '../../parts/save-file.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { LayPicture } from '../../parts/drawing/LayPicture.tsx';
+import { fileName, saveFile } from '../../parts/tables/save-file.ts';
 import style from './QuiltingRoom.module.css';
 
 /** Nothing where no piece is cut from a panel, or while none is planned yet. */

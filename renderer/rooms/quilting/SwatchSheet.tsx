@@ -1,19 +1,19 @@
 /** A swatch measured before and after quilting, step by step; what it shows is saved for its number of layers. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { layersWords, measureOf } from '../../../shared-core/plan/quilted-layers.ts';
-import { saveSwatch, type Swatch } from '../../../shared-core/plan/swatch.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { layersWords, measureOf } from '../../../shared-core/plan/model/quilted-layers.ts';
+import { saveSwatch, type Swatch } from '../../../shared-core/plan/edits/swatch.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
 import {
   DraftField,
   draftOf,
   emptyDraft,
   misreadProblems,
   type QuantityDraft,
-} from '../../parts/DraftField.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+} from '../../parts/forms/DraftField.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './QuiltingRoom.module.css';
 
 type Measure = Exclude<keyof Swatch, 'battingPlyCount'>;

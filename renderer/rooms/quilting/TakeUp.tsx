@@ -1,11 +1,11 @@
 /** What the lines take up by number of layers: estimated, or as the maker measured it on a swatch. */
 import { useMemo, useState } from 'react';
-import { slotItems } from '../../../shared-core/flow.ts';
-import type { CoatPlan, Piece, QuiltedMeasure } from '../../../shared-core/plan/coat-plan.ts';
-import { listed } from '../../../shared-core/plan/edited.ts';
-import { battingPlyCount, layersWords, measureOf } from '../../../shared-core/plan/quilted-layers.ts';
-import { forgetSlotTakeUp, forgetSwatch, setRise } from '../../../shared-core/plan/swatch.ts';
-import { plansBySize } from '../../../shared-core/plan/sizes.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
+import type { CoatPlan, Piece, QuiltedMeasure } from '../../../shared-core/plan/model/coat-plan.ts';
+import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { battingPlyCount, layersWords, measureOf } from '../../../shared-core/plan/model/quilted-layers.ts';
+import { forgetSlotTakeUp, forgetSwatch, setRise } from '../../../shared-core/plan/edits/swatch.ts';
+import { plansBySize } from '../../../shared-core/plan/model/sizes.ts';
 import { isPieceQuilted } from '../../../shared-core/quilting/lines.ts';
 import type { SlotItems } from '../../../shared-core/requirement/need.ts';
 import {
@@ -13,17 +13,17 @@ import {
   pieceTakeUp,
   takeUpBasis,
   type TakeUpRange,
-} from '../../../shared-core/requirement/take-up.ts';
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { useLengthText } from '../../client/length-text.ts';
-import { usePlanChange } from '../../client/plan-change.ts';
-import { BasisNote } from '../../parts/BasisNote.tsx';
-import { Button } from '../../parts/Button.tsx';
-import fieldStyle from '../../parts/Field.module.css';
-import { Figure } from '../../parts/Figure.tsx';
-import { OptionalSettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+} from '../../../shared-core/requirement/cut/slot-take-up.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useLengthText } from '../../client/wording/length-text.ts';
+import { usePlanChange } from '../../client/coat/plan-change.ts';
+import { BasisNote } from '../../parts/figures/BasisNote.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import fieldStyle from '../../parts/forms/Field.module.css';
+import { Figure } from '../../parts/figures/Figure.tsx';
+import { OptionalSettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import style from './QuiltingRoom.module.css';
 import { SwatchSheet } from './SwatchSheet.tsx';
 

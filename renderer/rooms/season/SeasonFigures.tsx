@@ -1,13 +1,13 @@
 /** What the season costs and lacks in all: the sums, and one shopping list by supplier for every plan. */
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
-import { gapWords, seasonCostMinor, seasonTable } from '../../../shared-core/flow-season-out.ts';
-import { coatTotal } from '../../../shared-core/plan/sizes.ts';
+import { gapWords, seasonCostMinor, seasonTable } from '../../../shared-core/flow/season/season-report.ts';
+import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
 import { unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Money } from '../../parts/Figure.tsx';
-import table from '../../parts/table.module.css';
-import { TableActions } from '../../parts/TableActions.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import table from '../../parts/tables/table.module.css';
+import { TableActions } from '../../parts/tables/TableActions.tsx';
 import type { SeasonFigures as Figures } from './season-run.ts';
 import style from './SeasonRoom.module.css';
 

@@ -1,13 +1,13 @@
 /** The plans in their order: moved up and down, counted, taken out; each with how it stands. */
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
-import { shortSentences } from '../../../shared-core/flow-season-out.ts';
-import { coatTotal, plansBySize } from '../../../shared-core/plan/sizes.ts';
+import { shortSentences } from '../../../shared-core/flow/season/season-report.ts';
+import { coatTotal, plansBySize } from '../../../shared-core/plan/model/sizes.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { SettledField } from '../../parts/SettledField.tsx';
-import table from '../../parts/table.module.css';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { SettledField } from '../../parts/forms/SettledField.tsx';
+import table from '../../parts/tables/table.module.css';
 import type { PutIn } from './put-in.ts';
 import type { SeasonFigures } from './season-run.ts';
 import style from './SeasonRoom.module.css';

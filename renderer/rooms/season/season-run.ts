@@ -6,11 +6,11 @@ import {
   season,
   seasonBasket,
   type SeasonBasket,
-} from '../../../shared-core/flow-season.ts';
+} from '../../../shared-core/flow/season/season.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, quickSeconds, thoroughSeconds } from '../../client/kept-run.ts';
-import { solveInWorker } from '../../client/solver.ts';
+import { keptRun, quickSeconds, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
 /** Figures of a whole pass. */

@@ -4,8 +4,8 @@ import type { ProgramFacts, ReleaseNews } from '../../../shared-core/contract/pr
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './AboutGroup.module.css';
 import { Group } from './Group.tsx';
 

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Backup } from '../../../shared-core/contract/contract.ts';
-import { Button } from '../../parts/Button.tsx';
-import { momentText } from '../../parts/calendar.ts';
-import table from '../../parts/table.module.css';
+import { Button } from '../../parts/forms/Button.tsx';
+import { momentText } from '../../parts/figures/calendar.ts';
+import table from '../../parts/tables/table.module.css';
 import style from './BackupsGroup.module.css';
 import type { BackupsSession } from './backups-session.ts';
 

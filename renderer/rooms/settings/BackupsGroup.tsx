@@ -1,7 +1,7 @@
 /** Copies of the data file: made, listed and brought back. */
 import type { Backup, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './BackupsGroup.module.css';
 import { BackupTable, sizeText } from './BackupTable.tsx';
 import { useBackups } from './backups-session.ts';

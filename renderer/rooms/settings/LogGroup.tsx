@@ -3,10 +3,10 @@ import { useEffect, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
-import { Button } from '../../parts/Button.tsx';
-import { todayIso } from '../../parts/calendar.ts';
-import { Problems } from '../../parts/Problems.tsx';
-import { saveFile } from '../../parts/save-file.ts';
+import { Button } from '../../parts/forms/Button.tsx';
+import { todayIso } from '../../parts/figures/calendar.ts';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { saveFile } from '../../parts/tables/save-file.ts';
 import style from './BackupsGroup.module.css';
 import { Group } from './Group.tsx';
 

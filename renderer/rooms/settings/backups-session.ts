@@ -3,7 +3,7 @@ import { useCallback, useEffect, useState } from 'react';
 import type { Backup, Backups, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
-import { momentText } from '../../parts/calendar.ts';
+import { momentText } from '../../parts/figures/calendar.ts';
 
 export interface BackupsSession {
   /** Null until they are read. */

@@ -1,8 +1,8 @@
 /** Search, kinds and order of the list. */
 import { useEffect, useState } from 'react';
 import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { TextField } from '../../parts/Field.tsx';
-import { KindMark } from '../../parts/KindMark.tsx';
+import { TextField } from '../../parts/forms/Field.tsx';
+import { KindMark } from '../../parts/drawing/KindMark.tsx';
 import type { StashQuestion } from './item-pages.ts';
 import style from './StashBar.module.css';
 

@@ -3,9 +3,9 @@ import { useVirtualizer } from '@tanstack/react-virtual';
 import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
 import type { ItemRow } from '../../../shared-core/contract/contract.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { Amount } from '../../parts/Amount.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { KindMark } from '../../parts/KindMark.tsx';
+import { Amount } from '../../parts/figures/Amount.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { KindMark } from '../../parts/drawing/KindMark.tsx';
 import type { ItemPages } from './item-pages.ts';
 import style from './StashList.module.css';
 

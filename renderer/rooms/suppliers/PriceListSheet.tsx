@@ -1,15 +1,15 @@
 /** A supplier's price list from a CSV file: what it would do is shown first, line by line; one click then brings all of it in. */
 import { useState } from 'react';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
-import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list-shape.ts';
+import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list/price-list-shape.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
-import { Money } from '../../parts/Figure.tsx';
-import { type ChosenFile, FileChoice } from '../../parts/FileChoice.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
-import { Problems } from '../../parts/Problems.tsx';
-import { sellingWords } from '../../parts/selling-words.ts';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { type ChosenFile, FileChoice } from '../../parts/forms/FileChoice.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
+import { sellingWords } from '../../parts/figures/selling-words.ts';
 import style from './PriceListSheet.module.css';
 
 /** As large as the workshop takes a list. */

@@ -1,13 +1,13 @@
 /** What a supplier asks for a delivery. */
 import { useState } from 'react';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
-import { moneyNumber } from '../../../shared-core/measure/money.ts';
+import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { DraftField, draftOf, misreadProblems } from '../../parts/DraftField.tsx';
-import { TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+import { DraftField, draftOf, misreadProblems } from '../../parts/forms/DraftField.tsx';
+import { TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './SuppliersRoom.module.css';
 
 export interface SupplierFormProps {

@@ -2,7 +2,7 @@
 import type { BoughtBasket, ToBuy } from '../../../shared-core/to-buy/to-buy.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { OneOf } from '../../parts/OneOf.tsx';
+import { OneOf } from '../../parts/forms/OneOf.tsx';
 
 export interface BasketChoiceProps {
   readonly toBuy: ToBuy;

@@ -7,7 +7,7 @@ import {
   whySentence,
 } from '../../../shared-core/to-buy/basket-words.ts';
 import type { BoughtBasket, ToBuy } from '../../../shared-core/to-buy/to-buy.ts';
-import { useCoat } from '../../client/coat-context.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import style from './BasketReasons.module.css';
 

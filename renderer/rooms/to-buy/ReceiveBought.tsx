@@ -2,30 +2,30 @@
 import { useState } from 'react';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
-import { moneyNumber } from '../../../shared-core/measure/money.ts';
+import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
 import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { receiptOf } from '../../../shared-core/to-buy/receipt.ts';
 import type { ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
-import { countedQuantity } from '../../client/words.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
+import { countedQuantity } from '../../client/wording/words.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/Amount.tsx';
-import { todayIso } from '../../parts/calendar.ts';
+import { amountText, amountUnit, clothLengthUnit, clothWidthUnit } from '../../parts/figures/Amount.tsx';
+import { todayIso } from '../../parts/figures/calendar.ts';
 import {
   DraftField,
   draftOf,
   emptyDraft,
   misreadProblems,
   type QuantityDraft,
-} from '../../parts/DraftField.tsx';
-import { TextField } from '../../parts/Field.tsx';
-import { FormSheet } from '../../parts/FormSheet.tsx';
+} from '../../parts/forms/DraftField.tsx';
+import { TextField } from '../../parts/forms/Field.tsx';
+import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './ReceiveBought.module.css';
 
 interface BoughtDraft {

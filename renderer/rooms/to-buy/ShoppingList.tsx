@@ -1,15 +1,15 @@
 /** The list as it is walked in a shop: by supplier or by aisle, ticked off, and all that is ticked received in one step. */
-import { sentenceCase } from '../../../shared-core/measure/sentence-case.ts';
+import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { Arrangement } from '../../../shared-core/to-buy/shopping-list.ts';
 import { shoppingGroups, unitsWords, usedForWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
-import { useCoat } from '../../client/coat-context.ts';
-import { itemById } from '../../client/coat-words.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { itemById } from '../../client/wording/coat-words.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Money } from '../../parts/Figure.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { Money } from '../../parts/figures/Figure.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReceiveBought } from './ReceiveBought.tsx';
 import style from './ShoppingList.module.css';
 import type { ShoppingTrip } from './shopping-trip.ts';

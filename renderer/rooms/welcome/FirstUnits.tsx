@@ -5,10 +5,10 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { currencies } from '../../client/locale-units.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { Button } from '../../parts/Button.tsx';
-import { ChoiceField } from '../../parts/Field.tsx';
-import { OneOf } from '../../parts/OneOf.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { Button } from '../../parts/forms/Button.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { OneOf } from '../../parts/forms/OneOf.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './FirstUnits.module.css';
 
 type Units = Pick<Settings, 'system' | 'currency' | 'unitsFrom'>;

@@ -7,8 +7,8 @@ import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stas
 import { call } from '../../client/api.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { KindMark } from '../../parts/KindMark.tsx';
-import { Problems } from '../../parts/Problems.tsx';
+import { KindMark } from '../../parts/drawing/KindMark.tsx';
+import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './Standing.module.css';
 
 const recentCount = 5;

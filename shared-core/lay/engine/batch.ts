@@ -4,7 +4,7 @@
  * begins, and is never lost again: a batch takes no more than its best coat repeated.
  */
 import type { LayBudget, LayJob } from '../job.ts';
-import { costsLess } from './cost.ts';
+import { costsLess } from './lay-cost.ts';
 import { alongFrontier, type Engine, startEngine } from './engine.ts';
 import { type Lay, type Model, modelOf } from './model.ts';
 import {

@@ -1,6 +1,6 @@
 /** Runs the search over a model: a first valid lay at once, then better ones. */
 import type { LayBudget } from '../job.ts';
-import { costOf, costsLess } from './cost.ts';
+import { costOf, costsLess } from './lay-cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { TimeIsUp } from './moves.ts';

@@ -4,7 +4,7 @@
  * way grow in weight, which is what gets the search out of traps. Borders are never crossed: a position is
  * always inside some bin. The loops that move one piece or push pairs apart are in moves.as.ts.
  */
-import { costsLess } from './cost.ts';
+import { costsLess } from './lay-cost.ts';
 import { depthsOf } from './depth.ts';
 import type { DepthForm } from './depth.ts';
 import { ringsNearer } from './exact.ts';

@@ -3,8 +3,8 @@
  * alone. What new plans choose may change; instances for benches must not, or their figures no longer compare.
  */
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { toOutline } from '../../../shared-core/plan/quilting-order.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { toOutline } from '../../../shared-core/plan/model/quilting-order.ts';
 import { takeUpRatio } from '../../../shared-core/quilting/take-up.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 

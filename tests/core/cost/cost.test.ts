@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import type { CostSheet } from '../../../shared-core/cost/cost.ts';
-import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
 import {
   clothLot,
   item,

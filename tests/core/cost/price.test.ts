@@ -8,7 +8,7 @@ import {
   usualPriceRules,
 } from '../../../shared-core/cost/price.ts';
 import { additionWords, priceRows } from '../../../shared-core/cost/price-words.ts';
-import { setLabourMinutes } from '../../../shared-core/plan/labour.ts';
+import { setLabourMinutes } from '../../../shared-core/plan/edits/labour.ts';
 import { plan } from '../../fixtures/small-workshop.ts';
 
 const rules: PriceRules = {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { cost } from '../../../shared-core/cost/cost.ts';
 import { costTable } from '../../../shared-core/cost/cost-table.ts';
 import { cuttingProposal } from '../../../shared-core/cover/cutting-proposal.ts';
-import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow.ts';
-import { estimateJson } from '../../../shared-core/flow-json.ts';
-import { estimateText } from '../../../shared-core/flow-text.ts';
+import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
+import { estimateJson } from '../../../shared-core/flow/output/estimate-json.ts';
+import { estimateText } from '../../../shared-core/flow/output/estimate-text.ts';
 import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import { tableText } from '../../../shared-core/paper/table-text.ts';
-import type { QuiltingOrder } from '../../../shared-core/plan/coat-plan.ts';
+import type { QuiltingOrder } from '../../../shared-core/plan/model/coat-plan.ts';
 import { cutCost } from '../../../shared-core/stash/cut-cost.ts';
 import {
   clothLot,

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
-import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow.ts';
-import { estimateChange } from '../../../shared-core/flow-change.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
+import { estimate, type Estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
+import { estimateChange } from '../../../shared-core/flow/estimate-change.ts';
 import type { SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { type RunLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import {

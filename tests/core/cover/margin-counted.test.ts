@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import type { ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
-import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
-import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
-import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
+import { proposedCutting, wholeBatch } from '../../../shared-core/flow/next-cutting.ts';
+import type { CoatPlan, Margin } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import { toMilli } from '../../../shared-core/stash/stash.ts';
 import { item, layHere, lot, offer, onShelf, plan, slot } from '../../fixtures/small-workshop.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
-import { estimate } from '../../../shared-core/flow.ts';
-import { estimateJson } from '../../../shared-core/flow-json.ts';
-import { estimateText } from '../../../shared-core/flow-text.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
+import { estimate } from '../../../shared-core/flow/estimate.ts';
+import { estimateJson } from '../../../shared-core/flow/output/estimate-json.ts';
+import { estimateText } from '../../../shared-core/flow/output/estimate-text.ts';
 import { usualPriceRules } from '../../../shared-core/cost/price.ts';
 import {
   clothLot,

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
 import { setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
-import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
-import { proposedCutting, wholeBatch } from '../../../shared-core/flow-cutting.ts';
-import type { CoatPlan, Margin } from '../../../shared-core/plan/coat-plan.ts';
-import { marginOfLength, setMargin } from '../../../shared-core/plan/margin.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
+import { proposedCutting, wholeBatch } from '../../../shared-core/flow/next-cutting.ts';
+import type { CoatPlan, Margin } from '../../../shared-core/plan/model/coat-plan.ts';
+import { marginOfLength, setMargin } from '../../../shared-core/plan/model/margin.ts';
 import type { LotOnShelf } from '../../../shared-core/stash/stash.ts';
 import {
   clothLot,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import { lay } from '../../../shared-core/lay/lay.ts';
 import { endlessLength, layJob } from '../../../shared-core/lay/plan-lay.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';

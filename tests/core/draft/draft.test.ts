@@ -4,10 +4,15 @@ import { blockOf } from '../../../shared-core/draft/block.ts';
 import { draftCoat, type DraftedCoat, draftStyle } from '../../../shared-core/draft/draft.ts';
 import type { DraftInput } from '../../../shared-core/draft/draft-input.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
-import { type CoatPlan, pieceById } from '../../../shared-core/plan/coat-plan.ts';
-import { planProblems } from '../../../shared-core/plan/plan-problems.ts';
-import { edgeIndexOf, edgeLengthMm, edgePoints, seamRing } from '../../../shared-core/plan/outline-ring.ts';
-import { seamWalk } from '../../../shared-core/plan/seam-walk.ts';
+import { type CoatPlan, pieceById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { planProblems } from '../../../shared-core/plan/validation/plan-problems.ts';
+import {
+  edgeIndexOf,
+  edgeLengthMm,
+  edgePoints,
+  seamRing,
+} from '../../../shared-core/plan/geometry/outline-ring.ts';
+import { seamWalk } from '../../../shared-core/plan/geometry/seam-walk.ts';
 import { body, coat, coats } from './bodies.ts';
 
 function drafted(input: DraftInput): DraftedCoat {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { draftCoat } from '../../../shared-core/draft/draft.ts';
 import type { DraftInput } from '../../../shared-core/draft/draft-input.ts';
-import { estimate } from '../../../shared-core/flow.ts';
-import { type CoatPlan, pieceById } from '../../../shared-core/plan/coat-plan.ts';
-import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
-import { solveHere } from '../../../main/services/solver.ts';
+import { estimate } from '../../../shared-core/flow/estimate.ts';
+import { type CoatPlan, pieceById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { edgeLengthMm } from '../../../shared-core/plan/geometry/outline-ring.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { clothLot, item, layHere, onShelf } from '../../fixtures/small-workshop.ts';
 import { coat } from './bodies.ts';
 

@@ -5,8 +5,8 @@ import { draftCoat } from '../../../shared-core/draft/draft.ts';
 import type { DraftInput } from '../../../shared-core/draft/draft-input.ts';
 import { goneUpToSize, widenedForPadding } from '../../../shared-core/draft/padded.ts';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
-import { pieceById } from '../../../shared-core/plan/coat-plan.ts';
-import { edgeLengthMm, seamRing } from '../../../shared-core/plan/outline-ring.ts';
+import { pieceById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { edgeLengthMm, seamRing } from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { coat } from './bodies.ts';
 
 function report(input: DraftInput) {

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { readPattern } from '../../../shared-core/exchange/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
+import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
+import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import {
   type At,

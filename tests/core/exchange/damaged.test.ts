@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { fenwalkCoat } from '../../../shared-core/demo/coat.ts';
-import { patternFormats, readPattern } from '../../../shared-core/exchange/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
-import { pieceProblems } from '../../../shared-core/plan/outline-problems.ts';
-import { pieceOf } from '../../../shared-core/exchange/found-piece.ts';
+import { patternFormats, readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
+import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { pieceProblems } from '../../../shared-core/plan/validation/outline-problems.ts';
+import { pieceOf } from '../../../shared-core/exchange/pattern/found-piece.ts';
 import { bytesOf } from './dxf-text.ts';
 
 const coat = fenwalkCoat({});

@@ -2,11 +2,11 @@
 import fc from 'fast-check';
 import type { Point } from '../../../shared-core/geometry/ring.ts';
 import type { PlanId } from '../../../shared-core/stash/stash.ts';
-import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
-import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
-import { pieceProblems } from '../../../shared-core/plan/outline-problems.ts';
-import type { Edge, Segment } from '../../../shared-core/plan/outline.ts';
+import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
+import { edgeLengthMm } from '../../../shared-core/plan/geometry/outline-ring.ts';
+import { pieceProblems } from '../../../shared-core/plan/validation/outline-problems.ts';
+import type { Edge, Segment } from '../../../shared-core/plan/model/outline.ts';
 
 interface Corner {
   readonly radiusMm: number;

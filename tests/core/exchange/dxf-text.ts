@@ -1,5 +1,5 @@
 /** Builds DXF texts of patterns line by line, apart from the product's own writer. */
-import { readPattern } from '../../../shared-core/exchange/formats.ts';
+import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
 import {
   type FoundPattern,
   type FoundPiece,
@@ -8,7 +8,7 @@ import {
   type ReadPattern,
   usualChoices,
   usualLimits,
-} from '../../../shared-core/exchange/pattern.ts';
+} from '../../../shared-core/exchange/pattern/pattern.ts';
 
 export type Pairs = readonly (readonly [number, string | number])[];
 export type At = readonly [number, number];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { joinedPaths } from '../../../shared-core/exchange/joined-paths.ts';
-import { usualLimits } from '../../../shared-core/exchange/pattern.ts';
+import { joinedPaths } from '../../../shared-core/exchange/pattern/joined-paths.ts';
+import { usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { BeyondLimit, openMeter } from '../../../shared-core/exchange/read-meter.ts';
 import { cubicChords } from '../../../shared-core/geometry/curve.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { FoundPiece } from '../../../shared-core/exchange/pattern.ts';
+import type { FoundPiece } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import {
   type At,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readPriceList } from '../../../shared-core/exchange/price-list.ts';
-import type { PriceListSources } from '../../../shared-core/exchange/price-list-shape.ts';
+import { readPriceList } from '../../../shared-core/exchange/price-list/price-list.ts';
+import type { PriceListSources } from '../../../shared-core/exchange/price-list/price-list-shape.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { item } from '../../fixtures/small-workshop.ts';
 

@@ -1,12 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { write as writeDxf } from '../../../shared-core/exchange/dxf-write.ts';
-import { readPattern } from '../../../shared-core/exchange/formats.ts';
-import { type FoundPattern, usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
-import { write as writeSvg } from '../../../shared-core/exchange/svg-write.ts';
+import { write as writeDxf } from '../../../shared-core/exchange/dxf/dxf-write.ts';
+import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
+import {
+  type FoundPattern,
+  usualChoices,
+  usualLimits,
+} from '../../../shared-core/exchange/pattern/pattern.ts';
+import { write as writeSvg } from '../../../shared-core/exchange/svg/svg-write.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
-import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
-import { cutRing, edgeIndexOf, edgePoints, seamRing } from '../../../shared-core/plan/outline-ring.ts';
+import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import {
+  cutRing,
+  edgeIndexOf,
+  edgePoints,
+  seamRing,
+} from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { draftedName, draftedPiece, planOf } from './drafted.ts';
 import { bytesOf } from './dxf-text.ts';
 

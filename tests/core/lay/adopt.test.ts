@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob, LayResult, Placement } from '../../../shared-core/lay/job.ts';
 import { type LaySearch, startLay } from '../../../shared-core/lay/lay.ts';
-import { layMember, type MemberAnswer } from '../../../shared-core/lay/member.ts';
-import { layTeams } from '../../../shared-core/lay/team.ts';
+import { layMember, type MemberAnswer } from '../../../shared-core/lay/team/member.ts';
+import { layTeams } from '../../../shared-core/lay/team/team.ts';
 import { virtualWorkplace } from '../../bench/virtual-hands.ts';
 import { blob, dice, job, laid, length, randomJob, rectangle, shape } from './jobs.ts';
 

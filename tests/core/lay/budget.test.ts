@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Ring, ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import { outwardRing } from '../../../shared-core/lay/engine/outward.ts';
 import type { LayJob } from '../../../shared-core/lay/job.ts';
 import { lay, layProblems, startLay } from '../../../shared-core/lay/lay.ts';

@@ -12,7 +12,7 @@ import {
   turned,
 } from '../../../shared-core/lay/by-hand.ts';
 import { isClear, outlinesOf, placedBox, standingOf } from '../../../shared-core/lay/standing.ts';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob } from '../../../shared-core/lay/job.ts';
 import { dice, job, laid, length, randomJob, rectangle, ring, shape } from './jobs.ts';
 

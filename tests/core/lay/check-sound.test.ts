@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { ringBox, ringMoved } from '../../../shared-core/geometry/ring.ts';
-import { checkLay, checkToleranceMm } from '../../../shared-core/lay/check.ts';
+import { checkLay, checkToleranceMm } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob, LayResult, LayShape, Placement } from '../../../shared-core/lay/job.ts';
 import { blob, dice, job, laid, length, randomJob, rectangle, ring, shape } from './jobs.ts';
 import { judged } from './own-judge.ts';

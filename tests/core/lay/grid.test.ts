@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import { drawnIn, gridStep } from '../../../shared-core/lay/engine/grid.ts';
 import { madeInstances } from '../../bench/instances/all-made.ts';
 import { madeJob } from '../../bench/instances/made.ts';

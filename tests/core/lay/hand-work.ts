@@ -1,7 +1,7 @@
 /** Hands that do what the test says: they lay nothing by themselves. Time passes when the test lets it. */
-import type { HandEvents, Workplace } from '../../../shared-core/lay/hands.ts';
+import type { HandEvents, Workplace } from '../../../shared-core/lay/team/hands.ts';
 import type { LayResult } from '../../../shared-core/lay/job.ts';
-import type { MemberOrder } from '../../../shared-core/lay/member.ts';
+import type { MemberOrder } from '../../../shared-core/lay/team/member.ts';
 
 class HandOfTest {
   readonly orders: MemberOrder[] = [];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob, Placement } from '../../../shared-core/lay/job.ts';
 import { layProblems } from '../../../shared-core/lay/problems.ts';
 import { dice, job, laid, length, randomJob, rectangle, shape } from './jobs.ts';

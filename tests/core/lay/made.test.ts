@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Ring, ringAreaMm2 } from '../../../shared-core/geometry/ring.ts';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import { layProblems } from '../../../shared-core/lay/lay.ts';
 import { madeInstances } from '../../bench/instances/all-made.ts';
 import { knownLay, type MadeInstance, madeJob } from '../../bench/instances/made.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
 import { startLay } from '../../../shared-core/lay/lay.ts';
 import { blob, dice, job, laid, length, rectangle, shape } from './jobs.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { ringBox, ringTurned } from '../../../shared-core/geometry/ring.ts';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
 import { foldedHalf, job, laid, length, rectangle, ring, shape, wedge } from './jobs.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import type { LayResult } from '../../../shared-core/lay/job.ts';
 import { lay, startLay } from '../../../shared-core/lay/lay.ts';
 import { blob, dice, job, laid, length, rectangle, shape } from './jobs.ts';

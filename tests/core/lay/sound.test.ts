@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkLay } from '../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../shared-core/lay/check/check.ts';
 import { laid, randomJob } from './jobs.ts';
 
 /** A full run lays 2,000 jobs; LAY_JOBS asks for another number. */

@@ -8,7 +8,7 @@ import {
   localDate,
 } from '../../../shared-core/measure/calendar-date.ts';
 import { isoDate } from '../../../shared-core/contract/schemas.ts';
-import { readDays } from '../../../shared-core/exchange/stash-cells.ts';
+import { readDays } from '../../../shared-core/exchange/stash-csv/stash-cells.ts';
 import { isOldPrice, priceAgeDays } from '../../../shared-core/stash/offer.ts';
 
 const zoneBefore = process.env.TZ;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
-import { patternDrawing } from '../../../shared-core/flow-pattern-sheets.ts';
+import { patternDrawing } from '../../../shared-core/flow/output/pattern-sheets.ts';
 import { chainLengthMm } from '../../../shared-core/geometry/curve.ts';
 import { testSquareMm, tiledPdf } from '../../../shared-core/paper/tiled-pdf.ts';
 import {
@@ -10,7 +10,7 @@ import {
   tileMarginMm,
   tilingOf,
 } from '../../../shared-core/paper/tiles.ts';
-import { edgeLengthMm } from '../../../shared-core/plan/outline-ring.ts';
+import { edgeLengthMm } from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { mmPerPt, pdfSheets } from './pdf-text.ts';
 import { typefaceFiles } from './typeface.ts';
 

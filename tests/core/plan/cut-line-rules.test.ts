@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crossingSides } from '../../../shared-core/geometry/crossing.ts';
 import { type Ring, ringAreaMm2, ringTurned } from '../../../shared-core/geometry/ring.ts';
-import { cutRing, seamRing } from '../../../shared-core/plan/outline-ring.ts';
+import { cutRing, seamRing } from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { areaOutside, discRing, strip, trimmedStrip, unionRing } from './clipper-referee.ts';
 import {
   fourTurns,

@@ -1,6 +1,6 @@
 /** Outlines for tests of cut lines: plain polygons, and the same turned and mirrored. */
 import { type Point, type Ring, ringFromPoints, ringTurned } from '../../../shared-core/geometry/ring.ts';
-import type { Edge, Outline } from '../../../shared-core/plan/outline.ts';
+import type { Edge, Outline } from '../../../shared-core/plan/model/outline.ts';
 
 /** A polygon with an allowance for each side, edges named 0, 1, 2 ... */
 export function polygon(

@@ -1,6 +1,6 @@
 /** A padded vest of three plain pieces for plan tests: back on the fold, two fronts, two linings of the fronts. */
-import { type CoatPlan, emptySlot, type Piece } from '../../../shared-core/plan/coat-plan.ts';
-import type { Edge, Outline, Seam } from '../../../shared-core/plan/outline.ts';
+import { type CoatPlan, emptySlot, type Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Edge, Outline, Seam } from '../../../shared-core/plan/model/outline.ts';
 import { measured } from '../../fixtures/small-workshop.ts';
 
 type Corner = readonly [number, number];

@@ -1,5 +1,5 @@
-import type { Piece } from '../../../shared-core/plan/coat-plan.ts';
-import type { Outline } from '../../../shared-core/plan/outline.ts';
+import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Outline } from '../../../shared-core/plan/model/outline.ts';
 import { piece } from '../../fixtures/small-workshop.ts';
 
 /** A piece from corners, with the seam of each side by its place. */

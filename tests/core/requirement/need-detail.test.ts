@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { slotById } from '../../../shared-core/plan/coat-plan.ts';
-import { setAmountPerCoat, setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/measured.ts';
-import { fillingList } from '../../../shared-core/requirement/fill.ts';
-import { fillingTable } from '../../../shared-core/requirement/filling-table.ts';
+import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import {
+  setAmountPerCoat,
+  setSewingMinutes,
+  setThreadWastage,
+} from '../../../shared-core/plan/edits/measured.ts';
+import { fillingList } from '../../../shared-core/requirement/fill/fill.ts';
+import { fillingTable } from '../../../shared-core/requirement/fill/filling-table.ts';
 import { needDetail } from '../../../shared-core/requirement/need-detail.ts';
 import { estimatedPerCoat, requirement } from '../../../shared-core/requirement/requirement.ts';
 import { item, measured, offer, slot } from '../../fixtures/small-workshop.ts';

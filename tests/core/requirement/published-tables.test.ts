@@ -1,13 +1,13 @@
 /** Tables of the product as they are published: a slip of the hand in one of them shows here. */
 import { describe, expect, it } from 'vitest';
-import { ironC } from '../../../shared-core/requirement/iron.ts';
-import { flammabilityExemptGPerM2 } from '../../../shared-core/requirement/cautions.ts';
+import { ironC } from '../../../shared-core/requirement/law/iron.ts';
+import { flammabilityExemptGPerM2 } from '../../../shared-core/requirement/law/cautions.ts';
 import { usualSeparatingZipsMm } from '../../../shared-core/requirement/fastenings.ts';
-import { needleChoice, needleLifeHours } from '../../../shared-core/requirement/needles.ts';
-import { easeLeft } from '../../../shared-core/requirement/padding.ts';
-import { sizeTables } from '../../../shared-core/requirement/size-tables.ts';
-import { stitchThreads } from '../../../shared-core/requirement/thread-ratios.ts';
-import { cloPerCm, conductivityWPerMK } from '../../../shared-core/requirement/warmth.ts';
+import { needleChoice, needleLifeHours } from '../../../shared-core/requirement/thread/needles.ts';
+import { easeLeft } from '../../../shared-core/requirement/finished/padding.ts';
+import { sizeTables } from '../../../shared-core/requirement/finished/size-tables.ts';
+import { stitchThreads } from '../../../shared-core/requirement/thread/thread-ratios.ts';
+import { cloPerCm, conductivityWPerMK } from '../../../shared-core/requirement/finished/warmth.ts';
 
 describe('size tables', () => {
   const rowOf = (id: string, size: string) =>

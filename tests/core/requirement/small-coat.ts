@@ -1,6 +1,6 @@
 /** A coat of two rectangles with sums one can do by hand: a back on the fold and a pair of fronts, 700 mm long. */
-import type { CoatPlan, Piece } from '../../../shared-core/plan/coat-plan.ts';
-import type { Outline, Seam } from '../../../shared-core/plan/outline.ts';
+import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { Outline, Seam } from '../../../shared-core/plan/model/outline.ts';
 import type { SlotItems } from '../../../shared-core/requirement/need.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
 import { measured, piece, plan, slot } from '../../fixtures/small-workshop.ts';

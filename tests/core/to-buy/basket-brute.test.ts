@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import type { Offer } from '../../../shared-core/stash/offer.ts';
 import type { Supplier } from '../../../shared-core/stash/supplier.ts';
 import { cheapestBasket } from '../../../shared-core/to-buy/basket.ts';

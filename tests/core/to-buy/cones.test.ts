@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { coverSentences } from '../../../shared-core/cover/cover-words.ts';
-import { estimate } from '../../../shared-core/flow.ts';
+import { estimate } from '../../../shared-core/flow/estimate.ts';
 import { shoppingText } from '../../../shared-core/to-buy/shopping-list.ts';
-import type { Seam } from '../../../shared-core/plan/outline.ts';
+import type { Seam } from '../../../shared-core/plan/model/outline.ts';
 import { item, layHere, lot, offer, onShelf, slot } from '../../fixtures/small-workshop.ts';
 import { sideSeam, smallCoat } from '../requirement/small-coat.ts';
 

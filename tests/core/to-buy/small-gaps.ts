@@ -1,5 +1,5 @@
 /** Gaps of one plan or several, bought in place: numbers one can check by hand. */
-import { solveHere } from '../../../main/services/solver.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { ringFromPoints } from '../../../shared-core/geometry/ring.ts';
 import type { Offer, PriceBreak, SellingUnit } from '../../../shared-core/stash/offer.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { solveHere } from '../../../main/services/solver.ts';
-import { estimate, type FlowSources } from '../../../shared-core/flow.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
+import { estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
 import type { ToBuy } from '../../../shared-core/to-buy/to-buy.ts';
 import {
   clothLot,

@@ -14,9 +14,9 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
-import { migrations } from '../../../main/database/migrations.ts';
+import { migrations } from '../../../main/database/schema/migrations.ts';
 import { describe, expect, test } from 'vitest';
-import { openServices } from '../../../main/services/services.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { openAsking, receivedCloth, tempFolder } from '../asking.ts';
 

@@ -1,6 +1,6 @@
 import SqliteDatabase from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { quiltedCoat } from '../../core/requirement/small-coat.ts';
 import { type Asking, openAsking } from '../asking.ts';
 

@@ -1,6 +1,6 @@
 import SqliteDatabase from 'better-sqlite3';
 import { expect, test } from 'vitest';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { type Asking, clothLot, openAsking, receivedFill, taffeta } from '../asking.ts';
 
 /** A file as it was when every currency was kept in hundredths: amounts of 1,234.00 and the like. */

@@ -2,9 +2,9 @@ import { copyFileSync } from 'node:fs';
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { backupFolder } from '../../../main/database/backup-folder.ts';
-import { migrations } from '../../../main/database/migrations.ts';
-import { openServices } from '../../../main/services/services.ts';
+import { backupFolder } from '../../../main/database/backups/backup-folder.ts';
+import { migrations } from '../../../main/database/schema/migrations.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import { releasedFolder } from '../../fixtures/released/make.ts';
 import { type Asking, filesIn, openAsking, receivedFill, tempFolder } from '../asking.ts';
 

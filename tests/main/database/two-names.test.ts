@@ -1,7 +1,7 @@
 import { linkSync, mkdirSync, rmSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { openServices } from '../../../main/services/services.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { filesIn, openAsking, receivedFill, tempFolder } from '../asking.ts';
 

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Entry } from '../../../main/doors/entry.ts';
 import { type Answering, type Loopback, startLoopback } from '../../../main/doors/loopback.ts';
-import { openServices, type Services } from '../../../main/services/services.ts';
+import { openServices, type Services } from '../../../main/services/calls/services.ts';
 import { attack, type AttackReport, isUnharmed } from './attack.ts';
 
 /** Checks that a test takes out of the door, to see whether the attack finds it. */

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
-import { openServices } from '../../../main/services/services.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 
 const command = fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { openAsking, receivedFill } from '../asking.ts';
 
 test('the JSON of a coat that is being cut holds what the ledger says of it', {

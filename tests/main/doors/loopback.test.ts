@@ -10,7 +10,7 @@ import {
   type Loopback,
   startLoopback,
 } from '../../../main/doors/loopback.ts';
-import { openServices, type Services } from '../../../main/services/services.ts';
+import { openServices, type Services } from '../../../main/services/calls/services.ts';
 
 let folder: string;
 let services: Services;

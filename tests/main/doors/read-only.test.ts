@@ -15,12 +15,12 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openWorkshop } from '../../../main/database/connection.ts';
-import { migrations } from '../../../main/database/migrations.ts';
+import { openWorkshop } from '../../../main/database/file/connection.ts';
+import { migrations } from '../../../main/database/schema/migrations.ts';
 import { runEstimate } from '../../../main/doors/command.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { openAsking, receivedFill, tempFolder } from '../asking.ts';
 
 const programs = {

@@ -1,16 +1,16 @@
 /** The program's own readers, on a small workshop of real files. */
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { backupFolder } from '../../../main/database/backup-folder.ts';
-import { openServices, type Services } from '../../../main/services/services.ts';
-import { bringIn } from '../../../shared-core/exchange/bring-in.ts';
+import { backupFolder } from '../../../main/database/backups/backup-folder.ts';
+import { openServices, type Services } from '../../../main/services/calls/services.ts';
+import { bringIn } from '../../../shared-core/exchange/pattern/bring-in.ts';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
-import { readPattern } from '../../../shared-core/exchange/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern.ts';
-import { stashFileText } from '../../../shared-core/exchange/stash-file-bytes.ts';
+import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
+import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { stashFileText } from '../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
 import { type QuantityKind, quantityFacts } from '../../../shared-core/measure/quantity.ts';
 import { readQuantity } from '../../../shared-core/measure/read.ts';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { clothLot, down, fillLot, taffeta } from '../asking-inputs.ts';
 import { dump } from '../dump.ts';
 import type { FuzzFile, Readers } from './fuzz-file.ts';

@@ -2,12 +2,12 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { backupFolder } from '../../../main/database/backup-folder.ts';
-import { openServices } from '../../../main/services/services.ts';
+import { backupFolder } from '../../../main/database/backups/backup-folder.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import type { Workshop } from '../../../shared-core/contract/contract.ts';
 import { fenwalkCoat } from '../../../shared-core/demo/coat.ts';
-import { write as writeDxf } from '../../../shared-core/exchange/dxf-write.ts';
-import { write as writeSvg } from '../../../shared-core/exchange/svg-write.ts';
+import { write as writeDxf } from '../../../shared-core/exchange/dxf/dxf-write.ts';
+import { write as writeSvg } from '../../../shared-core/exchange/svg/svg-write.ts';
 import {
   type At,
   insert,

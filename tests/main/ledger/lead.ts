@@ -1,7 +1,7 @@
 /** Leads a real workshop and the book through the same history; `differences` says where they part. */
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
-import { openServices } from '../../../main/services/services.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { Outcome } from '../../../shared-core/measure/problem.ts';
 import { compare, learnWritten, nothingWritten, rewritten } from './compare.ts';

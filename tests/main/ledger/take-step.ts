@@ -2,9 +2,9 @@
 import type { Outcome } from '../../../shared-core/measure/problem.ts';
 import { cuttingProposal } from '../../../shared-core/cover/cutting-proposal.ts';
 import { usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
-import { setMargin } from '../../../shared-core/plan/margin.ts';
-import { chooseSize } from '../../../shared-core/plan/sizes.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { setMargin } from '../../../shared-core/plan/model/margin.ts';
+import { chooseSize } from '../../../shared-core/plan/model/sizes.ts';
 import * as book from './model.ts';
 import type { Step } from './step.ts';
 import {

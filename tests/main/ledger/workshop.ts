@@ -2,11 +2,11 @@
 import type SqliteDatabase from 'better-sqlite3';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { cover } from '../../../shared-core/cover/cover.ts';
-import { slotItems } from '../../../shared-core/flow.ts';
+import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import type { Outcome } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/coat-plan.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
-import { stillToCut } from '../../../shared-core/requirement/still-to-cut.ts';
+import { stillToCut } from '../../../shared-core/requirement/cut/still-to-cut.ts';
 import { piece, plan as smallPlan, rectangle, slot } from '../../fixtures/small-workshop.ts';
 import { down, taffeta } from '../asking-inputs.ts';
 import { usedUp } from './figures.ts';

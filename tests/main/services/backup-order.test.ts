@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { backupFolder } from '../../../main/database/backup-folder.ts';
-import { backupName, readBackupName } from '../../../main/database/backup-name.ts';
+import { backupFolder } from '../../../main/database/backups/backup-folder.ts';
+import { backupName, readBackupName } from '../../../main/database/backups/backup-name.ts';
 import { type Asking, openAsking, receivedFill, taffeta } from '../asking.ts';
 
 const today = new Date('2026-03-27T08:09:10.000Z');

@@ -1,6 +1,6 @@
 /** A workshop with a cloth, a fill and a plan of six coats, and a cutting of it. */
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { type Asking, openAsking, receivedCloth, receivedFill } from '../asking.ts';
 
 /** A plan of six coats with a shell of the given cloth and a fill. */

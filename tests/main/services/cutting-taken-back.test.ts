@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { type Asking, fillLot, openAsking, receivedCloth } from '../asking.ts';
 import { cutting, savedPlan, workshop } from './cut-workshop.ts';
 

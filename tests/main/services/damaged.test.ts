@@ -2,8 +2,8 @@ import { copyFileSync, existsSync, readdirSync, readFileSync, truncateSync, writ
 import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { backupFolder, keptCount } from '../../../main/database/backup-folder.ts';
-import { openServices } from '../../../main/services/services.ts';
+import { backupFolder, keptCount } from '../../../main/database/backups/backup-folder.ts';
+import { openServices } from '../../../main/services/calls/services.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { type Asking, filesIn, openAsking, receivedFill, taffeta } from '../asking.ts';
 

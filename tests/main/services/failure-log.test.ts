@@ -2,14 +2,14 @@ import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { backupFolder } from '../../../main/database/backup-folder.ts';
+import { backupFolder } from '../../../main/database/backups/backup-folder.ts';
 import {
   appendToFailureLog,
   largestLogBytes,
   failureLogFile,
   readFailureLog,
-} from '../../../main/database/failure-log.ts';
-import { failureEntry, windowFailureEntry } from '../../../main/services/failure-entry.ts';
+} from '../../../main/database/failures/failure-log.ts';
+import { failureEntry, windowFailureEntry } from '../../../main/services/workshop/failure-entry.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { type Asking, filesIn, openAsking, receivedFill, taffeta, tempFolder } from '../asking.ts';
@@ -162,7 +162,9 @@ describe('a failure in the window', () => {
 
 describe('an entry', () => {
   test('has no line of the message, however the message is laid out', () => {
-    const error = new Error(`no cloth\n    at ${canary} (main/services/stash.ts:1:1)\n    at ${price}:1:1`);
+    const error = new Error(
+      `no cloth\n    at ${canary} (main/services/stock/stash.ts:1:1)\n    at ${price}:1:1`,
+    );
     const entry = failureEntry({ at, step: 'a step', error });
     expect(entry).not.toContain('Canarywing');
     expect(entry).not.toContain(String(price));

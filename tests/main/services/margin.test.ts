@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { usesToSetAside, setAsideStand } from '../../../shared-core/cover/set-aside.ts';
-import { estimate } from '../../../shared-core/flow.ts';
-import { proposedCutting } from '../../../shared-core/flow-cutting.ts';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
-import { solveHere } from '../../../main/services/solver.ts';
+import { estimate } from '../../../shared-core/flow/estimate.ts';
+import { proposedCutting } from '../../../shared-core/flow/next-cutting.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
+import { solveHere } from '../../../main/services/threads/solver.ts';
 import { layHere } from '../../fixtures/small-workshop.ts';
 import { openAsking, receivedFill } from '../asking.ts';
 

@@ -1,7 +1,7 @@
 /** A lay thread that dies of some jobs, for tests: workerData says of which seed, and in which way. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { lay } from '../../../shared-core/lay/lay.ts';
-import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/member.ts';
+import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/team/member.ts';
 
 export interface Mortality {
   readonly seed: number;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { emptySlot } from '../../../shared-core/plan/coat-plan.ts';
+import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { fillLot, openAsking, receivedCloth, receivedFill, taffeta } from '../asking.ts';
 
 const page = {

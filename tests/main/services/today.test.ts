@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest';
-import { newPlan } from '../../../shared-core/plan/new-plan.ts';
+import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { openAsking } from '../asking.ts';
 
 const zoneBefore = process.env.TZ;

@@ -1,6 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
-import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/member.ts';
+import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/team/member.ts';
 import { job, laid, rectangle, shape } from '../../core/lay/jobs.ts';
 
 /** A browser's worker that does what the test says: it lays nothing by itself. */
@@ -35,7 +35,7 @@ async function pool(coreCount = 1) {
   vi.resetModules();
   vi.stubGlobal('Worker', HandWorker);
   vi.stubGlobal('navigator', { hardwareConcurrency: coreCount });
-  return import('../../../renderer/client/lay-pool.ts');
+  return import('../../../renderer/client/workers/lay-pool.ts');
 }
 
 afterEach(() => {

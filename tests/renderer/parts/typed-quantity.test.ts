@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { readTyped, savedOnLeaving, type TypedOptions } from '../../../renderer/parts/typed-quantity.ts';
+import {
+  readTyped,
+  savedOnLeaving,
+  type TypedOptions,
+} from '../../../renderer/parts/forms/typed-quantity.ts';
 
 const options: TypedOptions = { system: 'metric', where: 'Lines apart', isRequired: true };
 

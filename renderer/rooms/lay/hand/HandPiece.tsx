@@ -4,8 +4,8 @@ import type { Standing } from '../../../../shared-core/lay/standing.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
-import { Button } from '../../../parts/Button.tsx';
-import { SettledField } from '../../../parts/SettledField.tsx';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { SettledField } from '../../../parts/forms/SettledField.tsx';
 import style from './HandTable.module.css';
 import type { HandTable } from './useHandTable.ts';
 

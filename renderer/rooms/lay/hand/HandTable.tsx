@@ -1,14 +1,14 @@
 /** A lay by hand, beside the one that was found: the cutting table, the piece in the hand, both lengths, all places as a table. */
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import { placedBox } from '../../../../shared-core/lay/standing.ts';
-import { checkLay } from '../../../../shared-core/lay/check.ts';
+import { checkLay } from '../../../../shared-core/lay/check/check.ts';
 import { type SlotLay, totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
-import { useCoat } from '../../../client/coat-context.ts';
-import { jobHash, keepLay } from '../../../client/kept-lays.ts';
+import { useCoat } from '../../../client/coat/coat-context.ts';
+import { jobHash, keepLay } from '../../../client/workers/kept-lays.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
-import { Button } from '../../../parts/Button.tsx';
-import { Problems } from '../../../parts/Problems.tsx';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
 import { jobKey } from '../best-lay.ts';
 import { keepHistory } from './hand-history.ts';
 import { type HandKey, handKey } from './hand-keys.ts';

@@ -2,7 +2,7 @@
 import { totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
-import { clothLengthUnit } from '../../../parts/Amount.tsx';
+import { clothLengthUnit } from '../../../parts/figures/Amount.tsx';
 import style from './HandTable.module.css';
 import { finishSeconds, type HandTable } from './useHandTable.ts';
 

@@ -4,7 +4,7 @@ import { placedBox } from '../../../../shared-core/lay/standing.ts';
 import type { LayJob } from '../../../../shared-core/lay/job.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
-import tables from '../../../parts/table.module.css';
+import tables from '../../../parts/tables/table.module.css';
 import style from './HandTable.module.css';
 import type { HandTable } from './useHandTable.ts';
 

@@ -20,7 +20,7 @@ import {
   standingOf,
 } from '../../../../shared-core/lay/standing.ts';
 import type { SlotLay } from '../../../../shared-core/lay/plan-lay.ts';
-import { layInWorker } from '../../../client/lay-pool.ts';
+import { layInWorker } from '../../../client/workers/lay-pool.ts';
 import { logSaysWhere, noteFailure } from '../../../client/note-failure.ts';
 import {
   type HandHistory,

@@ -1,0 +1,28 @@
+/** What each call is given, and the shape that all calls have. */
+import { randomUUID } from 'node:crypto';
+import type { Kysely } from 'kysely';
+import type { CallInput, CallName, CallOutput, Workshop } from '../../../shared-core/contract/contract.ts';
+import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+
+export interface CallContext {
+  /** Inside the call's one transaction; what is refused is rolled back whole. */
+  readonly queries: Kysely<Schema>;
+  readonly workshop: Workshop;
+  readonly dataFile: string;
+  readonly schemaVersion: number;
+  readonly now: () => Date;
+  /** What is wrong with the file though it is open. */
+  readonly told: readonly Problem[];
+}
+
+export type Call<Name extends CallName> = (
+  context: CallContext,
+  input: CallInput<Name>,
+) => Promise<Outcome<CallOutput<Name>>>;
+
+export type Calls<Names extends CallName> = { readonly [Name in Names]: Call<Name> };
+
+export function newId(): string {
+  return randomUUID();
+}

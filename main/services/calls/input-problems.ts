@@ -1,0 +1,223 @@
+/** What a contract's schema found wrong with an input, as sentences for the maker. */
+import type { z } from 'zod';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+
+type Issue = z.core.$ZodIssue;
+
+/** Past these the rest is told when the first are mended. */
+const mostProblems = 20;
+/** Of what was sent under names that nothing here has. */
+const mostNamed = 5;
+const longestWord = 40;
+
+export function inputProblems(error: z.ZodError, input: unknown): Problem[] {
+  return error.issues.slice(0, mostProblems).map((issue) => {
+    const { what, mend } = clauses(issue);
+    return { where: placeInWords(issue.path, input), what, mend };
+  });
+}
+
+/** Fields whose name, taken apart, is not what a form calls them. */
+const fieldWords: Readonly<Record<string, string>> = {
+  priceMinor: 'price',
+  pricedOn: 'date of the price',
+  hourlyRateMinor: 'rate of an hour',
+  amountMinor: 'amount',
+  retail: 'retail price',
+  wholesale: 'wholesale price',
+  labourMinutesPerCoat: 'work on one coat',
+  leastCount: 'least number sold',
+  fromCount: 'number from which it holds',
+  deliveryMinor: 'delivery',
+  freeFromMinor: 'sum from which delivery is free',
+  leadDays: 'days of delivery',
+  text: 'file',
+  photoBase64: 'photo',
+  receivedOn: 'date received',
+  coatCount: 'number of coats',
+  cutCount: 'number to cut',
+  plyCount: 'plies',
+  counted: 'count',
+  workshopName: 'name of the workshop',
+  itemId: 'item',
+  lotId: 'lot',
+  lengthId: 'length',
+  planId: 'plan',
+  offerId: 'offer',
+  said: 'what was changed',
+  widthX: 'width along',
+  widthY: 'width across',
+  sortBy: 'sorting',
+  jobHash: 'name of the lay',
+  cuttingId: 'cutting',
+  isPutAway: 'put away',
+  slotId: 'slot',
+  basedOn: 'revision of the plan',
+  pieceAreaMm2: 'area of the pieces',
+  trimmedMm2: 'area that is trimmed off',
+  releasesRest: 'releasing of the rest',
+  kept: 'remnants',
+  met: 'what was cut',
+};
+
+/** Lists that are spoken of one by one. */
+const oneOf: Readonly<Record<string, string>> = {
+  lengths: 'length',
+  lots: 'purchase',
+  flaws: 'flaw',
+  pieces: 'piece',
+  slots: 'slot',
+  seams: 'seam',
+  edges: 'edge',
+  segments: 'line',
+  notches: 'notch',
+  cutFrom: 'material',
+  alongEdges: 'edge',
+  kinds: 'kind',
+  entries: 'plan',
+  placements: 'placed piece',
+  breaks: 'price break',
+  uses: 'place',
+  counts: 'count',
+  itemIds: 'item',
+  coats: 'size',
+  lines: 'amount',
+  kept: 'remnant',
+  shapes: 'piece',
+};
+
+/** Steps that say nothing to a maker. */
+const unspoken = new Set([
+  'lot',
+  'firstLot',
+  'plan',
+  'outline',
+  'unit',
+  'facts',
+  'typed',
+  'result',
+  'pricing',
+]);
+
+/** "Price", "Length 2, width", "Piece 3 (hood), edge 2 (hem), allowance". */
+export function placeInWords(path: readonly PropertyKey[], input: unknown): string {
+  const words: string[] = [];
+  let value = input;
+  path.forEach((step, index) => {
+    value = (value as Record<PropertyKey, unknown> | null | undefined)?.[step];
+    if (typeof step === 'number') {
+      const list = String(path[index - 1] ?? 'line');
+      words.push(`${oneOf[list] ?? list} ${step + 1}${nameOf(value)}`);
+    } else if (!unspoken.has(String(step)) && typeof path[index + 1] !== 'number') {
+      words.push(fieldInWords(String(step)));
+    }
+  });
+  const place = words.join(', ');
+  return place === '' ? 'What was sent' : place[0]!.toUpperCase() + place.slice(1);
+}
+
+function nameOf(value: unknown): string {
+  const name = (value as { readonly name?: unknown } | null | undefined)?.name;
+  return typeof name === 'string' && name.trim() !== '' && name.length <= 120 ? ` (${name.trim()})` : '';
+}
+
+function fieldInWords(field: string): string {
+  const known = fieldWords[field];
+  if (known) return known;
+  return shortened(field)
+    .replace(/^(is|has)(?=[A-Z])/, '')
+    .replace(/(Mm|Deg|Ratio|GPerM2|Tex|Nm|G|M)$/, '')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}
+
+/** The first of them, none endless. */
+function someOf(keys: readonly string[]): string {
+  const shown = keys.slice(0, mostNamed).map(shortened);
+  const rest = keys.length - shown.length;
+  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(', ');
+}
+
+function shortened(word: string): string {
+  return word.length > longestWord ? `${word.slice(0, longestWord - 1)}…` : word;
+}
+
+interface Clauses {
+  readonly what: string;
+  readonly mend: string;
+}
+
+function clauses(issue: Issue): Clauses {
+  // The contract's own words begin with what is wrong: "is empty".
+  if (/^is /.test(issue.message)) return { what: issue.message, mend: 'Check it and type it anew.' };
+  switch (issue.code) {
+    case 'invalid_type':
+      return wrongType(issue);
+    case 'too_small':
+      return tooSmall(issue);
+    case 'too_big':
+      return tooBig(issue);
+    case 'invalid_value':
+      return {
+        what: 'is not one of the choices',
+        mend: `Choose one of: ${issue.values.map(String).join(', ')}.`,
+      };
+    case 'invalid_format':
+      return issue.format === 'date'
+        ? { what: 'is not a date', mend: 'Give year, month and day, such as 2026-03-27.' }
+        : { what: 'is not written as it should be', mend: 'Check it and type it anew.' };
+    case 'unrecognized_keys':
+      return { what: `holds what is not known here: ${someOf(issue.keys)}`, mend: 'Leave it out.' };
+    case 'invalid_union':
+      return { what: 'is of no kind that is known here', mend: 'Choose it anew.' };
+    case 'not_multiple_of':
+    case 'invalid_key':
+    case 'invalid_element':
+    case 'custom':
+      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+    default:
+      issue satisfies never;
+      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+  }
+}
+
+function wrongType(issue: Extract<Issue, { code: 'invalid_type' }>): Clauses {
+  if (issue.input === undefined) return { what: 'is missing', mend: 'Fill it in.' };
+  switch (issue.expected) {
+    case 'number':
+      return { what: 'is not a number', mend: 'Type a number.' };
+    case 'int':
+      return { what: 'is not a whole number', mend: 'Type a whole number.' };
+    case 'string':
+      return { what: 'is not a text', mend: 'Type it as text.' };
+    case 'boolean':
+      return { what: 'is neither yes nor no', mend: 'Choose yes or no.' };
+    case 'array':
+      return { what: 'is not a list', mend: 'Give a list.' };
+    default:
+      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+  }
+}
+
+function tooSmall(issue: Extract<Issue, { code: 'too_small' }>): Clauses {
+  const least = Number(issue.minimum);
+  if (issue.origin === 'string') {
+    return least <= 1
+      ? { what: 'is empty', mend: 'Fill it in.' }
+      : { what: 'is too short', mend: `Type at least ${least} letters.` };
+  }
+  if (issue.origin === 'array') return { what: 'has too few entries', mend: `Give at least ${least}.` };
+  if (least === 0) {
+    return issue.inclusive
+      ? { what: 'is negative', mend: 'Give 0 or more.' }
+      : { what: 'is not above 0', mend: 'Give more than 0.' };
+  }
+  return { what: 'is too small to be true', mend: `Check the number and its unit: the least is ${least}.` };
+}
+
+function tooBig(issue: Extract<Issue, { code: 'too_big' }>): Clauses {
+  const most = Number(issue.maximum).toLocaleString('en');
+  if (issue.origin === 'string') return { what: 'is too long', mend: `Type at most ${most} letters.` };
+  if (issue.origin === 'array') return { what: 'has too many entries', mend: `Give at most ${most}.` };
+  return { what: 'is too large to be true', mend: `Check the number and its unit: the most is ${most}.` };
+}

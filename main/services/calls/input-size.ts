@@ -1,0 +1,34 @@
+/** What is sent to a call, looked at before anything else: far larger things than any call takes are not read at all. */
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+
+/** Entries of one list or record; the longest that a call takes is a lay of 50,000 pieces. */
+const mostEntries = 100_000;
+/** Things in all, within each other. */
+const mostThings = 3_000_000;
+const deepest = 40;
+
+/** Null where it may be read. Ends at the first thing that is too much, and never goes deeper than it says. */
+export function sizeProblem(given: unknown): Problem | null {
+  const open: { readonly value: object; readonly depth: number }[] = [];
+  let thingCount = 0;
+  const look = (value: unknown, depth: number): void => {
+    if (typeof value === 'object' && value !== null) open.push({ value, depth });
+  };
+  look(given, 1);
+  for (let next = open.pop(); next; next = open.pop()) {
+    const { value, depth } = next;
+    if (depth > deepest) return tooMuch;
+    let entryCount = 0;
+    for (const key in value) {
+      if (++entryCount > mostEntries || ++thingCount > mostThings) return tooMuch;
+      look((value as Record<string, unknown>)[key], depth + 1);
+    }
+  }
+  return null;
+}
+
+const tooMuch: Problem = {
+  where: 'What was sent',
+  what: 'holds more entries than any step takes',
+  mend: 'Send less at once.',
+};

@@ -1,0 +1,190 @@
+/** The calls about cuttings: booked in one transaction, read again, taken back by an entry that reverses it. */
+import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { type CoatPlan, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { CutLine, CutSlot, Cutting, KeptRemnant } from '../../../shared-core/stash/cutting.ts';
+import { cutCost } from '../../../shared-core/stash/cut-cost.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { toMilli } from '../../../shared-core/stash/stash.ts';
+import { type CallContext, type Calls, newId } from '../calls/call.ts';
+import { type CutPlace, placeToCut } from './cut-place.ts';
+import { moveRest, putBack, releaseRest, takeOff } from './cutting-entries.ts';
+import { readCuttings } from './cutting-read.ts';
+import { amountProblem } from '../stock/ledger.ts';
+import { undoCutting } from './cutting-undo.ts';
+import { latestRevision, noSuchPlan } from '../plans/plans.ts';
+import { setAside } from './set-aside.ts';
+
+export const cuttingCalls = {
+  setAside,
+  recordCutting,
+  undoCutting,
+  listCuttings: async (context, input) => found({ rows: await readCuttings(context.queries, input) }),
+  readCutting: async (context, input) => answer(context, input.cuttingId),
+} satisfies Calls<'setAside' | 'recordCutting' | 'undoCutting' | 'listCuttings' | 'readCutting'>;
+
+async function answer(context: CallContext, cuttingId: string): Promise<Outcome<Cutting>> {
+  const [cutting] = await readCuttings(context.queries, { cuttingId });
+  return cutting ? found(cutting) : refused(noSuchCutting);
+}
+
+export const noSuchCutting: Problem = {
+  where: 'The cutting',
+  what: 'is not in the ledger',
+  mend: 'Open the coat again and choose anew.',
+};
+
+type Asked = CallInput<'recordCutting'>;
+type AskedLine = Asked['slots'][number]['lines'][number];
+
+async function recordCutting(
+  context: CallContext,
+  input: Asked,
+): Promise<Outcome<CallOutput<'recordCutting'>>> {
+  const latest = await latestRevision(context, input.planId);
+  if (!latest) return refused(noSuchPlan);
+  const { plan, revision } = latest;
+  if (revision !== input.basedOn) {
+    return refused({
+      where: `The plan ${plan.name}`,
+      what: 'was changed meanwhile',
+      mend: 'Open it again, so that what is booked is what is cut.',
+    });
+  }
+  const problems = askedProblems(plan, input);
+  if (problems.length > 0) return refused(...problems);
+  const cuttingId = newId();
+  const places = new Map<string, CutPlace>();
+  const slots: CutSlot[] = [];
+  const kept: { readonly place: CutPlace; readonly remnant: KeptRemnant }[] = [];
+  for (const asked of input.slots) {
+    const slot = slotById(plan, asked.slotId);
+    const lines: CutLine[] = [];
+    for (const line of asked.lines) {
+      const key = `${line.lotId} ${line.lengthId ?? ''}`;
+      const read = places.get(key) ?? (await placeToCut(context, plan.id, line));
+      if ('problems' in read) return refused(...read.problems);
+      const wrong = lineProblem(read, line, slot);
+      if (wrong) return refused(wrong);
+      const remnants = line.kept.map((rest): KeptRemnant => ({ ...rest, lengthId: newId() }));
+      places.set(key, { ...read, cutMilli: read.cutMilli + toMilli(line.amount) });
+      kept.push(...remnants.map((remnant) => ({ place: read, remnant })));
+      lines.push(cutLine(read, line, remnants));
+    }
+    if (lines.length === 0) continue;
+    slots.push({ slotId: slot.id, slotName: slot.name, kind: slot.kind, met: asked.met, lines });
+  }
+  await context.queries
+    .insertInto('cutting')
+    .values({
+      id: cuttingId,
+      plan_id: plan.id,
+      revision,
+      at: context.now().toISOString(),
+      coats: JSON.stringify(input.coats),
+      slots: JSON.stringify(slots),
+      note: input.note,
+      undoes: null,
+    })
+    .execute();
+  const entry = { cuttingId, planId: plan.id };
+  await takeOff(context, [...places.values()], slots, entry);
+  for (const { place, remnant } of kept) await putBack(context, place, remnant, entry);
+  for (const place of places.values()) await moveRest(context, place, entry);
+  if (input.releasesRest) await releaseRest(context, [...places.values()], entry);
+  return answer(context, cuttingId);
+}
+
+function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
+  const sizes = new Set([plan.size, ...(plan.sizes ?? []).map((each) => each.size)]);
+  const slotIds = input.slots.map((slot) => slot.slotId);
+  if (input.slots.every((slot) => slot.lines.length === 0)) {
+    return [{ where: 'The cutting', what: 'takes nothing', mend: 'Choose at least one slot that is cut.' }];
+  }
+  return [
+    ...input.coats
+      .filter(({ size }) => !sizes.has(size))
+      .map(({ size }) => ({
+        where: `Size ${size}`,
+        what: 'is not in the plan',
+        mend: 'Choose one of its sizes.',
+      })),
+    ...slotIds
+      .filter(
+        (slotId, index) =>
+          slotIds.indexOf(slotId) !== index || !plan.slots.some((slot) => slot.id === slotId),
+      )
+      .map((slotId) => ({
+        where: `The slot ${slotId}`,
+        what: 'is not in the plan, or is named twice',
+        mend: 'Open the coat again and choose anew.',
+      })),
+  ];
+}
+
+/** Why a line cannot be booked, or null. Remnants and pieces must have room in what is cut. */
+function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][number]): Problem | null {
+  const { item, show } = place;
+  const where = `Amount of ${item.name}`;
+  const notCounted = amountProblem({ ...item, facts: JSON.stringify(item.facts) }, line.amount, 'Amount');
+  if (notCounted) return notCounted;
+  if (item.kind !== slot.kind) {
+    const wanted = kindRecords[slot.kind].label.toLowerCase();
+    return {
+      where: `Slot ${slot.name}`,
+      what: `cannot be cut from ${item.name}`,
+      mend: `Choose ${wanted} for it.`,
+    };
+  }
+  const amountMilli = toMilli(line.amount);
+  const freeMilli = Math.max(0, place.onHandMilli - place.othersMilli - place.cutMilli);
+  if (amountMilli > freeMilli) {
+    const others =
+      place.othersMilli > 0 ? `, ${show(place.othersMilli)} of it set aside for other coats` : '';
+    return {
+      where,
+      what: `is more than is there: ${show(place.onHandMilli)} is on hand${others}`,
+      mend: 'Correct the amount, or count what lies there first.',
+    };
+  }
+  if ((line.trimmedMm2 ?? 0) > (line.pieceAreaMm2 ?? 0) + 1) {
+    return {
+      where: `Trimmings of ${item.name}`,
+      what: 'are more than its pieces',
+      mend: 'Open the coat again and choose anew.',
+    };
+  }
+  if (line.kept.length === 0) return null;
+  if (line.lengthId === null || place.widthMm === null) {
+    return { where, what: 'has remnants, but it does not lie as lengths', mend: 'Leave the remnants out.' };
+  }
+  const { widthMm } = place;
+  const tooLarge = line.kept.find(
+    (rest) => rest.widthMm > widthMm + 0.01 || rest.lengthMm > line.amount + 0.01,
+  );
+  const keptMm2 = line.kept.reduce((sum, rest) => sum + rest.widthMm * rest.lengthMm, 0);
+  if (tooLarge || keptMm2 + (line.pieceAreaMm2 ?? 0) > line.amount * widthMm + 1) {
+    return {
+      where: `Remnants of ${item.name}`,
+      what: 'are more than is left beside the pieces',
+      mend: 'Measure them again: width across, length along.',
+    };
+  }
+  return null;
+}
+
+function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[]): CutLine {
+  const { id: itemId, name: itemName } = place.item;
+  const { lotId, lengthId, amount } = line;
+  const cost = cutCost({
+    item: place.item,
+    lot: place.lot,
+    widthMm: place.widthMm,
+    worthRatio: place.worthRatio,
+    amount,
+    pieceMm2: line.pieceAreaMm2,
+    trimmedMm2: line.trimmedMm2 ?? 0,
+    kept,
+  });
+  return { itemId, itemName, lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };
+}

@@ -1,0 +1,197 @@
+/** The calls about coat plans. Each change is a further revision; an undo is one too, so nothing is ever lost. */
+import type { CallInput, CallOutput, PlanRow } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { planProblems } from '../../../shared-core/plan/validation/plan-problems.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { PlanId } from '../../../shared-core/stash/stash.ts';
+import { type CallContext, type Calls, newId } from '../calls/call.ts';
+
+export const planCalls = { listPlans, readPlan, savePlan, undoPlan } satisfies Calls<
+  'listPlans' | 'readPlan' | 'savePlan' | 'undoPlan'
+>;
+
+export const noSuchPlan: Problem = {
+  where: 'The plan',
+  what: 'is not there',
+  mend: 'Open the list of plans and choose anew.',
+};
+
+/** The one last changed comes first. */
+async function listPlans(context: CallContext): Promise<Outcome<{ rows: readonly PlanRow[] }>> {
+  const rows = await context.queries
+    .selectFrom('plan')
+    .selectAll()
+    .orderBy('changed_at', 'desc')
+    .orderBy('name')
+    .orderBy('id')
+    .execute();
+  return found({
+    rows: rows.map((row) => ({
+      id: row.id,
+      name: row.name,
+      size: row.size,
+      coatCount: row.coat_count,
+      changedAt: row.changed_at,
+    })),
+  });
+}
+
+async function readPlan(
+  context: CallContext,
+  input: CallInput<'readPlan'>,
+): Promise<Outcome<CallOutput<'readPlan'>>> {
+  const latest = await latestRevision(context, input.planId);
+  if (!latest) return refused(noSuchPlan);
+  return found(planAnswer(latest));
+}
+
+/** A new plan gets an id of its own, whichever one it came with. */
+async function savePlan(
+  context: CallContext,
+  input: CallInput<'savePlan'>,
+): Promise<Outcome<CallOutput<'savePlan'>>> {
+  const { basedOn, said } = input;
+  const problems = [...planProblems(input.plan), ...(await stashProblems(context, input.plan))];
+  if (problems.length > 0) return refused(...problems);
+  if (basedOn === null) {
+    const plan = { ...input.plan, id: newId() };
+    await context.queries
+      .insertInto('plan')
+      .values(planRow(context, plan, 1))
+      .execute();
+    await addRevision(context, { plan, revision: 1, said, undoTo: null });
+    return found({ planId: plan.id, revision: 1 });
+  }
+  const latest = await latestRevision(context, input.plan.id);
+  if (!latest) return refused(noSuchPlan);
+  if (latest.revision !== basedOn) {
+    return refused({
+      where: `The plan ${latest.plan.name}`,
+      what: 'was changed meanwhile',
+      mend: 'Open it again: it then shows the other change, and yours can be made anew.',
+    });
+  }
+  const revision = await addNext(context, latest.revision, {
+    plan: input.plan,
+    said,
+    undoTo: latest.revision,
+  });
+  return found({ planId: input.plan.id, revision });
+}
+
+/** Undoing again goes one step further back, to the first revision at most. */
+async function undoPlan(
+  context: CallContext,
+  input: CallInput<'undoPlan'>,
+): Promise<Outcome<CallOutput<'undoPlan'>>> {
+  const latest = await latestRevision(context, input.planId);
+  if (!latest) return refused(noSuchPlan);
+  if (latest.undoTo === null) {
+    return refused({
+      where: `The plan ${latest.plan.name}`,
+      what: 'has no earlier state',
+      mend: 'There is nothing to undo.',
+    });
+  }
+  const before = await readRevision(context, input.planId, latest.undoTo);
+  if (!before) throw new Error(`plan ${input.planId} lacks revision ${latest.undoTo}`);
+  const said = `Back to before: ${latest.said === '' ? 'the last change' : latest.said}`.slice(0, 1000);
+  const undone = { plan: before.plan, said, undoTo: before.undoTo };
+  const revision = await addNext(context, latest.revision, undone);
+  return found(planAnswer({ ...undone, revision }));
+}
+
+interface Revision {
+  readonly plan: CoatPlan;
+  readonly revision: number;
+  readonly said: string;
+  readonly undoTo: number | null;
+}
+
+export async function latestRevision(context: CallContext, planId: PlanId): Promise<Revision | null> {
+  const plan = await context.queries
+    .selectFrom('plan')
+    .select('revision')
+    .where('id', '=', planId)
+    .executeTakeFirst();
+  return plan ? readRevision(context, planId, plan.revision) : null;
+}
+
+export async function readRevision(
+  context: CallContext,
+  planId: PlanId,
+  revision: number,
+): Promise<Revision | null> {
+  const row = await context.queries
+    .selectFrom('plan_revision')
+    .select(['plan', 'said', 'undo_to'])
+    .where('plan_id', '=', planId)
+    .where('revision', '=', revision)
+    .executeTakeFirst();
+  return row ? { plan: JSON.parse(row.plan), revision, said: row.said, undoTo: row.undo_to } : null;
+}
+
+async function addNext(
+  context: CallContext,
+  lastRevision: number,
+  next: Omit<Revision, 'revision'>,
+): Promise<number> {
+  const revision = lastRevision + 1;
+  const { id, ...row } = planRow(context, next.plan, revision);
+  await context.queries.updateTable('plan').set(row).where('id', '=', id).execute();
+  await addRevision(context, { ...next, revision });
+  return revision;
+}
+
+function planRow(context: CallContext, plan: CoatPlan, revision: number) {
+  const changed_at = context.now().toISOString();
+  return { id: plan.id, name: plan.name, size: plan.size, coat_count: plan.coatCount, revision, changed_at };
+}
+
+async function addRevision(context: CallContext, revision: Revision): Promise<void> {
+  await context.queries
+    .insertInto('plan_revision')
+    .values({
+      plan_id: revision.plan.id,
+      revision: revision.revision,
+      plan: JSON.stringify(revision.plan),
+      said: revision.said,
+      at: context.now().toISOString(),
+      undo_to: revision.undoTo,
+    })
+    .execute();
+}
+
+function planAnswer({ plan, revision, said, undoTo }: Revision) {
+  return { plan, revision, said, canUndo: undoTo !== null };
+}
+
+/** Slots must be filled from the stash, with items of their kind. */
+async function stashProblems(context: CallContext, plan: CoatPlan): Promise<Problem[]> {
+  const filled = plan.slots.filter((slot) => slot.itemId !== null);
+  if (filled.length === 0) return [];
+  const items = await context.queries
+    .selectFrom('item')
+    .select(['id', 'kind', 'name'])
+    .where(
+      'id',
+      'in',
+      filled.map((slot) => slot.itemId as string),
+    )
+    .execute();
+  const byId = new Map(items.map((item) => [item.id, item]));
+  return filled.flatMap((slot) => {
+    const item = byId.get(slot.itemId as string);
+    const where = `Slot ${slot.name}`;
+    if (!item)
+      return [
+        { where, what: 'names an item that is not in the stash', mend: 'Choose an item, or leave it open.' },
+      ];
+    if (item.kind === slot.kind) return [];
+    const wanted = kindRecords[slot.kind].label.toLowerCase();
+    return [
+      { where, what: `is filled with ${item.name}, which is not ${wanted}`, mend: `Choose ${wanted}.` },
+    ];
+  });
+}

@@ -1,0 +1,81 @@
+/** The calls about what suppliers sell. */
+import type { CallInput } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { type Offer, offerProblems, soldAs } from '../../../shared-core/stash/offer.ts';
+import type { OfferId } from '../../../shared-core/stash/stash.ts';
+import { type CallContext, type Calls, newId } from '../calls/call.ts';
+import { noSuchItem } from '../stock/ledger.ts';
+import { supplierSpelling } from './suppliers.ts';
+
+export const offerCalls = { saveOffer, removeOffer } satisfies Calls<'saveOffer' | 'removeOffer'>;
+
+const noSuchOffer: Problem = {
+  where: 'The offer',
+  what: 'is no longer there',
+  mend: 'Open the item again: it may have been removed meanwhile.',
+};
+
+async function saveOffer(
+  context: CallContext,
+  input: CallInput<'saveOffer'>,
+): Promise<Outcome<{ offerId: OfferId }>> {
+  const { queries } = context;
+  const item = await queries
+    .selectFrom('item')
+    .select(['id', 'kind', 'name'])
+    .where('id', '=', input.itemId)
+    .where('archived', '=', 0)
+    .executeTakeFirst();
+  if (!item) return refused(noSuchItem);
+  const units = soldAs[kindRecords[item.kind].counted];
+  if (!units.includes(input.unit.kind)) {
+    return refused({
+      where: `Selling unit of ${item.name}`,
+      what: `does not suit ${kindRecords[item.kind].label.toLowerCase()}: ${input.unit.kind}`,
+      mend: `Choose: ${units.join(' or ')}.`,
+    });
+  }
+  const problems = offerProblems(input);
+  if (problems.length > 0) return refused(...problems);
+  const offerId: OfferId = input.offerId ?? newId();
+  const row = offerRow({ ...input, supplier: (await supplierSpelling(queries))(input.supplier) });
+  if (input.offerId === null) {
+    await queries
+      .insertInto('offer')
+      .values({ ...row, id: offerId })
+      .execute();
+    return found({ offerId });
+  }
+  const changed = await queries
+    .updateTable('offer')
+    .set(row)
+    .where('id', '=', offerId)
+    .where('item_id', '=', item.id)
+    .executeTakeFirst();
+  return changed.numUpdatedRows === 0n ? refused(noSuchOffer) : found({ offerId });
+}
+
+/** The columns of an offer but its id. */
+export function offerRow(offer: Omit<Offer, 'id'>) {
+  return {
+    item_id: offer.itemId,
+    supplier: offer.supplier,
+    unit: JSON.stringify(offer.unit),
+    price_minor: offer.priceMinor,
+    priced_on: offer.pricedOn,
+    breaks: JSON.stringify(offer.breaks ?? []),
+    least_count: offer.leastCount ?? 1,
+  };
+}
+
+async function removeOffer(
+  context: CallContext,
+  input: CallInput<'removeOffer'>,
+): Promise<Outcome<{ offerId: OfferId }>> {
+  const removed = await context.queries
+    .deleteFrom('offer')
+    .where('id', '=', input.offerId)
+    .executeTakeFirst();
+  return removed.numDeletedRows === 0n ? refused(noSuchOffer) : found({ offerId: input.offerId });
+}

@@ -1,0 +1,25 @@
+/** The text that an item is found by: its own words and those of all its lots. */
+import type { Kysely } from 'kysely';
+import type { Schema } from '../../database/schema/schema.ts';
+import { searchText } from '../../database/schema/search-text.ts';
+
+/** Writes it anew; to be called after each change of an item or of its lots, in the same transaction. */
+export async function refreshSearchText(queries: Kysely<Schema>, itemId: string): Promise<void> {
+  const item = await queries
+    .selectFrom('item')
+    .select(['name', 'colour', 'place'])
+    .where('id', '=', itemId)
+    .executeTakeFirstOrThrow();
+  const lots = await queries
+    .selectFrom('lot')
+    .select(['supplier', 'dye_lot'])
+    .where('item_id', '=', itemId)
+    .distinct()
+    .execute();
+  const fields = [item.name, item.colour, item.place, ...lots.flatMap((lot) => [lot.supplier, lot.dye_lot])];
+  await queries
+    .updateTable('item')
+    .set({ search_text: searchText(fields) })
+    .where('id', '=', itemId)
+    .execute();
+}

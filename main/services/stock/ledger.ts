@@ -1,0 +1,207 @@
+/** Rows of the ledger and the places they are about: what is written off adds one and changes none. */
+import type { Selectable } from 'kysely';
+import type { CallInput } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import { type Counted, type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { Movement, MovementKind } from '../../../shared-core/stash/stash.ts';
+import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+import { type CallContext, newId } from '../calls/call.ts';
+import { readSettings } from '../workshop/settings.ts';
+
+const countedAs: Readonly<Record<Counted, QuantityKind>> = {
+  length: 'length',
+  mass: 'mass',
+  thread: 'threadLength',
+  pieces: 'count',
+};
+
+/** Answers what is left of the length, or of the lot where the kind has no lengths. */
+export async function writeOff(
+  context: CallContext,
+  input: CallInput<'writeOff'>,
+): Promise<Outcome<{ onHand: number }>> {
+  const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
+  if (!shelf.ok) return shelf;
+  const { onHandMilli, reservedMilli, lotId, lengthId, show } = shelf.value;
+  const wholeness = amountProblem(shelf.value, input.amount, 'Amount');
+  if (wholeness) return refused(wholeness);
+  const amountMilli = toMilli(input.amount);
+  const freeMilli = Math.max(0, onHandMilli - reservedMilli);
+  if (amountMilli > freeMilli) {
+    const reserved = reservedMilli > 0 ? `, ${show(reservedMilli)} of it reserved` : '';
+    const mend =
+      freeMilli > 0
+        ? `Write off ${show(freeMilli)} or less, or correct the count first.`
+        : 'Nothing is free to write off; correct the count first if more is there.';
+    return refused({
+      where: `Amount of ${shelf.value.name}`,
+      what: `is more than is free: ${show(onHandMilli)} is on hand${reserved}`,
+      mend,
+    });
+  }
+  await addMovement(context, {
+    lotId,
+    lengthId,
+    kind: 'written off',
+    onHandMilli: -amountMilli,
+    reason: input.reason,
+  });
+  return found({ onHand: fromMilli(onHandMilli - amountMilli) });
+}
+
+export interface NewMovement {
+  readonly lotId: string;
+  readonly lengthId: string | null;
+  readonly kind: MovementKind;
+  readonly onHandMilli: number;
+  /** Absent: 0. */
+  readonly reservedMilli?: number;
+  readonly planId?: string | null;
+  readonly cuttingId?: string;
+  /** The movement that it takes back: of a reversal, and of nothing else. */
+  readonly reverses?: string;
+  readonly reason: string;
+}
+
+export async function addMovement(context: CallContext, movement: NewMovement): Promise<void> {
+  await context.queries.insertInto('movement').values(movementRow(context, movement)).execute();
+}
+
+/** The row of a movement that is booked now. */
+export function movementRow(context: CallContext, movement: NewMovement) {
+  return {
+    id: newId(),
+    at: context.now().toISOString(),
+    kind: movement.kind,
+    lot_id: movement.lotId,
+    length_id: movement.lengthId,
+    on_hand_milli: movement.onHandMilli,
+    reserved_milli: movement.reservedMilli ?? 0,
+    plan_id: movement.planId ?? null,
+    reason: movement.reason,
+    cutting_id: movement.cuttingId ?? null,
+    reverses: movement.reverses ?? null,
+  };
+}
+
+export function movementOf(row: Selectable<Schema['movement']>): Movement {
+  return {
+    id: row.id,
+    at: row.at,
+    kind: row.kind,
+    lotId: row.lot_id,
+    lengthId: row.length_id,
+    onHandMilli: row.on_hand_milli,
+    reservedMilli: row.reserved_milli,
+    planId: row.plan_id,
+    reason: row.reason,
+    ...(row.cutting_id === null ? {} : { cuttingId: row.cutting_id }),
+    ...(row.reverses === null ? {} : { reverses: row.reverses }),
+  };
+}
+
+export interface CountedItem {
+  readonly kind: ItemKind;
+  readonly name: string;
+  readonly facts: string;
+}
+
+export interface PlaceOnShelf extends CountedItem {
+  readonly itemId: string;
+  readonly lotId: string;
+  readonly lengthId: string | null;
+  readonly onHandMilli: number;
+  readonly reservedMilli: number;
+  readonly show: (amountMilli: number) => string;
+}
+
+/** The lot, or the length of it, with what is there. A kind with lengths must name one, another kind none. */
+export async function placeOnShelf(
+  context: CallContext,
+  lotId: string,
+  lengthId: string | null,
+): Promise<Outcome<PlaceOnShelf>> {
+  const { queries } = context;
+  const lot = await queries
+    .selectFrom('lot')
+    .innerJoin('item', 'item.id', 'lot.item_id')
+    .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
+    .select([
+      'item.id as itemId',
+      'item.kind',
+      'item.name',
+      'item.facts',
+      'lot_balance.on_hand_milli',
+      'lot_balance.reserved_milli',
+    ])
+    .where('lot.id', '=', lotId)
+    .executeTakeFirst();
+  if (!lot)
+    return refused({
+      where: 'The lot',
+      what: 'is not in the stash',
+      mend: 'Open the item again and choose the lot anew.',
+    });
+  const { hasLengths, counted, label } = kindRecords[lot.kind];
+  if (hasLengths && lengthId === null) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is not named',
+      mend: `${label} lies as lengths: choose which.`,
+    });
+  }
+  if (!hasLengths && lengthId !== null) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is named, but there are none',
+      mend: 'Leave the length out.',
+    });
+  }
+  const { system } = await readSettings(queries);
+  const show = (amountMilli: number) => showQuantity(countedAs[counted], fromMilli(amountMilli), { system });
+  const { itemId, kind, name, facts } = lot;
+  const place = { itemId, kind, name, facts, lotId, lengthId, show };
+  if (lengthId === null) {
+    return found({ ...place, onHandMilli: lot.on_hand_milli, reservedMilli: lot.reserved_milli });
+  }
+  const length = await queries
+    .selectFrom('length')
+    .innerJoin('length_balance', 'length_balance.length_id', 'length.id')
+    .select(['length_balance.on_hand_milli', 'length_balance.reserved_milli'])
+    .where('length.id', '=', lengthId)
+    .where('length.lot_id', '=', lotId)
+    .executeTakeFirst();
+  if (!length) {
+    return refused({
+      where: `Length of ${lot.name}`,
+      what: 'is not one of this lot',
+      mend: 'Open the item again and choose the length anew.',
+    });
+  }
+  return found({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
+}
+
+export const noSuchItem: Problem = {
+  where: 'The item',
+  what: 'is not in the stash',
+  mend: 'Open the stash again and choose the item anew.',
+};
+
+/** Fastenings that are cut to size, so that a part of one may lie on the shelf. */
+const cutForms: readonly unknown[] = ['cord', 'elastic', 'tape', 'hook and loop'];
+
+/** The ledger counts thousandths; things that come one by one are counted whole. */
+export function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
+  const where = `${field} of ${item.name}`;
+  if (toMilli(amount) <= 0)
+    return { where, what: 'is too small to be counted', mend: 'Check the number and its unit.' };
+  const isWhole =
+    kindRecords[item.kind].counted === 'pieces' && !cutForms.includes(JSON.parse(item.facts).form);
+  if (isWhole && !Number.isInteger(amount)) {
+    return { where, what: 'is not a whole number', mend: 'Count the pieces: 1, 2, 3, ...' };
+  }
+  return null;
+}

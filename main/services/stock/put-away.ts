@@ -1,0 +1,69 @@
+/** Items put away: out of the lists and of what coats are offered, with all their history kept. */
+import type { Kysely } from 'kysely';
+import type { CallInput } from '../../../shared-core/contract/contract.ts';
+import { folded } from '../../../shared-core/measure/text/folded-text.ts';
+import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { ItemId } from '../../../shared-core/stash/stash.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+import type { CallContext } from '../calls/call.ts';
+import { noSuchItem } from './ledger.ts';
+import { setAsideOfItem } from '../cutting/set-aside.ts';
+
+export async function isPutAway(queries: Kysely<Schema>, itemId: ItemId): Promise<boolean> {
+  const item = await queries
+    .selectFrom('item')
+    .select('archived')
+    .where('id', '=', itemId)
+    .executeTakeFirst();
+  return item?.archived === 1;
+}
+
+/** What a coat has set aside stays in sight; what comes back must not be told apart by nothing from another item. */
+export async function archiveItem(
+  { queries }: CallContext,
+  { itemId, isPutAway: isAway }: CallInput<'archiveItem'>,
+): Promise<Outcome<{ itemId: ItemId }>> {
+  const item = await queries
+    .selectFrom('item')
+    .select(['id', 'kind', 'name', 'colour', 'name_key'])
+    .where('id', '=', itemId)
+    .executeTakeFirst();
+  if (!item) return refused(noSuchItem);
+  if (isAway) {
+    const [reserved] = await setAsideOfItem(queries, itemId);
+    if (reserved) {
+      return refused({
+        where: item.name,
+        what: `is set aside for ${reserved.planName}`,
+        mend: 'Release it in the cover of that coat first.',
+      });
+    }
+  } else {
+    const alike = await queries
+      .selectFrom('item')
+      .select(['name', 'colour'])
+      .where('kind', '=', item.kind)
+      .where('archived', '=', 0)
+      .where('name_key', '=', item.name_key)
+      .where('id', '<>', itemId)
+      .execute();
+    if (
+      alike.some(
+        ({ name, colour }) => folded(name) === folded(item.name) && folded(colour) === folded(item.colour),
+      )
+    ) {
+      return refused({
+        where: `Name ${item.name}`,
+        what: `is that of another ${kindRecords[item.kind].label.toLowerCase()} by now`,
+        mend: 'Give that one another name or colour first.',
+      });
+    }
+  }
+  await queries
+    .updateTable('item')
+    .set({ archived: isAway ? 1 : 0 })
+    .where('id', '=', itemId)
+    .execute();
+  return found({ itemId });
+}

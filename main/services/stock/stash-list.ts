@@ -1,0 +1,98 @@
+/** The stash as a list: searched, sorted and cut to a window. */
+import { type Expression, type Kysely, type SqlBool, sql } from 'kysely';
+import type { CallInput, ItemRow } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { itemKinds } from '../../../shared-core/stash/kinds.ts';
+import { fromMilli } from '../../../shared-core/stash/stash.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+import { searchWords } from '../../database/schema/search-text.ts';
+import type { CallContext } from '../calls/call.ts';
+
+type Asked = CallInput<'listItems'>;
+
+/**
+ * Every word of the search must stand in the item's name, colour or place, or in a supplier or dye lot of it.
+ * An empty list of kinds is all kinds. Items without a place come last. Lots and lengths are counted where
+ * something is on hand.
+ */
+export async function listItems(
+  context: CallContext,
+  input: Asked,
+): Promise<Outcome<{ rows: readonly ItemRow[]; total: number }>> {
+  const ids = await sortedIds(context.queries, input);
+  const page = ids.slice(input.offset, input.offset + input.limit);
+  return found({ rows: await rowsOf(context.queries, page), total: ids.length });
+}
+
+/** All that is found: the count is needed in any case, and one pass gives both. */
+async function sortedIds(queries: Kysely<Schema>, input: Asked): Promise<string[]> {
+  const way = input.isDescending ? 'desc' : 'asc';
+  let query = queries
+    .selectFrom('item')
+    .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
+    .select('item.id')
+    .where(filterOf(input));
+  switch (input.sortBy) {
+    case 'name':
+      query = query.orderBy('name_key', way);
+      break;
+    case 'kind':
+      query = query.orderBy(kindOrder, way);
+      break;
+    case 'place':
+      query = query.orderBy(sql`place_key = ''`).orderBy('place_key', way);
+      break;
+    case 'onHand':
+      query = query.orderBy('on_hand_milli', way);
+      break;
+    case 'value':
+      query = query.orderBy('value_minor', way);
+      break;
+    default:
+      input.sortBy satisfies never;
+  }
+  const rows = await query.orderBy('name_key').orderBy('item.id').execute();
+  return rows.map((row) => row.id);
+}
+
+function filterOf(input: Asked): Expression<SqlBool> {
+  const parts = [sql<SqlBool>`item.archived = ${sql.lit(input.isPutAway ? 1 : 0)}`];
+  if (input.kinds.length > 0) parts.push(sql<SqlBool>`item.kind in (${sql.join(input.kinds)})`);
+  for (const word of searchWords(input.search)) {
+    parts.push(sql<SqlBool>`instr(item.search_text, ${word}) > 0`);
+  }
+  return sql<SqlBool>`${sql.join(parts, sql` and `)}`;
+}
+
+/** In the order in which the kinds are listed everywhere. */
+const kindOrder = sql<number>`case item.kind ${sql.join(
+  itemKinds.map((kind, index) => sql`when ${sql.lit(kind)} then ${sql.lit(index)}`),
+  sql` `,
+)} end`;
+
+async function rowsOf(queries: Kysely<Schema>, ids: readonly string[]): Promise<ItemRow[]> {
+  if (ids.length === 0) return [];
+  const rows = await queries
+    .selectFrom('item')
+    .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
+    .select(['id', 'kind', 'name', 'colour', 'place'])
+    .select(['on_hand_milli', 'reserved_milli', 'lot_count', 'length_count', 'value_minor'])
+    .where('id', 'in', ids)
+    .execute();
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return ids.map((id) => {
+    const row = byId.get(id)!;
+    return {
+      id,
+      kind: row.kind,
+      name: row.name,
+      colour: row.colour,
+      place: row.place,
+      onHand: fromMilli(row.on_hand_milli),
+      reserved: fromMilli(row.reserved_milli),
+      lotCount: row.lot_count,
+      lengthCount: row.length_count,
+      valueMinor: row.value_minor,
+    };
+  });
+}

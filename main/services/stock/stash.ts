@@ -1,0 +1,149 @@
+/** The calls about items, their lots and the ledger. */
+import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
+import { folded } from '../../../shared-core/measure/text/folded-text.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { emptyFacts, factProblems, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import type { ItemId } from '../../../shared-core/stash/stash.ts';
+import { sortKey } from '../../database/schema/search-text.ts';
+import { type CallContext, type Calls, newId } from '../calls/call.ts';
+import { refreshSearchText } from './item-search.ts';
+import { correctCount, takeStock } from './counting.ts';
+import { movementOf, noSuchItem, writeOff } from './ledger.ts';
+import { receiveLot, receivingProblems } from './receiving.ts';
+import { archiveItem, isPutAway } from './put-away.ts';
+import { setAsideOfItem } from '../cutting/set-aside.ts';
+import { readOffers, readShelves } from './shelf.ts';
+import { listItems } from './stash-list.ts';
+
+export const stashCalls = {
+  listItems,
+  readItem,
+  saveItem,
+  receiveLot,
+  writeOff,
+  correctCount,
+  takeStock,
+  archiveItem,
+  readShelf: async ({ queries }, { itemIds }) =>
+    found({ shelves: await readShelves(queries, itemIds, 'on hand') }),
+} satisfies Calls<
+  | 'listItems'
+  | 'readItem'
+  | 'saveItem'
+  | 'receiveLot'
+  | 'writeOff'
+  | 'correctCount'
+  | 'takeStock'
+  | 'archiveItem'
+  | 'readShelf'
+>;
+
+/** The item with every lot it ever had, its ledger newest first, and its offers. */
+async function readItem(
+  context: CallContext,
+  input: CallInput<'readItem'>,
+): Promise<Outcome<CallOutput<'readItem'>>> {
+  const { queries } = context;
+  const [shelf] = await readShelves(queries, [input.itemId], 'all');
+  if (!shelf) return refused(noSuchItem);
+  const rows = await queries
+    .selectFrom('lot')
+    .innerJoin('movement', 'movement.lot_id', 'lot.id')
+    .selectAll('movement')
+    .where('lot.item_id', '=', input.itemId)
+    .orderBy('movement.entry', 'desc')
+    .execute();
+  return found({
+    shelf,
+    movements: rows.map(movementOf),
+    offers: await readOffers(queries, [input.itemId]),
+    isPutAway: await isPutAway(queries, input.itemId),
+    setAside: await setAsideOfItem(queries, input.itemId),
+  });
+}
+
+async function saveItem(
+  context: CallContext,
+  input: CallInput<'saveItem'>,
+): Promise<Outcome<{ itemId: ItemId }>> {
+  const { queries } = context;
+  const before =
+    input.itemId === null
+      ? null
+      : await queries
+          .selectFrom('item')
+          .select(['id', 'kind', 'name'])
+          .where('id', '=', input.itemId)
+          .where('archived', '=', 0)
+          .executeTakeFirst();
+  if (before === undefined) return refused(noSuchItem);
+  const problems: Problem[] = factProblems(input.kind, input.facts, input.name);
+  if (before && before.kind !== input.kind) {
+    problems.push({
+      where: `Kind of ${before.name}`,
+      what: `is ${kindRecords[before.kind].label.toLowerCase()} and cannot be changed`,
+      mend: 'Make a new item of the other kind.',
+    });
+  }
+  if (await isNameTaken(context, input)) {
+    const colour = input.colour.trim() === '' ? '' : ` in ${input.colour.trim()}`;
+    problems.push({
+      where: `Name ${input.name}`,
+      what: `is already that of another ${kindRecords[input.kind].label.toLowerCase()}${colour}`,
+      mend: 'Give it another name or colour, or add a lot to the item that is there.',
+    });
+  }
+  const { firstLot } = input;
+  if (firstLot && before) {
+    problems.push({
+      where: `First purchase of ${before.name}`,
+      what: 'is given, though the item is there already',
+      mend: 'Save the item without it, and receive it as a further lot.',
+    });
+  } else if (firstLot) {
+    const item = { kind: input.kind, name: input.name, facts: JSON.stringify(input.facts) };
+    problems.push(...receivingProblems(item, firstLot));
+  }
+  if (problems.length > 0) return refused(...problems);
+  const itemId: ItemId = input.itemId ?? newId();
+  const row = {
+    kind: input.kind,
+    name: input.name,
+    colour: input.colour,
+    place: input.place,
+    notes: input.notes,
+    facts: JSON.stringify({ ...emptyFacts(input.kind), ...input.facts }),
+    typed: JSON.stringify(input.typed),
+    name_key: sortKey(input.name),
+    place_key: sortKey(input.place),
+  };
+  if (before) await queries.updateTable('item').set(row).where('id', '=', itemId).execute();
+  else
+    await queries
+      .insertInto('item')
+      .values({ ...row, id: itemId, search_text: '' })
+      .execute();
+  await refreshSearchText(queries, itemId);
+  if (firstLot) {
+    const received = await receiveLot(context, { ...firstLot, itemId });
+    if (!received.ok) return received;
+  }
+  return found({ itemId });
+}
+
+/** Two live items of one kind that a maker could not tell apart by name and colour. */
+async function isNameTaken(context: CallContext, input: CallInput<'saveItem'>): Promise<boolean> {
+  const alike = await context.queries
+    .selectFrom('item')
+    .select(['id', 'name', 'colour'])
+    .where('kind', '=', input.kind)
+    .where('archived', '=', 0)
+    .where('name_key', '=', sortKey(input.name))
+    .execute();
+  return alike.some(
+    (item) =>
+      item.id !== input.itemId &&
+      folded(item.name) === folded(input.name) &&
+      folded(item.colour) === folded(input.colour),
+  );
+}

@@ -1,0 +1,73 @@
+/**
+ * The demo's own file, claimed and opened when it is first asked for. It bears a mark in its header, and a file without
+ * it is never touched: the name may be that of a workshop which somebody works in.
+ */
+import { readFileSync } from 'node:fs';
+import SqliteDatabase from 'better-sqlite3';
+import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
+import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import type { Claim } from '../../database/file/claim.ts';
+import type { OpenOptions, OpenWorkshop } from '../../database/file/connection.ts';
+import { checkDataFile, isMarkedDemo, realFile } from '../../database/file/file-check.ts';
+import { demoApplicationId } from '../../database/schema/migrate.ts';
+import { openClaimed } from '../../database/file/opening.ts';
+import { withoutLog } from '../../database/file/reading.ts';
+import { isEmpty } from './backups.ts';
+import { rebuildDemo } from './demo.ts';
+
+export interface OpenDemo {
+  readonly open: OpenWorkshop;
+  readonly claim: Claim;
+}
+
+/** Makes the demo where there is none. Refused where the file is not a demo's, or is open elsewhere. */
+export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): Outcome<OpenDemo> {
+  const real = realFile(demoFile);
+  if (!real.ok) return real;
+  const file = real.value;
+  const looked = checkDataFile(file, 'to be a demo');
+  if (!looked.ok) return looked;
+  const isMarked = looked.value === 'to be made' || isMarkedDemo(file);
+  if (!isMarked && !isEarlierDemo(file)) {
+    return refused({
+      where: file,
+      what: 'is not a demo, and the demo would be written over it',
+      mend: 'Give that file another name or move it to another folder, then open the demo again.',
+    });
+  }
+  const claimed = openClaimed(file, { ...options, isDemo: true });
+  if (!claimed.ok) return claimed;
+  const { claim, opened } = claimed.value;
+  if (!opened.ok) {
+    claim.release();
+    return opened;
+  }
+  const open = opened.value;
+  try {
+    if (!isMarked) open.connection.pragma(`application_id = ${demoApplicationId}`);
+    // A file that was made a moment ago holds no item yet.
+    if (isEmpty(open)) rebuildDemo(open.connection, options.now);
+  } catch (error) {
+    open.close();
+    claim.release();
+    throw error;
+  }
+  return found({ open, claim });
+}
+
+/** Demos of earlier versions bore no mark. They have the demo's name and its coat, which nothing else can bring in. */
+function isEarlierDemo(file: string): boolean {
+  const { workshop, plans } = demoWorkshop();
+  try {
+    const database = new SqliteDatabase(withoutLog(readFileSync(file)), { readonly: true });
+    try {
+      const name = database.prepare('SELECT name FROM workshop').pluck().get();
+      const plan = database.prepare('SELECT id FROM plan WHERE id = ?').get(plans[0]!.id);
+      return name === workshop.name && plan !== undefined;
+    } finally {
+      database.close();
+    }
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,35 @@
+/** The workshop's own row. */
+import type { Kysely } from 'kysely';
+import type { Settings } from '../../../shared-core/contract/schemas.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+
+export async function readSettings(queries: Kysely<Schema>): Promise<Settings> {
+  const row = await queries.selectFrom('workshop').select(['name', 'settings']).executeTakeFirstOrThrow();
+  return { ...(JSON.parse(row.settings) as Omit<Settings, 'workshopName'>), workshopName: row.name };
+}
+
+export async function writeSettings(queries: Kysely<Schema>, settings: Settings): Promise<void> {
+  const { workshopName, ...rest } = settings;
+  await queries
+    .updateTable('workshop')
+    .set({ name: workshopName, settings: JSON.stringify(rest) })
+    .execute();
+}
+
+/** Whether anything but nothing is written down in the workshop's currency. */
+export async function hasAmounts(queries: Kysely<Schema>, { pricing }: Settings): Promise<boolean> {
+  const paid = await queries.selectFrom('lot').select('id').where('price_minor', '>', 0).executeTakeFirst();
+  const offered = await queries
+    .selectFrom('offer')
+    .select('id')
+    .where('price_minor', '>', 0)
+    .executeTakeFirst();
+  const asked = await queries
+    .selectFrom('supplier')
+    .select('key')
+    .where(({ or, eb }) => or([eb('delivery_minor', '>', 0), eb('free_from_minor', '>', 0)]))
+    .executeTakeFirst();
+  const overheadMinor = pricing?.overhead?.kind === 'per coat' ? pricing.overhead.amountMinor : 0;
+  const chargedMinor = overheadMinor + (pricing?.hourlyRateMinor ?? 0);
+  return paid !== undefined || offered !== undefined || asked !== undefined || chargedMinor > 0;
+}

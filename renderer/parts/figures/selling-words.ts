@@ -1,0 +1,63 @@
+/** How an offer is sold, in words. */
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import type { SellingUnit } from '../../../shared-core/stash/offer.ts';
+import { clothLengthUnit, clothWidthUnit } from './Amount.tsx';
+
+export const sellingUnitNames: Readonly<Record<SellingUnit['kind'], string>> = {
+  'by length': 'By length',
+  sheet: 'Sheet',
+  spool: 'Spool',
+  'by mass': 'By mass',
+  pack: 'Pack',
+  each: 'Each',
+};
+
+/** How much so many units are: "15 m", "600 g", "6 spools". */
+export function unitCountWords(unit: SellingUnit, count: number, system: MeasureSystem): string {
+  switch (unit.kind) {
+    case 'by length':
+      return showQuantity('length', count * unit.stepMm, { system, unit: clothLengthUnit });
+    case 'by mass':
+      return showQuantity('mass', count * unit.stepG, { system });
+    case 'sheet':
+    case 'spool':
+    case 'pack':
+      return `${count} ${unit.kind}${count === 1 ? '' : 's'}`;
+    case 'each':
+      return `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+    default:
+      return unit satisfies never;
+  }
+}
+
+/** "0.1 m of 147 cm width, 0.5 m at least"; what the price is for comes first. */
+export function sellingWords(unit: SellingUnit, system: MeasureSystem): string {
+  // Steps of an eighth of a yard would round to 0.11 m; in cm they stay apart from 10 cm.
+  const along = (valueMm: number) =>
+    showQuantity('length', valueMm, {
+      system,
+      unit: valueMm < 1000 ? { metric: 'cm', imperial: 'yd' } : clothLengthUnit,
+    });
+  const across = (valueMm: number) => showQuantity('length', valueMm, { system, unit: clothWidthUnit });
+  switch (unit.kind) {
+    case 'by length':
+      return `${along(unit.stepMm)}, ${across(unit.widthMm)} wide${unit.leastMm > unit.stepMm ? `, at least ${along(unit.leastMm)}` : ''}`;
+    case 'sheet':
+      return `sheet of ${across(unit.widthMm)} by ${across(unit.lengthMm)}`;
+    case 'spool':
+      return `spool of ${showQuantity('threadLength', unit.threadM, { system })}`;
+    case 'by mass': {
+      const mass = (valueG: number) => showQuantity('mass', valueG, { system });
+      return `${mass(unit.stepG)}${unit.leastG > unit.stepG ? `, at least ${mass(unit.leastG)}` : ''}`;
+    }
+    case 'pack':
+      return `pack of ${unit.pieceCount}`;
+    case 'each':
+      return unit.lengthMm === null
+        ? 'one piece'
+        : `one of ${showQuantity('length', unit.lengthMm, { system, unit: clothWidthUnit })}`;
+    default:
+      return unit satisfies never;
+  }
+}

@@ -1,0 +1,292 @@
+/** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
+import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
+import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
+import { showQuantity } from '../../../shared-core/measure/show.ts';
+import type { FieldUnit } from '../../../shared-core/measure/units.ts';
+import { bareSymbol, isBareNumber } from '../../../shared-core/measure/with-unit.ts';
+import { useWorkshop } from '../../client/workshop.ts';
+import style from './Field.module.css';
+import { readTyped, type TypedQuantity } from './typed-quantity.ts';
+
+interface FrameProps {
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly problem?: string | null | undefined;
+  /** Whether the problem is told aloud; while it may still mend itself it is only shown. */
+  readonly isTold?: boolean;
+  /** Only read aloud: the column or row says it to the eye. */
+  readonly isLabelHidden?: boolean;
+  readonly children: (ids: { inputId: string; describedBy: string | undefined }) => ReactNode;
+}
+
+function FieldFrame({ label, hint, problem, isTold = true, isLabelHidden = false, children }: FrameProps) {
+  const inputId = useId();
+  const noteId = `${inputId}-note`;
+  const note = problem ?? hint;
+  const role = problem && isTold ? 'alert' : undefined;
+  return (
+    <div className={style.field}>
+      <label className={isLabelHidden ? 'only-read-aloud' : style.label} htmlFor={inputId}>
+        {label}
+      </label>
+      {children({ inputId, describedBy: note ? noteId : undefined })}
+      {note && (
+        // What is told stands there as new, so that it is read aloud.
+        <p key={role} id={noteId} className={problem ? style.problem : style.hint} role={role}>
+          {note}
+        </p>
+      )}
+    </div>
+  );
+}
+
+export interface TextFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly hint?: string;
+  readonly problem?: string | null;
+  readonly placeholder?: string;
+  readonly type?: 'text' | 'search' | 'date';
+  readonly isLong?: boolean;
+}
+
+export function TextField({
+  label,
+  value,
+  onChange,
+  hint,
+  problem,
+  placeholder,
+  type = 'text',
+  isLong = false,
+}: TextFieldProps) {
+  return (
+    <FieldFrame label={label} hint={hint} problem={problem}>
+      {({ inputId, describedBy }) =>
+        isLong ? (
+          <textarea
+            id={inputId}
+            className={style.input}
+            rows={3}
+            value={value}
+            aria-describedby={describedBy}
+            onChange={(event) => onChange(event.target.value)}
+          />
+        ) : (
+          <input
+            id={inputId}
+            className={style.input}
+            type={type}
+            value={value}
+            placeholder={placeholder}
+            autoComplete="off"
+            aria-describedby={describedBy}
+            aria-invalid={problem ? true : undefined}
+            onChange={(event) => onChange(event.target.value)}
+          />
+        )
+      }
+    </FieldFrame>
+  );
+}
+
+export interface QuantityFieldProps {
+  readonly label: string;
+  readonly quantity: QuantityKind;
+  readonly value: number | null;
+  /** What the maker typed for the value before, shown instead of the value. */
+  readonly typed?: string | undefined;
+  /** Called with each text that can be read; a text that cannot be read is told by onUnreadable and changes nothing. */
+  readonly onChange: (typed: TypedQuantity) => void;
+  readonly onUnreadable?: (sentence: string) => void;
+  /** Where it is given, Escape brings back the value that stands, and is then told of it. */
+  readonly onGivenUp?: () => void;
+  readonly hint?: string;
+  readonly problem?: string | null;
+  readonly min?: number;
+  readonly max?: number;
+  /** Zero is no answer here. */
+  readonly aboveZero?: boolean;
+  readonly isRequired?: boolean;
+  readonly isLabelHidden?: boolean;
+  /** The unit that a bare number takes, where not the usual one; it stands beside a number typed without one. */
+  readonly unit?: FieldUnit;
+}
+
+export function QuantityField(props: QuantityFieldProps) {
+  const {
+    label,
+    quantity,
+    value,
+    typed,
+    onChange,
+    onUnreadable,
+    onGivenUp,
+    hint,
+    problem,
+    min,
+    max,
+    aboveZero,
+    isRequired = false,
+    isLabelHidden = false,
+    unit,
+  } = props;
+  const { system, currency } = useWorkshop().facts.settings;
+  // The label says what is counted, so a count stands alone.
+  const shown =
+    typed ??
+    (value === null
+      ? ''
+      : quantity === 'count'
+        ? String(value)
+        : quantity === 'money'
+          ? moneyNumber(value, currency)
+          : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
+  const [text, setText] = useState(shown);
+  const [misread, setMisread] = useState<string | null>(null);
+  // "12 i" is on its way to "12 in".
+  const [isTyping, setIsTyping] = useState(false);
+  // A value set from outside replaces the text; one that came from this very text does not.
+  const reported = useRef<number | null>(value);
+  useEffect(() => {
+    if (value === reported.current) return;
+    reported.current = value;
+    setText(shown);
+    setMisread(null);
+  }, [value, shown]);
+
+  const read = (next: string) => {
+    setText(next);
+    setIsTyping(true);
+    const options = { system, currency, where: label, isRequired, min, max, aboveZero, unit };
+    const typed = readTyped(quantity, next, options);
+    if ('misread' in typed) {
+      setMisread(typed.misread);
+      reported.current = value;
+      return onUnreadable?.(typed.misread);
+    }
+    setMisread(null);
+    reported.current = typed.value;
+    onChange(typed);
+  };
+
+  const giveUp = () => {
+    setText(shown);
+    setMisread(null);
+    reported.current = value;
+    onGivenUp?.();
+  };
+  const answerKey = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') setIsTyping(false);
+    if (event.key !== 'Escape' || !onGivenUp || (text === shown && misread === null)) return;
+    // The next Escape is for the sheet around it.
+    event.stopPropagation();
+    giveUp();
+  };
+
+  const suffix =
+    quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
+  return (
+    <FieldFrame
+      label={label}
+      hint={hint}
+      isLabelHidden={isLabelHidden}
+      problem={misread ?? problem}
+      isTold={misread === null || !isTyping}
+    >
+      {({ inputId, describedBy }) => (
+        <span className={style.withUnit}>
+          <input
+            id={inputId}
+            className={`${style.input} number`}
+            value={text}
+            autoComplete="off"
+            inputMode="text"
+            aria-describedby={describedBy}
+            aria-invalid={misread || problem ? true : undefined}
+            onChange={(event) => read(event.target.value)}
+            onBlur={() => setIsTyping(false)}
+            onKeyDown={answerKey}
+          />
+          {suffix && (
+            <span className={style.unit} aria-hidden="true">
+              {suffix}
+            </span>
+          )}
+        </span>
+      )}
+    </FieldFrame>
+  );
+}
+
+export interface ChoiceFieldProps<Value extends string> {
+  readonly label: string;
+  readonly value: Value | '';
+  readonly options: readonly { readonly value: Value; readonly label: string }[];
+  readonly onChange: (value: Value | '') => void;
+  /** Words for nothing chosen; without them one option must be chosen. */
+  readonly emptyLabel?: string;
+  readonly hint?: string;
+  readonly problem?: string | null;
+}
+
+export function ChoiceField<Value extends string>({
+  label,
+  value,
+  options,
+  onChange,
+  emptyLabel,
+  hint,
+  problem,
+}: ChoiceFieldProps<Value>) {
+  return (
+    <FieldFrame label={label} hint={hint} problem={problem}>
+      {({ inputId, describedBy }) => (
+        <select
+          id={inputId}
+          className={`${style.input} ${style.choice}`}
+          value={value}
+          aria-describedby={describedBy}
+          onChange={(event) => onChange(event.target.value as Value | '')}
+        >
+          {emptyLabel !== undefined && <option value="">{emptyLabel}</option>}
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.label}
+            </option>
+          ))}
+        </select>
+      )}
+    </FieldFrame>
+  );
+}
+
+export function FlagField({
+  label,
+  value,
+  onChange,
+  hint,
+}: {
+  label: string;
+  value: boolean;
+  onChange: (value: boolean) => void;
+  hint?: string;
+}) {
+  const inputId = useId();
+  return (
+    <div className={style.flag}>
+      <input
+        id={inputId}
+        type="checkbox"
+        checked={value}
+        onChange={(event) => onChange(event.target.checked)}
+      />
+      <label htmlFor={inputId}>
+        {label}
+        {hint && <span className={style.hint}> {hint}</span>}
+      </label>
+    </div>
+  );
+}

@@ -1,0 +1,66 @@
+/** A sheet with a form: saved by its button or Enter; what is refused stands above the button, with all that was typed. */
+import { type ReactNode, useId, useState } from 'react';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { Button } from './Button.tsx';
+import style from './FormSheet.module.css';
+import { Problems } from '../notes/Problems.tsx';
+import { Sheet } from '../layout/Sheet.tsx';
+
+export interface FormSheetProps {
+  readonly title: string;
+  readonly saveLabel: string;
+  readonly onClose: () => void;
+  /** Saves, and gives what was refused; the sheet closes where that is nothing. */
+  readonly onSave: () => Promise<readonly Problem[]>;
+  readonly children: ReactNode;
+}
+
+export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormSheetProps) {
+  const formId = useId();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [isSaving, setIsSaving] = useState(false);
+
+  const save = async () => {
+    if (isSaving) return;
+    setIsSaving(true);
+    try {
+      const refusals = await onSave();
+      setProblems(refusals);
+      if (refusals.length === 0) onClose();
+    } finally {
+      setIsSaving(false);
+    }
+  };
+
+  return (
+    <Sheet
+      title={title}
+      isOpen
+      staysOnOutsidePress
+      onClose={onClose}
+      footer={
+        <div className={style.foot}>
+          <Problems problems={problems} />
+          <div className={style.actions}>
+            <Button onClick={onClose}>Cancel</Button>
+            <Button look="main" type="submit" form={formId} disabled={isSaving}>
+              {saveLabel}
+            </Button>
+          </div>
+        </div>
+      }
+    >
+      <form
+        id={formId}
+        className={style.form}
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void save();
+        }}
+      >
+        {children}
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,23 @@
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { RoomHead } from './RoomHead.tsx';
+import { Waiting } from './Waiting.tsx';
+
+/** A room whose figures come with the estimate, until that is there. lead: what is being done meanwhile. */
+export function RoomAwaited({ title, lead }: { title: string; lead: string }) {
+  const { phase } = useCoat();
+  const isUnderWay = phase !== 'failed' && phase !== 'stopped';
+  return (
+    <>
+      <RoomHead title={title} {...(isUnderWay && { lead })} />
+      <EstimateAwaited />
+    </>
+  );
+}
+
+/** Stands where figures of an estimate will stand. The way on, where none is under way, is at the head of the coat. */
+export function EstimateAwaited() {
+  const { phase } = useCoat();
+  if (phase === 'failed') return <p className="quiet">There are no figures to show until that is mended.</p>;
+  if (phase === 'stopped') return <p className="quiet">There are no figures to show until the lays go on.</p>;
+  return <Waiting />;
+}

@@ -1,0 +1,75 @@
+/** What the last change of the plan did, slot by slot, and whether what is left is still enough. */
+import type { SlotChange } from '../../../shared-core/flow/estimate-change.ts';
+import { useCoat } from '../../client/coat/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { amountText } from '../figures/Amount.tsx';
+import { Button } from '../forms/Button.tsx';
+import style from './EditNote.module.css';
+import { Money } from '../figures/Figure.tsx';
+
+export function EditNote() {
+  const session = useCoat();
+  const { lastEdit, input, canUndo } = session;
+  if (!lastEdit || !input) return null;
+  const { change } = lastEdit;
+  return (
+    <section className={style.note} role="status" aria-label="What the last change did">
+      <div className={style.said}>
+        <strong>{lastEdit.said}</strong>
+        {canUndo && (
+          <Button look="quiet" onClick={() => void session.undo()}>
+            Undo
+          </Button>
+        )}
+      </div>
+      {!change && <p className="quiet">Working out what that changes…</p>}
+      {change && (
+        <>
+          <ul className={style.changes}>
+            {change.slots.map((slot) => (
+              <li key={slot.slotId}>
+                <SlotSentence change={slot} />
+              </li>
+            ))}
+            {change.slots.length === 0 && <li>No slot needs more or less than before.</li>}
+          </ul>
+          <p>
+            {change.isEnough
+              ? 'What is on the shelf is still enough.'
+              : 'What is on the shelf is not enough.'}{' '}
+            To buy <Money amountMinor={change.toBuyMinor} withSign />, cost of the batch{' '}
+            <Money amountMinor={change.batchCostMinor} withSign />.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function SlotSentence({ change }: { change: SlotChange }) {
+  const { input } = useCoat();
+  const system = useSystem();
+  const slot = input?.plan.slots.find((candidate) => candidate.id === change.slotId);
+  if (!slot) return <>A slot was taken out.</>;
+  const show = (value: number) => amountText(slot.kind, value, system);
+  const name = slot.name[0]?.toUpperCase() + slot.name.slice(1);
+  const more = (change.after ?? 0) - (change.before ?? 0);
+  const isCovered = (state: SlotChange['stateAfter']) => state === 'covered' || state === 'covered with care';
+  return (
+    <>
+      {name}: {change.before === null ? `now needs ${show(change.after ?? 0)}` : null}
+      {change.before !== null && Math.abs(more) > 0
+        ? `${show(Math.abs(more))} ${more > 0 ? 'more' : 'less'}, ${show(change.after ?? 0)} in all`
+        : null}
+      {change.stateAfter !== change.stateBefore
+        ? isCovered(change.stateAfter)
+          ? '; now covered.'
+          : isCovered(change.stateBefore)
+            ? '; no longer covered.'
+            : `; ${change.stateAfter}.`
+        : isCovered(change.stateAfter)
+          ? '; still covered.'
+          : '; still short.'}
+    </>
+  );
+}

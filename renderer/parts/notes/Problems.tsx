@@ -1,0 +1,33 @@
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { Button } from '../forms/Button.tsx';
+import style from './Problems.module.css';
+
+export interface ProblemsProps {
+  readonly problems: readonly Problem[];
+  /** Where the same can be asked for once more as it is. */
+  readonly onTryAgain?: () => void;
+}
+
+/** Each problem with its place, and below it the mend. Nothing is drawn when there is none. */
+export function Problems({ problems, onTryAgain }: ProblemsProps) {
+  if (problems.length === 0) return null;
+  const list = (
+    <ul className={style.list} role="alert">
+      {problems.map((problem) => (
+        <li key={`${problem.where} ${problem.what}`}>
+          <strong>
+            {problem.where} {problem.what}.
+          </strong>{' '}
+          {problem.mend}
+        </li>
+      ))}
+    </ul>
+  );
+  if (!onTryAgain) return list;
+  return (
+    <div className={style.again}>
+      {list}
+      <Button onClick={onTryAgain}>Try again</Button>
+    </div>
+  );
+}

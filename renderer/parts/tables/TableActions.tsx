@@ -1,0 +1,60 @@
+/**
+ * What can be done with a table as a whole: copied as text, saved as CSV or PDF, printed. One table gives all four.
+ * While it is on the page, printing the window prints this table in place of the room.
+ */
+import { useState } from 'react';
+import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
+import { type PaperTable, sheetFormat } from '../../../shared-core/paper/paper-table.ts';
+import { tableCsv } from '../../../shared-core/paper/table-csv.ts';
+import { tableText } from '../../../shared-core/paper/table-text.ts';
+import { useSystem } from '../../client/workshop.ts';
+import { Button } from '../forms/Button.tsx';
+import { todayIso } from '../figures/calendar.ts';
+import { PrintedTable, printAlone } from './PrintedTable.tsx';
+import { fileName, saveFile } from './save-file.ts';
+import { savePdf } from './save-pdf.ts';
+import style from './TableActions.module.css';
+
+export interface TableActionsProps {
+  readonly table: PaperTable;
+  /** What files are called, in words: "Fenwalk coat to buy". */
+  readonly name: string;
+}
+
+export function TableActions({ table, name }: TableActionsProps) {
+  const system = useSystem();
+  const [said, setSaid] = useState('');
+  const day = dayWords(todayIso());
+
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(tableText(table));
+      setSaid('Copied.');
+    } catch {
+      setSaid('It could not be copied. Save it as CSV instead.');
+    }
+  };
+  const writePdf = async () => {
+    setSaid('Writing the PDF.');
+    const unsaid = await savePdf(name, async (files) => {
+      // Loaded when it is first wanted: no screen needs it.
+      const { tablePdf } = await import('../../../shared-core/paper/table-pdf.ts');
+      return tablePdf(table, { format: sheetFormat(system), day }, files);
+    });
+    setSaid(unsaid);
+  };
+  return (
+    <div className={style.actions}>
+      <span role="status" className={`quiet small ${style.said}`}>
+        {said}
+      </span>
+      <Button onClick={() => void copy()}>Copy as text</Button>
+      <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', tableCsv(table))}>
+        Save as CSV
+      </Button>
+      <Button onClick={() => void writePdf()}>Save as PDF</Button>
+      <Button onClick={() => printAlone(table, name)}>Print</Button>
+      <PrintedTable table={table} day={day} format={sheetFormat(system)} />
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+/** A symmetric piece drafted as a half on the fold, or a half opened flat. */
+import { useState } from 'react';
+import { foldPiece, openPiece } from '../../../../shared-core/plan/edits/pieces/fold.ts';
+import type { LineDirection } from '../../../../shared-core/plan/geometry/piece-line.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { ChoiceField } from '../../../parts/forms/Field.tsx';
+import type { ChangeProps } from '../piece-change.ts';
+import { useLineChoice } from './line-choice.ts';
+import style from '../PieceSheet.module.css';
+
+export function ChangeFold(props: ChangeProps) {
+  const { piece, finish } = props;
+  if (piece.foldEdge === null) return <Fold {...props} />;
+  return (
+    <>
+      <p className="quiet">
+        Drafted as a half; its fold is the edge {piece.foldEdge}. Opened flat it is drafted and cut whole.
+      </p>
+      <div className={style.row}>
+        <Button onClick={() => void finish((current) => openPiece(current, piece.id))}>Open it flat</Button>
+      </div>
+    </>
+  );
+}
+
+function Fold({ piece, finish, onLine }: ChangeProps) {
+  const [direction, setDirection] = useState<LineDirection>('along');
+  useLineChoice(piece, direction, 1 / 2, onLine);
+  return (
+    <>
+      <p className="quiet">
+        Where both halves are alike, the piece can be drafted as a half and cut with its middle on the fold.
+      </p>
+      <ChoiceField
+        label="The fold runs"
+        value={direction}
+        options={[
+          { value: 'along', label: 'along the grain' },
+          { value: 'across', label: 'across the grain' },
+        ]}
+        onChange={(next) => next !== '' && setDirection(next)}
+      />
+      <div className={style.row}>
+        <Button onClick={() => void finish((current) => foldPiece(current, piece.id, direction))}>
+          Put it on the fold
+        </Button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,212 @@
+/** One item: what it is, what lies on the shelf of it, what came and went, and what suppliers ask. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
+import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
+import type { Offer } from '../../../../shared-core/stash/offer.ts';
+import { itemFree, itemOnHand } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { Amount } from '../../../parts/figures/Amount.tsx';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { KindMark } from '../../../parts/drawing/KindMark.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import style from './ItemDetail.module.css';
+import { ItemForm } from './ItemForm.tsx';
+import { knownFacts } from './item-words.ts';
+import { LearnedOffers } from '../offers/LearnedOffers.tsx';
+import { Ledger } from '../lots/Ledger.tsx';
+import { Lots } from '../lots/Lots.tsx';
+import { OfferForm } from '../offers/OfferForm.tsx';
+import { Offers } from '../offers/Offers.tsx';
+import { ReceiveForm } from '../lots/ReceiveForm.tsx';
+import { SwatchPhoto } from './SwatchPhoto.tsx';
+import { TakeForm } from '../lots/TakeForm.tsx';
+
+type Doing =
+  | { readonly kind: 'edit' }
+  | { readonly kind: 'receive' }
+  | { readonly kind: 'write off' }
+  | { readonly kind: 'count' }
+  | { readonly kind: 'offer'; readonly offer: Offer | null };
+
+export interface ItemDetailProps {
+  readonly itemId: string;
+  readonly onClose: () => void;
+  /** Called after each change, once this item is read again. */
+  readonly onChanged: () => Promise<void>;
+}
+
+export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
+  const { workshop } = useWorkshop();
+  const [read, setRead] = useState<CallOutput<'readItem'> | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [doing, setDoing] = useState<Doing | null>(null);
+  const asked = useRef(0);
+
+  const refresh = useCallback(async () => {
+    asked.current += 1;
+    const mine = asked.current;
+    const answer = await call('readItem', workshop, { itemId });
+    if (asked.current !== mine) return;
+    setProblems(answer.ok ? [] : answer.problems);
+    setRead(answer.ok ? answer.value : null);
+  }, [workshop, itemId]);
+  useEffect(() => {
+    void refresh();
+  }, [refresh]);
+
+  const changed = async () => {
+    await Promise.all([refresh(), onChanged()]);
+  };
+
+  const putAway = async () => {
+    if (!read) return;
+    const done = await call('archiveItem', workshop, { itemId, isPutAway: !read.isPutAway });
+    setProblems(done.ok ? [] : done.problems);
+    if (done.ok) await changed();
+  };
+
+  if (!read) return <Problems problems={problems} />;
+  const { shelf, movements, offers } = read;
+  const { item } = shelf;
+  const close = () => setDoing(null);
+  const hasLots = shelf.lots.length > 0;
+
+  return (
+    <article className={style.item} aria-label={item.name}>
+      <header className={style.header}>
+        <div className={style.heading}>
+          <KindMark kind={item.kind} />
+          <div>
+            <h2>{item.name}</h2>
+            <p className="quiet">
+              {[kindRecords[item.kind].label, item.colour, item.place]
+                .filter((word) => word !== '')
+                .join(' · ')}
+            </p>
+          </div>
+        </div>
+        <Button look="quiet" onClick={onClose}>
+          Close
+        </Button>
+      </header>
+
+      <SwatchPhoto key={item.id} item={item} />
+
+      <div className={style.stand}>
+        <Stand read={read} />
+        <div className={style.actions}>
+          <Button look="main" onClick={() => setDoing({ kind: 'receive' })} disabled={read.isPutAway}>
+            Receive
+          </Button>
+          <Button onClick={() => setDoing({ kind: 'write off' })} disabled={!hasLots}>
+            Write off
+          </Button>
+          <Button onClick={() => setDoing({ kind: 'count' })} disabled={!hasLots}>
+            Count
+          </Button>
+          <Button onClick={() => setDoing({ kind: 'edit' })} disabled={read.isPutAway}>
+            Edit
+          </Button>
+          <Button look="quiet" onClick={() => void putAway()}>
+            {read.isPutAway ? 'Bring back' : 'Put away'}
+          </Button>
+        </div>
+      </div>
+
+      {read.isPutAway && (
+        <p className="quiet">
+          Put away: it is in no list and not offered to coats. Nothing of it is lost; bring it back to use it.
+        </p>
+      )}
+      <Problems problems={problems} />
+      <section className={style.section} aria-labelledby="lots-of-item">
+        <h3 id="lots-of-item">On the shelf</h3>
+        {hasLots ? (
+          <Lots shelf={shelf} />
+        ) : (
+          <p className="quiet">Nothing was received yet. Receive a lot to put it on the shelf.</p>
+        )}
+      </section>
+
+      <Facts read={read} />
+
+      <section className={style.section} aria-labelledby="offers-of-item">
+        <div className={style.sectionHead}>
+          <h3 id="offers-of-item">Offers</h3>
+          <Button look="quiet" onClick={() => setDoing({ kind: 'offer', offer: null })}>
+            Add an offer
+          </Button>
+        </div>
+        <Offers offers={offers} onEdit={(offer) => setDoing({ kind: 'offer', offer })} onChanged={changed} />
+        <LearnedOffers shelf={shelf} offers={offers} onChanged={changed} />
+      </section>
+
+      {movements.length > 0 && (
+        <section className={style.section} aria-labelledby="ledger-of-item">
+          <h3 id="ledger-of-item">Ledger</h3>
+          <Ledger shelf={shelf} movements={movements} />
+        </section>
+      )}
+
+      {doing?.kind === 'edit' && <ItemForm item={item} onClose={close} onSaved={changed} />}
+      {doing?.kind === 'receive' && <ReceiveForm item={item} onClose={close} onSaved={changed} />}
+      {doing?.kind === 'write off' && (
+        <TakeForm way="write off" shelf={shelf} onClose={close} onSaved={changed} />
+      )}
+      {doing?.kind === 'count' && <TakeForm way="count" shelf={shelf} onClose={close} onSaved={changed} />}
+      {doing?.kind === 'offer' && (
+        <OfferForm item={item} offer={doing.offer} onClose={close} onSaved={changed} />
+      )}
+    </article>
+  );
+}
+
+/** " for Fenwalk coat and Tarn coat"; nothing where no coat is named. */
+function coatWords(setAside: CallOutput<'readItem'>['setAside']): string {
+  const names = [...new Set(setAside.map((each) => each.planName))];
+  return names.length === 0 ? '' : ` for ${listed(names)}`;
+}
+
+function Stand({ read: { shelf, setAside } }: { read: CallOutput<'readItem'> }) {
+  const { kind } = shelf.item;
+  const reserved = shelf.lots.reduce((sum, lot) => sum + lot.reserved, 0);
+  return (
+    <p className={style.onHand}>
+      <span className={style.figure}>
+        <Amount kind={kind} amount={itemOnHand(shelf)} />
+      </span>{' '}
+      <span className="quiet">
+        on hand
+        {reserved > 0 && (
+          <>
+            , <Amount kind={kind} amount={reserved} /> of it set aside{coatWords(setAside)},{' '}
+            <Amount kind={kind} amount={itemFree(shelf)} /> free
+          </>
+        )}
+      </span>
+    </p>
+  );
+}
+
+function Facts({ read: { shelf } }: { read: CallOutput<'readItem'> }) {
+  const facts = knownFacts(shelf.item, useSystem());
+  const { notes } = shelf.item;
+  if (facts.length === 0 && notes === '') return null;
+  return (
+    <section className={style.section} aria-labelledby="facts-of-item">
+      <h3 id="facts-of-item">What is known</h3>
+      <dl className={style.facts}>
+        {facts.map(({ label, text }) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>{text}</dd>
+          </div>
+        ))}
+      </dl>
+      {notes !== '' && <p className={style.notes}>{notes}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,100 @@
+/** A small frame with the photo of the item's swatch, or the way to add one. */
+import { useEffect, useRef, useState } from 'react';
+import type { ItemPhoto } from '../../../../shared-core/contract/photo-calls.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import type { Item } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { smallPhoto } from '../../../client/small-photo.ts';
+import { useWorkshop } from '../../../client/workshop.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import style from './SwatchPhoto.module.css';
+
+/** Mount it anew for another item. */
+export function SwatchPhoto({ item }: { item: Item }) {
+  const { workshop } = useWorkshop();
+  // undefined: not read yet.
+  const [photo, setPhoto] = useState<ItemPhoto | null | undefined>(undefined);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [isBusy, setIsBusy] = useState(false);
+  const fileInput = useRef<HTMLInputElement>(null);
+
+  useEffect(() => {
+    let isCurrent = true;
+    void call('readPhoto', workshop, { itemId: item.id }).then((answer) => {
+      if (!isCurrent) return;
+      setProblems(answer.ok ? [] : answer.problems);
+      if (answer.ok) setPhoto(answer.value.photo);
+    });
+    return () => {
+      isCurrent = false;
+    };
+  }, [workshop, item.id]);
+
+  const take = async (file: File | undefined) => {
+    if (!file) return;
+    setIsBusy(true);
+    const photoBase64 = await smallPhoto(file);
+    if (photoBase64 === null) {
+      setProblems([noPicture(file.name)]);
+    } else {
+      const saved = await call('savePhoto', workshop, { itemId: item.id, photoBase64 });
+      setProblems(saved.ok ? [] : saved.problems);
+      if (saved.ok) setPhoto(saved.value.photo);
+    }
+    setIsBusy(false);
+  };
+
+  const takeAway = async () => {
+    const gone = await call('removePhoto', workshop, { itemId: item.id });
+    setProblems(gone.ok ? [] : gone.problems);
+    if (gone.ok) setPhoto(null);
+  };
+
+  const choose = () => fileInput.current?.click();
+  return (
+    <section className={style.swatch} aria-label="Photo of the swatch">
+      <input
+        ref={fileInput}
+        hidden
+        type="file"
+        accept="image/*"
+        onChange={(event) => {
+          void take(event.target.files?.[0]);
+          // The same file may be chosen again.
+          event.target.value = '';
+        }}
+      />
+      {photo && (
+        <img
+          className={style.photo}
+          src={`data:${photo.mediaType};base64,${photo.photoBase64}`}
+          width={photo.widthPx}
+          height={photo.heightPx}
+          alt={`Swatch of ${item.name}`}
+        />
+      )}
+      {photo !== undefined && (
+        <div className={photo ? style.beside : style.empty}>
+          <Button look="quiet" onClick={choose} disabled={isBusy}>
+            {photo ? 'Change' : 'Add a photo of the swatch'}
+          </Button>
+          {photo && (
+            <Button look="quiet" onClick={() => void takeAway()} disabled={isBusy}>
+              Take away
+            </Button>
+          )}
+        </div>
+      )}
+      <Problems problems={problems} />
+    </section>
+  );
+}
+
+function noPicture(name: string): Problem {
+  return {
+    where: name,
+    what: 'is no picture that can be shown here',
+    mend: 'Choose a JPEG, PNG or WebP; save a picture of another kind as JPEG first.',
+  };
+}

@@ -1,0 +1,73 @@
+/** Every movement of an item, newest first. The ledger only grows. */
+import { useEffect, useState } from 'react';
+import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import type { ItemOnShelf, Movement } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import { formWords, lotText, movementText, widthText } from '../items/item-words.ts';
+import style from './Ledger.module.css';
+
+const shownAtFirst = 10;
+
+export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: readonly Movement[] }) {
+  const system = useSystem();
+  const { names: planNames, problems } = usePlanNames(movements.some((movement) => movement.planId !== null));
+  const [isWhole, setIsWhole] = useState(false);
+  const shown = isWhole ? movements : movements.slice(0, shownAtFirst);
+  return (
+    <div className={style.ledger}>
+      <Problems problems={problems} />
+      <ol className={style.rows}>
+        {shown.map((movement) => {
+          const lot = shelf.lots.find((candidate) => candidate.id === movement.lotId);
+          const length = lot?.lengths.find((candidate) => candidate.id === movement.lengthId);
+          const planName = movement.planId === null ? null : (planNames.get(movement.planId) ?? 'a coat');
+          const place = [
+            length
+              ? `${formWords[length.form].toLowerCase()} ${widthText(length.widthMm, system)} wide`
+              : null,
+            lot ? `lot of ${lotText(lot)}` : null,
+          ].filter((word) => word !== null);
+          return (
+            <li key={movement.id} className={style.row}>
+              <time className={style.day} dateTime={movement.at}>
+                {dayWords(movement.at)}
+              </time>
+              <span>
+                {movementText(movement, shelf.item.kind, system, planName)}
+                {movement.reason !== '' && <>: {movement.reason}</>}
+                <span className={style.place}>{place.join(', ')}</span>
+              </span>
+            </li>
+          );
+        })}
+      </ol>
+      {movements.length > shown.length && (
+        <Button look="quiet" className={style.more ?? ''} onClick={() => setIsWhole(true)}>
+          Show all {movements.length} movements
+        </Button>
+      )}
+    </div>
+  );
+}
+
+/** Names of the coats that movements belong to; read only where one does. */
+function usePlanNames(isNeeded: boolean): {
+  readonly names: ReadonlyMap<string, string>;
+  readonly problems: readonly Problem[];
+} {
+  const { workshop } = useWorkshop();
+  const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map());
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    if (!isNeeded) return;
+    void call('listPlans', workshop, {}).then((answer) => {
+      setProblems(answer.ok ? [] : answer.problems);
+      if (answer.ok) setNames(new Map(answer.value.rows.map((row) => [row.id, row.name])));
+    });
+  }, [isNeeded, workshop]);
+  return { names, problems };
+}

@@ -1,0 +1,73 @@
+/** Offers that purchases suggest: taken with one click, or left. */
+import { useState } from 'react';
+import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import { type LearnedOffer, learnedOffers } from '../../../../shared-core/stash/learned-offer.ts';
+import type { Offer } from '../../../../shared-core/stash/offer.ts';
+import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { Money } from '../../../parts/figures/Figure.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import { sellingWords } from '../../../parts/figures/selling-words.ts';
+import style from './Offers.module.css';
+
+export interface LearnedOffersProps {
+  readonly shelf: ItemOnShelf;
+  readonly offers: readonly Offer[];
+  readonly onChanged: () => Promise<void>;
+}
+
+export function LearnedOffers({ shelf, offers, onChanged }: LearnedOffersProps) {
+  const { workshop } = useWorkshop();
+  const system = useSystem();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const learned = learnedOffers(shelf, offers);
+  if (learned.length === 0) return null;
+
+  const take = async ({ supplier, unit, priceMinor, pricedOn, replaces }: LearnedOffer) => {
+    const answer = await call('saveOffer', workshop, {
+      offerId: replaces?.id ?? null,
+      itemId: shelf.item.id,
+      supplier,
+      unit,
+      priceMinor,
+      pricedOn,
+      // Breaks that were noted for the old price would not be true of the new one.
+      ...(replaces?.leastCount !== undefined && { leastCount: replaces.leastCount }),
+    });
+    setProblems(answer.ok ? [] : answer.problems);
+    if (answer.ok) await onChanged();
+  };
+
+  return (
+    <section className={style.learned} aria-label="Learned from what was received">
+      <p className="quiet small">Learned from what was received:</p>
+      <Problems problems={problems} />
+      <ul>
+        {learned.map((each) => (
+          <li key={each.lotId} className={style.suggestion}>
+            <span>
+              {each.supplier}, {dayWords(each.pricedOn)}: {sellingWords(each.unit, system)} for{' '}
+              <Money amountMinor={each.priceMinor} />
+              {each.replaces && (
+                <span className="quiet">
+                  {' '}
+                  instead of <Money amountMinor={each.replaces.priceMinor} />
+                </span>
+              )}
+            </span>
+            <Button
+              look="quiet"
+              onClick={() => void take(each)}
+              aria-label={`${each.replaces ? 'Bring up to date' : 'Note'} the offer of ${each.supplier}`}
+            >
+              {each.replaces ? 'Bring the offer up to date' : 'Note as an offer'}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,122 @@
+/** What suppliers ask for an item. */
+import { useState } from 'react';
+import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import { isOldPrice, type Offer, oldPriceDays } from '../../../../shared-core/stash/offer.ts';
+import { call } from '../../../client/api.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { todayIso } from '../../../parts/figures/calendar.ts';
+import { Money } from '../../../parts/figures/Figure.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import { sellingWords, unitCountWords } from '../../../parts/figures/selling-words.ts';
+import table from '../../../parts/tables/table.module.css';
+import style from './Offers.module.css';
+
+export interface OffersProps {
+  readonly offers: readonly Offer[];
+  readonly onEdit: (offer: Offer | null) => void;
+  readonly onChanged: () => Promise<void>;
+}
+
+export function Offers({ offers, onEdit, onChanged }: OffersProps) {
+  const { workshop } = useWorkshop();
+  const system = useSystem();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [removing, setRemoving] = useState<string | null>(null);
+
+  const remove = async (offer: Offer) => {
+    const answer = await call('removeOffer', workshop, { offerId: offer.id });
+    setRemoving(null);
+    if (!answer.ok) return setProblems(answer.problems);
+    setProblems([]);
+    await onChanged();
+  };
+
+  return (
+    <div className={style.offers}>
+      <Problems problems={problems} />
+      {offers.length === 0 && (
+        <p className="quiet">
+          No supplier's price is noted. With one, a coat can say what to buy and for how much.
+        </p>
+      )}
+      {offers.length > 0 && (
+        <table className={table.table}>
+          <thead>
+            <tr>
+              <th scope="col">Supplier</th>
+              <th scope="col">Sold as</th>
+              <th scope="col" className={table.amount}>
+                Price
+              </th>
+              <th scope="col">
+                <span className="only-read-aloud">Change</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {offers.map((offer) => (
+              <tr key={offer.id}>
+                <td>
+                  {offer.supplier}
+                  <span className={style.day}>
+                    {dayWords(offer.pricedOn)}
+                    {isOldPrice(offer, todayIso()) && `, over ${oldPriceDays} days old: ask again`}
+                  </span>
+                </td>
+                <td>
+                  {sellingWords(offer.unit, system)}
+                  {(offer.leastCount ?? 1) > 1 && (
+                    <span className={style.day}>at least {offer.leastCount}</span>
+                  )}
+                  {(offer.breaks ?? []).map(({ fromCount, priceMinor }) => (
+                    <span key={fromCount} className={style.day}>
+                      <Money amountMinor={priceMinor} /> from {unitCountWords(offer.unit, fromCount, system)}
+                    </span>
+                  ))}
+                </td>
+                <td className={table.amount}>
+                  <Money amountMinor={offer.priceMinor} />
+                </td>
+                <td className={style.actions}>
+                  {removing === offer.id ? (
+                    <>
+                      <Button
+                        look="quiet"
+                        onClick={() => void remove(offer)}
+                        aria-label={`Yes, remove the offer of ${offer.supplier}`}
+                      >
+                        Yes, remove
+                      </Button>
+                      <Button look="quiet" onClick={() => setRemoving(null)}>
+                        Keep
+                      </Button>
+                    </>
+                  ) : (
+                    <>
+                      <Button
+                        look="quiet"
+                        onClick={() => onEdit(offer)}
+                        aria-label={`Edit the offer of ${offer.supplier}`}
+                      >
+                        Edit
+                      </Button>
+                      <Button
+                        look="quiet"
+                        onClick={() => setRemoving(offer.id)}
+                        aria-label={`Remove the offer of ${offer.supplier}`}
+                      >
+                        Remove
+                      </Button>
+                    </>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </div>
+  );
+}

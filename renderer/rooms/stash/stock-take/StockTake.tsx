@@ -1,0 +1,155 @@
+/** Counting what is there, shelf by shelf: a field for each length and lot; only what was counted and differs is booked. */
+import { useCallback, useEffect, useState } from 'react';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
+import { type ItemOnShelf, toMilli } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { countedQuantity } from '../../../client/wording/words.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { amountText, amountUnit } from '../../../parts/figures/Amount.tsx';
+import { Button } from '../../../parts/forms/Button.tsx';
+import {
+  DraftField,
+  emptyDraft,
+  misreadProblems,
+  type QuantityDraft,
+} from '../../../parts/forms/DraftField.tsx';
+import { TextField } from '../../../parts/forms/Field.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import type { StashQuestion } from '../item-pages.ts';
+import { type CountPlace, countPlaces } from './count-places.ts';
+import style from './StockTake.module.css';
+
+/** As many as one walks along in a quarter of an hour; more is found by the search. */
+const mostItems = 100;
+
+export function StockTake({
+  question,
+  onBooked,
+}: {
+  question: StashQuestion;
+  onBooked: () => Promise<void>;
+}) {
+  const { workshop } = useWorkshop();
+  const system = useSystem();
+  const [shelves, setShelves] = useState<readonly ItemOnShelf[]>([]);
+  const [total, setTotal] = useState(0);
+  const [drafts, setDrafts] = useState<Readonly<Record<string, QuantityDraft>>>({});
+  const [reason, setReason] = useState('stock-take');
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [said, setSaid] = useState('');
+
+  const read = useCallback(async () => {
+    const found = await call('listItems', workshop, {
+      ...question,
+      sortBy: 'place',
+      isDescending: false,
+      offset: 0,
+      limit: mostItems,
+    });
+    if (!found.ok) return setProblems(found.problems);
+    setTotal(found.value.total);
+    const shelf = await call('readShelf', workshop, { itemIds: found.value.rows.map((row) => row.id) });
+    if (!shelf.ok) return setProblems(shelf.problems);
+    setShelves(shelf.value.shelves);
+  }, [workshop, question]);
+  useEffect(() => {
+    void read();
+  }, [read]);
+
+  const places = shelves.flatMap((shelf) => countPlaces(shelf, system));
+  const counted = places.flatMap((place) => {
+    const value = drafts[place.key]?.value ?? null;
+    return value === null ? [] : [{ place, value }];
+  });
+  const differing = counted.filter(({ place, value }) => toMilli(value) !== toMilli(place.onHand));
+
+  const book = async () => {
+    const unread = misreadProblems('The stock-take', Object.values(drafts));
+    if (unread.length > 0) return setProblems(unread);
+    const done = await call('takeStock', workshop, {
+      reason: reason.trim(),
+      counts: counted.map(({ place, value }) => ({
+        lotId: place.lotId,
+        lengthId: place.lengthId,
+        counted: value,
+      })),
+    });
+    setProblems(done.ok ? [] : done.problems);
+    if (!done.ok) return;
+    const { correctedCount, releasedFrom } = done.value;
+    setSaid(
+      [
+        `${counted.length} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+        ...(releasedFrom.length > 0
+          ? [
+              `Less is there than was set aside for ${listed(releasedFrom)}: what is not there was released. Look at the cover again.`,
+            ]
+          : []),
+      ].join(' '),
+    );
+    setDrafts({});
+    await Promise.all([read(), onBooked()]);
+  };
+
+  return (
+    <section className={style.count} aria-label="Stock-take">
+      <p className="quiet">
+        Type what really lies there; leave empty what you did not count. Each difference is booked as a
+        correction with its reason.
+        {total > mostItems &&
+          ` The first ${mostItems} of ${total} items are shown: search for a shelf to count the others.`}
+      </p>
+      <ul className={style.items}>
+        {shelves
+          .filter((shelf) => shelf.lots.length > 0)
+          .map((shelf) => (
+            <li key={shelf.item.id} className={style.item} aria-label={shelf.item.name}>
+              <div>
+                <h3>{shelf.item.name}</h3>
+                <p className="quiet small">
+                  {[shelf.item.colour, shelf.item.place].filter((word) => word !== '').join(' · ')}
+                </p>
+              </div>
+              <div className={style.places}>
+                {countPlaces(shelf, system).map((place) => (
+                  <DraftField
+                    key={place.key}
+                    label={place.label}
+                    quantity={countedQuantity(kindRecords[shelf.item.kind].counted)}
+                    draft={drafts[place.key] ?? emptyDraft}
+                    onChange={(draft) => setDrafts((now) => ({ ...now, [place.key]: draft }))}
+                    unit={amountUnit(shelf.item.kind)}
+                    hint={hintOf(place, drafts[place.key]?.value ?? null, (amount) =>
+                      amountText(shelf.item.kind, amount, system),
+                    )}
+                  />
+                ))}
+              </div>
+            </li>
+          ))}
+      </ul>
+      <div className={style.foot}>
+        <TextField label="Reason" value={reason} onChange={setReason} />
+        <Problems problems={problems} />
+        <div className={style.actions}>
+          <Button look="main" disabled={counted.length === 0} onClick={() => void book()}>
+            {differing.length === 1 ? 'Book 1 difference' : `Book ${differing.length} differences`}
+          </Button>
+          <span role="status" className="quiet">
+            {said}
+          </span>
+        </div>
+      </div>
+    </section>
+  );
+}
+
+function hintOf(place: CountPlace, value: number | null, show: (amount: number) => string): string {
+  const booked = `${show(place.onHand)} booked`;
+  if (value === null) return booked;
+  const difference = value - place.onHand;
+  if (toMilli(difference) === 0) return `${booked}, as counted`;
+  return `${booked}, ${show(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} counted`;
+}

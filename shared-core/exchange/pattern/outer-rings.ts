@@ -1,0 +1,46 @@
+/** Which closed lines of a drawing are outlines: those that lie in no other. */
+import { type Box, type Point, type Ring, ringAreaMm2, ringBox } from '../../geometry/ring.ts';
+import { type DrawnPath, isInside, pathChordCount, pathRing } from './drawn.ts';
+import { BeyondLimit, type ReadMeter } from '../read-meter.ts';
+
+export interface OuterRing {
+  readonly path: DrawnPath;
+  readonly ring: Ring;
+}
+
+/**
+ * Of closed paths, those that lie in no other, in their order. The largest are looked at first, so each is held against
+ * outlines alone and never against all; more outlines than mostCount throw BeyondLimit.
+ */
+export function outerRings(
+  paths: readonly DrawnPath[],
+  tolerance: number,
+  mostCount: number,
+  meter: ReadMeter,
+): OuterRing[] {
+  const rings = paths.map((path) => {
+    meter.chords(pathChordCount(path, tolerance), `Line ${path.line}`);
+    const ring = pathRing(path, tolerance);
+    return { path, ring, box: ringBox(ring), area: Math.abs(ringAreaMm2(ring)) };
+  });
+  const outer: (typeof rings)[number][] = [];
+  for (const each of rings.toSorted((a, b) => b.area - a.area)) {
+    const { start, line } = each.path;
+    const isWithin = outer.some(({ ring, box }) => {
+      if (!isInBox(box, start)) return false;
+      meter.steps(ring.length / 2, `Line ${line}`);
+      return isInside(ring, start);
+    });
+    meter.steps(outer.length, `Line ${line}`);
+    if (isWithin) continue;
+    if (outer.length === mostCount)
+      throw new BeyondLimit('The file', `has more than the ${mostCount} pieces that are read`);
+    outer.push(each);
+  }
+  const kept = new Set(outer);
+  return rings.filter((each) => kept.has(each));
+}
+
+function isInBox(box: Box, { x, y }: Point): boolean {
+  return x >= box.minX && x <= box.maxX && y >= box.minY && y <= box.maxY;
+}

@@ -1,0 +1,133 @@
+/** The headings of a price list: which column is where, and in what unit its bare numbers are. */
+import { meansCurrency } from '../../measure/money/currency.ts';
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { type UnitId, unitSpelled } from '../../measure/units.ts';
+import { type ColumnName, columns } from './price-list-shape.ts';
+
+export interface PriceHeads {
+  readonly places: ReadonlyMap<ColumnName, number>;
+  readonly units: PriceUnits;
+  /** Columns that no offer needs, as they are headed. */
+  readonly unread: readonly string[];
+}
+
+/** What a bare number is of. "at least" and the breaks of what is sold by length or mass have each a unit of their own. */
+export interface PriceUnits {
+  readonly length: UnitId;
+  readonly width: UnitId;
+  readonly thread: UnitId;
+  readonly mass: UnitId;
+  readonly leastLength: UnitId;
+  readonly leastMass: UnitId;
+}
+
+const usualUnits: PriceUnits = {
+  length: 'cm',
+  width: 'cm',
+  thread: 'threadM',
+  mass: 'g',
+  leastLength: 'cm',
+  leastMass: 'g',
+};
+
+/** How the lists that are saved here head it. */
+export const leastHead = 'at least (cm, g or units)';
+
+const needed: readonly ColumnName[] = ['supplier', 'item', 'sold as', 'price', 'priced on'];
+
+export function priceHeads(heads: readonly string[], currency: string): Outcome<PriceHeads> {
+  const places = new Map<ColumnName, number>();
+  const units = { ...usualUnits };
+  const unread: string[] = [];
+  const problems: Problem[] = [];
+  for (const [index, head] of heads.entries()) {
+    const name = columnOf(head);
+    if (!name) {
+      if (head.trim() !== '') unread.push(head.trim().slice(0, 60));
+      continue;
+    }
+    const where = `Line 1, column ${name}`;
+    if (places.has(name))
+      problems.push({ where, what: 'stands there a second time', mend: 'Take one of the two out.' });
+    places.set(name, index);
+    const inBrackets = [...head.matchAll(/\(([^()]*)\)/g)].map((match) => match[1]!.trim()).join(' ');
+    if (inBrackets === '' || head.trim().toLowerCase() === leastHead) continue;
+    const isRead = takeUnit(name, inBrackets, currency, units);
+    if (!isRead) problems.push({ where, ...wrongUnit(name, inBrackets, currency) });
+  }
+  const missing = needed.filter((name) => !places.has(name));
+  if (missing.length > 0) {
+    const what = `has no column ${missing.map((name) => `"${name}"`).join(' and no column ')}`;
+    problems.push({ where: 'Line 1', what, mend: `Name the columns: ${columns.join(', ')}.` });
+  }
+  return problems.length > 0 ? refused(...problems) : found({ places, units, unread });
+}
+
+function columnOf(head: string): ColumnName | undefined {
+  const plain = head
+    .slice(0, 200)
+    .replace(/\([^()]*\)/g, '')
+    .trim()
+    .toLowerCase()
+    .replace(/\s+/g, ' ');
+  return columns.find((column) => column === plain);
+}
+
+/** False where what stands in brackets is no unit that the column can be in. */
+function takeUnit(
+  name: ColumnName,
+  text: string,
+  currency: string,
+  units: { -readonly [Key in keyof PriceUnits]: UnitId },
+): boolean {
+  const take = (key: keyof PriceUnits, kind: 'length' | 'threadLength' | 'mass'): boolean => {
+    const id = unitSpelled(kind, text.toLowerCase());
+    if (id) units[key] = id;
+    return id !== undefined;
+  };
+  switch (name) {
+    case 'step or length':
+      return take('length', 'length');
+    case 'width':
+      return take('width', 'length');
+    case 'thread':
+      return take('thread', 'threadLength');
+    case 'mass':
+      return take('mass', 'mass');
+    case 'at least':
+      return take('leastLength', 'length') || take('leastMass', 'mass');
+    case 'pieces':
+      return unitSpelled('count', text.toLowerCase()) !== undefined;
+    case 'price':
+      return meansCurrency(text, currency);
+    case 'breaks':
+      return false;
+    case 'supplier':
+    case 'kind':
+    case 'item':
+    case 'colour':
+    case 'sold as':
+    case 'priced on':
+      return true;
+    default:
+      return name satisfies never;
+  }
+}
+
+function wrongUnit(name: ColumnName, text: string, currency: string): Pick<Problem, 'what' | 'mend'> {
+  const said = text.slice(0, 40);
+  if (name === 'price')
+    return {
+      what: `is in ${said}, and the workshop reckons in ${currency}`,
+      mend: `Turn the prices into ${currency} first, and head the column "price (${currency})".`,
+    };
+  if (name === 'breaks')
+    return {
+      what: `is headed "${said}", which says nothing of its prices`,
+      mend: 'Head it "breaks", and write the unit into its cells: 500 cm = 1.05.',
+    };
+  return {
+    what: `is in ${said}, which is no unit of it`,
+    mend: 'Write a unit such as cm, mm, in, m or g, or none.',
+  };
+}

@@ -1,0 +1,124 @@
+/** A stash file as lines of named cells; anything that makes a line doubtful is a problem with its number. */
+import type { InSteps } from '../../measure/in-steps.ts';
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { plainHeading, stashColumns } from './stash-columns.ts';
+import { tableRows } from '../table-rows.ts';
+
+export interface StashLine {
+  /** As a spreadsheet counts its rows, the headings in line 1. */
+  readonly line: number;
+  /** By column key; columns that the file has not are not in it. */
+  readonly cells: ReadonlyMap<string, string>;
+}
+
+export interface StashLimits {
+  readonly letterCount: number;
+  readonly lineCount: number;
+}
+
+export const usualStashLimits: StashLimits = { letterCount: 16_000_000, lineCount: 50_000 };
+
+/** Lines between two steps of a reader. */
+export const linesAtOnce = 200;
+
+/** Past these the rest is told when the first are mended. */
+export const mostProblems = 40;
+/** Past these a file is not looked at any further. */
+export const enoughProblems = 5000;
+
+const inFile = 'The file';
+
+/** Refused where the headings are not those of a stash file, or where a line is broken off. */
+export function* stashLines(
+  text: string,
+  currency: string,
+  limits: StashLimits,
+): InSteps<Outcome<StashLine[]>> {
+  if (text.trim() === '') return refused({ where: inFile, what: 'is empty', mend: 'Choose another file.' });
+  if (text.length > limits.letterCount) return refused(tooLarge(limits));
+  if (text.includes('\0'))
+    return refused({ where: inFile, what: 'is not text', mend: 'Save the table as CSV.' });
+  const table = yield* tableRows(text, limits.lineCount, inFile);
+  if (!table.ok) return table;
+  const { headings, rows, problems } = table.value;
+  const keys = headingKeys(headings, currency);
+  if (!keys.ok) return keys;
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  const lines: StashLine[] = [];
+  for (const { line, cells } of rows) {
+    lines.push({ line, cells: new Map(keys.value.map((key, at) => [key, cells[at]!])) });
+    if (lines.length % linesAtOnce === 0) yield;
+  }
+  if (lines.length === 0)
+    return refused({
+      where: inFile,
+      what: 'has headings and no line below them',
+      mend: 'Choose another file.',
+    });
+  return found(lines);
+}
+
+function headingKeys(headings: readonly string[], currency: string): Outcome<string[]> {
+  const columns = stashColumns(currency);
+  const keyOf = new Map(columns.map(({ key, heading }) => [plainHeading(heading), key]));
+  const plain = headings.map(plainHeading);
+  if (headings.length < 2 || !plain.includes('kind') || !plain.includes('name')) {
+    return refused({
+      where: inFile,
+      what: 'does not begin with the headings of a stash file',
+      mend: 'Save the stash to a file first and fill that in; cells are parted by commas, semicolons or tabs.',
+    });
+  }
+  const problems: Problem[] = [];
+  for (const [at, heading] of plain.entries()) {
+    const where = `Line 1, column ${at + 1}`;
+    const said = (headings[at] ?? '').slice(0, 60).trim();
+    if (plain.indexOf(heading) < at)
+      problems.push({
+        where,
+        what: `has the heading "${said}" a second time`,
+        mend: 'Take one of the two out.',
+      });
+    else if (!keyOf.has(heading)) problems.push(unknownHeading(where, said, currency));
+  }
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  return found(plain.map((heading) => keyOf.get(heading)!));
+}
+
+/** What became of columns that files from here once had. */
+const formerHeadings: ReadonlyMap<string, string> = new Map([
+  [
+    'care',
+    'Head it "wash", and where it says "dry clean" write "do not wash", with "dry clean P" in a column "dry clean".',
+  ],
+  [
+    'separating (yes or no)',
+    'Head it "how a zip opens", and write "separating", "two-way, separating" or "closed at the bottom".',
+  ],
+]);
+
+function unknownHeading(where: string, said: string, currency: string): Problem {
+  if (said === '') return { where, what: 'has no heading', mend: 'Give it one, or take the column out.' };
+  if (/^price of the lot/i.test(said)) {
+    return {
+      where,
+      what: `is "${said}", but this workshop counts in ${currency}`,
+      mend: `Give the prices in ${currency} and head the column "price of the lot (${currency})".`,
+    };
+  }
+  const now = formerHeadings.get(plainHeading(said));
+  if (now) return { where, what: `is "${said}", which files had before`, mend: now };
+  return {
+    where,
+    what: `is "${said}", which is no column of a stash file`,
+    mend: 'Write the heading as in a file saved from here, or take the column out.',
+  };
+}
+
+function tooLarge(limits: StashLimits): Problem {
+  return {
+    where: inFile,
+    what: `is larger than ${limits.lineCount} lines or ${limits.letterCount / 1e6} million letters`,
+    mend: 'Split it into several files with the same headings, and bring them in one after the other.',
+  };
+}

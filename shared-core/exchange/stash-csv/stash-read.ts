@@ -1,0 +1,72 @@
+/** A stash file against the stash as it stands: what it would change, or what is wrong with it. Changes nothing. */
+import { finished, type InSteps } from '../../measure/in-steps.ts';
+import { found, type Outcome, refused } from '../../measure/problem.ts';
+import type { StashChange } from './stash-change.ts';
+import { fileItems } from './stash-file-items.ts';
+import type { FileItem, StashNow } from './stash-file-shape.ts';
+import { lotChanges } from './stash-file-lots.ts';
+import { knownMarks } from './stash-file-marks.ts';
+import { openFileProblems } from './stash-file-place.ts';
+import {
+  enoughProblems,
+  linesAtOnce,
+  mostProblems,
+  type StashLimits,
+  stashLines,
+  usualStashLimits,
+} from './stash-lines.ts';
+
+export interface StashChanges {
+  readonly lineCount: number;
+  readonly changes: readonly StashChange[];
+}
+
+/** As stashSteps, in one go. */
+export function readStash(
+  text: string,
+  now: StashNow,
+  limits: StashLimits = usualStashLimits,
+): Outcome<StashChanges> {
+  return finished(stashSteps(text, now, limits));
+}
+
+/**
+ * The changes in the order of their lines, each item before its lots. Items, lots and lengths that the file does not
+ * name stay as they are. Any doubt refuses the file whole, with the first of its problems.
+ */
+export function* stashSteps(
+  text: string,
+  now: StashNow,
+  limits: StashLimits = usualStashLimits,
+): InSteps<Outcome<StashChanges>> {
+  const lines = yield* stashLines(text, now.currency, limits);
+  if (!lines.ok) return lines;
+  const problems = openFileProblems(now.currency);
+  const items = yield* fileItems(lines.value, now, problems);
+  const known = knownMarks(now);
+  const changes: StashChange[] = [];
+  let lineCount = 0;
+  for (const file of items) {
+    changes.push(...itemChange(file));
+    for (const change of yield* lotChanges(file, known, now, problems)) changes.push(change);
+    lineCount += file.lines.length;
+    if (lineCount >= linesAtOnce) yield;
+    lineCount %= linesAtOnce;
+  }
+  const { list } = problems;
+  if (list.length === 0) return found({ lineCount: lines.value.length, changes });
+  const rest = list.length - mostProblems;
+  const more = list.length > enoughProblems ? `more than ${rest}` : rest;
+  const further = {
+    where: 'The file',
+    what: `has ${more} more ${rest === 1 ? 'problem' : 'problems'} like these`,
+    mend: 'Mend those above first, then choose it again.',
+  };
+  return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [further] : []));
+}
+
+function itemChange({ lines, shelf, item, changed }: FileItem): StashChange[] {
+  const of = { line: lines[0]!.line, itemKind: item.kind, itemName: item.name };
+  if (!shelf) return [{ kind: 'new item', ...of, item }];
+  return changed.length === 0 ? [] : [{ kind: 'changed item', ...of, item, changed }];
+}

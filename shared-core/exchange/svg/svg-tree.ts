@@ -1,0 +1,125 @@
+/**
+ * The XML of an SVG as a tree, by saxes: a parser that reads no outside files and expands no entities of the file's own,
+ * so one that names them is refused at that line.
+ */
+import { SaxesParser } from 'saxes';
+import type { Problem } from '../../measure/problem.ts';
+import type { ReadLimits } from '../pattern/pattern.ts';
+
+export interface SvgNode {
+  /** Without its prefix: "path", "g". */
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: readonly SvgNode[];
+  /** Its own text, trimmed, as far as it is looked at: names need little, style sheets more. */
+  readonly text: string;
+  readonly line: number;
+}
+
+export type ReadTree =
+  | { readonly ok: true; readonly root: SvgNode }
+  | { readonly ok: false; readonly problem: Problem };
+
+const longestText = { name: 200, style: 100_000 };
+/** Attributes that a drawn thing has, on average, in a file that is no trap. */
+const attributesEach = 20;
+
+interface OpenNode {
+  name: string;
+  attributes: Record<string, string>;
+  children: OpenNode[];
+  text: string;
+  line: number;
+}
+
+/** Letters of comments, and letters written by their numbers, which a parser takes longer for than for shapes. */
+const mostCommentLetters = 2_000_000;
+const mostReferences = 200_000;
+
+/** Why the text is not worth a parser's time; null where it is. */
+function slowness(text: string): string | null {
+  if (commentLetterCount(text) > mostCommentLetters)
+    return `holds more than ${mostCommentLetters / 1e6} million letters of comments`;
+  let count = 0;
+  for (let at = text.indexOf('&'); at >= 0; at = text.indexOf('&', at + 1))
+    if (++count > mostReferences) return `holds more than ${mostReferences} letters written as references`;
+  return null;
+}
+
+function commentLetterCount(text: string): number {
+  let count = 0;
+  for (let from = text.indexOf('<!--'); from >= 0; ) {
+    const end = text.indexOf('-->', from + 4);
+    if (end < 0) return count + text.length - from;
+    count += end - from;
+    from = text.indexOf('<!--', end);
+  }
+  return count;
+}
+
+export function readTree(text: string, limits: ReadLimits): ReadTree {
+  const slow = slowness(text);
+  if (slow !== null)
+    return { ok: false, problem: { where: 'The file', what: slow, mend: 'Save the drawing as plain SVG.' } };
+  const parser = new SaxesParser();
+  const open: OpenNode[] = [];
+  let root: OpenNode | null = null;
+  let nodeCount = 0;
+  let attributeCount = 0;
+  let problem: Problem | null = null;
+  const stop = (what: string, mend: string): never => {
+    problem = { where: `Line ${parser.line}`, what, mend };
+    throw new Error(what);
+  };
+  parser.on('doctype', (doctype) => {
+    if (doctype.includes('[')) stop('defines entities of its own', 'Save the drawing as plain SVG.');
+  });
+  parser.on('error', (error) =>
+    stop(
+      `is not sound XML: ${error.message.replace(/^[\d:]+ /, '').replace(/\.$/, '')}`,
+      'Save the drawing again.',
+    ),
+  );
+  parser.on('attribute', () => {
+    if (++attributeCount > attributesEach * limits.entityCount)
+      stop('goes beyond the limit: its shapes have too many attributes', 'Save the drawing as plain SVG.');
+  });
+  parser.on('opentag', (tag) => {
+    if (++nodeCount > limits.entityCount)
+      stop(`goes beyond the limit of ${limits.entityCount} shapes`, 'Save fewer pieces in one file.');
+    if (open.length >= limits.depthCount)
+      stop(`puts groups within groups more than ${limits.depthCount} deep`, 'Ungroup the pieces.');
+    const node: OpenNode = {
+      name: tag.name.slice(tag.name.lastIndexOf(':') + 1),
+      attributes: tag.attributes as Record<string, string>,
+      children: [],
+      text: '',
+      line: parser.line,
+    };
+    if (root === null && node.name !== 'svg')
+      stop(`begins with <${tag.name.slice(0, 40)}>, not with <svg>`, 'Choose an SVG file.');
+    open.at(-1)?.children.push(node);
+    root ??= node;
+    open.push(node);
+  });
+  const addText = (words: string) => {
+    const node = open.at(-1);
+    if (!node) return;
+    const most = node.name === 'style' ? longestText.style : longestText.name;
+    if (node.text.length < most) node.text = (node.text + words.slice(0, most)).trim().slice(0, most);
+  };
+  parser.on('text', addText);
+  parser.on('cdata', addText);
+  parser.on('closetag', () => {
+    open.pop();
+  });
+  try {
+    parser.write(text).close();
+  } catch (error) {
+    if (problem === null) throw error;
+    return { ok: false, problem };
+  }
+  if (root === null)
+    return { ok: false, problem: { where: 'The file', what: 'holds no <svg>', mend: 'Choose an SVG file.' } };
+  return { ok: true, root };
+}

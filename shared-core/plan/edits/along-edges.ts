@@ -1,0 +1,73 @@
+/** Where a fastening runs: the edges that a zip, cord or elastic goes along, and how it ends. */
+import { found, type Outcome, refused } from '../../measure/problem.ts';
+import type { CoatPlan } from '../model/coat-plan.ts';
+import { type Edited, notInPlan } from './edited.ts';
+import type { EdgePlace } from '../model/outline.ts';
+
+export interface Along {
+  readonly edges: readonly EdgePlace[];
+  /** True: on each copy of the pieces, as a cord through the whole hem; false: on one, as a zip. */
+  readonly isEveryCopy: boolean;
+  /** How much shorter than the edges; below 0 for ends that stick out. */
+  readonly shorterByMm: number;
+  /** Length over that of the edges: less than 1 for elastic, which is stretched on. */
+  readonly lengthRatio: number;
+}
+
+/** Elastic is cut to 70 to 90 % of what it gathers; 80 % to begin with. Common practice, no source. */
+export const elasticRatios = { least: 0.7, usual: 0.8, most: 0.9 } as const;
+
+/** What a fastening of the plan runs along; no edges: its length does not matter. */
+export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<Edited> {
+  const slot = plan.slots.find((candidate) => candidate.id === slotId);
+  if (!slot) return refused(notInPlan('slot', slotId));
+  if (slot.kind !== 'fastening') {
+    return refused({
+      where: slot.name,
+      what: 'is no fastening',
+      mend: 'Choose a zip, cord, elastic or tape.',
+    });
+  }
+  const unknown = along.edges.find(
+    ({ pieceId, edge }) =>
+      !plan.pieces.some(
+        (piece) => piece.id === pieceId && piece.outline.edges.some(({ name }) => name === edge),
+      ),
+  );
+  if (unknown) {
+    return refused({
+      where: slot.name,
+      what: `would run along ${unknown.edge}, which is no edge of the plan`,
+      mend: 'Choose another edge.',
+    });
+  }
+  if (!(Math.abs(along.shorterByMm) <= 5000)) {
+    return refused({
+      where: `What ${slot.name} is shorter by`,
+      what: 'is no length that fits a coat',
+      mend: 'Type up to 5 m either way.',
+    });
+  }
+  if (!(along.lengthRatio >= 0.3 && along.lengthRatio <= 1.5)) {
+    return refused({
+      where: `Length of ${slot.name} over that of its edges`,
+      what: 'is no share that can be sewn',
+      mend: 'Type 100 % for a zip or cord, and 70 to 90 % for elastic.',
+    });
+  }
+  const { alongEveryCopy: _, lengthRatio: __, ...own } = slot;
+  const changed = {
+    ...own,
+    alongEdges: along.edges.map(({ pieceId, edge }) => ({ pieceId, edge })),
+    shorterByMm: along.edges.length === 0 ? 0 : along.shorterByMm,
+    ...(along.isEveryCopy && along.edges.length > 0 && { alongEveryCopy: true as const }),
+    ...(along.lengthRatio !== 1 && along.edges.length > 0 && { lengthRatio: along.lengthRatio }),
+  };
+  return found({
+    plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? changed : each)) },
+    said:
+      along.edges.length === 0
+        ? `The length of ${slot.name} does not matter.`
+        : `${slot.name[0]?.toUpperCase() ?? ''}${slot.name.slice(1)} runs along the edges that you chose.`,
+  });
+}

@@ -1,0 +1,181 @@
+/**
+ * Bindings and ribs: pieces whose length follows from the edges that they are sewn to. A straight binding is cut in
+ * strips and joined on the diagonal; a bias one as one long spiral from a square; a rib in one length, shorter than its
+ * edge and stretched on.
+ */
+import { measureIn } from '../../measure/basis.ts';
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import type { Band, CoatPlan, Piece } from '../model/coat-plan.ts';
+import { edgesLengthMm } from '../geometry/edge-lengths.ts';
+import { type Edited, notInPlan } from './edited.ts';
+import { freePieceId, inEverySize, pieceNameProblem } from './every-size.ts';
+import { shapeOutline } from './pieces/shapes.ts';
+
+/** A rib is cut to 75 to 85 % of its edge: common practice, no source; sewing.org has two thirds to three quarters. */
+export const ribRatios = { least: 2 / 3, usual: 0.8, most: 0.85 } as const;
+
+/** A seam of 1/4 in on two sides of the square is lost when it is sewn to a tube: common practice, no source. */
+const tubeSeamsMm = 12.7;
+
+/** Squares are cut to the next 5 mm. */
+const squareStepMm = 5;
+
+/** What is cut for a band in one coat. */
+export interface BandCut {
+  /** Edges that one band is sewn to, together. */
+  readonly edgesMm: number;
+  readonly bandCount: number;
+  /** One band with its ends. */
+  readonly bandMm: number;
+  /** Of one band; 1 for a rib or a bias binding. */
+  readonly stripCount: number;
+  readonly stripMm: number;
+  /** The square that a bias binding of all bands is cut from; null for the others. */
+  readonly squareMm: number | null;
+}
+
+/** Null where the pieces of a size have not the edges. */
+export function bandCut(pieces: readonly Piece[], band: Band): BandCut | null {
+  const edgesMm = edgesLengthMm(pieces, band.edges, !band.isEach);
+  if (edgesMm === null || band.edges.length === 0) return null;
+  const bandMm = edgesMm * band.lengthRatio + band.endsMm;
+  const first = pieces.find(({ id }) => id === band.edges[0]!.pieceId);
+  const bandCount = band.isEach ? (first?.cutCount ?? 1) : 1;
+  const whole = { edgesMm, bandCount, bandMm, stripCount: 1, stripMm: bandMm, squareMm: null };
+  switch (band.kind) {
+    case 'rib':
+      return whole;
+    case 'bias binding':
+      return { ...whole, squareMm: biasSquareMm(bandMm * bandCount, band.cutWidthMm) };
+    case 'straight binding':
+      return { ...whole, ...strips(bandMm, band.cutWidthMm, band.stripMm) };
+    default:
+      return band.kind satisfies never;
+  }
+}
+
+/**
+ * Side of the square that gives so much continuous bias binding: its area is length x width, and two seams.
+ * lengthMm, widthMm: above 0, else it throws. Source: makers' rule, square root of length x width, rounded up.
+ */
+export function biasSquareMm(lengthMm: number, widthMm: number): number {
+  if (!(lengthMm > 0 && widthMm > 0)) throw new RangeError(`a binding of ${lengthMm} by ${widthMm} mm`);
+  return Math.ceil((Math.sqrt(lengthMm * widthMm) + tubeSeamsMm) / squareStepMm) * squareStepMm;
+}
+
+/** The fewest equal strips no longer than stripMm; each diagonal join takes the strip's width. */
+function strips(bandMm: number, widthMm: number, stripMm: number | null) {
+  if (stripMm === null || bandMm <= stripMm || stripMm <= widthMm) return { stripCount: 1, stripMm: bandMm };
+  const stripCount = Math.ceil((bandMm - widthMm) / (stripMm - widthMm) - 1e-9);
+  return { stripCount, stripMm: (bandMm + (stripCount - 1) * widthMm) / stripCount };
+}
+
+/** The band as it is cut for the pieces of its size; as it was where they have not its edges. */
+function renewed(piece: Piece, pieces: readonly Piece[]): Piece {
+  const cut = piece.band ? bandCut(pieces, piece.band) : null;
+  if (!piece.band || !cut) return piece;
+  const { squareMm, stripMm, stripCount, bandCount } = cut;
+  const across = piece.band.kind === 'rib';
+  return {
+    ...piece,
+    outline:
+      squareMm !== null
+        ? shapeOutline({ kind: 'rectangle', lengthMm: squareMm, widthMm: squareMm }, 0)
+        : shapeOutline(
+            {
+              kind: 'rectangle',
+              // A rib stretches across the cloth, so its length lies that way.
+              lengthMm: across ? piece.band.cutWidthMm : stripMm,
+              widthMm: across ? stripMm : piece.band.cutWidthMm,
+            },
+            0,
+          ),
+    cutCount: squareMm === null ? stripCount * bandCount : 1,
+  };
+}
+
+/** Every band made anew, in each size, after a change of what it is sewn to. */
+export function withBandsRenewed(plan: CoatPlan): CoatPlan {
+  const anew = (pieces: readonly Piece[]): readonly Piece[] =>
+    pieces.some(({ band }) => band) ? pieces.map((piece) => renewed(piece, pieces)) : pieces;
+  return {
+    ...plan,
+    pieces: anew(plan.pieces),
+    ...(plan.sizes && { sizes: plan.sizes.map((size) => ({ ...size, pieces: anew(size.pieces) })) }),
+  };
+}
+
+export interface NewBand {
+  readonly name: string;
+  readonly slotId: string;
+  readonly band: Band;
+}
+
+/** A binding or a rib more, cut from a slot's cloth, in every size. */
+export function addBand(plan: CoatPlan, added: NewBand): Outcome<Edited> {
+  const name = added.name.trim();
+  const { band } = added;
+  const slot = plan.slots.find(({ id }) => id === added.slotId);
+  const problems: (Problem | null)[] = [
+    pieceNameProblem(plan, name, 'band'),
+    slot ? null : notInPlan('slot', added.slotId),
+    slot && slot.kind !== 'cloth'
+      ? { where: slot.name, what: 'is no cloth', mend: 'Choose a cloth, such as the shell or a trim.' }
+      : null,
+    bandCut(plan.pieces, band) === null
+      ? {
+          where: `The edges of ${name || 'the band'}`,
+          what: 'are missing',
+          mend: 'Choose what it is sewn to.',
+        }
+      : null,
+    measureProblem(`Width of ${name}, as cut`, band.cutWidthMm, 5, 500),
+    measureProblem(`Length of ${name} over that of its edges`, band.lengthRatio, 0.3, 1.5),
+    measureProblem(`What is added for the ends of ${name}`, band.endsMm, 0, 1000),
+    band.stripMm === null ? null : measureProblem(`Longest strip of ${name}`, band.stripMm, 100, 1e5),
+  ];
+  const wrong = problems.filter((problem) => problem !== null);
+  if (wrong.length > 0) return refused(...wrong);
+  const blank: Piece = {
+    id: freePieceId(plan, name),
+    name,
+    outline: shapeOutline({ kind: 'rectangle', lengthMm: 100, widthMm: band.cutWidthMm }, 0),
+    cutCount: 1,
+    isMirrored: false,
+    foldEdge: null,
+    turns: band.kind === 'rib' ? 'grain' : 'free',
+    notches: [],
+    cutFrom: [{ slotId: added.slotId, plyCount: 1 }],
+    quilted: null,
+    band,
+  };
+  const after = inEverySize(plan, (pieces) => found([...pieces, renewed(blank, pieces)]));
+  if (!after.ok) return after;
+  return found({ plan: after.value, said: `${name} added.` });
+}
+
+function measureProblem(where: string, value: number, least: number, most: number): Problem | null {
+  if (value >= least && value <= most) return null;
+  return { where, what: 'is nothing that can be cut', mend: `Type a value from ${least} to ${most}.` };
+}
+
+/** How the band is cut, a sentence or two with measures as measureIn writes them; null for no band. */
+export function bandWords(piece: Piece, pieces: readonly Piece[]): string | null {
+  const cut = piece.band ? bandCut(pieces, piece.band) : null;
+  if (!piece.band || !cut) return null;
+  const { kind, cutWidthMm, lengthRatio, isEach } = piece.band;
+  const one = `${measureIn('length', cut.bandMm)} long and ${measureIn('length', cutWidthMm)} wide as cut`;
+  const each = isEach && cut.bandCount > 1 ? `${cut.bandCount} bands, each ${one}` : `One band, ${one}`;
+  switch (kind) {
+    case 'rib':
+      return `${each}: ${Math.round(lengthRatio * 100)} % of the ${measureIn('length', cut.edgesMm)} that it is stretched on to.`;
+    case 'bias binding':
+      return `${each}, as a spiral from a square of ${measureIn('length', cut.squareMm!)}.`;
+    case 'straight binding':
+      return cut.stripCount === 1
+        ? `${each}, in one strip.`
+        : `${each}, from ${cut.stripCount} strips of ${measureIn('length', cut.stripMm)} joined on the diagonal.`;
+    default:
+      return kind satisfies never;
+  }
+}

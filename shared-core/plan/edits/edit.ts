@@ -1,0 +1,176 @@
+/**
+ * Edits of a coat plan: each gives a new plan and a sentence that says what was done, or the problems that forbid it
+ * with nothing changed. What changes outlines has files of its own: lengthen.ts, widen.ts, split.ts, fold.ts, grain.ts,
+ * shapes.ts. Whoever shows the plan keeps the old one for undo.
+ */
+import { sentenceCase } from '../../measure/text/sentence-case.ts';
+import { found, type Outcome, refused } from '../../measure/problem.ts';
+import type { ItemId } from '../../stash/stash.ts';
+import type { CoatPlan, Slot } from '../model/coat-plan.ts';
+import { type Edited, inMm, notInPlan, unfitted, withPiece } from './edited.ts';
+import { pieceProblems } from '../validation/outline-problems.ts';
+import { measuresAt } from './swatch.ts';
+import { coatCountProblem, plyCountProblem } from '../validation/plan-problems.ts';
+import { quiltingSpacingProblem } from '../validation/quilting-problems.ts';
+
+/** How many plies of a slot's cloth or batting the piece is cut in; 0: not from this slot. */
+export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCount: number): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  const slot = plan.slots.find((candidate) => candidate.id === slotId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!slot) return refused(notInPlan('slot', slotId));
+  if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
+    return refused({
+      where: slot.name,
+      what: 'is neither cloth nor batting',
+      mend: 'Choose a slot that pieces are cut from.',
+    });
+  }
+  const problem = plyCountProblem(piece.name, slot.name, plyCount);
+  if (problem) return refused(problem);
+  const has = piece.cutFrom.some((from) => from.slotId === slotId);
+  const kept = piece.cutFrom
+    .map((from) => (from.slotId === slotId ? { ...from, plyCount } : from))
+    .filter((from) => from.slotId !== slotId || plyCount > 0);
+  const cutFrom = has || plyCount === 0 ? kept : [...kept, { slotId, plyCount }];
+  const said =
+    plyCount === 0
+      ? `${piece.name} is not cut from ${slot.name}.`
+      : `${piece.name} is cut from ${slot.name} in ${plyCount} ${plyCount === 1 ? 'ply' : 'plies'}.`;
+  return found({ plan: withPiece(plan, { ...piece, cutFrom }), said });
+}
+
+export function setCoatCount(plan: CoatPlan, coatCount: number): Outcome<Edited> {
+  const problem = coatCountProblem(coatCount);
+  if (problem) return refused(problem);
+  return found({ plan: { ...plan, coatCount }, said: `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}.` });
+}
+
+/** Fills a slot with a stash item, or leaves it to be chosen. itemName is only for the sentence. */
+export function bindSlot(
+  plan: CoatPlan,
+  slotId: string,
+  itemId: ItemId | null,
+  itemName = 'an item of the stash',
+): Outcome<Edited> {
+  const slot = plan.slots.find((candidate) => candidate.id === slotId);
+  if (!slot) return refused(notInPlan('slot', slotId));
+  const said =
+    itemId === null
+      ? `${sentenceCase(slot.name)} is still to be chosen.`
+      : `${sentenceCase(slot.name)} is now ${itemName}.`;
+  return found({ plan: withSlot(plan, { ...slot, itemId }), said });
+}
+
+/** What a plan is called, the size at hand, and the maker's own notes. */
+export interface PlanHead {
+  readonly name: string;
+  readonly size: string;
+  readonly notes: string;
+}
+
+/** A size that others stand beside keeps a name of its own. */
+export function describePlan(plan: CoatPlan, typed: PlanHead): Outcome<Edited> {
+  const head = { name: typed.name.trim(), size: typed.size.trim(), notes: typed.notes.trim() };
+  if (head.name === '')
+    return refused({ where: 'Name of the plan', what: 'is missing', mend: 'Type a name.' });
+  const others = plan.sizes ?? [];
+  if (head.size === '' && others.length > 0) {
+    return refused({
+      where: 'Size of the plan',
+      what: 'is missing while other sizes stand beside it',
+      mend: 'Type it.',
+    });
+  }
+  if (others.some(({ size }) => size === head.size)) {
+    return refused({ where: `Size ${head.size}`, what: 'is in the plan already', mend: 'Type another.' });
+  }
+  const said = [
+    ...(head.name === plan.name ? [] : [`${plan.name} is now called ${head.name}.`]),
+    ...(head.size === plan.size
+      ? []
+      : [head.size === '' ? 'Its size is not named.' : `Its size is now ${head.size}.`]),
+    ...(head.notes === plan.notes ? [] : ['Its notes were changed.']),
+  ];
+  return found({ plan: { ...plan, ...head }, said: said.join(' ') || 'Nothing was changed.' });
+}
+
+/** The plan without a piece, and without what referred to it. The last piece stays. */
+export function removePiece(plan: CoatPlan, pieceId: string): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (plan.pieces.length === 1) {
+    return refused({
+      where: piece.name,
+      what: 'is the last piece of the plan',
+      mend: 'Add another piece first.',
+    });
+  }
+  const others = <Place extends { readonly pieceId: string }>(places: readonly Place[]) =>
+    places.filter((place) => place.pieceId !== pieceId);
+  const edited: CoatPlan = {
+    ...plan,
+    pieces: plan.pieces.filter((candidate) => candidate !== piece),
+    slots: plan.slots.map((slot) => ({ ...slot, alongEdges: others(slot.alongEdges) })),
+    seams: plan.seams.map((seam) => (seam.firstSide ? { ...seam, firstSide: others(seam.firstSide) } : seam)),
+  };
+  return found({ plan: edited, said: [`${piece.name} removed.`, ...unfitted(plan, edited)].join(' ') });
+}
+
+/** Seam allowance of one edge of a piece. */
+export function setAllowance(
+  plan: CoatPlan,
+  pieceId: string,
+  edgeName: string,
+  allowanceMm: number,
+  text = inMm,
+): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece.outline.edges.some((edge) => edge.name === edgeName)) {
+    return refused({
+      where: `Edge ${edgeName}`,
+      what: `is not on ${piece.name}`,
+      mend: `Choose one of: ${piece.outline.edges.map((edge) => edge.name).join(', ')}.`,
+    });
+  }
+  if (piece.foldEdge === edgeName) {
+    return refused({
+      where: `Edge ${edgeName} of ${piece.name}`,
+      what: 'lies on the fold and has no allowance',
+      mend: 'Choose another edge.',
+    });
+  }
+  const edges = piece.outline.edges.map((edge) => (edge.name === edgeName ? { ...edge, allowanceMm } : edge));
+  const changed = { ...piece, outline: { ...piece.outline, edges } };
+  const known = new Set(pieceProblems(piece).map((problem) => problem.where));
+  const problems = pieceProblems(changed).filter((problem) => !known.has(problem.where));
+  if (problems.length > 0) return refused(...problems);
+  return found({
+    plan: withPiece(plan, changed),
+    said: `Allowance at ${edgeName} of ${piece.name} is now ${text(allowanceMm)}.`,
+  });
+}
+
+export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inMm): Outcome<Edited> {
+  if (plan.quilting === null) {
+    return refused({ where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' });
+  }
+  const problem = quiltingSpacingProblem(spacingMm);
+  if (problem) return refused(problem);
+  // A rise measured between lines further apart cannot stand between these.
+  const { measures = [], ...rest } = plan.quilting;
+  const kept = measuresAt(plan.quilting, spacingMm);
+  const riseCount = (of: readonly { readonly riseMm: number | null }[]) =>
+    of.filter(({ riseMm }) => riseMm !== null).length;
+  const forgotten =
+    riseCount(kept.measures ?? []) < riseCount(measures) ? ' The rise measured before no longer holds.' : '';
+  return found({
+    plan: { ...plan, quilting: { ...rest, ...kept, spacingMm } },
+    said: `Quilting lines are now ${text(spacingMm)} apart.${forgotten}`,
+  });
+}
+
+function withSlot(plan: CoatPlan, slot: Slot): CoatPlan {
+  return { ...plan, slots: plan.slots.map((candidate) => (candidate.id === slot.id ? slot : candidate)) };
+}

@@ -1,0 +1,45 @@
+/** What an edit of a plan gives back, and the words that the edits share. */
+import type { Problem } from '../../measure/problem.ts';
+import type { CoatPlan, Piece } from '../model/coat-plan.ts';
+import { seamWalk } from '../geometry/seam-walk.ts';
+
+export interface Edited {
+  readonly plan: CoatPlan;
+  /** What was done, in a sentence or two. */
+  readonly said: string;
+}
+
+/** A length in the maker's units; millimetres where none is given. */
+export type LengthText = (mm: number) => string;
+
+export const inMm: LengthText = (mm) => `${Number(mm.toFixed(1))} mm`;
+
+/** A sentence when seams that fitted before no longer do. */
+export function unfitted(before: CoatPlan, after: CoatPlan): string[] {
+  const fitted = new Set(
+    seamWalk(before)
+      .filter((report) => report.fits)
+      .map((report) => report.seamId),
+  );
+  const names = seamWalk(after)
+    .filter((report) => !report.fits && fitted.has(report.seamId))
+    .map((report) => report.label);
+  if (names.length === 0) return [];
+  return [
+    names.length === 1 ? `The seam ${names[0]} no longer fits.` : `The seams ${listed(names)} no longer fit.`,
+  ];
+}
+
+export function withPiece(plan: CoatPlan, piece: Piece): CoatPlan {
+  return { ...plan, pieces: plan.pieces.map((candidate) => (candidate.id === piece.id ? piece : candidate)) };
+}
+
+export function notInPlan(word: string, id: string): Problem {
+  return { where: `The ${word} ${id}`, what: 'is not in the plan', mend: `Choose a ${word} of the plan.` };
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

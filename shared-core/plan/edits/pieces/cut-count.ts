@@ -1,0 +1,25 @@
+/** How many of a piece one coat needs, and whether half of them are cut mirrored. */
+import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import type { CoatPlan } from '../../model/coat-plan.ts';
+import { type Edited, notInPlan, unfitted, withPiece } from '../edited.ts';
+import { pieceProblems } from '../../validation/outline-problems.ts';
+
+/** cutCount: the mirrored ones counted in; even where they are. */
+export function setCutCount(
+  plan: CoatPlan,
+  pieceId: string,
+  cutCount: number,
+  isMirrored: boolean,
+): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  const changed = { ...piece, cutCount, isMirrored };
+  const [problem] = pieceProblems(changed);
+  if (problem) return refused(problem);
+  const edited = withPiece(plan, changed);
+  const how = isMirrored ? ', half of them mirrored' : '';
+  return found({
+    plan: edited,
+    said: [`${cutCount} of ${piece.name} for one coat${how}.`, ...unfitted(plan, edited)].join(' '),
+  });
+}

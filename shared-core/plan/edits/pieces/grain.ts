@@ -1,0 +1,50 @@
+/** Turning the grain of a piece: it is cut across the cloth, or on the bias. */
+import { turnCosSin } from '../../../geometry/ring.ts';
+import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
+import { type Edited, notInPlan, withPiece } from '../edited.ts';
+import { outlineMoved } from '../../geometry/outline-moved.ts';
+
+/**
+ * The grain arrow turned by turnDeg counter-clockwise on the piece as it is drawn (45: bias, 90: across). Quilting lines stay where
+ * they are on the piece for quarter turns; else they follow the grain.
+ */
+export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!Number.isFinite(turnDeg) || turnDeg % 360 === 0 || Math.abs(turnDeg) > 360) {
+    return refused({
+      where: `Turn of the grain of ${piece.name}`,
+      what: `is ${turnDeg}°`,
+      mend: 'Type a number of degrees, such as 45 for the bias or 90 for across.',
+    });
+  }
+  const turned = grainTurned(piece, turnDeg);
+  const rest = ((turnDeg % 180) + 180) % 180;
+  const how =
+    rest === 0
+      ? 'it is cut the other way up'
+      : rest === 90
+        ? 'what ran along it now runs across'
+        : rest === 45 || rest === 135
+          ? 'it is cut on the bias'
+          : `it is cut ${Number(rest.toFixed(1))}° off the grain it had`;
+  const lines =
+    piece.quilted !== null && rest !== 0 && rest !== 90
+      ? ` Its quilting lines still run ${piece.quilted} the grain.`
+      : '';
+  return found({
+    plan: withPiece(plan, turned),
+    said: `Grain of ${piece.name} turned by ${Number(turnDeg.toFixed(1))}°: ${how}.${lines}`,
+  });
+}
+
+/** The frame follows the grain, so the outline turns the other way. */
+export function grainTurned(piece: Piece, turnDeg: number): Piece {
+  const [cos, sin] = turnCosSin(-turnDeg);
+  const outline = outlineMoved(piece.outline, ({ x, y }) => ({ x: x * cos - y * sin, y: x * sin + y * cos }));
+  const isQuarter = ((turnDeg % 180) + 180) % 180 === 90;
+  const quilted =
+    piece.quilted === null || !isQuarter ? piece.quilted : piece.quilted === 'across' ? 'along' : 'across';
+  return { ...piece, outline, quilted };
+}

@@ -1,0 +1,125 @@
+/** Edits of how seams are sewn: the type of stitch by ISO 4915, topstitching, overcasting, basting, and from which thread. */
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import type { CoatPlan } from '../model/coat-plan.ts';
+import { type Edited, inMm, notInPlan } from './edited.ts';
+import type { Seam, StitchType } from '../model/outline.ts';
+
+export const stitchTypes = [
+  '301',
+  '304',
+  '401',
+  '503',
+  '504',
+  '516',
+  '605',
+  'hand',
+] as const satisfies readonly StitchType[];
+
+const mostRows = 20;
+const leastStitchMm = 0.5;
+const mostStitchMm = 50;
+
+/** What may be changed of how a seam is sewn. Length of a stitch in mm; null: the usual of its stitch. */
+export type SeamChange = Partial<Pick<Seam, 'stitch' | 'overcast' | 'topstitchRowCount' | 'threadSlotId'>> & {
+  readonly stitchLengthMm?: number | null;
+};
+
+/** How a seam is sewn; what is left out stays as it was. Rows: whole, 0 to 20. */
+export function setSeamStitches(
+  plan: CoatPlan,
+  seamId: string,
+  change: SeamChange,
+  text = inMm,
+): Outcome<Edited> {
+  const seam = plan.seams.find((candidate) => candidate.id === seamId);
+  if (!seam) return refused(notInPlan('seam', seamId));
+  const { stitchLengthMm: before, ...kept } = seam;
+  const { stitchLengthMm: asked = before ?? null, ...others } = change;
+  const changed: Seam = { ...kept, ...others, ...(asked !== null && { stitchLengthMm: asked }) };
+  const noThread = notThread(plan, changed.threadSlotId, `Thread of ${seam.label}`);
+  const problems = [...(noThread ? [noThread] : []), ...stitchProblems(changed)];
+  if (problems.length > 0) return refused(...problems);
+  return found({
+    plan: { ...plan, seams: plan.seams.map((each) => (each === seam ? changed : each)) },
+    said: `${seam.label}: ${sewnWords(changed, text)}.`,
+  });
+}
+
+/** What is wrong with how a seam is stitched, its thread aside; empty when all is well. */
+export function stitchProblems({ label, topstitchRowCount: rows, stitchLengthMm }: Seam): Problem[] {
+  const problems: Problem[] = [];
+  if (!(Number.isInteger(rows) && rows >= 0 && rows <= mostRows)) {
+    problems.push({
+      where: `Rows of topstitching at ${label}`,
+      what: `are ${rows}`,
+      mend: `Type a whole number from 0 to ${mostRows}.`,
+    });
+  }
+  if (stitchLengthMm !== undefined && !(stitchLengthMm >= leastStitchMm && stitchLengthMm <= mostStitchMm)) {
+    problems.push({
+      where: `Stitch length of ${label}`,
+      what: 'is no length of a stitch',
+      mend: `Type a value from ${leastStitchMm} to ${mostStitchMm} mm.`,
+    });
+  }
+  return problems;
+}
+
+/** Seams that a closed lining hides with its own: those of pieces cut from a lining or a pocketing, by the slot's name. */
+export function liningSeams(plan: CoatPlan): readonly Seam[] {
+  const hidden = new Set(plan.slots.filter(({ name }) => /lining|pocketing/i.test(name)).map(({ id }) => id));
+  const seamIds = new Set(
+    plan.pieces
+      .filter(({ cutFrom }) => cutFrom.some(({ slotId, plyCount }) => plyCount > 0 && hidden.has(slotId)))
+      .flatMap(({ outline }) => outline.edges.map(({ seam }) => seam)),
+  );
+  return plan.seams.filter(({ id }) => seamIds.has(id));
+}
+
+/** Raw edges of all seams of the lining at once: overcast with a stitch, or null: left as they are. */
+export function setLiningOvercast(plan: CoatPlan, overcast: Seam['overcast']): Outcome<Edited> {
+  const hidden = liningSeams(plan);
+  if (hidden.length === 0) {
+    return refused({ where: plan.name, what: 'has no seam in a lining', mend: 'Overcast seam by seam.' });
+  }
+  return found({
+    plan: {
+      ...plan,
+      seams: plan.seams.map((each) => (hidden.includes(each) ? { ...each, overcast } : each)),
+    },
+    said:
+      overcast === null
+        ? 'Raw edges of the lining are left as they are.'
+        : `Raw edges of the lining are overcast ${overcast}.`,
+  });
+}
+
+/** "lockstitch 301, 2 mm long, 2 rows of topstitching, overcast 504". */
+function sewnWords({ stitch, stitchLengthMm, topstitchRowCount, overcast }: Seam, text: typeof inMm): string {
+  return [
+    stitch === 'hand' ? 'sewn by hand' : `stitch ${stitch}`,
+    ...(stitchLengthMm === undefined ? [] : [`${text(stitchLengthMm)} long`]),
+    ...(topstitchRowCount > 0
+      ? [`${topstitchRowCount} ${topstitchRowCount === 1 ? 'row' : 'rows'} of topstitching`]
+      : []),
+    ...(overcast === null ? [] : [`overcast ${overcast}`]),
+  ].join(', ');
+}
+
+/** Quilted pieces are basted by hand round their edge before the lines are sewn, from this slot; null: they are not. */
+export function setBasting(plan: CoatPlan, threadSlotId: string | null): Outcome<Edited> {
+  const { bastingThreadSlotId: _, ...rest } = plan;
+  if (threadSlotId === null) return found({ plan: rest, said: 'Quilted pieces are not basted.' });
+  const problem = notThread(plan, threadSlotId, 'Thread for basting');
+  if (problem) return refused(problem);
+  const name = plan.slots.find((slot) => slot.id === threadSlotId)?.name ?? '';
+  return found({
+    plan: { ...rest, bastingThreadSlotId: threadSlotId },
+    said: `Quilted pieces are basted with ${name}.`,
+  });
+}
+
+function notThread(plan: CoatPlan, slotId: string, where: string) {
+  if (plan.slots.some((slot) => slot.id === slotId && slot.kind === 'thread')) return null;
+  return { where, what: 'is no thread of the plan', mend: 'Choose a slot for thread.' };
+}

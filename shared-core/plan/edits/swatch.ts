@@ -1,0 +1,176 @@
+/**
+ * A swatch: a square of shell, padding and backing, quilted as the coat will be and measured before and after. What it
+ * shows is kept by its number of layers, so that a body of two layers and a sleeve of one go each by their own.
+ */
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import type { CoatPlan, QuiltedMeasure, Quilting } from '../model/coat-plan.ts';
+import { type Edited, inMm } from './edited.ts';
+import { layersWords, measureOf } from '../model/quilted-layers.ts';
+import { quiltingSpacingProblem } from '../validation/quilting-problems.ts';
+
+export interface Swatch {
+  /** Layers of batting in it; 0: loose fill. */
+  readonly battingPlyCount: number;
+  /** How far apart its lines are, finished, mm. */
+  readonly spacingMm: number;
+  /** At right angles to its lines, before and after quilting, mm. */
+  readonly overLinesBeforeMm: number;
+  readonly overLinesAfterMm: number;
+  /** Along its lines. */
+  readonly alongLinesBeforeMm: number;
+  readonly alongLinesAfterMm: number;
+  /** Through all layers midway between two lines, mm; null: not measured. */
+  readonly thicknessMm: number | null;
+}
+
+/** More than this is no take-up but a slip of the tape. */
+const mostTakeUpRatio = 1;
+const mostPlyCount = 20;
+
+/** Writes take-up (before / after - 1, both ways) and rise (half of the thickness) of a swatch into the plan. */
+export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Outcome<Edited> {
+  const { battingPlyCount, spacingMm, thicknessMm } = swatch;
+  if (plan.quilting === null) return refused(notQuilted(plan));
+  const over = swatch.overLinesBeforeMm / swatch.overLinesAfterMm - 1;
+  const along = swatch.alongLinesBeforeMm / swatch.alongLinesAfterMm - 1;
+  const riseMm = thicknessMm === null ? null : thicknessMm / 2;
+  const problems = [
+    plyProblem(battingPlyCount),
+    quiltingSpacingProblem(spacingMm, 'Distance of the lines of the swatch'),
+    takeUpProblem('over its lines', over),
+    takeUpProblem('along its lines', along),
+    riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Thickness of the swatch', 2, text),
+  ].filter((problem) => problem !== null);
+  if (problems.length > 0) return refused(...problems);
+  const before = measureOf(plan, battingPlyCount);
+  const measure: QuiltedMeasure = {
+    battingPlyCount,
+    spacingMm,
+    riseMm: riseMm ?? before?.riseMm ?? null,
+    overLinesRatio: over,
+    alongLinesRatio: along,
+  };
+  return found({
+    plan: withMeasure(plan, plan.quilting, measure),
+    said: `Take-up${riseMm === null ? '' : ' and rise'} of ${layersWords(battingPlyCount)} are as the swatch measured them.`,
+  });
+}
+
+/**
+ * How far one face stands off the flat between two lines of so many layers, as measured; null goes back to the
+ * estimate. 0 to half of what the lines are apart.
+ */
+export function setRise(
+  plan: CoatPlan,
+  plyCount: number,
+  riseMm: number | null,
+  text = inMm,
+): Outcome<Edited> {
+  const { quilting } = plan;
+  if (quilting === null) return refused(notQuilted(plan));
+  const before = measureOf(plan, plyCount);
+  const spacingMm = before?.spacingMm ?? quilting.spacingMm;
+  const problem =
+    plyProblem(plyCount) ??
+    (riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Rise of the quilting', 1, text));
+  if (problem) return refused(problem);
+  const measure: QuiltedMeasure = {
+    ...(before ?? { battingPlyCount: plyCount, spacingMm, overLinesRatio: null, alongLinesRatio: null }),
+    riseMm,
+  };
+  const layers = layersWords(plyCount);
+  return found({
+    plan: withMeasure(plan, quilting, measure),
+    said:
+      riseMm === null
+        ? `The rise of ${layers} is estimated again.`
+        : `One face rises ${text(riseMm)} over ${layers}, as measured.`,
+  });
+}
+
+/** Goes back to the estimates for so many layers. */
+export function forgetSwatch(plan: CoatPlan, plyCount: number): Outcome<Edited> {
+  const { quilting } = plan;
+  if (quilting === null) return refused(notQuilted(plan));
+  const nothing = { riseMm: null, overLinesRatio: null, alongLinesRatio: null };
+  const measure = { battingPlyCount: plyCount, spacingMm: quilting.spacingMm, ...nothing };
+  return found({
+    plan: withMeasure(plan, quilting, measure),
+    said: `Take-up and rise of ${layersWords(plyCount)} are estimated again.`,
+  });
+}
+
+/** Takes away what slots have of their own, so that swatches and estimates of the layers count. */
+export function forgetSlotTakeUp(plan: CoatPlan): Outcome<Edited> {
+  return found({
+    plan: {
+      ...plan,
+      slots: plan.slots.map((slot) => ({ ...slot, takeUpAlongRatio: null, takeUpAcrossRatio: null })),
+    },
+    said: 'Take-up follows from the layers again.',
+  });
+}
+
+/** Measures of rise that lines so far apart leave room for; one with nothing else in it goes. */
+export function measuresAt(quilting: Quilting, spacingMm: number): Pick<Quilting, 'measures'> {
+  const kept = (quilting.measures ?? []).flatMap((measure) =>
+    measure.riseMm !== null && measure.riseMm > spacingMm / 2
+      ? withoutEmpty([{ ...measure, riseMm: null }])
+      : [measure],
+  );
+  return kept.length > 0 ? { measures: kept } : {};
+}
+
+/** One entry for its number of layers, in rising order; without any the plan has no measures at all. */
+function withMeasure(plan: CoatPlan, quilting: Quilting, measure: QuiltedMeasure): CoatPlan {
+  const { measures = [], ...rest } = quilting;
+  const others = measures.filter(({ battingPlyCount }) => battingPlyCount !== measure.battingPlyCount);
+  const next = withoutEmpty([...others, measure]).sort((a, b) => a.battingPlyCount - b.battingPlyCount);
+  return { ...plan, quilting: next.length > 0 ? { ...rest, measures: next } : rest };
+}
+
+function withoutEmpty(measures: readonly QuiltedMeasure[]): QuiltedMeasure[] {
+  return measures.filter(
+    ({ riseMm, overLinesRatio, alongLinesRatio }) =>
+      riseMm !== null || overLinesRatio !== null || alongLinesRatio !== null,
+  );
+}
+
+function plyProblem(plyCount: number): Problem | null {
+  if (Number.isInteger(plyCount) && plyCount >= 0 && plyCount <= mostPlyCount) return null;
+  return {
+    where: 'Layers of batting in the swatch',
+    what: 'are no whole number of layers',
+    mend: `Type a whole number from 0 to ${mostPlyCount}.`,
+  };
+}
+
+function takeUpProblem(way: string, ratio: number): Problem | null {
+  if (Number.isFinite(ratio) && ratio >= 0 && ratio <= mostTakeUpRatio) return null;
+  return {
+    where: `The swatch ${way}`,
+    what: ratio < 0 ? 'grew in quilting' : 'shrank by more than half',
+    mend: 'Measure it before and after quilting, and type both.',
+  };
+}
+
+/** faces: of how many the measure is: 2 for a thickness, 1 for a rise. */
+function riseProblem(
+  riseMm: number,
+  spacingMm: number,
+  where: string,
+  faces: number,
+  text: (mm: number) => string,
+): Problem | null {
+  const mostMm = spacingMm / 2;
+  if (riseMm >= 0 && riseMm <= mostMm) return null;
+  return {
+    where,
+    what: Number.isFinite(riseMm) ? `is ${text(riseMm * faces)}` : 'is not a number',
+    mend: `Type 0 to ${text(mostMm * faces)}: between lines ${text(spacingMm)} apart cloth stands no higher than a half circle.`,
+  };
+}
+
+function notQuilted(plan: CoatPlan): Problem {
+  return { where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' };
+}

@@ -1,0 +1,54 @@
+/** How a plan begins: with the usual slots of a quilted coat and no pieces, or as a copy of another. */
+import type { PlanId } from '../../stash/stash.ts';
+import { type CoatPlan, emptySlot, type QuiltingOrder } from './coat-plan.ts';
+
+/** Distance of quilting lines that a new plan begins with: about 3 in (common practice, no source). */
+export const usualSpacingMm = 76.2;
+
+/**
+ * How a new plan is quilted: cut with about 1 in to spare, quilted, and recut. Quilting shrinks and skews a piece by more
+ * or less than any estimate says, so makers leave 1/2 to 1 in to trim (common practice, no source).
+ */
+export const usualOrder: QuiltingOrder = { kind: 'rough', marginMm: 25 };
+
+/** A panel that is quilted before pieces are cut from it begins with the same edge, and one for each coat. */
+export const usualPanel: QuiltingOrder = { kind: 'panel', marginMm: 25, widthMm: null, coats: 'each' };
+
+export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
+  return {
+    id,
+    name,
+    size,
+    coatCount: 1,
+    slots: [
+      { ...emptySlot('shell', 'shell', 'cloth'), isQuilted: true },
+      emptySlot('lining', 'lining', 'cloth'),
+      emptySlot('batting', 'batting', 'batting'),
+      emptySlot('sewing-thread', 'sewing thread', 'thread'),
+      emptySlot('quilting-thread', 'quilting thread', 'thread'),
+      emptySlot('needles', 'needles', 'needle'),
+      { ...emptySlot('zip', 'front zip', 'fastening'), amountPerCoat: 1 },
+    ],
+    pieces: [],
+    seams: [],
+    quilting: {
+      spacingMm: usualSpacingMm,
+      stitch: '301',
+      stitchLengthMm: 3,
+      threadSlotId: 'quilting-thread',
+      order: usualOrder,
+    },
+    clearanceMm: 2,
+    threadWastageRatio: 0.15,
+    sewingMinutesPerCoat: 600,
+    notes: '',
+  };
+}
+
+/** The same plan under a new id and a name that is not among `names`: "Fenwalk 2", "Fenwalk 3". */
+export function copiedPlan(plan: CoatPlan, id: PlanId, names: readonly string[]): CoatPlan {
+  const stem = plan.name.replace(/ \d+$/, '');
+  let number = 2;
+  while (names.includes(`${stem} ${number}`)) number++;
+  return { ...plan, id, name: `${stem} ${number}` };
+}

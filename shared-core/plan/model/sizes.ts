@@ -1,0 +1,149 @@
+/**
+ * A style in several sizes: the plan's own pieces are the size at hand; others wait beside it with pieces and a number
+ * of coats of their own. What is cut from a slot is laid for all of them in one lay.
+ */
+import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { sentenceCase } from '../../measure/text/sentence-case.ts';
+import type { CoatPlan, Piece, PlanSize } from './coat-plan.ts';
+import { coatCountProblem } from '../validation/plan-problems.ts';
+import { type Edited, listed } from '../edits/edited.ts';
+
+/** The plan once for each size that is made of it, the size at hand first; none of them holds further sizes. */
+export function plansBySize(plan: CoatPlan): readonly CoatPlan[] {
+  const { sizes, ...own } = plan;
+  const { measured: _, ...style } = own;
+  const others = (sizes ?? []).filter((size) => size.coatCount > 0);
+  return [own, ...others.map((size) => ({ ...style, ...size }))];
+}
+
+/** All coats of the batch, whatever their size. */
+export function coatTotal(plan: CoatPlan): number {
+  return plansBySize(plan).reduce((sum, each) => sum + each.coatCount, 0);
+}
+
+const sizeMark = ' @ ';
+
+/**
+ * Id of a piece of one size among the shapes of one lay; pieces of the size at hand keep theirs. It changes with the
+ * size at hand, so nothing that outlives the lay is known by it.
+ */
+export function sizedPieceId(plan: CoatPlan, size: string, pieceId: string): string {
+  return size === plan.size ? pieceId : `${pieceId}${sizeMark}${size}`;
+}
+
+/** Begins the id of a quilted panel among the shapes of a lay; its name follows. */
+const panelMark = 'panel of ';
+
+/** "panel of Back and Front", and the number where there are several. */
+export function panelId(pieceNames: readonly string[], number: number): string {
+  const named =
+    pieceNames.length > 3 ? [...pieceNames.slice(0, 2), `${pieceNames.length - 2} more`] : pieceNames;
+  return `${panelMark}${listed(named)}${number > 1 ? ` (${number})` : ''}`;
+}
+
+/**
+ * Name of a piece of any size by its id in a lay: "Back", or "Back, 42" for a size beside the one at hand; "Panel of
+ * Back and Front" for one that pieces are cut from after quilting.
+ */
+export function sizedPieceName(plan: CoatPlan, sizedId: string): string {
+  if (sizedId.startsWith(panelMark)) return sentenceCase(sizedId);
+  const own = plan.pieces.find((piece) => piece.id === sizedId);
+  if (own) return own.name;
+  for (const { size, pieces } of plan.sizes ?? []) {
+    const piece = pieces.find((candidate) => sizedPieceId(plan, size, candidate.id) === sizedId);
+    if (piece) return `${piece.name}, ${size}`;
+  }
+  throw new RangeError(`plan ${plan.name} has no piece ${sizedId}`);
+}
+
+/** Another size from a plan of the same style: its pieces must be cut from slots that this plan has. */
+export function addSize(plan: CoatPlan, from: CoatPlan, coatCount: number): Outcome<Edited> {
+  const count = coatCountProblem(coatCount);
+  if (count) return refused(count);
+  const size = from.size.trim();
+  if (size === '') {
+    return refused({
+      where: `The plan ${from.name}`,
+      what: 'names no size',
+      mend: 'Give it a size in its own plan first.',
+    });
+  }
+  if (size === plan.size || (plan.sizes ?? []).some((each) => each.size === size)) {
+    return refused({
+      where: `Size ${size}`,
+      what: 'is in the plan already',
+      mend: 'Change its number of coats instead.',
+    });
+  }
+  const strange = missingSlots(plan, from.pieces);
+  if (strange.length > 0) {
+    return refused({
+      where: `The plan ${from.name}`,
+      what: `is cut from slots that ${plan.name} does not have: ${strange.join(', ')}`,
+      mend: 'Choose a plan of the same style.',
+    });
+  }
+  const added: PlanSize = { size, coatCount, pieces: from.pieces };
+  return found({
+    plan: { ...plan, sizes: [...(plan.sizes ?? []), added] },
+    said: `Size ${size} added, ${coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
+  });
+}
+
+/** How many coats of a size beside the one at hand; 0 keeps the size and makes none of it. */
+export function setSizeCount(plan: CoatPlan, size: string, coatCount: number): Outcome<Edited> {
+  const problem = coatCount === 0 ? null : coatCountProblem(coatCount);
+  if (problem) return refused(problem);
+  if (!plan.sizes?.some((each) => each.size === size)) return refused(unknownSize(size));
+  return found({
+    plan: { ...plan, sizes: plan.sizes.map((each) => (each.size === size ? { ...each, coatCount } : each)) },
+    said: `Size ${size}: ${coatCount === 0 ? 'none is made' : coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
+  });
+}
+
+export function removeSize(plan: CoatPlan, size: string): Outcome<Edited> {
+  if (!plan.sizes?.some((each) => each.size === size)) return refused(unknownSize(size));
+  return found({
+    plan: { ...plan, sizes: plan.sizes.filter((each) => each.size !== size) },
+    said: `Size ${size} taken out.`,
+  });
+}
+
+/**
+ * Brings a size to hand, so that its pieces are the ones seen and changed; the one that was waits in its place. A size
+ * of which none was made is made instead of the other.
+ */
+export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
+  const chosen = plan.sizes?.find((each) => each.size === size);
+  if (!chosen || !plan.sizes) return refused(unknownSize(size));
+  const isInstead = chosen.coatCount === 0;
+  const { measured, ...style } = plan;
+  const waiting: PlanSize = {
+    size: plan.size,
+    coatCount: isInstead ? 0 : plan.coatCount,
+    pieces: plan.pieces,
+    ...(measured && { measured }),
+  };
+  return found({
+    plan: {
+      ...style,
+      ...chosen,
+      coatCount: isInstead ? plan.coatCount : chosen.coatCount,
+      sizes: plan.sizes.map((each) => (each.size === size ? waiting : each)),
+    },
+    said: isInstead
+      ? `Size ${size} is made in place of ${plan.size === '' ? 'the one at hand' : `size ${plan.size}`}.`
+      : `Size ${size} is at hand.`,
+  });
+}
+
+function missingSlots(plan: CoatPlan, pieces: readonly Piece[]): string[] {
+  const known = new Set(plan.slots.map((slot) => slot.id));
+  return [...new Set(pieces.flatMap((piece) => piece.cutFrom.map((from) => from.slotId)))].filter(
+    (slotId) => !known.has(slotId),
+  );
+}
+
+function unknownSize(size: string) {
+  return { where: `Size ${size}`, what: 'is not in the plan', mend: 'Choose one of its sizes.' };
+}

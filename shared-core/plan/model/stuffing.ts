@@ -1,0 +1,233 @@
+/** Pieces that are stuffed with loose fill: it lies between two cloths, which the lines sew together into channels. */
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { type CoatPlan, type CutFrom, emptySlot, type FillAim, type Piece, type Slot } from './coat-plan.ts';
+import { type Edited, inMm, notInPlan, withPiece } from '../edits/edited.ts';
+
+/** Slots that pieces are stuffed from. */
+export function fillSlots(plan: CoatPlan): readonly Slot[] {
+  return plan.slots.filter((slot) => slot.kind === 'fill');
+}
+
+/** Whether loose fill of any slot goes into the piece. */
+export function isStuffed(plan: CoatPlan, piece: Piece): boolean {
+  const ids = new Set(fillSlots(plan).map((slot) => slot.id));
+  return piece.cutFrom.some((from) => from.plyCount > 0 && ids.has(from.slotId));
+}
+
+/** A stuffed piece whose fill would fall out, as it has no two cloths to lie between; null where all is well. */
+export function stuffingProblem(plan: CoatPlan, piece: Piece): Problem | null {
+  if (!isStuffed(plan, piece) || holdingPlyCount(plan, piece) >= 2) return null;
+  return {
+    where: piece.name,
+    what: 'is stuffed, but has no backing that holds the fill',
+    mend: 'Cut it from a second quilted cloth too, such as a backing, or take the fill out.',
+  };
+}
+
+/** Plies of cloth that the fill can lie between: those the lines go through, or all where there are no lines. */
+function holdingPlyCount(plan: CoatPlan, piece: Piece): number {
+  return piece.cutFrom.reduce((sum, from) => {
+    const slot = plan.slots.find((candidate) => candidate.id === from.slotId);
+    const isHolding = slot?.kind === 'cloth' && (slot.isQuilted || piece.quilted === null);
+    return isHolding ? sum + from.plyCount : sum;
+  }, 0);
+}
+
+/**
+ * Stuffs a piece with loose fill in the place of its batting, or takes the fill out again.
+ * A plan without a slot for fill gets one, and a piece without a second quilted cloth is cut from a backing too.
+ */
+export function setStuffed(plan: CoatPlan, pieceId: string, stuffed: boolean): Outcome<Edited> {
+  const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
+  if (!piece) return refused(notInPlan('piece', pieceId));
+  return stuffed ? stuff(plan, piece) : empty(plan, piece);
+}
+
+/** The backing that held the fill goes with it: it has nothing to hold. */
+function empty(plan: CoatPlan, piece: Piece): Outcome<Edited> {
+  const ids = new Set(fillSlots(plan).map((slot) => slot.id));
+  const backing = plan.slots.find(
+    (slot) => isBacking(slot) && piece.cutFrom.some((from) => holds(from, slot)),
+  );
+  const cutFrom = piece.cutFrom.flatMap((from) => {
+    if (ids.has(from.slotId)) return [];
+    if (from.slotId !== backing?.id) return [from];
+    return from.plyCount > 1 ? [{ ...from, plyCount: from.plyCount - 1 }] : [];
+  });
+  const emptied = withPiece(plan, { ...piece, cutFrom });
+  const noBacking = backing ? `, and no longer cut from ${backing.name}, which held the fill` : '';
+  return found({
+    plan: backing ? withoutUnused(emptied, backing) : emptied,
+    said: `${piece.name} is not stuffed${noBacking}. It has no padding now.`,
+  });
+}
+
+/** A slot that no piece of any size is cut from any more, and that nothing was chosen for, goes. */
+function withoutUnused(plan: CoatPlan, slot: Slot): CoatPlan {
+  const isCut = [plan, ...(plan.sizes ?? [])].some(({ pieces }) =>
+    pieces.some(({ cutFrom }) => cutFrom.some((from) => from.slotId === slot.id)),
+  );
+  return isCut || slot.itemId !== null
+    ? plan
+    : { ...plan, slots: plan.slots.filter((each) => each !== slot) };
+}
+
+function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
+  if (isStuffed(plan, piece)) {
+    return refused({ where: piece.name, what: 'is stuffed already', mend: 'Choose another piece.' });
+  }
+  if (!plan.slots.some((slot) => slot.kind === 'cloth' && piece.cutFrom.some((from) => holds(from, slot)))) {
+    return refused({
+      where: piece.name,
+      what: 'is cut from no cloth that could hold the fill',
+      mend: 'Cut it from a cloth first.',
+    });
+  }
+  const withFill = withSlot(
+    plan,
+    fillSlots(plan)[0] ?? emptySlot(freeId(plan, 'fill'), 'loose fill', 'fill'),
+  );
+  const batting = new Set(plan.slots.filter((slot) => slot.kind === 'batting').map((slot) => slot.id));
+  const kept = piece.cutFrom.filter((from) => !batting.has(from.slotId));
+  const isBatted = kept.length < piece.cutFrom.length;
+  const fillId = fillSlots(withFill)[0]!.id;
+  const stuffed: Piece = { ...piece, cutFrom: [...kept, { slotId: fillId, plyCount: 1 }] };
+  const said = `${piece.name} is stuffed with loose fill${isBatted ? ' in the place of its batting' : ''}`;
+  if (!stuffingProblem(withPiece(withFill, stuffed), stuffed)) {
+    return found({ plan: withPiece(withFill, stuffed), said: `${said}.` });
+  }
+  const lined = quiltedThroughLining(withPiece(withFill, stuffed), stuffed);
+  if (lined)
+    return found({
+      plan: lined.plan,
+      said: `${said}, and quilted through its ${lined.name}, which holds the fill.`,
+    });
+  const backing = plan.slots.find(isBacking) ?? newBacking(plan);
+  const backed: Piece = { ...stuffed, cutFrom: backedBy(stuffed.cutFrom, backing.id) };
+  const edited = withPiece(withSlot(withFill, backing), backed);
+  const problem = stuffingProblem(edited, backed);
+  if (problem) return refused(problem);
+  return found({ plan: edited, said: `${said}, and cut from ${backing.name} too, which holds the fill.` });
+}
+
+/**
+ * A second cloth that the piece has already holds the fill when the lines go through it too: then it needs no backing.
+ * Only where no other quilted piece is cut from that cloth, whose lines would go through it with this one's.
+ */
+function quiltedThroughLining(plan: CoatPlan, piece: Piece): { plan: CoatPlan; name: string } | null {
+  const second = plan.slots.find(
+    (slot) => slot.kind === 'cloth' && !slot.isQuilted && piece.cutFrom.some((from) => holds(from, slot)),
+  );
+  const others = [plan, ...(plan.sizes ?? [])].flatMap(({ pieces }) => pieces);
+  const isShared = others.some(
+    (each) =>
+      each.id !== piece.id &&
+      each.quilted !== null &&
+      each.cutFrom.some((from) => second && holds(from, second)),
+  );
+  if (!second || isShared) return null;
+  const slots = plan.slots.map((slot) => (slot === second ? { ...slot, isQuilted: true } : slot));
+  const through = { ...plan, slots };
+  return stuffingProblem(through, piece) ? null : { plan: through, name: second.name };
+}
+
+function holds(from: CutFrom, slot: Slot): boolean {
+  return from.slotId === slot.id && from.plyCount > 0;
+}
+
+function isBacking(slot: Slot): boolean {
+  return slot.kind === 'cloth' && slot.isQuilted && /\bbacking\b/i.test(slot.name);
+}
+
+/** Cloth behind the shell that nobody sees, quilted with it. */
+function newBacking(plan: CoatPlan): Slot {
+  const isTaken = plan.slots.some((slot) => slot.name.trim().toLowerCase() === 'backing');
+  const name = isTaken ? 'quilted backing' : 'backing';
+  return { ...emptySlot(freeId(plan, 'backing'), name, 'cloth'), isSeen: false, isQuilted: true };
+}
+
+/** One ply of backing; a second one where the piece already has one, so that two cloths hold the fill. */
+function backedBy(cutFrom: readonly CutFrom[], backingId: string): readonly CutFrom[] {
+  const has = cutFrom.some((from) => from.slotId === backingId);
+  return has
+    ? cutFrom.map((from) => (from.slotId === backingId ? { ...from, plyCount: from.plyCount + 1 } : from))
+    : [...cutFrom, { slotId: backingId, plyCount: 1 }];
+}
+
+function withSlot(plan: CoatPlan, slot: Slot): CoatPlan {
+  return plan.slots.includes(slot) ? plan : { ...plan, slots: [...plan.slots, slot] };
+}
+
+function freeId(plan: CoatPlan, stem: string): string {
+  let id = stem;
+  for (let number = 2; plan.slots.some((slot) => slot.id === id); number++) id = `${stem}-${number}`;
+  return id;
+}
+
+const leastOverfill = 0.5;
+const mostOverfill = 3;
+
+/** How much more than the volume of a chamber goes into it: 1.2 is 20 % over; null goes back to the usual. */
+export function setOverfill(plan: CoatPlan, factor: number | null): Outcome<Edited> {
+  const { overfillFactor: _, ...rest } = plan;
+  if (factor === null) return found({ plan: rest, said: 'Chambers are filled over by the usual 20 %.' });
+  if (!(factor >= leastOverfill && factor <= mostOverfill)) {
+    return refused({
+      where: 'Overfill',
+      what: `is ${Number.isFinite(factor) ? factor : 'not a number'}`,
+      mend: `Type ${leastOverfill} to ${mostOverfill}: 1.2 is 20 % over.`,
+    });
+  }
+  return found({ plan: { ...rest, overfillFactor: factor }, said: `Chambers are filled x ${factor}.` });
+}
+
+const aimLimits = { loft: { least: 3, most: 200 }, weight: { least: 10, most: 1500 } } as const;
+
+/**
+ * How full pieces are stuffed: a loft midway between two lines in mm, or a weight over their area in g/m2; null: by the
+ * width of their channels again. text: the maker's words for either.
+ */
+export function setFillAim(
+  plan: CoatPlan,
+  aim: FillAim | null,
+  text: (aim: FillAim) => string = aimInMetric,
+): Outcome<Edited> {
+  const { fillAim: _, ...rest } = plan;
+  if (aim === null)
+    return found({ plan: rest, said: 'How full pieces are stuffed follows from their channels.' });
+  const value = aim.kind === 'loft' ? aim.loftMm : aim.gPerM2;
+  const { least, most } = aimLimits[aim.kind];
+  if (!(value >= least && value <= most)) {
+    const limit = (of: number) =>
+      text(aim.kind === 'loft' ? { kind: 'loft', loftMm: of } : { kind: 'weight', gPerM2: of });
+    return refused({
+      where: aim.kind === 'loft' ? 'Loft of the fill' : 'Weight of the fill',
+      what: Number.isFinite(value) ? `is ${text(aim)}` : 'is not a number',
+      mend: `Type ${limit(least)} to ${limit(most)}.`,
+    });
+  }
+  return found({
+    plan: { ...rest, fillAim: aim },
+    said:
+      aim.kind === 'loft'
+        ? `Pieces are stuffed to a loft of ${text(aim)} midway between two lines.`
+        : `Pieces are stuffed with ${text(aim)}.`,
+  });
+}
+
+function aimInMetric(aim: FillAim): string {
+  return aim.kind === 'loft' ? inMm(aim.loftMm) : `${Number(aim.gPerM2.toFixed(1))} g/m²`;
+}
+
+/** Fill to have at hand beyond what is weighed out, 0 to 1 (1 is as much again); null goes back to the usual. */
+export function setSpareFill(plan: CoatPlan, ratio: number | null): Outcome<Edited> {
+  const { spareFillRatio: _, ...rest } = plan;
+  if (ratio === null) return found({ plan: rest, said: 'The usual 5 % of fill is spare.' });
+  if (!(ratio >= 0 && ratio <= 1)) {
+    return refused({ where: 'Spare fill', what: 'is below nothing or above all', mend: 'Type 0 to 100 %.' });
+  }
+  return found({
+    plan: { ...rest, spareFillRatio: ratio },
+    said: `${Number((ratio * 100).toFixed(1))} % of fill is spare.`,
+  });
+}

@@ -1,0 +1,93 @@
+/** How high a stuffed piece stands: by the loft or the weight that the maker asks for, else by the width of its channels. */
+import { type Basis, measureIn } from '../../measure/basis.ts';
+import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
+import { ringAreaMm2, ringBox } from '../../geometry/ring.ts';
+import { averageLoftMm } from '../../quilting/chambers.ts';
+import { isPieceQuilted, lineSpacingMm, wholeSeamRing } from '../../quilting/lines.ts';
+import { fillPowerOf, overfillOf } from './fill-power.ts';
+import type { SlotItems } from '../need.ts';
+
+/** Rise of a stuffed channel over its width, where nothing is asked: 1/2 in between lines 4 in apart. */
+const riseRatio = 1 / 8;
+
+/** Rise of a stuffed piece without lines, such as a stuffed collar. */
+const unquiltedRiseMm = 12.5;
+
+const noSource = 'common practice, no source';
+
+/** Rise of one face, mm, midway between two lines or in the middle of a piece without any. */
+export function stuffedRise(
+  plan: CoatPlan,
+  piece: Piece,
+  items: SlotItems,
+): { readonly riseMm: number; readonly basis: Basis } {
+  const widthMm = channelWidthMm(plan, piece);
+  const aim = plan.fillAim;
+  if (aim?.kind === 'loft') {
+    return {
+      riseMm: Math.min(aim.loftMm, widthMm) / 2,
+      basis: {
+        kind: 'measured',
+        how: `loft of ${measureIn('length', aim.loftMm)} midway between two lines, as you asked for it`,
+        source: '',
+      },
+    };
+  }
+  if (aim?.kind === 'weight') {
+    return {
+      riseMm: riseOfMean(widthMm, meanLoftMm(plan, piece, items, aim.gPerM2)),
+      basis: {
+        kind: 'computed',
+        how: `${measureIn('arealMass', aim.gPerM2)} of fill, as you asked for it, lofts by its fill power, less what it is overfilled by`,
+        source: 'definition of fill power',
+      },
+    };
+  }
+  return isPieceQuilted(plan, piece)
+    ? {
+        riseMm: widthMm * riseRatio,
+        basis: {
+          kind: 'rule of thumb',
+          how: 'no loft and no weight of fill is asked for: rise of a face over a stuffed channel 1/8 of the spacing of the lines',
+          source: noSource,
+        },
+      }
+    : {
+        riseMm: unquiltedRiseMm,
+        basis: {
+          kind: 'rule of thumb',
+          how: `rise of a face of a stuffed piece without lines: ${measureIn('length', unquiltedRiseMm)}`,
+          source: noSource,
+        },
+      };
+}
+
+/** Mean loft that a weight of fill has room for, mm: what it takes by its fill power, over the overfill. */
+export function meanLoftMm(plan: CoatPlan, piece: Piece, items: SlotItems, gPerM2: number): number {
+  const from = piece.cutFrom.find(
+    ({ slotId, plyCount }) => plyCount > 0 && plan.slots.find(({ id }) => id === slotId)?.kind === 'fill',
+  );
+  const { cm3PerG } = fillPowerOf(from ? items.get(from.slotId) : undefined);
+  return (gPerM2 * cm3PerG) / overfillOf(plan) / 1000;
+}
+
+/** Distance of the lines; of a piece without any its area over its longer side. */
+export function channelWidthMm(plan: CoatPlan, piece: Piece): number {
+  if (plan.quilting !== null && isPieceQuilted(plan, piece)) return lineSpacingMm(plan.quilting, piece);
+  const ring = wholeSeamRing(piece);
+  const box = ringBox(ring);
+  return ringAreaMm2(ring) / Math.max(box.maxX - box.minX, box.maxY - box.minY);
+}
+
+/** The rise whose arcs have that mean loft, at most the half circle, mm. */
+function riseOfMean(widthMm: number, meanMm: number): number {
+  let low = 0;
+  let high = widthMm / 2;
+  if (averageLoftMm(widthMm, high) <= meanMm) return high;
+  for (let step = 0; step < 50; step++) {
+    const middle = (low + high) / 2;
+    if (averageLoftMm(widthMm, middle) < meanMm) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}

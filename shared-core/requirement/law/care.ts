@@ -1,0 +1,198 @@
+/** Shrinkage and care: what to wash before cutting, and where the materials of one coat ask for different things. */
+import type { Basis } from '../../measure/basis.ts';
+import { percent } from '../../measure/percent.ts';
+import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
+import type { Item } from '../../stash/stash.ts';
+import { type CareLabel, careLabel } from './care-label.ts';
+import { type CareLimit, careLimits, careSteps, partNames } from './care-limits.ts';
+import { isPlumage } from './fibre-names.ts';
+import { ironLimitC } from './iron.ts';
+import type { SlotItems } from '../need.ts';
+
+export interface Prewash {
+  readonly slotId: string;
+  readonly slotName: string;
+  readonly alongRatio: number;
+  readonly acrossRatio: number;
+}
+
+export type CareConflictKind = 'mixed shrinkage' | 'no cleaning' | 'drying of down' | 'iron heat';
+
+export interface CareConflict {
+  readonly kind: CareConflictKind;
+  readonly slotIds: readonly string[];
+  readonly says: string;
+  readonly mend: string;
+  readonly basis: Basis;
+}
+
+export interface Care {
+  /** Slots whose material shrinks in the first wash: washed before cutting, or cut larger as planned. */
+  readonly prewash: readonly Prewash[];
+  readonly conflicts: readonly CareConflict[];
+  /** What the whole coat bears, process by process. */
+  readonly limits: readonly CareLimit[];
+  readonly label: CareLabel;
+}
+
+/** Two materials sewn together that differ by more than this pucker after the wash: common practice, no source. */
+export const mixedShrinkageRatio = 0.02;
+
+/**
+ * Length to have before the first wash so that needMm is left after it: need / (1 - shrinkage).
+ * shrinkageRatio: 0 to below 1, else it throws.
+ */
+export function beforeWashMm(needMm: number, shrinkageRatio: number): number {
+  if (!(shrinkageRatio >= 0 && shrinkageRatio < 1)) throw new RangeError(`a shrinkage of ${shrinkageRatio}`);
+  return needMm / (1 - shrinkageRatio);
+}
+
+/** Care of the coat from the facts of its materials. */
+export function care(plan: CoatPlan, items: SlotItems): Care {
+  const textiles = plan.slots.flatMap((slot) => {
+    const item = items.get(slot.id);
+    return item && (item.kind === 'cloth' || item.kind === 'batting' || item.kind === 'fill')
+      ? [{ slot, item }]
+      : [];
+  });
+  const limits = careLimits(plan, items);
+  return {
+    prewash: textiles.flatMap(({ slot, item }) => {
+      const shrinkage = shrinkageOf(item);
+      return shrinkage && (shrinkage.alongRatio > 0 || shrinkage.acrossRatio > 0)
+        ? [{ slotId: slot.id, slotName: slot.name, ...shrinkage }]
+        : [];
+    }),
+    conflicts: [
+      ...mixedShrinkage(textiles),
+      ...noCleaning(plan, limits),
+      ...dryingOfDown(plan, textiles, limits),
+      ...ironHeat(textiles),
+    ],
+    limits,
+    label: careLabel(limits, textiles.some(hasPlumage)),
+  };
+}
+
+interface Textile {
+  readonly slot: Slot;
+  readonly item: Item;
+}
+
+/** Null where nothing is written down: not known is not 0. */
+function shrinkageOf(item: Item): { alongRatio: number; acrossRatio: number } | null {
+  if (item.kind !== 'cloth' && item.kind !== 'batting') return null;
+  const { shrinkageAlongRatio, shrinkageAcrossRatio } = item.facts;
+  if (shrinkageAlongRatio === null && shrinkageAcrossRatio === null) return null;
+  return { alongRatio: shrinkageAlongRatio ?? 0, acrossRatio: shrinkageAcrossRatio ?? 0 };
+}
+
+/** The slot that shrinks most against the one that shrinks least, when they differ by too much. */
+function mixedShrinkage(textiles: readonly Textile[]): CareConflict[] {
+  const known = textiles.flatMap(({ slot, item }) => {
+    const shrinkage = shrinkageOf(item);
+    return shrinkage ? [{ slot, ratio: Math.max(shrinkage.alongRatio, shrinkage.acrossRatio) }] : [];
+  });
+  if (known.length < 2) return [];
+  const most = known.reduce((a, b) => (b.ratio > a.ratio ? b : a));
+  const least = known.reduce((a, b) => (b.ratio < a.ratio ? b : a));
+  if (most.ratio - least.ratio <= mixedShrinkageRatio) return [];
+  return [
+    {
+      kind: 'mixed shrinkage',
+      slotIds: [most.slot.id, least.slot.id],
+      says: `${most.slot.name} shrinks ${percent(most.ratio)} and ${least.slot.name} ${percent(least.ratio)}: sewn together they pucker or hang down in the first wash.`,
+      mend: `Wash ${most.slot.name} before cutting, as hot as the coat will ever be washed.`,
+      basis: {
+        kind: 'rule of thumb',
+        how: 'materials that differ by more than 2 % in the first wash',
+        source: 'common practice, no source',
+      },
+    },
+  ];
+}
+
+const byPart: Basis = {
+  kind: 'computed',
+  how: 'each process by the part of the coat that bears least of it, as they are sewn into one',
+  source:
+    'care labels: 16 CFR 423, a reasonable basis for the instructions; the rules where it is sold decide',
+};
+
+function limitOf(limits: readonly CareLimit[], process: CareLimit['process']): CareLimit {
+  return limits.find((limit) => limit.process === process)!;
+}
+
+/** One part must not be washed and another not be dry cleaned: no usual way is left. */
+function noCleaning(plan: CoatPlan, limits: readonly CareLimit[]): CareConflict[] {
+  const wash = limitOf(limits, 'careWash');
+  const professional = limitOf(limits, 'careProfessional');
+  if (wash.limit !== 'do not wash' || professional.limit !== 'do not dry clean') return [];
+  return [
+    {
+      kind: 'no cleaning',
+      slotIds: [...wash.slotIds, ...professional.slotIds],
+      says: `Not to be washed: ${partNames(plan, wash.slotIds)}. Not to be dry cleaned: ${partNames(plan, professional.slotIds)}. The coat cannot be cleaned in any usual way.`,
+      mend: 'Choose another material for one of them; else the label must say that it cannot be cleaned.',
+      basis: byPart,
+    },
+  ];
+}
+
+function hasPlumage({ item }: Textile): boolean {
+  return item.kind === 'fill' && isPlumage(`${item.name}, ${item.facts.fibre ?? ''}`);
+}
+
+/** Wet down clumps and goes musty unless it is tumbled dry. */
+function dryingOfDown(
+  plan: CoatPlan,
+  textiles: readonly Textile[],
+  limits: readonly CareLimit[],
+): CareConflict[] {
+  const dry = limitOf(limits, 'careDry');
+  const wash = limitOf(limits, 'careWash');
+  const steps = careSteps('careDry');
+  const down = textiles.filter(hasPlumage).map(({ slot }) => slot.id);
+  const isTumbled = dry.limit === null || steps.indexOf(dry.limit) >= steps.indexOf('tumble dry low');
+  if (down.length === 0 || isTumbled || wash.limit === 'do not wash') return [];
+  return [
+    {
+      kind: 'drying of down',
+      slotIds: [...down, ...dry.slotIds],
+      says: `After a wash ${partNames(plan, down)} must be tumbled dry to stand up again, but ${partNames(plan, dry.slotIds)} bears no tumble dryer (${dry.limit}).`,
+      mend: 'Choose another material for it, or label the coat not to be washed.',
+      basis: {
+        kind: 'rule of thumb',
+        how: 'wet down clumps until it is tumbled dry on low',
+        source: 'common practice, no source',
+      },
+    },
+  ];
+}
+
+/** The fibre that bears the least heat against one that wants far more. */
+function ironHeat(textiles: readonly Textile[]): CareConflict[] {
+  const heats = textiles.flatMap(({ slot, item }) => {
+    const atMostC = ironLimitC(item);
+    return atMostC === null ? [] : [{ slot, atMostC }];
+  });
+  if (heats.length < 2) return [];
+  const low = heats.filter((one) => one.atMostC <= 110);
+  const high = heats.filter((one) => one.atMostC >= 200);
+  if (low.length === 0 || high.length === 0) return [];
+  const lowNames = low.map((one) => one.slot.name).join(', ');
+  const highNames = high.map((one) => one.slot.name).join(', ');
+  return [
+    {
+      kind: 'iron heat',
+      slotIds: [...low, ...high].map((one) => one.slot.id),
+      says: `Pressed hot: ${highNames}. One dot (110 °C, 230 °F) at most: ${lowNames}.`,
+      mend: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
+      basis: {
+        kind: 'rule of thumb',
+        how: 'iron by fibre: one dot 110 °C (230 °F), two 150 °C (300 °F), three 200 °C (390 °F)',
+        source: 'care-symbol page',
+      },
+    },
+  ];
+}

@@ -1,0 +1,176 @@
+/**
+ * Cautions of the trade that matter for a plan, each once. They are shown, never advice: local rules and those who
+ * are licensed to judge decide.
+ */
+import type { CoatPlan } from '../../plan/model/coat-plan.ts';
+import type { Item } from '../../stash/stash.ts';
+import { readFibre } from './fibre.ts';
+import { drawstringCautions } from './drawstrings.ts';
+import { type Fibre, isPlumage } from './fibre-names.ts';
+import { ironLimitC } from './iron.ts';
+import type { SlotItems } from '../need.ts';
+import type { Caution } from './caution.ts';
+
+const whereSold =
+  'The law of the place where it is sold decides; ask a testing laboratory or adviser who is licensed there.';
+
+/** Cautions for a plan, in the order of the work: cutting, pressing, stuffing, selling. */
+export function cautions(plan: CoatPlan, items: SlotItems): readonly Caution[] {
+  return [
+    ...bladeCaution(plan),
+    ...ironCaution(plan, items),
+    ...downCaution(plan, items),
+    ...drawstringCautions(plan, items, whereSold),
+    ...flammabilityCaution(plan, items),
+    ...filledGoodsCaution(plan),
+  ];
+}
+
+function bladeCaution(plan: CoatPlan): Caution[] {
+  const slotIds = plan.slots
+    .filter((slot) => (slot.kind === 'cloth' || slot.kind === 'batting') && isCut(plan, slot.id))
+    .map((slot) => slot.id);
+  if (slotIds.length === 0) return [];
+  return [
+    {
+      kind: 'blade',
+      slotIds,
+      says: 'Rotary blades: cut away from the hand, close the guard before laying the cutter down, and change a dull blade.',
+      defersTo: 'Follow the tool’s own instructions and the rules of your workplace.',
+      source: 'common practice, no source',
+    },
+  ];
+}
+
+function ironCaution(plan: CoatPlan, items: SlotItems): Caution[] {
+  const slotIds = plan.slots
+    .filter((slot) => {
+      const item = items.get(slot.id);
+      const limitC = item ? ironLimitC(item) : null;
+      return limitC !== null && limitC <= 110;
+    })
+    .map((slot) => slot.id);
+  if (slotIds.length === 0) return [];
+  return [
+    {
+      kind: 'hot iron',
+      slotIds,
+      says: 'A hot iron melts nylon and its like: one dot (110 °C, 230 °F) at most, through a cloth, and try it on a scrap first. Molten fibre sticks to skin.',
+      defersTo: 'The care instructions of the maker of the material decide.',
+      source: 'care-symbol page; melting points of textile handbooks, from memory',
+    },
+  ];
+}
+
+function downCaution(plan: CoatPlan, items: SlotItems): Caution[] {
+  const slotIds = plan.slots
+    .filter((slot) => slot.kind === 'fill' && isDown(items.get(slot.id)))
+    .map((slot) => slot.id);
+  if (slotIds.length === 0) return [];
+  return [
+    {
+      kind: 'down dust',
+      slotIds,
+      says: 'Down dust: wear a mask, keep the air still while filling, and clean up damp or with a filtered vacuum.',
+      defersTo: 'With asthma, allergy or coughing ask a physician first; workplace rules for dust apply.',
+      source: 'common practice, no source',
+    },
+  ];
+}
+
+function isDown(item: Item | undefined): boolean {
+  return item?.kind === 'fill' && isPlumage(`${item.name}, ${item.facts.fibre ?? ''}`);
+}
+
+/** Plain cloth from this weight up needs no test, whatever its fibre: 2.6 oz/yd2. */
+export const flammabilityExemptGPerM2 = 88.15494;
+
+/**
+ * Cloth of these alone needs no test either, plain or raised and whatever its weight. Source of both: 16 CFR
+ * 1610.1(d), in force as amended since 22 April 2024 (88 FR 73221), read in excerpts.
+ */
+const flammabilityExemptFibres: readonly Fibre[] = [
+  'acrylic',
+  'modacrylic',
+  'nylon',
+  'polypropylene',
+  'polyethylene',
+  'polyester',
+  'wool',
+  'recycled wool',
+];
+
+/** Whether a cloth is outside the test by its fibre, or by its weight where its face is plain; null while that is not known. */
+export function isFlammabilityExempt(item: Item): boolean | null {
+  if (item.kind !== 'cloth') return null;
+  const read = readFibre(item.facts.fibre ?? '', item.name);
+  if (read.ok && read.value.every(({ fibre }) => flammabilityExemptFibres.includes(fibre))) return true;
+  const weight = item.facts.arealMassGPerM2;
+  if (!isRaised(item)) {
+    if (weight !== null && weight >= flammabilityExemptGPerM2 - 1e-3) return true;
+    if (weight === null) return null;
+  }
+  return read.ok ? false : null;
+}
+
+function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
+  // A layer between shell and lining is no clothing cloth by 16 CFR 1610.1(c).
+  const cut = plan.slots.filter(
+    (slot) =>
+      slot.kind === 'cloth' &&
+      isCut(plan, slot.id) &&
+      !/\b(interfacing|interlining|backing)\b/i.test(slot.name),
+  );
+  if (cut.length === 0) return [];
+  const notExempt = cut.filter((slot) => {
+    const item = items.get(slot.id);
+    return item === undefined || isFlammabilityExempt(item) !== true;
+  });
+  const names = notExempt.map((slot) => slot.name).join(', ');
+  const about =
+    notExempt.length === 0
+      ? 'US rules (16 CFR 1610) ask for no test of its cloths: each is plain and of 2.6 oz/yd² (88 g/m²) or more, or of fibres that are exempt, plain or raised, whatever they weigh.'
+      : `US rules (16 CFR 1610) may ask for a test of: ${names}.`;
+  return [
+    {
+      kind: 'flammability',
+      slotIds: notExempt.map((slot) => slot.id),
+      says: `A coat that is sold must meet the flammability rules of the place. ${about} Children’s nightwear has stricter ones.`,
+      defersTo: whereSold,
+      source: '16 CFR 1610.1(d), as amended with effect from 22 April 2024, read in excerpts',
+    },
+  ];
+}
+
+function isRaised(item: Item): boolean {
+  return (
+    item.kind === 'cloth' &&
+    (item.facts.hasNap === true ||
+      /\b(brushed|raised|fleece|pile|flannel|velvet|velour|corduroy|terry|plush)\b/i.test(
+        `${item.name} ${item.facts.finish ?? ''}`,
+      ))
+  );
+}
+
+function filledGoodsCaution(plan: CoatPlan): Caution[] {
+  const slotIds = plan.slots
+    .filter((slot) => slot.kind === 'fill' || slot.kind === 'batting')
+    .filter((slot) => isCut(plan, slot.id) || slot.amountPerCoat !== null)
+    .map((slot) => slot.id);
+  if (slotIds.length === 0) return [];
+  return [
+    {
+      kind: 'filled goods',
+      slotIds,
+      says: 'Some places ask a licence, a permit number or a label of those who sell filled clothing, and say what may be called down.',
+      defersTo: whereSold,
+      source: 'Utah R70-101 as an example; rules differ by state and country',
+    },
+  ];
+}
+
+function isCut(plan: CoatPlan, slotId: string): boolean {
+  return plan.pieces.some((piece) =>
+    piece.cutFrom.some((from) => from.slotId === slotId && from.plyCount > 0),
+  );
+}
