@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { houseProblems, importedBy, importProblem } from './house.ts';
+import { importCircles } from './import-circles.ts';
+import { crowdedFolders, repeatedNames } from './tidy-folders.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const files = ['shared-core', 'main', 'renderer', 'tests'].flatMap((folder) =>
@@ -11,16 +13,18 @@ const files = ['shared-core', 'main', 'renderer', 'tests'].flatMap((folder) =>
     .map((entry) => join(entry.parentPath, entry.name).slice(root.length).split('\\').join('/')),
 );
 
+const texts = new Map(files.map((file) => [file, readFileSync(join(root, file), 'utf8')]));
+
 test('every file keeps the rules of the house', () => {
   expect(files.length).toBeGreaterThan(50);
   expect(files).toContain('shared-core/measure/problem.ts');
-  const problems = files.flatMap((file) => houseProblems(file, readFileSync(join(root, file), 'utf8')));
+  const problems = [...texts].flatMap(([file, text]) => houseProblems(file, text));
   expect(problems).toEqual([]);
 });
 
 test('every import between files names its ending', () => {
-  const bare = files.flatMap((file) =>
-    importedBy(readFileSync(join(root, file), 'utf8'))
+  const bare = [...texts].flatMap(([file, text]) =>
+    importedBy(text)
       .filter((specifier) => specifier.startsWith('.'))
       .filter((specifier) => !/\.(ts|tsx|mjs|css|json|svg|png|ttf)(\?\w+)?$/.test(specifier))
       .map((specifier) => `${file} imports ${specifier}`),
@@ -28,38 +32,85 @@ test('every import between files names its ending', () => {
   expect(bare).toEqual([]);
 });
 
+test('no file imports itself by way of others', () => {
+  expect(importCircles(texts)).toEqual([]);
+});
+
+test('a circle of imports is found, whatever its length and kind', () => {
+  const planted = new Map([
+    ['a/ring.ts', "import type { Hand } from '../b/hand.ts';"],
+    ['b/hand.ts', "import './cloth.ts';"],
+    ['b/cloth.ts', "export { cut } from '../c/cut.ts';"],
+    ['c/cut.ts', "const late = () => import('../a/ring.ts');"],
+    ['c/self.ts', "new Worker(new URL('./self.ts', import.meta.url));"],
+    ['c/end.ts', "import { ring } from '../a/ring.ts';"],
+  ]);
+  expect(importCircles(planted)).toEqual([
+    ['a/ring.ts', 'b/hand.ts', 'b/cloth.ts', 'c/cut.ts', 'a/ring.ts'],
+    ['c/self.ts', 'c/self.ts'],
+  ]);
+  planted.set('c/cut.ts', '');
+  planted.delete('c/self.ts');
+  expect(importCircles(planted)).toEqual([]);
+});
+
+test('a base name stands once in its layer, and no folder is crowded', () => {
+  expect(repeatedNames(files)).toEqual([]);
+  expect(crowdedFolders(files)).toEqual([]);
+});
+
+test('a name that stands twice is found, and a folder of too many files', () => {
+  expect(
+    repeatedNames([
+      'main/a/cut-sheet.ts',
+      'main/b/CutSheet.tsx',
+      'renderer/a/CutSheet.tsx',
+      'tests/cut-sheet.ts',
+    ]),
+  ).toEqual(['main: cutsheet stands in main/a/cut-sheet.ts and main/b/CutSheet.tsx']);
+  const folder = (count: number) =>
+    Array.from({ length: count }, (_, index) => `renderer/parts/${index}.tsx`);
+  expect(crowdedFolders([...folder(18), 'renderer/parts/0.module.css'])).toEqual([]);
+  expect(crowdedFolders(folder(19))).toHaveLength(1);
+});
+
 describe('the table of imports bites', () => {
   test.each([
-    ['shared-core/measure/money.ts', '../geometry/ring.ts', 'measure sees only itself'],
-    ['shared-core/stash/stash.ts', '../plan/coat-plan.ts', 'stash sees only measure, geometry'],
-    ['shared-core/cost/cost.ts', '../flow.ts', 'nothing inside imports flow.ts'],
-    ['shared-core/plan/outline.ts', '../contract/contract.ts', 'nothing inside imports contract'],
-    ['shared-core/flow.ts', './contract/contract.ts', 'nothing inside imports contract'],
-    ['shared-core/exchange/pattern.ts', '../lay/job.ts', 'exchange sees only measure, geometry, stash, plan'],
+    ['shared-core/measure/money/money.ts', '../../geometry/ring.ts', 'measure sees only itself'],
+    ['shared-core/stash/stash.ts', '../plan/model/coat-plan.ts', 'stash sees only measure, geometry'],
+    ['shared-core/cost/cost.ts', '../flow/estimate.ts', 'nothing inside imports flow'],
+    ['shared-core/plan/model/outline.ts', '../../contract/contract.ts', 'nothing inside imports contract'],
+    ['shared-core/flow/estimate.ts', '../contract/contract.ts', 'nothing inside imports contract'],
+    ['shared-core/contract/contract.ts', '../flow/estimate.ts', 'nothing inside imports flow'],
+    [
+      'shared-core/exchange/pattern/pattern.ts',
+      '../../lay/job.ts',
+      'exchange sees only measure, geometry, stash, plan',
+    ],
     [
       'shared-core/lay/engine/search.ts',
-      '../../measure/money.ts',
+      '../../measure/money/money.ts',
       'lay/engine sees geometry and lay/job.ts only',
     ],
-    ['shared-core/lay/engine/search.ts', '../check.ts', 'lay/engine sees geometry and lay/job.ts only'],
+    ['shared-core/lay/engine/search.ts', '../check/check.ts', 'lay/engine sees geometry and lay/job.ts only'],
     ['shared-core/lay/engine/search.ts', 'clipper2-ts', 'this room of shared-core may not use this package'],
-    ['shared-core/attic/old.ts', '../measure/money.ts', 'shared-core has no room "attic" in its order'],
-    ['shared-core/plan/outline.ts', '../../main/doors/static.ts', 'shared-core imports only itself'],
-    ['shared-core/plan/outline.ts', 'node:fs', 'shared-core knows no Node'],
-    ['shared-core/plan/outline.ts', 'zod', 'this room of shared-core may not use this package'],
+    ['shared-core/attic/old.ts', '../measure/money/money.ts', 'shared-core has no room "attic" in its order'],
+    ['shared-core/plan/model/outline.ts', '../../../main/doors/static.ts', 'shared-core imports only itself'],
+    ['shared-core/plan/model/outline.ts', 'node:fs', 'shared-core knows no Node'],
+    ['shared-core/plan/model/outline.ts', 'zod', 'this room of shared-core may not use this package'],
     [
-      'main/services/services.ts',
-      '../doors/loopback.ts',
+      'main/services/calls/services.ts',
+      '../../doors/loopback.ts',
       'in main, doors import services and services import database',
     ],
     [
-      'main/database/schema.ts',
-      '../services/services.ts',
+      'main/database/schema/schema.ts',
+      '../../services/calls/services.ts',
       'in main, doors import services and services import database',
     ],
     ['main/doors/loopback.ts', '../../renderer/app/App.tsx', 'main and renderer never meet'],
     ['main/doors/loopback.ts', 'better-sqlite3', 'a door carries calls and never touches the database'],
-    ['main/services/services.ts', 'electron', 'only a door knows Electron'],
+    ['main/services/calls/services.ts', 'electron', 'only a door knows Electron'],
     ['main/launch/start.mjs', 'zod', 'a launcher runs before any package is installed'],
     ['main/launch/start.mjs', '../doors/static.ts', 'launchers and the program never meet'],
     ['renderer/app/App.tsx', '../../main/doors/static.ts', 'main and renderer never meet'],
@@ -69,8 +120,8 @@ describe('the table of imports bites', () => {
       'a room never imports another room; what two need moves to parts',
     ],
     [
-      'renderer/parts/Field.tsx',
-      '../rooms/stash/Stash.tsx',
+      'renderer/parts/forms/Field.tsx',
+      '../../rooms/stash/Stash.tsx',
       'in renderer, app imports rooms, rooms import parts, parts import client',
     ],
     [
@@ -82,9 +133,9 @@ describe('the table of imports bites', () => {
     ['renderer/client/api.ts', '../../tests/fixtures/workshop.ts', 'nothing imports tests'],
     ['shared-core/lay/engine/search.ts', '../job.ts', undefined],
     ['shared-core/lay/engine/search.ts', '../../geometry/ring.ts', undefined],
-    ['shared-core/cost/cost.ts', '../measure/money.ts', undefined],
-    ['main/doors/loopback.ts', '../services/services.ts', undefined],
-    ['renderer/rooms/stash/Stash.tsx', '../../parts/Field.tsx', undefined],
+    ['shared-core/cost/cost.ts', '../measure/money/money.ts', undefined],
+    ['main/doors/loopback.ts', '../services/calls/services.ts', undefined],
+    ['renderer/rooms/stash/Stash.tsx', '../../parts/forms/Field.tsx', undefined],
     ['tests/core/lay/lay.test.ts', '../../../shared-core/lay/lay.ts', undefined],
   ])('%s importing %s: %s', (path, specifier, rule) => {
     expect(importProblem(path, specifier)).toBe(rule);
@@ -138,7 +189,7 @@ describe('welcome', () => {
       'shared-core/lay/lay.ts',
       '// The trade calls the drawing a marker, made at random.\nconst form = "roll";\n',
     ],
-    ['main/services/services.ts', 'const at = Date.now();\n'],
+    ['main/services/calls/services.ts', 'const at = Date.now();\n'],
     ['shared-core/lay/engine/search.ts', '700 lines'],
     ['shared-core/stash/stash.ts', 'const reading = { process: 1, window: 2 };\n'],
   ])('%s: %s', (path, text) => {

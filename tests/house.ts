@@ -17,6 +17,7 @@ const rooms = [
   'exchange',
   'demo',
   'contract',
+  'flow',
 ];
 
 /** Rooms that see less than their place in the order allows. */
@@ -112,9 +113,6 @@ function packageProblem(from: string, fromParts: readonly string[], specifier: s
 function coreProblem(fromParts: readonly string[], toParts: readonly string[]): string | undefined {
   const from = fromParts[0] ?? '';
   const to = toParts[0] ?? '';
-  // flow.ts and the files beside it (flow-<word>.ts) stand above all rooms.
-  if (isFlow(from)) return to === 'contract' ? 'nothing inside imports contract' : undefined;
-  if (isFlow(to)) return 'nothing inside imports flow.ts';
   if (!rooms.includes(from)) return `shared-core has no room "${from}" in its order`;
   if (!rooms.includes(to)) return `shared-core has no room "${to}" in its order`;
   if (from === 'lay' && fromParts[1] === 'engine') {
@@ -123,13 +121,10 @@ function coreProblem(fromParts: readonly string[], toParts: readonly string[]): 
     return isSeen ? undefined : 'lay/engine sees geometry and lay/job.ts only';
   }
   if (from === to) return undefined;
+  if (to === 'flow') return 'nothing inside imports flow';
   if (to === 'contract') return 'nothing inside imports contract';
   const allowed = narrower[from] ?? rooms.slice(0, rooms.indexOf(from));
   return allowed.includes(to) ? undefined : `${from} sees only ${allowed.join(', ') || 'itself'}`;
-}
-
-function isFlow(name: string): boolean {
-  return /^flow(-[a-z-]+)?\.ts$/.test(name);
 }
 
 function mainProblem(fromParts: readonly string[], toParts: readonly string[]): string | undefined {
@@ -210,7 +205,8 @@ function insertions(template: string): string {
   return [...template.matchAll(/\$\{([^}]*)\}/g)].map((match) => match[1]).join(' ');
 }
 
-function resolved(path: string, specifier: string): string {
+/** The path of what a file imports by a relative specifier. */
+export function resolved(path: string, specifier: string): string {
   const parts = path.split('/').slice(0, -1);
   for (const step of specifier.split('/')) {
     if (step === '..') parts.pop();

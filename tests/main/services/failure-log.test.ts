@@ -55,7 +55,7 @@ describe('what could not be done', () => {
     expect(text.split('\n')[0]).toBe(
       `${at.toISOString()} ${version} ${process.platform} saveItem: SqliteError SQLITE_CONSTRAINT_TRIGGER`,
     );
-    expect(text).toMatch(/^ {4}at .*main\/services\/[\w-]+\.ts:\d+:\d+$/m);
+    expect(text).toMatch(/^ {4}at .*main\/services\/[\w/-]+\.ts:\d+:\d+$/m);
     for (const secret of [
       canary,
       'Canarywing',
