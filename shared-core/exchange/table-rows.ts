@@ -92,7 +92,7 @@ function brokenQuotes(line: number): Problem {
   return {
     where: `Line ${line}`,
     what: 'has a quotation mark that is never closed, or one in the midst of a cell',
-    mend: 'See whether the file is broken off; save it from the spreadsheet anew.',
+    mend: 'See whether it is broken off; save or copy it from the spreadsheet anew.',
   };
 }
 
@@ -102,7 +102,7 @@ function wrongCount(line: number, cells: number, headings: number): Problem {
     what: `has ${cells} of ${headings} cells`,
     mend:
       cells < headings
-        ? 'See whether the file is broken off; save it from the spreadsheet anew.'
+        ? 'See whether it is broken off; save or copy it from the spreadsheet anew.'
         : 'Put cells that hold the separating sign into quotation marks.',
   };
 }

@@ -11,6 +11,7 @@ import { ItemForm } from './items/ItemForm.tsx';
 import { type StashQuestion, useItemPages } from './item-pages.ts';
 import style from './Stash.module.css';
 import { StashBar, StashOrder } from './StashBar.tsx';
+import { StashFileSheet } from './files/StashFileSheet.tsx';
 import { StashFiles } from './files/StashFiles.tsx';
 import { StockTake } from './stock-take/StockTake.tsx';
 import { StashList } from './StashList.tsx';
@@ -24,6 +25,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
   const [clearedCount, setClearedCount] = useState(0);
   const [isCounting, setIsCounting] = useState(false);
   const [isAdding, setIsAdding] = useState(false);
+  const [isBringingIn, setIsBringingIn] = useState(false);
   const [fileProblems, setFileProblems] = useState<readonly Problem[]>([]);
   const [readCount, setReadCount] = useState(0);
   const listRef = useRef<HTMLDivElement>(null);
@@ -52,6 +54,9 @@ export function Stash({ itemId }: { itemId: string | null }) {
     question.search === '' &&
     question.kinds.length === 0;
   const isNarrowed = question.search !== '' || question.kinds.length > 0 || question.isPutAway === true;
+  const files = (
+    <StashFiles isEmpty={isEmpty} onProblems={setFileProblems} onBringIn={() => setIsBringingIn(true)} />
+  );
   return (
     <div className={style.stash} data-open={itemId !== null}>
       <header className={style.header}>
@@ -62,16 +67,9 @@ export function Stash({ itemId }: { itemId: string | null }) {
           </p>
         </div>
         <div className={style.actions}>
-          <StashFiles
-            isEmpty={isEmpty}
-            onProblems={setFileProblems}
-            onChanged={async () => {
-              setReadCount((now) => now + 1);
-              await changed();
-            }}
-          />
           {!isEmpty && (
             <>
+              {files}
               <Button
                 look="quiet"
                 aria-pressed={question.isPutAway === true}
@@ -97,13 +95,16 @@ export function Stash({ itemId }: { itemId: string | null }) {
         <EmptyState
           title="The shelf is empty"
           action={
-            <Button look="main" onClick={() => setIsAdding(true)}>
-              New item
-            </Button>
+            <div className={style.actions}>
+              <Button look="main" onClick={() => setIsAdding(true)}>
+                New item
+              </Button>
+              {files}
+            </div>
           }
         >
-          Begin with the cloth you would cut next: give it a name and its width, then receive the rolls and
-          cuts that you have of it.
+          Begin with the cloth you would cut next: its name, its width, and how much of it you have. Or bring
+          in what you keep in a spreadsheet.
         </EmptyState>
       ) : (
         <>
@@ -142,6 +143,15 @@ export function Stash({ itemId }: { itemId: string | null }) {
             </div>
           )}
         </>
+      )}
+      {isBringingIn && (
+        <StashFileSheet
+          onClose={() => setIsBringingIn(false)}
+          onChanged={async () => {
+            setReadCount((now) => now + 1);
+            await changed();
+          }}
+        />
       )}
       {isAdding && (
         <ItemForm

@@ -1,4 +1,4 @@
-/** A stash file as lines of named cells; anything that makes a line doubtful is a problem with its number. */
+/** A stash file, or pasted rows, as lines of named cells; anything that makes a line doubtful is a problem with its number. */
 import type { InSteps } from '../../measure/in-steps.ts';
 import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
 import { plainHeading, stashColumns } from './stash-columns.ts';
@@ -26,7 +26,9 @@ export const mostProblems = 40;
 /** Past these a file is not looked at any further. */
 export const enoughProblems = 5000;
 
-const inFile = 'The file';
+/** A file or what was pasted. */
+const inFile = 'The table';
+const anotherTable = 'Choose another file, or copy the rows together with their headings.';
 
 /** Refused where the headings are not those of a stash file, or where a line is broken off. */
 export function* stashLines(
@@ -34,10 +36,9 @@ export function* stashLines(
   currency: string,
   limits: StashLimits,
 ): InSteps<Outcome<StashLine[]>> {
-  if (text.trim() === '') return refused({ where: inFile, what: 'is empty', mend: 'Choose another file.' });
+  if (text.trim() === '') return refused({ where: inFile, what: 'is empty', mend: anotherTable });
   if (text.length > limits.letterCount) return refused(tooLarge(limits));
-  if (text.includes('\0'))
-    return refused({ where: inFile, what: 'is not text', mend: 'Save the table as CSV.' });
+  if (text.includes('\0')) return refused({ where: inFile, what: 'is not text', mend: 'Save it as CSV.' });
   const table = yield* tableRows(text, limits.lineCount, inFile);
   if (!table.ok) return table;
   const { headings, rows, problems } = table.value;
@@ -53,7 +54,7 @@ export function* stashLines(
     return refused({
       where: inFile,
       what: 'has headings and no line below them',
-      mend: 'Choose another file.',
+      mend: anotherTable,
     });
   return found(lines);
 }
@@ -66,7 +67,7 @@ function headingKeys(headings: readonly string[], currency: string): Outcome<str
     return refused({
       where: inFile,
       what: 'does not begin with the headings of a stash file',
-      mend: 'Save the stash to a file first and fill that in; cells are parted by commas, semicolons or tabs.',
+      mend: 'Save the stash to a file first and fill that in, or copy the headings; cells are parted by commas, semicolons or tabs.',
     });
   }
   const problems: Problem[] = [];
@@ -119,6 +120,6 @@ function tooLarge(limits: StashLimits): Problem {
   return {
     where: inFile,
     what: `is larger than ${limits.lineCount} lines or ${limits.letterCount / 1e6} million letters`,
-    mend: 'Split it into several files with the same headings, and bring them in one after the other.',
+    mend: 'Split it into several with the same headings, and bring them in one after the other.',
   };
 }

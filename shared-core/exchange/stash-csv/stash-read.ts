@@ -58,9 +58,9 @@ export function* stashSteps(
   const rest = list.length - mostProblems;
   const more = list.length > enoughProblems ? `more than ${rest}` : rest;
   const further = {
-    where: 'The file',
+    where: 'The table',
     what: `has ${more} more ${rest === 1 ? 'problem' : 'problems'} like these`,
-    mend: 'Mend those above first, then choose it again.',
+    mend: 'Mend those above first.',
   };
   return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [further] : []));
 }

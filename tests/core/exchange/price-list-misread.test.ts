@@ -25,7 +25,7 @@ describe('a price list is never misread without a word:', () => {
     const withNotes = [`${plain},remarks`, `${cloth},"5 in sample`, `${cloth},`, `${cloth},`];
     expect(read(...withNotes).rows).toEqual([]);
     expect(said(...withNotes)).toEqual([
-      'Line 2 has a quotation mark that is never closed, or one in the midst of a cell. See whether the file is broken off; save it from the spreadsheet anew.',
+      'Line 2 has a quotation mark that is never closed, or one in the midst of a cell. See whether it is broken off; save or copy it from the spreadsheet anew.',
     ]);
   });
 
@@ -68,7 +68,7 @@ describe('a price list is never misread without a word:', () => {
       said(spool, 'Fernlow,Ropewalk spun 40,spool,1000,2,5,2026-10-12', 'Fernlow,Ropewalk spun 40'),
     ).toEqual([
       'Line 2 has 7 of 6 cells. Put cells that hold the separating sign into quotation marks.',
-      'Line 3 has 2 of 6 cells. See whether the file is broken off; save it from the spreadsheet anew.',
+      'Line 3 has 2 of 6 cells. See whether it is broken off; save or copy it from the spreadsheet anew.',
     ]);
   });
 

@@ -1,18 +1,24 @@
-/** A stash file is chosen, and what it would change is read before anything is written. */
-import { useState } from 'react';
+/** A stash file is chosen or rows are pasted, and what they would change is read before anything is written. */
+import { useEffect, useRef, useState } from 'react';
 import type { StashFileChanges } from '../../../../shared-core/contract/stash-file-calls.ts';
 import {
   mostStashBytes,
   stashFileText,
 } from '../../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
-import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import type { Outcome, Problem } from '../../../../shared-core/measure/problem.ts';
+import { stashColumns } from '../../../../shared-core/exchange/stash-csv/stash-columns.ts';
 import { call } from '../../../client/api.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { TextField } from '../../../parts/forms/Field.tsx';
 import { type ChosenFile, FileChoice } from '../../../parts/forms/FileChoice.tsx';
 import { FormSheet } from '../../../parts/forms/FormSheet.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
 import { Waiting } from '../../../parts/layout/Waiting.tsx';
+import { StashFilePreview } from './StashFilePreview.tsx';
 import style from './StashFileSheet.module.css';
+
+const typingPauseMs = 300;
 
 export interface StashFileSheetProps {
   readonly onClose: () => void;
@@ -28,34 +34,69 @@ interface Looked {
 export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
   const { workshop } = useWorkshop();
   const [file, setFile] = useState<ChosenFile | null>(null);
+  const [pasted, setPasted] = useState('');
   const [looked, setLooked] = useState<Looked | null>(null);
+  const [isLooking, setIsLooking] = useState(false);
+  // Only the answer to what was given last is shown.
+  const lookCount = useRef(0);
+  const pause = useRef(0);
+  useEffect(() => () => window.clearTimeout(pause.current), []);
 
-  const choose = async (chosen: ChosenFile) => {
-    setFile(chosen);
-    setLooked(null);
-    const text = stashFileText(chosen.bytes);
-    if (!text.ok) return setLooked({ text: '', changes: null, problems: text.problems });
-    const answer = await call('lookAtStashFile', workshop, { text: text.value });
+  const look = async (text: Outcome<string>) => {
+    const own = ++lookCount.current;
+    setIsLooking(true);
+    const answer = text.ok ? await call('lookAtStashFile', workshop, { text: text.value }) : text;
+    if (own !== lookCount.current) return;
+    setIsLooking(false);
     setLooked({
-      text: text.value,
+      text: text.ok ? text.value : '',
       changes: answer.ok ? answer.value : null,
       problems: answer.ok ? [] : answer.problems,
     });
   };
+  const begin = () => {
+    window.clearTimeout(pause.current);
+    lookCount.current++;
+    setIsLooking(false);
+    setLooked(null);
+  };
+  const choose = (chosen: ChosenFile) => {
+    begin();
+    setFile(chosen);
+    setPasted('');
+    void look(stashFileText(chosen.bytes));
+  };
+  const paste = (text: string) => {
+    begin();
+    setFile(null);
+    setPasted(text);
+    if (text.trim() === '') return;
+    pause.current = window.setTimeout(() => void look({ ok: true, value: text }), typingPauseMs);
+  };
   const save = async (): Promise<readonly Problem[]> => {
     if (!looked?.changes)
-      return [{ where: 'A file', what: 'without problems is not chosen yet', mend: 'Choose one above.' }];
+      return [
+        {
+          where: 'A file without problems',
+          what: 'is not chosen yet, and no such rows are pasted',
+          mend: 'Give one or the other above.',
+        },
+      ];
     const answer = await call('bringInStashFile', workshop, { text: looked.text });
     if (!answer.ok) return answer.problems;
     await onChanged();
     return [];
   };
   return (
-    <FormSheet title="Stash from a file" saveLabel="Bring it in" onClose={onClose} onSave={save}>
+    <FormSheet
+      title="Stash from a file or pasted rows"
+      saveLabel="Bring it in"
+      onClose={onClose}
+      onSave={save}
+    >
       <p className="quiet">
-        Save the stash to a file first, change it in a spreadsheet and choose it here. What the file does not
-        name stays as it is. An amount that differs from what is booked needs a reason in its line, and
-        becomes a correction in the ledger.
+        What the rows do not name stays as it is. An amount that differs from what is booked needs a reason in
+        its line, and becomes a correction in the ledger.
       </p>
       <FileChoice
         label="Stash file"
@@ -63,54 +104,54 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
         accept=".csv,.txt,.tsv,text/csv"
         chosen={file}
         mostBytes={mostStashBytes}
-        onChoose={(chosen) => void choose(chosen)}
+        onChoose={choose}
       />
-      {file && !looked && <Waiting>Reading the file…</Waiting>}
+      <TextField
+        label="Or rows from a spreadsheet"
+        value={pasted}
+        onChange={paste}
+        isLong
+        hint="Copy them there together with the line of headings, and paste them here. “kind” and “name” are needed; of the other columns, those you have."
+      />
+      <CopyHeadings />
+      {isLooking && <Waiting>Reading the rows…</Waiting>}
       {looked && looked.problems.length > 0 && (
         <>
-          <p role="status">Nothing was changed. Mend these in the file, then choose it again.</p>
+          <p role="status">
+            Nothing was changed.{' '}
+            {file
+              ? 'Mend these in the file, then choose it again.'
+              : 'Mend these, then paste the rows again.'}
+          </p>
           <Problems problems={looked.problems} />
         </>
       )}
-      {looked?.changes && <Preview changes={looked.changes} />}
+      {looked?.changes && <StashFilePreview changes={looked.changes} />}
     </FormSheet>
   );
 }
 
-function Preview({ changes }: { changes: StashFileChanges }) {
-  const { newItemCount, changedItemCount, newLotCount, correctionCount, lineCount } = changes;
-  const all = newItemCount + changedItemCount + newLotCount + correctionCount;
-  const rest = all - changes.changes.length;
-  const counts = [
-    counted(newItemCount, 'new item', 'new items'),
-    counted(changedItemCount, 'changed item', 'changed items'),
-    counted(newLotCount, 'new lot', 'new lots'),
-    counted(correctionCount, 'correction', 'corrections'),
-  ].filter((text) => text !== null);
+/** The headings for an empty spreadsheet, parted as it pastes them: each into a cell of its own. */
+function CopyHeadings() {
+  const { currency } = useWorkshop().facts.settings;
+  const [said, setSaid] = useState('');
+  const copy = async () => {
+    try {
+      const headings = stashColumns(currency).map(({ heading }) => heading);
+      await navigator.clipboard.writeText(headings.join('\t'));
+      setSaid('Copied. Paste them into the first line of an empty sheet.');
+    } catch {
+      setSaid('They could not be copied. Save the stash to a file instead: it has them all.');
+    }
+  };
   return (
-    <section className={style.preview} aria-label="What would change">
-      <p className={style.counts} role="status">
-        {all === 0
-          ? `${counted(lineCount, 'line', 'lines')} read: nothing would change.`
-          : `Would bring ${counts.join(', ')}.`}
-      </p>
-      {all > 0 && (
-        <ul className={style.changes}>
-          {changes.changes.map((change) => (
-            <li key={`${change.line} ${change.kind}`} className={style.change}>
-              <span className={`${style.line} number`}>line {change.line}</span>
-              <span>
-                <strong>{change.itemName}</strong> {change.text}
-              </span>
-            </li>
-          ))}
-        </ul>
-      )}
-      {rest > 0 && <p className="quiet">And {rest} more.</p>}
-    </section>
+    <div className={style.headings}>
+      <Button look="quiet" onClick={() => void copy()}>
+        Copy the headings
+      </Button>
+      <span role="status" className="quiet small">
+        {said}
+      </span>
+    </div>
   );
-}
-
-function counted(count: number, one: string, many: string): string | null {
-  return count === 0 ? null : `${count} ${count === 1 ? one : many}`;
 }

@@ -164,7 +164,7 @@ describe('what no door would send', () => {
     const names = await asking.refusal('bringInStashFile', {
       text: text.replace('taffeta', 'taf\u0000feta'),
     });
-    expect(names.map(problemSentence)).toEqual(['The file is not text. Save the table as CSV.']);
+    expect(names.map(problemSentence)).toEqual(['The table is not text. Save it as CSV.']);
   });
 
   test('text that looks like SQL is text', async () => {
