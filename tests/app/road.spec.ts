@@ -157,5 +157,5 @@ test('the cost says what a coat and the batch cost, slot by slot', async ({ page
   const coat = amount(await textOf(page.getByText('One coat', { exact: true }).locator('..')));
   expect(batch).toBeGreaterThan(0);
   expect(Math.abs(coat * 6 - batch)).toBeLessThan(6);
-  await expect(page.getByRole('row', { name: /^Shell/ })).toContainText('To buy');
+  await expect(page.getByRole('row', { name: /^Shell Peatwater/ })).toContainText('To buy');
 });
