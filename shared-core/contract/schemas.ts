@@ -263,6 +263,8 @@ export const settings = z.strictObject({
   pricing: priceRules.exactOptional(),
   /** Where system and currency come from: the locale of the window that first opened the workshop, or the maker. */
   unitsFrom: z.enum(['locale', 'maker']).exactOptional(),
+  /** The list of first steps is not to be shown any more. */
+  isFirstStepsPutAway: z.literal(true).exactOptional(),
 });
 export type Settings = z.infer<typeof settings>;
 

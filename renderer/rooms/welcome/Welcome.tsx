@@ -8,6 +8,8 @@ import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { UpgradeNotes } from '../../parts/notes/UpgradeNotes.tsx';
 import { BoltDrawing } from './BoltDrawing.tsx';
+import { FirstSteps } from './FirstSteps.tsx';
+import { mayHaveFirstSteps } from './first-steps-taken.ts';
 import { FirstUnits } from './FirstUnits.tsx';
 import { Standing } from './Standing.tsx';
 import style from './Welcome.module.css';
@@ -90,6 +92,7 @@ export function Welcome() {
       </section>
       <UpgradeNotes notes={facts.upgradeNotes.filter(({ isSeen }) => !isSeen)} />
       {isEmpty && facts.settings.unitsFrom === 'locale' && <FirstUnits />}
+      {mayHaveFirstSteps(facts) && <FirstSteps />}
       {isEmpty ? <Road /> : <Standing />}
     </div>
   );
