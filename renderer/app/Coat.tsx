@@ -10,7 +10,7 @@ import type { MeasureSystem } from '../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../shared-core/measure/show.ts';
 import { coatsCut } from '../../shared-core/stash/cutting.ts';
 import { coatTotal } from '../../shared-core/plan/model/sizes.ts';
-import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
+import { takenInAllMm } from '../../shared-core/lay/washed.ts';
 import { Cautions } from '../parts/notes/Cautions.tsx';
 import { EditNote } from '../parts/notes/EditNote.tsx';
 import { Problems } from '../parts/notes/Problems.tsx';
@@ -136,7 +136,7 @@ function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone
   const shortCount = estimate.cover.filter(
     (slotCover) => slotCover.state === 'short' || slotCover.state === 'open',
   ).length;
-  const clothMm = estimate.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0);
+  const clothMm = estimate.lays.reduce((sum, slotLay) => sum + takenInAllMm(slotLay), 0);
   return {
     plan: plain(`${coatTotal(input.plan)} ×`),
     quilting: plain(spacingText(input, system)),

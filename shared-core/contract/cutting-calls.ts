@@ -20,6 +20,7 @@ const cutShape: z.ZodType<CutShape> = z.strictObject({
   ring: z.array(z.number().min(-1e6).max(1e6)).min(6).max(20_000),
   count: wholeCount,
   mirroredCount: wholeCount,
+  isWashed: z.literal(true).exactOptional(),
 });
 
 const met: z.ZodType<Met> = z.discriminatedUnion('kind', [

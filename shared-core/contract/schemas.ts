@@ -148,6 +148,7 @@ const slot: z.ZodType<Slot> = z.strictObject({
   lengthRatio: z.number().min(0.3).max(1.5).exactOptional(),
   margin: margin.exactOptional(),
   quiltingOrder: quiltingOrder.exactOptional(),
+  isCutUnwashed: z.literal(true).exactOptional(),
 });
 const quiltedMeasure: z.ZodType<QuiltedMeasure> = z.strictObject({
   battingPlyCount: z.number().int().min(0).max(20),
@@ -284,6 +285,8 @@ export const receivedLot = z.strictObject({
         form: z.enum(['roll', 'cut', 'remnant', 'sheet']),
         flaws: z.array(flaw).max(200),
         count: z.number().int().min(1).max(500),
+        /** It was washed before it came to the shelf. */
+        isWashed: z.literal(true).exactOptional(),
       }),
     )
     .max(500),

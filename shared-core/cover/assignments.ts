@@ -5,6 +5,7 @@
 import { usableWidthMm } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import type { Slot } from '../plan/model/coat-plan.ts';
+import { areaLeftRatio, beforeWashMm } from '../stash/shrinkage.ts';
 import type { Item } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength } from './free-lengths.ts';
 
@@ -61,7 +62,11 @@ function firstWithArea(
 }
 
 function areaOf(lengths: readonly FreeLength[], item: Item): number {
-  return lengths.reduce((sum, { length, freeMm }) => sum + freeMm * usableWidthMm(length.widthMm, item), 0);
+  return lengths.reduce(
+    (sum, { length, freeMm, lost }) =>
+      sum + freeMm * usableWidthMm(length.widthMm, item) * areaLeftRatio(lost),
+    0,
+  );
 }
 
 /**
@@ -75,7 +80,8 @@ export function usefulRest(
 ): number {
   return free.reduce((sum, candidate) => {
     const index = used.indexOf(candidate);
-    const restMm = candidate.freeMm - (index < 0 ? 0 : (result.usedLengthMm[index] ?? 0));
+    const usedMm = index < 0 ? 0 : (result.usedLengthMm[index] ?? 0);
+    const restMm = candidate.freeMm - beforeWashMm(usedMm, candidate.lost.alongRatio);
     return restMm < usefulMm ? sum : sum + restMm ** 2 * candidate.length.widthMm;
   }, 0);
 }

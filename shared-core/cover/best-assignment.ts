@@ -1,7 +1,9 @@
 /** The way to cut a slot: of those that carry it whole the one that leaves the most useful rest. */
-import { endlessLength, layJob, type RunLay, type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
+import { endlessLength, layJob, type RunLay, type SlotLay, washedLay } from '../lay/plan-lay.ts';
+import { takenInAllMm, takenMm } from '../lay/washed.ts';
 import type { Slot } from '../plan/model/coat-plan.ts';
 import { marginOfLength } from '../plan/model/margin.ts';
+import { lostBeforeCutting } from '../requirement/cut/first-wash.ts';
 import type { ShapesNeed } from '../requirement/need.ts';
 import type { Item } from '../stash/stash.ts';
 import { assignments, usefulRest } from './assignments.ts';
@@ -34,17 +36,21 @@ export async function bestAssignment(
   const begunFree = free.filter(isBegun);
   const single = singleLength(input, need, slot, item, [begunFree, free]);
   const found: Assignment[] = single ? [single] : [];
-  const laid = async (lengths: ReturnType<typeof onShelf>[], what: string): Promise<SlotLay> => {
+  const toBuyLost = lostBeforeCutting(need.firstWash);
+  const laid = async (used: readonly FreeLength[], withMore: boolean): Promise<SlotLay> => {
+    const more = withMore ? [endlessLength('to buy', widthMm, item, toBuyLost)] : [];
+    const lengths = [...used.map((candidate) => onShelf(candidate, item)), ...more];
     const job = layJob(need, lengths, input.plan.clearanceMm, item, 1);
-    return { slotId: slot.id, job, result: await runLay(job, what) };
+    const result = await runLay(job, `${slot.name} on the stash`);
+    const lost = [...used.map((candidate) => candidate.lost), ...more.map(() => toBuyLost)];
+    return { slotId: slot.id, job, result, ...washedLay(need, lost) };
   };
   // One length that carries all that is seen needs no other way, unless cutting began with another lot.
   const isSettled = single !== null && slot.isSeen && (begunFree.length === 0 || single.used.every(isBegun));
   const tried = await Promise.all(
-    (isSettled ? [] : assignments(free, slot, item, clothAreaMm2(input, need), isBegun)).map(async (used) => {
-      const lengths = used.map((candidate) => onShelf(candidate, item));
-      return { used, lay: await laid(lengths, `${slot.name} on the stash`) };
-    }),
+    (isSettled ? [] : assignments(free, slot, item, clothAreaMm2(input, need), isBegun)).map(
+      async (used) => ({ used, lay: await laid(used, false) }),
+    ),
   );
   found.push(...tried.filter((each) => carries(need, each)));
   const fromBegun = found.filter(({ used }) => used.every(isBegun));
@@ -53,17 +59,15 @@ export async function bestAssignment(
   );
   if (best) return best;
   const used = [...begunFree, ...free.filter((candidate) => !isBegun(candidate))];
-  const toBuy = endlessLength('to buy', widthMm, item);
   const planned = input.lays.get(slot.id);
-  const allBought = planned
-    ? { slotId: slot.id, job: { ...planned.job, lengths: [toBuy] }, result: planned.result }
-    : null;
+  const toBuy = endlessLength('to buy', widthMm, item, toBuyLost);
+  const allBought = planned && { ...planned, job: { ...planned.job, lengths: [toBuy] } };
   if (used.length === 0 && allBought) return { used, lay: allBought };
-  const lengths = used.map((candidate) => onShelf(candidate, item));
-  const lay = await laid([...lengths, toBuy], `${slot.name} on the stash`);
+  const lay = await laid(used, true);
   // A lay that was looked for on worse luck never asks a maker to buy more than a coat without any stash takes.
-  const boughtMm = lay.result.usedLengthMm[used.length] ?? 0;
-  return allBought && boughtMm > totalUsedMm(allBought.result) ? { used: [], lay: allBought } : { used, lay };
+  return allBought && takenMm(lay, used.length) > takenInAllMm(allBought)
+    ? { used: [], lay: allBought }
+    : { used, lay };
 }
 
 /** Cloth that the pieces take, gaps counted: those of the planned lay, a little closer. To spare lays that cannot come out. */
@@ -82,22 +86,22 @@ function singleLength(
 ): Assignment | null {
   const planned = input.lays.get(slot.id);
   if (!planned) return null;
-  const marginMm = marginOfLength(need.margin, totalUsedMm(planned.result));
+  const marginMm = marginOfLength(need.margin, takenInAllMm(planned));
   for (const list of lists) {
     const length = smallestThatHolds(planned, list, item, marginMm);
     if (!length) continue;
     const job = { ...planned.job, lengths: [onShelf(length, item)] };
-    return { used: [length], lay: { slotId: slot.id, job, result: planned.result } };
+    return { used: [length], lay: { ...planned, job, ...washedLay(need, [length.lost]) } };
   }
   return null;
 }
 
 /** Every piece has room, and so has the margin on the lengths in use. */
-function carries(need: ShapesNeed, { used, lay: { result } }: Assignment): boolean {
-  if (result.unplaced.length > 0) return false;
+function carries(need: ShapesNeed, { used, lay }: Assignment): boolean {
+  if (lay.result.unplaced.length > 0) return false;
   const restMm = used.reduce((sum, { freeMm }, index) => {
-    const usedMm = result.usedLengthMm[index] ?? 0;
+    const usedMm = takenMm(lay, index);
     return usedMm > 0 ? sum + freeMm - usedMm : sum;
   }, 0);
-  return restMm + 1 >= marginOfLength(need.margin, totalUsedMm(result));
+  return restMm + 1 >= marginOfLength(need.margin, takenInAllMm(lay));
 }

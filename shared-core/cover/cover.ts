@@ -4,6 +4,7 @@
  */
 import type { RunLay, SlotLay } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
+import { takenMm } from '../lay/washed.ts';
 import { type Slot, slotById } from '../plan/model/coat-plan.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../requirement/need.ts';
 import { trimmingsOf } from '../requirement/cut/trimmings.ts';
@@ -97,7 +98,7 @@ async function shapesCover(
 
   const uses: Use[] = [];
   used.forEach((candidate, index) => {
-    const usedMm = lay.result.usedLengthMm[index] ?? 0;
+    const usedMm = Math.min(candidate.freeMm, takenMm(lay, index));
     if (usedMm <= 0) return;
     uses.push({
       lotId: candidate.lot.id,
@@ -107,7 +108,7 @@ async function shapesCover(
       layLength: index,
     });
   });
-  const piecesShortMm = lay.result.usedLengthMm[used.length] ?? 0;
+  const piecesShortMm = takenMm(lay, used.length);
   const held = heldOnLengths(uses, marginOf(need, lay));
   // A hair of margin that finds no room is no reason to go to the shop.
   const marginShortMm = held.openMm > 1 ? held.openMm : 0;

@@ -2,6 +2,7 @@
 import { type Ring, ringMoved, ringTurned } from '../geometry/ring.ts';
 import type { LayRect } from '../lay/job.ts';
 import { restRectangles } from '../lay/rest.ts';
+import type { Shrinkage } from '../stash/shrinkage.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import type { Need, ShapesNeed, ShapeToCut } from '../requirement/need.ts';
 import { trimmedOfOneMm2 } from '../requirement/cut/trimmings.ts';
@@ -12,9 +13,14 @@ import type { SlotCover, Use } from './slot-cover.ts';
 export interface ProposedLine {
   readonly lotId: LotId;
   readonly lengthId: LengthId | null;
-  /** What the lay uses, or the amount needed; the maker may cut more or less. */
+  /** What the lay uses, as it lies on the shelf, or the amount needed; the maker may cut more or less. */
   readonly amount: number;
   readonly free: number;
+  /**
+   * What it loses by being washed before it is cut: pieces and rests are then measures of washed cloth. All 0: it was
+   * washed before. Absent: it is cut as it lies on the shelf.
+   */
+  readonly washed?: Shrinkage;
   /** Of the pieces on it; null for what is used up by amount. */
   readonly pieceAreaMm2: number | null;
   /** Of that: what is trimmed off after quilting. */
@@ -62,24 +68,30 @@ function metAmount(uses: readonly Use[]): Met {
 
 /** The pieces that lie on lengths of the stash, not on cloth yet to be bought. */
 function metShapes(need: ShapesNeed, slotCover: SlotCover): Met {
+  const isWashed = need.firstWash?.isBeforeCutting ?? false;
   const onStash = new Set(slotCover.uses.map((use) => use.layLength));
   const shapes = need.shapes.flatMap((shape, index): CutShape[] => {
     const placed = (slotCover.lay?.result.placements ?? []).filter(
       (placement) => placement.shape === index && onStash.has(placement.length),
     );
     const mirroredCount = placed.filter((placement) => placement.mirrored).length;
-    if (!shape.carries) return [cutShape(shape, placed.length - mirroredCount, mirroredCount)];
+    if (!shape.carries) return [cutShape(shape, placed.length - mirroredCount, mirroredCount, isWashed)];
     // A panel meets the need of the pieces that it gives.
     return shape.carries.map((carried) =>
-      cutShape(carried.shape, carried.count * placed.length, carried.mirroredCount * placed.length),
+      cutShape(carried.shape, carried.count * placed.length, carried.mirroredCount * placed.length, isWashed),
     );
   });
   return { kind: 'shapes', shapes: shapes.filter((shape) => shape.count + shape.mirroredCount > 0) };
 }
 
-function cutShape({ pieceId, size, name, ring }: ShapeToCut, count: number, mirroredCount: number): CutShape {
+function cutShape(
+  { pieceId, size, name, ring }: ShapeToCut,
+  count: number,
+  mirroredCount: number,
+  isWashed: boolean,
+): CutShape {
   const kept = Array.from(ring, (value) => Number(value.toFixed(2)));
-  return { pieceId, size, name, ring: kept, count, mirroredCount };
+  return { pieceId, size, name, ring: kept, count, mirroredCount, ...(isWashed && { isWashed }) };
 }
 
 function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): ProposedLine {
@@ -94,14 +106,17 @@ function line(need: Need, slotCover: SlotCover, use: Use, isWhole: boolean): Pro
   const shapes = placed.flatMap((placement) => need.shapes[placement.shape] ?? []);
   // A blade is set to the millimetre, and never short of the last piece.
   const amount = Math.min(Math.ceil(use.amount - 1e-6), free);
+  const washed = lay.washed?.[index];
+  const laidMm = amount * (1 - (washed?.alongRatio ?? 0));
   return {
     lotId,
     lengthId,
     free,
     amount,
+    ...(washed && { washed }),
     pieceAreaMm2: shapes.reduce((sum, { areaMm2 }) => sum + areaMm2, 0),
     trimmedMm2: shapes.reduce((sum, shape) => sum + trimmedOfOneMm2(shape), 0),
-    rests: restRectangles(lay.job, lay.result, index, amount),
+    rests: restRectangles(lay.job, lay.result, index, laidMm),
     placed: placed.map((placement) => {
       const ring = need.shapes[placement.shape]?.ring ?? new Float64Array();
       return ringMoved(ringTurned(ring, placement.turnDeg, placement.mirrored), placement.x, placement.y);

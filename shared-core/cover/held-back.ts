@@ -1,5 +1,6 @@
-/** What a cover holds back of the shelf as margin for safety, and what is short of it; the rule is in plan/model/margin.ts. */
-import { type SlotLay, totalUsedMm } from '../lay/plan-lay.ts';
+/** What a cover holds back of the shelf as margin for safety, and what is short of it; the rule is in plan/margin.ts. */
+import type { SlotLay } from '../lay/plan-lay.ts';
+import { takenInAllMm } from '../lay/washed.ts';
 import { marginOfAmount, marginOfLength } from '../plan/model/margin.ts';
 import type { AmountNeed, Need } from '../requirement/need.ts';
 import type { LotId, LotOnShelf } from '../stash/stash.ts';
@@ -19,7 +20,7 @@ export function shortOf({ amount, marginAmount = 0 }: Shortage): number {
 export function marginOf(need: Need, slotLay: SlotLay | undefined): number {
   return need.kind === 'amount'
     ? marginOfAmount(need.margin, need.amount, need.counted)
-    : marginOfLength(need.margin, slotLay ? totalUsedMm(slotLay.result) : 0);
+    : marginOfLength(need.margin, slotLay ? takenInAllMm(slotLay) : 0);
 }
 
 /** A margin of cloth taken from the rest of the lengths in use, the first one first, and what of it finds no room there. */

@@ -2,8 +2,11 @@
 import { usableWidthMm } from '../lay/plan-lay.ts';
 import type { Slot } from '../plan/model/coat-plan.ts';
 import { marginOfAmount, marginOfLength } from '../plan/model/margin.ts';
+import { afterWashMm2, firstWash } from '../requirement/cut/first-wash.ts';
 import type { Need } from '../requirement/need.ts';
+import { areaLeftRatio, noShrinkage } from '../stash/shrinkage.ts';
 import type { Item, ItemId, ItemOnShelf } from '../stash/stash.ts';
+import { freeLengths } from './free-lengths.ts';
 
 /** Like kind, like weight (within a third), and free at least as much by area or amount, the margin for safety with it. */
 export function substitutes(
@@ -14,7 +17,7 @@ export function substitutes(
 ): ItemId[] {
   return shelf
     .filter(({ item }) => item.kind === slot.kind && item.id !== bound?.id && isLike(item, bound, need))
-    .filter((candidate) => hasEnough(candidate, need))
+    .filter((candidate) => hasEnough(candidate, slot, need))
     .map(({ item }) => item.id);
 }
 
@@ -38,25 +41,23 @@ function isLike(item: Item, bound: Item | undefined, need: Need): boolean {
   return true;
 }
 
-function hasEnough(candidate: ItemOnShelf, need: Need): boolean {
+function hasEnough(candidate: ItemOnShelf, slot: Slot, need: Need): boolean {
   if (need.kind === 'amount') {
     const free = candidate.lots.reduce((sum, lot) => sum + lot.onHand - lot.reserved, 0);
     return free >= need.amount + marginOfAmount(need.margin, need.amount, need.counted);
   }
   const widthMm = fullWidthMm(candidate.item);
-  const areaMm2 = candidate.lots.reduce(
-    (sum, lot) =>
-      sum +
-      lot.lengths.reduce(
-        (lotSum, length) =>
-          lotSum + (length.onHandMm - length.reservedMm) * usableWidthMm(length.widthMm, candidate.item),
-        0,
-      ),
+  // In unwashed cloth of the candidate, which shrinks by its own ratio.
+  const left = areaLeftRatio(firstWash(slot, candidate.item) ?? noShrinkage);
+  const areaMm2 = freeLengths(candidate, slot, new Map()).reduce(
+    (sum, { length, freeMm }) =>
+      sum + (freeMm * usableWidthMm(length.widthMm, candidate.item)) / (length.isWashed ? left : 1),
     0,
   );
+  const neededMm2 = afterWashMm2(need, need.areaMm2) / left;
   // Gaps between the pieces are not counted, so the lay is taken as long as the pieces' area makes it.
-  const marginMm2 = widthMm > 0 ? widthMm * marginOfLength(need.margin, need.areaMm2 / widthMm) : 0;
-  return areaMm2 >= need.areaMm2 + marginMm2;
+  const marginMm2 = widthMm > 0 ? widthMm * marginOfLength(need.margin, neededMm2 / widthMm) : 0;
+  return areaMm2 >= neededMm2 + marginMm2;
 }
 
 function fullWidthMm(item: Item): number {

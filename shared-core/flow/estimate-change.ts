@@ -1,8 +1,8 @@
 /** What a change of the plan did to its estimate, and whether what is left is still enough. Facts, not yet words. */
-import type { CoverState } from '../cover/slot-cover.ts';
 import type { Estimate } from './estimate.ts';
-import { totalUsedMm } from '../lay/plan-lay.ts';
+import { takenInAllMm } from '../lay/washed.ts';
 import type { Need } from '../requirement/need.ts';
+import type { CoverState } from '../cover/slot-cover.ts';
 
 export interface SlotChange {
   readonly slotId: string;
@@ -55,5 +55,5 @@ export function needAmount(estimate: Estimate, slotId: string): number | null {
   if (!need) return null;
   if (need.kind === 'amount') return need.amount;
   const slotLay = estimate.lays.find((candidate) => candidate.slotId === slotId);
-  return slotLay ? totalUsedMm(slotLay.result) : 0;
+  return slotLay ? takenInAllMm(slotLay) : 0;
 }

@@ -5,19 +5,20 @@
  * passed in, and so is the solver.
  */
 import { boughtWidthMm, cover } from '../cover/cover.ts';
-import type { SlotCover } from '../cover/slot-cover.ts';
 import { type StillEnough, stillEnough } from '../cover/still-enough.ts';
 import { type CostSheet, cost } from '../cost/cost.ts';
-import { endlessLength, layJob, type RunLay, type SlotLay } from '../lay/plan-lay.ts';
+import { endlessLength, layJob, type RunLay, type SlotLay, washedLay } from '../lay/plan-lay.ts';
 import { type LaidPanel, type Panels, planPanels } from './panel-lays.ts';
 import { type FlowSources, openSlotWidthMm, slotItems } from './sources.ts';
 import { slotById } from '../plan/model/coat-plan.ts';
 import { type Finished, finished } from '../requirement/finished/finished-coat.ts';
+import { lostBeforeCutting } from '../requirement/cut/first-wash.ts';
 import type { Need } from '../requirement/need.ts';
 import { requirement } from '../requirement/requirement.ts';
 import { stillToCut } from '../requirement/cut/still-to-cut.ts';
 import type { Solve } from '../to-buy/programme.ts';
 import { type ToBuy, toBuy } from '../to-buy/to-buy.ts';
+import type { SlotCover } from '../cover/slot-cover.ts';
 
 export { type FlowSources, openSlotWidthMm, slotItems } from './sources.ts';
 
@@ -77,9 +78,14 @@ export async function layNeeds(
       if (need.kind !== 'shapes' || need.shapes.length === 0) return [];
       const item = items.get(need.slotId);
       const widthMm = item ? boughtWidthMm(item, sources.offers) : openSlotWidthMm;
-      const job = layJob(need, [endlessLength('endless', widthMm, item)], sources.plan.clearanceMm, item, 1);
-      const what = slotById(sources.plan, need.slotId).name;
-      return [runLay(job, what).then((result): SlotLay => ({ slotId: need.slotId, job, result }))];
+      const { slotId } = need;
+      const lost = lostBeforeCutting(need.firstWash);
+      const endless = endlessLength('endless', widthMm, item, lost);
+      const job = layJob(need, [endless], sources.plan.clearanceMm, item, 1);
+      const what = slotById(sources.plan, slotId).name;
+      return [
+        runLay(job, what).then((result): SlotLay => ({ slotId, job, result, ...washedLay(need, [lost]) })),
+      ];
     }),
   );
 }

@@ -8,6 +8,7 @@ import type { LayJob, LayResult } from '../lay/job.ts';
 import { jobText } from '../lay/job-text.ts';
 import { type RunLay, type SlotLay, totalUsedMm, usableWidthMm } from '../lay/plan-lay.ts';
 import { slotById } from '../plan/model/coat-plan.ts';
+import { firstWash, lostBeforeCutting } from '../requirement/cut/first-wash.ts';
 import type { Need, ShapesNeed, ShapeToCut, SlotItems } from '../requirement/need.ts';
 import {
   layerSize,
@@ -162,16 +163,19 @@ function panelOf(
   };
 }
 
-/** Usable width of what a slot is cut from: that which is bought, or of a narrower roll or sheet on the shelf. */
+/** Usable width of what a slot is cut from, washed where it is washed first: that which is bought, or of a narrower roll or sheet on the shelf. */
 function usableOfSlotMm(sources: FlowSources, items: SlotItems, slotId: string): number {
   const item = items.get(slotId);
   if (!item) return openSlotWidthMm;
   const rolls = (sources.shelf.find((each) => each.item.id === item.id)?.lots ?? [])
     .flatMap(({ lengths }) => lengths)
     .filter(({ form, onHandMm }) => (form === 'roll' || form === 'sheet') && onHandMm > 0);
-  return usableWidthMm(
-    Math.min(boughtWidthMm(item, sources.offers), ...rolls.map(({ widthMm }) => widthMm)),
-    item,
+  const { acrossRatio } = lostBeforeCutting(firstWash(slotById(sources.plan, slotId), item));
+  const laidMm = (widthMm: number, isWashed = false) =>
+    usableWidthMm(widthMm, item) * (isWashed ? 1 : 1 - acrossRatio);
+  return Math.min(
+    laidMm(boughtWidthMm(item, sources.offers)),
+    ...rolls.map(({ widthMm, isWashed }) => laidMm(widthMm, isWashed)),
   );
 }
 

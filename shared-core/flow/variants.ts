@@ -1,6 +1,7 @@
 /** The same coat in other sizes and cloths: each variant goes the whole road, so that their figures stand side by side. */
 import { type Estimate, estimate, type FlowSources } from './estimate.ts';
-import { type RunLay, totalUsedMm } from '../lay/plan-lay.ts';
+import type { RunLay } from '../lay/plan-lay.ts';
+import { takenInAllMm } from '../lay/washed.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import { coatTotal } from '../plan/model/sizes.ts';
 import type { Item, ItemId } from '../stash/stash.ts';
@@ -76,7 +77,7 @@ export async function sideBySide(
     const result: VariantResult = {
       variant,
       estimate: outcome,
-      usedMm: outcome.lays.reduce((sum, slotLay) => sum + totalUsedMm(slotLay.result), 0),
+      usedMm: outcome.lays.reduce((sum, slotLay) => sum + takenInAllMm(slotLay), 0),
       coatMinor: outcome.cost.perCoatMinor[0] ?? 0,
       toBuyMinor: outcome.toBuy.payMinor,
     };

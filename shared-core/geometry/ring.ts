@@ -124,6 +124,11 @@ export function ringReversed(ring: Ring): Ring {
   return reversed;
 }
 
+/** The ring with x and y multiplied, each by its own factor above 0. */
+export function ringStretched(ring: Ring, byX: number, byY: number): Ring {
+  return byX === 1 && byY === 1 ? ring : ring.map((value, index) => value * (index % 2 === 0 ? byX : byY));
+}
+
 /** Moved by dx, dy in mm. */
 export function ringMoved(ring: Ring, dx: number, dy: number): Ring {
   const moved = new Float64Array(ring.length);

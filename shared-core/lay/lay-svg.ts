@@ -29,7 +29,7 @@ const marginMm = 40;
 const captionMm = 60;
 
 /** The drawing as text. One unit is one mm; printed at 100 % it is the cloth itself. */
-export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string {
+export function laySvg(plan: CoatPlan, { slotId, job, result, washed }: SlotLay): string {
   const drawn = job.lengths
     .map((length, index) => ({ length, index, usedMm: result.usedLengthMm[index] ?? 0 }))
     .filter(({ length, usedMm }) => usedMm > 0 || length.lengthMm !== null);
@@ -37,7 +37,7 @@ export function laySvg(plan: CoatPlan, { slotId, job, result }: SlotLay): string
   const parts: string[] = [];
   let topMm = marginMm;
   for (const { length, index, usedMm } of drawn) {
-    const caption = `${slotById(plan, slotId).name}: ${(usedMm / 1000).toFixed(3)} m of ${(length.widthMm / 1000).toFixed(3)} m`;
+    const caption = `${slotById(plan, slotId).name}: ${(usedMm / 1000).toFixed(3)} m of ${(length.widthMm / 1000).toFixed(3)} m${washed ? ', washed cloth' : ''}`;
     parts.push(
       `<text x="${marginMm}" y="${topMm + captionMm * 0.6}" font-size="36">${xmlText(caption)}</text>`,
     );

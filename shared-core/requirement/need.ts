@@ -5,6 +5,7 @@ import type { Margin, PanelOrder } from '../plan/model/coat-plan.ts';
 import type { TakeUp } from '../quilting/take-up.ts';
 import type { Item } from '../stash/stash.ts';
 import type { Counted } from '../stash/kinds.ts';
+import type { Washed } from './cut/first-wash.ts';
 
 /** The stash item of each slot that has one. */
 export type SlotItems = ReadonlyMap<string, Item>;
@@ -16,7 +17,7 @@ interface NeedBase {
   readonly margin?: Margin;
 }
 
-/** One shape of a slot, as it is cut: take-up, allowance, shrinkage and spare inside, opened flat, grain along x. */
+/** One shape of a slot, as it is cut: take-up, allowance, any wash to come and spare inside, opened flat, grain along x. */
 export interface ShapeToCut {
   /** Tells it from the shapes of other pieces and sizes; the lay knows it by that. */
   readonly shapeId: string;
@@ -64,7 +65,8 @@ export interface CarriedShape {
   readonly mirroredCount: number;
 }
 
-export interface ShapesNeed extends NeedBase {
+/** Where its cloth is washed before it is cut, shapes and areas are those of washed cloth. */
+export interface ShapesNeed extends NeedBase, Washed {
   readonly kind: 'shapes';
   readonly shapes: readonly ShapeToCut[];
   readonly areaMm2: number;

@@ -3,6 +3,7 @@
  * remnants, and what fell away. It is never changed; taking it back is a further cutting that names it.
  */
 import type { ItemKind } from './kinds.ts';
+import type { Shrinkage } from './shrinkage.ts';
 import type { ItemId, LengthId, LotId, Movement, PlanId } from './stash.ts';
 
 /** One shape as it was really cut, so that a later plan can be held against it. */
@@ -15,6 +16,8 @@ export interface CutShape {
   readonly ring: readonly number[];
   readonly count: number;
   readonly mirroredCount: number;
+  /** It was cut from washed cloth, and shrinks no more. Absent: as the cloth came off the roll. */
+  readonly isWashed?: true;
 }
 
 /** What of a slot's need a cutting met: pieces, or an amount in the kind's unit. */
@@ -47,11 +50,13 @@ export interface CutLine {
   /** What left the shelf, in the kind's unit; kept remnants are still in it. */
   readonly amount: number;
   readonly kept: readonly KeptRemnant[];
+  /** What it lost by being washed before it was cut: remnants are measured washed, the amount is not. Absent: it was not. */
+  readonly washed?: Shrinkage;
   /** What the coats pay for: the amount less the remnants by their area, thousandths of the lot's unit. */
   readonly usedMilli: number;
   /** At what the lot cost: price x used / received, rounded. */
   readonly costMinor: number;
-  /** For what is cut from lengths; null for what is used up by amount. */
+  /** For what is cut from lengths, as it lay on the shelf before any wash; null for what is used up by amount. */
   readonly area: {
     /** Of the pieces as they stay in the coats. */
     readonly pieceMm2: number;

@@ -60,6 +60,8 @@ export interface Length {
   readonly form: 'roll' | 'cut' | 'remnant' | 'sheet';
   /** The share of its lot's price that a millimetre carries, where that is less than 1: a remnant narrower than its cloth. */
   readonly worthRatio?: number;
+  /** Its first wash is over: it is as long and wide as it says, and shrinks no more. */
+  readonly isWashed?: true;
 }
 
 export type MovementKind =
@@ -91,6 +93,11 @@ export interface Movement {
   readonly cuttingId?: string;
   /** The movement that a reversed one takes back; absent for all others. */
   readonly reverses?: string;
+}
+
+/** "remnant", "washed remnant". */
+export function lengthName({ form, isWashed }: Pick<Length, 'form' | 'isWashed'>): string {
+  return isWashed ? `washed ${form}` : form;
 }
 
 export const milli = 1000;

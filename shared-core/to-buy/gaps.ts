@@ -1,6 +1,7 @@
 /** What the stash leaves open, slot by slot, ready to be bought: gaps of several plans may stand in one list. */
-import type { SlotCover } from '../cover/slot-cover.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
+import { asCutUnwashed, isWashedAlike } from '../requirement/cut/cut-unwashed.ts';
+import type { SlotCover } from '../cover/slot-cover.ts';
 import type { Need, ShapesNeed } from '../requirement/need.ts';
 import type { ItemId, PlanId } from '../stash/stash.ts';
 
@@ -9,7 +10,7 @@ export interface CutGap {
   readonly kind: 'cut';
   /** The need with the copies that are missing, and no others. */
   readonly missing: ShapesNeed;
-  /** Length of the missing pieces' lay on cloth of `widthMm`, mm. */
+  /** Length of the missing pieces' lay on cloth of `widthMm`, both as it is bought, mm. */
   readonly lengthMm: number;
   /** Margin for safety beside it, mm; on cloth of another width it is the same length. */
   readonly marginMm: number;
@@ -101,11 +102,16 @@ function areaOf(shapes: ShapesNeed['shapes']): number {
   return shapes.reduce((sum, shape) => sum + shape.areaMm2 * (shape.count + shape.mirroredCount), 0);
 }
 
-/** The missing pieces of several gaps of one item as one need, so that they may share a sheet or a length. */
+/**
+ * The missing pieces of several gaps of one item as one need, so that they may share a sheet or a length. Where some of
+ * them are washed before they are cut and others are not, all are laid as on unwashed cloth.
+ */
 export function jointNeed(gaps: readonly { readonly needs: CutGap }[]): ShapesNeed {
   const first = gaps[0];
   if (!first) throw new RangeError('no gap to join');
   if (gaps.length === 1) return first.needs.missing;
-  const shapes = gaps.flatMap(({ needs }) => needs.missing.shapes);
-  return { ...first.needs.missing, shapes, areaMm2: areaOf(shapes), basis: [] };
+  const missing = gaps.map(({ needs }) => needs.missing);
+  const alike = isWashedAlike(missing) ? missing : missing.map(asCutUnwashed);
+  const shapes = alike.flatMap((need) => need.shapes);
+  return { ...alike[0]!, shapes, areaMm2: areaOf(shapes), basis: [] };
 }

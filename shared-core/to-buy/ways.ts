@@ -5,9 +5,12 @@
 import { ringBox } from '../geometry/ring.ts';
 import { stepsUp } from '../measure/round-up.ts';
 import type { LayLength } from '../lay/job.ts';
-import { layJob, type RunLay, totalUsedMm, usableWidthMm } from '../lay/plan-lay.ts';
+import { endlessLength, layJob, type RunLay, totalUsedMm, usableWidthMm } from '../lay/plan-lay.ts';
+import { washedLength } from '../lay/washed.ts';
+import { lostBeforeCutting } from '../requirement/cut/first-wash.ts';
 import type { ShapesNeed } from '../requirement/need.ts';
 import { leastUnits, type Offer, offerPriceMinor } from '../stash/offer.ts';
+import { areaLeftRatio, beforeWashMm, type Shrinkage } from '../stash/shrinkage.ts';
 import type { Item } from '../stash/stash.ts';
 import { deliveryMinor, type Supplier, supplierKey } from '../stash/supplier.ts';
 import { type CutGap, type Gap, jointNeed } from './gaps.ts';
@@ -66,24 +69,20 @@ function wayPart(offer: Offer, neededCount: number, usedAmount: number): WayPart
   return { offer, neededCount, unitCount: Math.max(neededCount, leastUnits(offer)), usedAmount };
 }
 
-/** Length that the missing pieces use of endless cloth of a width; Infinity where one of them does not fit across. */
+/** Length that the missing pieces use of endless cloth of a width, as it is bought; Infinity where one of them does not fit across. */
 async function usedLengthMm({ item, gaps }: WaysSources, widthMm: number, runLay: RunLay): Promise<number> {
   const known = gaps.every(({ needs }) => needs.widthMm === widthMm)
     ? gaps.reduce((sum, { needs }) => sum + needs.lengthMm, 0)
     : Infinity;
   if (gaps.length === 1 && Number.isFinite(known)) return known;
-  const length: LayLength = {
-    id: 'to buy',
-    widthMm: usableWidthMm(widthMm, item),
-    lengthMm: null,
-    flaws: [],
-  };
   const need = jointNeed(gaps);
+  const lost = lostBeforeCutting(need.firstWash);
+  const length = endlessLength('to buy', widthMm, item, lost);
   if (need.shapes.length === 0) return 0;
   if (need.shapes.some((shape) => !fitsOne(shape, [length]))) return known;
   const result = await runLay(jobOf(gaps, need, [length], item), `${names(gaps)} on ${widthMm} mm to buy`);
   if (result.unplaced.length > 0) return known;
-  return Math.min(known, totalUsedMm(result));
+  return Math.min(known, beforeWashMm(totalUsedMm(result), lost.alongRatio));
 }
 
 function marginOf(gaps: readonly CutGapOf[]): number {
@@ -115,21 +114,27 @@ function fitsOne(shape: ShapesNeed['shapes'][number], lengths: readonly LayLengt
 
 interface SheetOffer {
   readonly offer: Offer;
-  readonly length: LayLength & { readonly lengthMm: number };
+  /** As it is laid. */
+  readonly length: LayLength;
+  /** As it is bought. */
+  readonly boughtMm: number;
+  readonly lost: Shrinkage;
   readonly areaMm2: number;
 }
 
 /** Sheets of each size alone, and of two sizes together where that can be cheaper than all that is known. */
 async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: RunLay): Promise<Way[]> {
+  const need = jointNeed(sources.gaps);
+  const lost = lostBeforeCutting(need.firstWash);
   const sheets = sources.offers.flatMap((offer): SheetOffer[] => {
     const { unit } = offer;
     if (unit.kind !== 'sheet') return [];
     const widthMm = usableWidthMm(unit.widthMm, sources.item);
-    const length = { id: 'sheet', widthMm, lengthMm: unit.lengthMm, flaws: [] };
-    return [{ offer, length, areaMm2: widthMm * unit.lengthMm }];
+    const length = washedLength({ id: 'sheet', widthMm, lengthMm: unit.lengthMm, flaws: [] }, lost);
+    const areaMm2 = widthMm * unit.lengthMm * areaLeftRatio(lost);
+    return [{ offer, length, boughtMm: unit.lengthMm, lost, areaMm2 }];
   });
   if (sheets.length === 0) return [];
-  const need = jointNeed(sources.gaps);
   const carried = new Map<string, Promise<Carried>>();
   const carries = (counts: readonly (readonly [SheetOffer, number])[]): Promise<Carried> => {
     const key = counts
@@ -203,14 +208,15 @@ async function lies(
     .sort(([a], [b]) => b.areaMm2 - a.areaMm2)
     .flatMap(([{ length }, count]) => Array.from({ length: count }, () => length))
     .map((length, index) => ({ ...length, id: `sheet ${index + 1}` }));
-  const sheetsMm = counts.reduce((sum, [{ length }, count]) => sum + length.lengthMm * count, 0);
+  const sheetsMm = counts.reduce((sum, [{ boughtMm }, count]) => sum + boughtMm * count, 0);
   if (need.shapes.length === 0) return { allPieces: true, allWithMargin: sheetsMm >= marginOf(gaps) };
   const result = await runLay(
     jobOf(gaps, need, lengths, item),
     `${names(gaps)} on ${lengths.length === 1 ? 'a sheet' : `${lengths.length} sheets`} to buy`,
   );
   const allPieces = result.unplaced.length === 0;
-  const restMm = sheetsMm - totalUsedMm(result);
+  const { alongRatio } = lostBeforeCutting(need.firstWash);
+  const restMm = sheetsMm - beforeWashMm(totalUsedMm(result), alongRatio);
   return { allPieces, allWithMargin: allPieces && restMm >= marginOf(gaps) - layDustMm };
 }
 
@@ -245,10 +251,10 @@ async function fewestOf(
 function sheetWay(need: ShapesNeed, fewest: readonly (Fewest & { readonly sheet: SheetOffer })[]): Way {
   const sheetsMm2 = fewest.reduce((sum, { sheet, count }) => sum + sheet.areaMm2 * count, 0);
   return {
-    parts: fewest.map(({ sheet: { offer, length }, count, cutCount }) =>
-      wayPart(offer, count, cutCount * length.lengthMm),
+    parts: fewest.map(({ sheet: { offer, boughtMm }, count, cutCount }) =>
+      wayPart(offer, count, cutCount * boughtMm),
     ),
-    leftAreaMm2: sheetsMm2 - need.areaMm2,
+    leftAreaMm2: (sheetsMm2 - need.areaMm2) / areaLeftRatio(lostBeforeCutting(need.firstWash)),
   };
 }
 

@@ -139,5 +139,20 @@ test('a body stuffed with loose fill gets a backing and a list to weigh out by',
 test('cloth that shrinks is washed first and needed longer', async ({ page }) => {
   await openNeeds(page);
   const wash = page.getByRole('region', { name: 'Wash before cutting' });
-  await expect(wash.getByRole('row', { name: /Body lining/ })).toContainText('4.0 %2.0 %4.2 %');
+  const row = wash.getByRole('row', { name: /Body lining/ });
+  await expect(row).toContainText('4.0 %2.0 %4.2 %before cutting');
+  const lining = need(page, 'body lining');
+  await expect(lining).toContainText(/Washed before cutting: laid on the .* that the wash leaves/);
+
+  await wash.getByRole('link', { name: 'plan' }).click();
+  const choice = page.getByRole('checkbox', { name: 'Wash the body lining before cutting' });
+  await expect(choice).toBeChecked();
+  await choice.click();
+  await expect(page.getByText('cut unwashed, its pieces larger')).toBeVisible();
+  await page
+    .getByRole('region', { name: 'The road of this coat' })
+    .getByRole('link', { name: /^Needs/ })
+    .click();
+  await expect(row).toContainText('4.0 %2.0 %4.2 %in the coat');
+  await expect(lining).toContainText('Cut unwashed: its pieces are larger by what the first wash takes.');
 });

@@ -1,5 +1,5 @@
 /** Shrinkage, and what a rule on burning asks of a cloth. */
-import { beforeWashMm } from '../../shared-core/requirement/law/care.ts';
+import { beforeWashMm } from '../../shared-core/stash/shrinkage.ts';
 import { isFlammabilityExempt } from '../../shared-core/requirement/law/cautions.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import type { OutsideCheck } from './outside.ts';

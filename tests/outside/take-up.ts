@@ -33,7 +33,8 @@ function cutIn(
     // Needled cotton of 4 oz is about 0.1 in thick.
     batting: item('batting', 'needled cotton', { loftMm: 0.1 * mmPerIn }),
   });
-  const [shape] = shapesNeed(coat, coat.slots[0]!, items).shapes;
+  // Pieced and quilted unwashed, and washed when it was finished.
+  const [shape] = shapesNeed(coat, { ...coat.slots[0]!, isCutUnwashed: true }, items).shapes;
   const box = ringBox(shape!.ring);
   return [(box.maxX - box.minX) / mmPerIn, (box.maxY - box.minY) / mmPerIn];
 }

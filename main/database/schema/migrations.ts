@@ -11,6 +11,7 @@ import { minorUnits } from './migrations/0008-minor-units.ts';
 import { layers } from './migrations/0009-layers.ts';
 import { careAndZips } from './migrations/0010-care-and-zips.ts';
 import { battingFacts } from './migrations/0011-batting-facts.ts';
+import { washed } from './migrations/0012-washed.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -24,4 +25,5 @@ export const migrations: readonly Migration[] = [
   layers,
   careAndZips,
   battingFacts,
+  washed,
 ];

@@ -50,6 +50,8 @@ export interface Schema {
     readonly flaws: string;
     /** The share of its lot's price that a millimetre carries: below 1 for remnants narrower than their cloth. */
     readonly worth_ratio: Generated<number>;
+    /** 1: its first wash is over. */
+    readonly is_washed: Generated<0 | 1>;
   };
   readonly movement: {
     readonly entry: Generated<number>;

@@ -15,6 +15,8 @@ export interface CutPlace {
   readonly widthMm: number | null;
   readonly form: Length['form'] | null;
   readonly worthRatio: number;
+  /** Its first wash is over. */
+  readonly isWashed: boolean;
   readonly flaws: readonly Flaw[];
   readonly onHandMilli: number;
   /** Set aside by this plan, and by others. */
@@ -45,7 +47,7 @@ export async function placeToCut(
       ? null
       : await queries
           .selectFrom('length')
-          .select(['width_mm', 'form', 'flaws', 'worth_ratio'])
+          .select(['width_mm', 'form', 'flaws', 'worth_ratio', 'is_washed'])
           .where('id', '=', lengthId)
           .executeTakeFirstOrThrow();
   const own = (await reservedBy(queries, { planId })).find(
@@ -61,6 +63,7 @@ export async function placeToCut(
     widthMm: length?.width_mm ?? null,
     form: length?.form ?? null,
     worthRatio: length?.worth_ratio ?? 1,
+    isWashed: length?.is_washed === 1,
     flaws: length ? JSON.parse(length.flaws) : [],
     onHandMilli,
     ownMilli,

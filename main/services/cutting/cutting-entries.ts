@@ -1,5 +1,7 @@
 /** The rows of the ledger that a cutting is booked as. */
 import type { CutSlot, KeptRemnant } from '../../../shared-core/stash/cutting.ts';
+import { remnantWorth } from '../../../shared-core/stash/cut-cost.ts';
+import type { Shrinkage } from '../../../shared-core/stash/shrinkage.ts';
 import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, newId } from '../calls/call.ts';
 import type { CutPlace } from './cut-place.ts';
@@ -38,10 +40,11 @@ export async function takeOff(
   }
 }
 
+/** washed: what its cloth lost by being washed before it was cut; undefined where it was cut as it lay on the shelf. */
 export async function putBack(
   context: CallContext,
   place: CutPlace,
-  remnant: KeptRemnant,
+  { remnant, washed }: { readonly remnant: KeptRemnant; readonly washed: Shrinkage | undefined },
   entry: Entry,
 ): Promise<void> {
   const { lotId } = place;
@@ -53,7 +56,15 @@ export async function putBack(
       width_mm: remnant.widthMm,
       form: 'remnant',
       flaws: '[]',
-      worth_ratio: Math.min(1, (place.worthRatio * remnant.widthMm) / (place.widthMm ?? remnant.widthMm)),
+      worth_ratio: remnantWorth(
+        {
+          widthMm: place.widthMm ?? remnant.widthMm,
+          worthRatio: place.worthRatio,
+          ...(washed && { washed }),
+        },
+        remnant.widthMm,
+      ),
+      is_washed: washed || place.isWashed ? 1 : 0,
     })
     .execute();
   const movement = { ...entry, lotId, lengthId: remnant.lengthId, kind: 'returned' } as const;
@@ -84,6 +95,7 @@ export async function moveRest(context: CallContext, place: CutPlace, entry: Ent
           })),
       ),
       worth_ratio: place.worthRatio,
+      is_washed: place.isWashed ? 1 : 0,
     })
     .execute();
   const reason = 'what is left, its flaws measured anew';

@@ -2,9 +2,11 @@
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { type CoatPlan, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
+import { firstWash, lostBeforeCutting } from '../../../shared-core/requirement/cut/first-wash.ts';
 import type { CutLine, CutSlot, Cutting, KeptRemnant } from '../../../shared-core/stash/cutting.ts';
 import { cutCost } from '../../../shared-core/stash/cut-cost.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { areaLeftRatio, noShrinkage, type Shrinkage } from '../../../shared-core/stash/shrinkage.ts';
 import { toMilli } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
 import { type CutPlace, placeToCut } from './cut-place.ts';
@@ -56,7 +58,11 @@ async function recordCutting(
   const cuttingId = newId();
   const places = new Map<string, CutPlace>();
   const slots: CutSlot[] = [];
-  const kept: { readonly place: CutPlace; readonly remnant: KeptRemnant }[] = [];
+  const kept: {
+    readonly place: CutPlace;
+    readonly remnant: KeptRemnant;
+    readonly washed: Shrinkage | undefined;
+  }[] = [];
   for (const asked of input.slots) {
     const slot = slotById(plan, asked.slotId);
     const lines: CutLine[] = [];
@@ -64,12 +70,13 @@ async function recordCutting(
       const key = `${line.lotId} ${line.lengthId ?? ''}`;
       const read = places.get(key) ?? (await placeToCut(context, plan.id, line));
       if ('problems' in read) return refused(...read.problems);
-      const wrong = lineProblem(read, line, slot);
+      const washed = washedBefore(read, slot);
+      const wrong = lineProblem(read, line, slot, washed);
       if (wrong) return refused(wrong);
       const remnants = line.kept.map((rest): KeptRemnant => ({ ...rest, lengthId: newId() }));
       places.set(key, { ...read, cutMilli: read.cutMilli + toMilli(line.amount) });
-      kept.push(...remnants.map((remnant) => ({ place: read, remnant })));
-      lines.push(cutLine(read, line, remnants));
+      kept.push(...remnants.map((remnant) => ({ place: read, remnant, washed })));
+      lines.push(cutLine(read, line, remnants, washed));
     }
     if (lines.length === 0) continue;
     slots.push({ slotId: slot.id, slotName: slot.name, kind: slot.kind, met: asked.met, lines });
@@ -89,7 +96,7 @@ async function recordCutting(
     .execute();
   const entry = { cuttingId, planId: plan.id };
   await takeOff(context, [...places.values()], slots, entry);
-  for (const { place, remnant } of kept) await putBack(context, place, remnant, entry);
+  for (const { place, ...back } of kept) await putBack(context, place, back, entry);
   for (const place of places.values()) await moveRest(context, place, entry);
   if (input.releasesRest) await releaseRest(context, [...places.values()], entry);
   return answer(context, cuttingId);
@@ -122,8 +129,20 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
   ];
 }
 
-/** Why a line cannot be booked, or null. Remnants and pieces must have room in what is cut. */
-function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][number]): Problem | null {
+/** What a place loses by being washed before it is cut for a slot; undefined where it is cut as it lies on the shelf. */
+function washedBefore({ item, isWashed }: CutPlace, slot: CoatPlan['slots'][number]): Shrinkage | undefined {
+  const wash = firstWash(slot, item);
+  if (!wash?.isBeforeCutting) return undefined;
+  return isWashed ? noShrinkage : lostBeforeCutting(wash);
+}
+
+/** Why a line cannot be booked, or null. Remnants and pieces must have room in what is cut, as it is when it is cut. */
+function lineProblem(
+  place: CutPlace,
+  line: AskedLine,
+  slot: CoatPlan['slots'][number],
+  washed: Shrinkage = noShrinkage,
+): Problem | null {
   const { item, show } = place;
   const where = `Amount of ${item.name}`;
   const notCounted = amountProblem({ ...item, facts: JSON.stringify(item.facts) }, line.amount, 'Amount');
@@ -160,10 +179,12 @@ function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][n
   }
   const { widthMm } = place;
   const tooLarge = line.kept.find(
-    (rest) => rest.widthMm > widthMm + 0.01 || rest.lengthMm > line.amount + 0.01,
+    (rest) =>
+      rest.widthMm > widthMm * (1 - washed.acrossRatio) + 0.01 ||
+      rest.lengthMm > line.amount * (1 - washed.alongRatio) + 0.01,
   );
   const keptMm2 = line.kept.reduce((sum, rest) => sum + rest.widthMm * rest.lengthMm, 0);
-  if (tooLarge || keptMm2 + (line.pieceAreaMm2 ?? 0) > line.amount * widthMm + 1) {
+  if (tooLarge || keptMm2 + (line.pieceAreaMm2 ?? 0) > line.amount * widthMm * areaLeftRatio(washed) + 1) {
     return {
       where: `Remnants of ${item.name}`,
       what: 'are more than is left beside the pieces',
@@ -173,7 +194,12 @@ function lineProblem(place: CutPlace, line: AskedLine, slot: CoatPlan['slots'][n
   return null;
 }
 
-function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[]): CutLine {
+function cutLine(
+  place: CutPlace,
+  line: AskedLine,
+  kept: readonly KeptRemnant[],
+  washed: Shrinkage | undefined,
+): CutLine {
   const { id: itemId, name: itemName } = place.item;
   const { lotId, lengthId, amount } = line;
   const cost = cutCost({
@@ -185,6 +211,8 @@ function cutLine(place: CutPlace, line: AskedLine, kept: readonly KeptRemnant[])
     pieceMm2: line.pieceAreaMm2,
     trimmedMm2: line.trimmedMm2 ?? 0,
     kept,
+    ...(washed && { washed }),
   });
-  return { itemId, itemName, lotId, lengthId, dyeLot: place.lot.dyeLot, amount, kept, ...cost };
+  const { dyeLot } = place.lot;
+  return { itemId, itemName, lotId, lengthId, dyeLot, amount, kept, ...(washed && { washed }), ...cost };
 }

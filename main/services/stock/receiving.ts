@@ -54,6 +54,7 @@ export async function receiveLot(
         width_mm: piece.widthMm,
         form: piece.form,
         flaws: JSON.stringify(piece.flaws),
+        is_washed: piece.isWashed ? 1 : 0,
       })
       .execute();
     await addMovement(context, { ...entry, lengthId, onHandMilli: amountsMilli[index]! });

@@ -93,6 +93,7 @@ async function readLengths(
       flaws: JSON.parse(row.flaws),
       form: row.form,
       ...(row.worth_ratio === 1 ? {} : { worthRatio: row.worth_ratio }),
+      ...(row.is_washed === 1 && { isWashed: true }),
       onHandMm: fromMilli(row.on_hand_milli),
       reservedMm: fromMilli(row.reserved_milli),
     });

@@ -116,13 +116,14 @@ function lotRow(lot: NewLot) {
 }
 
 function lengthRows(lot: NewLot) {
-  return lot.lengths.map(({ id, widthMm, form, flaws, worthRatio = 1 }) => ({
+  return lot.lengths.map(({ id, widthMm, form, flaws, worthRatio = 1, isWashed }) => ({
     id,
     lot_id: lot.id,
     width_mm: widthMm,
     form,
     flaws: JSON.stringify(flaws),
     worth_ratio: worthRatio,
+    is_washed: isWashed ? (1 as const) : (0 as const),
   }));
 }
 

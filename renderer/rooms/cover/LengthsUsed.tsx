@@ -4,7 +4,7 @@ import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts
 import type { Use, SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { keptOf, shortOf } from '../../../shared-core/cover/held-back.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
-import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
+import { type ItemOnShelf, lengthName } from '../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/figures/Amount.tsx';
 import style from './CoverRoom.module.css';
@@ -82,5 +82,5 @@ function placeWords(use: Use, shelf: ItemOnShelf): string {
   const length = lot.lengths.find((candidate) => candidate.id === use.lengthId);
   const from = `lot of ${dayWords(lot.receivedOn)}`;
   const dyeLot = lot.dyeLot && `, dye lot ${lot.dyeLot}`;
-  return length ? `${sentenceCase(length.form)}, ${from}${dyeLot}` : `${sentenceCase(from)}${dyeLot}`;
+  return length ? `${sentenceCase(lengthName(length))}, ${from}${dyeLot}` : `${sentenceCase(from)}${dyeLot}`;
 }

@@ -7,20 +7,22 @@ import { letterOf } from './letters.ts';
 export interface CutDrawingProps {
   readonly line: ProposedLine;
   readonly kept: readonly LayRect[];
+  /** As it is when it is cut: washed, where it is washed first. */
   readonly widthMm: number;
 }
 
 export function CutDrawing({ line, kept, widthMm }: CutDrawingProps) {
+  const laidMm = line.amount * (1 - (line.washed?.alongRatio ?? 0));
   const letterMm = Math.max(40, widthMm / 9);
   return (
     <svg
       className={style.drawing}
-      viewBox={`-4 -4 ${line.amount + 8} ${widthMm + 8}`}
+      viewBox={`-4 -4 ${laidMm + 8} ${widthMm + 8}`}
       preserveAspectRatio="xMinYMid meet"
       role="img"
       aria-label="The cut part with its pieces and rests"
     >
-      <rect className={style.cloth} width={line.amount} height={widthMm} />
+      <rect className={style.cloth} width={laidMm} height={widthMm} />
       {line.placed.map((ring) => (
         <polygon key={`${ring[0]} ${ring[1]} ${ring[2]}`} className={style.piece} points={points(ring)} />
       ))}

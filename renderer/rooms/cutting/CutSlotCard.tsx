@@ -7,7 +7,7 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
-import type { ItemOnShelf } from '../../../shared-core/stash/stash.ts';
+import { type ItemOnShelf, lengthName } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { countedQuantity } from '../../client/wording/words.ts';
 import { useSystem } from '../../client/workshop.ts';
@@ -114,13 +114,13 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
           unit={amountUnit(item.kind)}
           aboveZero
           max={line.free}
-          hint={`${line.pieceAreaMm2 === null ? 'the plan needs' : 'the lay uses'} ${show(line.amount)} of ${show(line.free)}`}
+          hint={`${line.pieceAreaMm2 === null ? 'the plan needs' : 'the lay uses'} ${show(line.amount)} of ${show(line.free)}${line.washed ? ', before the wash' : ''}`}
         />
       </div>
       <div className={style.rests}>
         {line.rests.length > 0 && (
           <fieldset className={style.keep}>
-            <legend className="small quiet">Back to the shelf</legend>
+            <legend className="small quiet">Back to the shelf{line.washed && ', washed'}</legend>
             {line.rests.map((rest, index) => {
               const isFitting = kept.includes(rest) || isDropped(draft, rest);
               return (
@@ -154,9 +154,26 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
           </p>
         )}
       </div>
-      {line.placed.length > 0 && <CutDrawing line={line} kept={kept} widthMm={widthMm} />}
+      {line.placed.length > 0 && (
+        <CutDrawing line={line} kept={kept} widthMm={widthMm * (1 - (line.washed?.acrossRatio ?? 0))} />
+      )}
+      {line.washed && <p className={`${style.washed} quiet small`}>{washedWords(line, widthMm, system)}</p>}
     </div>
   );
+}
+
+/** What the drawing shows of cloth that is washed before it is cut. */
+function washedWords(line: ProposedLine, widthMm: number, system: MeasureSystem): string {
+  const { alongRatio = 0, acrossRatio = 0 } = line.washed ?? {};
+  const along = showQuantity('length', line.amount * (1 - alongRatio), {
+    system,
+    unit: clothLengthUnit,
+    digits: 3,
+  });
+  const across = showQuantity('length', widthMm * (1 - acrossRatio), { system, unit: clothWidthUnit });
+  return alongRatio + acrossRatio > 0
+    ? `Drawn as washed cloth: of what is cut off, ${along} by ${across} is left after the wash.`
+    : 'Drawn as washed cloth: it was washed before.';
 }
 
 /** To the millimetre, as the blade is set. */
@@ -178,5 +195,5 @@ function placeWords(line: ProposedLine, shelf: ItemOnShelf): string {
   const lot = shelf.lots.find((candidate) => candidate.id === line.lotId);
   const length = lot?.lengths.find((candidate) => candidate.id === line.lengthId);
   const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `lot of ${dayWords(lot?.receivedOn ?? '')}`;
-  return length ? `${length.form}, ${from}` : from;
+  return length ? `${lengthName(length)}, ${from}` : from;
 }

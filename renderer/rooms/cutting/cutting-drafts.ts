@@ -77,8 +77,8 @@ export function amountOf(line: ProposedLine, draft: LineDraft): number {
 
 /** Rests that are kept and still have room in what is cut. */
 export function keptRests(line: ProposedLine, draft: LineDraft): LayRect[] {
-  const amount = amountOf(line, draft);
-  return line.rests.filter((rest) => !isDropped(draft, rest) && rest.x + rest.widthX <= amount + 1e-6);
+  const laidMm = amountOf(line, draft) * (1 - (line.washed?.alongRatio ?? 0));
+  return line.rests.filter((rest) => !isDropped(draft, rest) && rest.x + rest.widthX <= laidMm + 1e-6);
 }
 
 /** What a line costs and wastes as it stands, or null where its lot is not on the shelf. */
@@ -96,6 +96,7 @@ export function lineCost(input: FlowInput, line: ProposedLine, draft: LineDraft)
     pieceMm2: line.pieceAreaMm2,
     trimmedMm2: line.trimmedMm2,
     kept: keptRests(line, draft).map(restOf),
+    ...(line.washed && { washed: line.washed }),
   };
   return cutCost(cut);
 }

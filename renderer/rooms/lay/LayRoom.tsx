@@ -4,11 +4,11 @@ import { Tabs } from '@base-ui/react/tabs';
 import { useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { laySentence } from '../../../shared-core/flow/falls-of-estimate.ts';
-import type { LayResult } from '../../../shared-core/lay/job.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
 import { layStillFalls } from '../../../shared-core/lay/still-falls/still-falls.ts';
-import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import type { SlotLay } from '../../../shared-core/lay/plan-lay.ts';
+import { takenInAllMm } from '../../../shared-core/lay/washed.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { sizedPieceName } from '../../../shared-core/plan/model/sizes.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -88,7 +88,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   const { workshop } = useWorkshop();
   const system = useSystem();
   const best = useMemo(() => bestLay(slotLay, live), [slotLay, live]);
-  const { job, result, slotId } = best;
+  const { job, result, slotId, washed } = best;
   const name = slotName(input, slotId);
   const isWorking = isLookingForLays(phase);
   const falls = layStillFalls(result, isWorking);
@@ -104,7 +104,8 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
     [input.plan, job],
   );
   const item = itemById(input, input.plan.slots.find((slot) => slot.id === slotId)?.itemId ?? null);
-  const selvageMm = item?.kind === 'cloth' ? (item.facts.selvageMm ?? 0) : 0;
+  const lostAcross = Math.max(0, ...(washed ?? []).map(({ acrossRatio }) => acrossRatio));
+  const selvageMm = item?.kind === 'cloth' ? (item.facts.selvageMm ?? 0) * (1 - lostAcross) : 0;
   const drawn = job.lengths
     .map((length, index) => ({ length, index, usedMm: result.usedLengthMm[index] ?? 0 }))
     .filter(({ usedMm }) => usedMm > 0);
@@ -132,7 +133,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
       <Tabs.Root value={slotId} onValueChange={(next) => onSlot(String(next))} className={style.room}>
         <Tabs.List className={style.slots} aria-label="Slot">
           {lays.map((each) => (
-            <SlotTab key={each.slotId} slotId={each.slotId} result={bestLay(each, live).result} />
+            <SlotTab key={each.slotId} slotId={each.slotId} slotLay={bestLay(each, live)} />
           ))}
         </Tabs.List>
         <Tabs.Panel value={slotId} tabIndex={-1} className={style.room}>
@@ -188,7 +189,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
                 </div>
               </div>
               <p className={`${style.words} number`} data-testid="lay-words">
-                {sentenceCase(layWords(result, system))}.
+                {sentenceCase(layWords(result, system, washed))}.
               </p>
               {falls && <StillFallsNote falls={falls} sentence={laySentence(falls, isWorking)} />}
               {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
@@ -197,8 +198,14 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
                   <div key={length.id}>
                     <p className={style.caption}>
                       {where === 'stash'
-                        ? lengthCaption(input, length.id, length.lengthMm, usedMm, system)
-                        : endlessCaption(length.widthMm, selvageMm, system)}
+                        ? lengthCaption(input, length.id, length.lengthMm, usedMm, {
+                            lost: washed?.[index],
+                            system,
+                          })
+                        : endlessCaption(length.widthMm, selvageMm, {
+                            isWashed: washed !== undefined,
+                            system,
+                          })}
                     </p>
                     <LengthDrawing
                       job={job}
@@ -220,8 +227,8 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
   );
 }
 
-/** A slot with the length that its coats need and how much of that length is used. */
-function SlotTab({ slotId, result }: { slotId: string; result: LayResult }) {
+/** A slot with the length off the roll that its coats need and how much of that is used. */
+function SlotTab({ slotId, slotLay }: { slotId: string; slotLay: SlotLay }) {
   const { input } = useCoat();
   const system = useSystem();
   if (!input) return null;
@@ -229,8 +236,8 @@ function SlotTab({ slotId, result }: { slotId: string; result: LayResult }) {
     <Tabs.Tab value={slotId} className={`${style.slot} eased`}>
       {sentenceCase(slotName(input, slotId))}
       <span className="number">
-        {showQuantity('length', totalUsedMm(result), { system, unit: clothLengthUnit, digits: 2 })} ·{' '}
-        {Math.floor(result.utilisation * 100)} %
+        {showQuantity('length', takenInAllMm(slotLay), { system, unit: clothLengthUnit, digits: 2 })} ·{' '}
+        {Math.floor(slotLay.result.utilisation * 100)} %
       </span>
     </Tabs.Tab>
   );

@@ -5,7 +5,9 @@ import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirem
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import { trimmingsOf, trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
-import { totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import { takenInAllMm } from '../../../shared-core/lay/washed.ts';
+import type { SlotLay } from '../../../shared-core/lay/plan-lay.ts';
+import type { FirstWash } from '../../../shared-core/requirement/cut/first-wash.ts';
 import { type Slot, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -94,14 +96,14 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
       <p className={style.figure}>
         <Figure
           quantity="length"
-          value={totalUsedMm(slotLay.result)}
+          value={takenInAllMm(slotLay)}
           options={{ unit: clothLengthUnit, digits: 2 }}
         />
         <span className={style.of}>
           of{' '}
           <Figure
             quantity="length"
-            value={slotLay.job.lengths[0]?.widthMm ?? 0}
+            value={unwashedWidthMm(slotLay)}
             options={{ unit: { metric: 'cm', imperial: 'in' } }}
           />{' '}
           usable width
@@ -114,8 +116,9 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
           value={laidNeed.areaMm2}
           options={{ unit: { metric: 'm2', imperial: 'yd2' }, digits: 2 }}
         />
-        . {layWords(slotLay.result, system)}.
+        . {layWords(slotLay.result, system, slotLay.washed)}.
       </p>
+      {need.firstWash && <WashOfNeed wash={need.firstWash} slotLay={slotLay} />}
       {trimmings && (
         <p className="small">
           {panelCount > 0
@@ -127,6 +130,28 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
       )}
       <WithMargin need={need} slotLay={slotLay} slot={slot} />
     </div>
+  );
+}
+
+function unwashedWidthMm({ job, washed }: SlotLay): number {
+  return (job.lengths[0]?.widthMm ?? 0) / (1 - (washed?.[0]?.acrossRatio ?? 0));
+}
+
+/** When its first wash is, and for cloth that is washed before it is cut what that leaves of the width. */
+function WashOfNeed({ wash, slotLay }: { wash: FirstWash; slotLay: SlotLay }) {
+  if (!wash.isBeforeCutting) {
+    return <p className="small">Cut unwashed: its pieces are larger by what the first wash takes.</p>;
+  }
+  return (
+    <p className="small">
+      Washed before cutting: laid on the{' '}
+      <Figure
+        quantity="length"
+        value={slotLay.job.lengths[0]?.widthMm ?? 0}
+        options={{ unit: { metric: 'cm', imperial: 'in' } }}
+      />{' '}
+      that the wash leaves. The length above is unwashed cloth.
+    </p>
   );
 }
 

@@ -1,7 +1,8 @@
 /** The margin for safety of a slot: a share of what it takes, or for cloth and batting a length. */
 import { useState } from 'react';
 import { marginOf } from '../../../shared-core/cover/held-back.ts';
-import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import type { SlotLay } from '../../../shared-core/lay/plan-lay.ts';
+import { takenInAllMm } from '../../../shared-core/lay/washed.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -61,7 +62,7 @@ export function WithMargin({ need, slot, slotLay }: { need: Need; slot: Slot; sl
   const text = useLengthText();
   const marginAmount = marginOf(need, slotLay);
   if (need.margin === undefined || marginAmount <= 0) return null;
-  const taken = need.kind === 'amount' ? need.amount : slotLay ? totalUsedMm(slotLay.result) : 0;
+  const taken = need.kind === 'amount' ? need.amount : slotLay ? takenInAllMm(slotLay) : 0;
   return (
     <p className="small">
       With a margin of {marginWords(need.margin, text)}:{' '}

@@ -1,5 +1,6 @@
-/** Materials that shrink: washed before they are cut, and so needed longer. */
+/** Materials that shrink: washed before they are cut and so needed longer, or cut larger for a wash to come. */
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
+import type { Prewash } from '../../../shared-core/requirement/law/care.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { finishedOf } from '../../client/coat/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
@@ -18,7 +19,9 @@ export function WashFirst() {
       <h2 id="wash">Wash before cutting</h2>
       <p className={style.words}>
         As hot as the coat will ever be washed. What is needed above is longer by need / (1 − shrinkage), so
-        that enough is left.
+        that enough is left; it is laid on the width that is left. The{' '}
+        <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>plan</a> lets you cut a
+        slot unwashed.
       </p>
       {mixed && (
         <p className={style.care}>
@@ -38,6 +41,7 @@ export function WashFirst() {
             <th scope="col" className={table.amount}>
               Needed longer by
             </th>
+            <th scope="col">Washed</th>
             <th scope="col" />
           </tr>
         </thead>
@@ -45,13 +49,12 @@ export function WashFirst() {
           {prewash.map((each) => (
             <tr key={each.slotId}>
               <td>{sentenceCase(each.slotName)}</td>
-              {[each.alongRatio, each.acrossRatio, 1 / (1 - each.alongRatio) - 1].map((ratio, index) => (
-                // Three figures in a fixed order.
-                // biome-ignore lint/suspicious/noArrayIndexKey: the columns never move
-                <td key={index} className={table.amount}>
-                  <Figure quantity="ratio" value={ratio} options={{ digits: 1 }} />
-                </td>
-              ))}
+              <Shrunk wash={each} direction="along" />
+              <Shrunk wash={each} direction="across" />
+              <td className={table.amount}>
+                <Figure quantity="ratio" value={1 / (1 - each.alongRatio) - 1} options={{ digits: 1 }} />
+              </td>
+              <td>{each.isBeforeCutting ? 'before cutting' : 'in the coat'}</td>
               <td>
                 <a
                   href={routeHash({
@@ -67,5 +70,23 @@ export function WashFirst() {
         </tbody>
       </table>
     </section>
+  );
+}
+
+function Shrunk({ wash, direction }: { wash: Prewash; direction: 'along' | 'across' }) {
+  return (
+    <td className={table.amount}>
+      <Figure
+        quantity="ratio"
+        value={direction === 'along' ? wash.alongRatio : wash.acrossRatio}
+        options={{ digits: 1 }}
+      />
+      {wash.assumed === direction && (
+        <span className="quiet small">
+          {' '}
+          taken as {direction === 'along' ? 'across' : 'along'}, not written down
+        </span>
+      )}
+    </td>
   );
 }

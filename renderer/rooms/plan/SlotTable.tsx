@@ -1,9 +1,12 @@
 /** Every slot with the item that fills it, and what of that item is free. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { bindSlot } from '../../../shared-core/plan/edits/edit.ts';
+import { setWashing } from '../../../shared-core/plan/edits/washing.ts';
+import { firstWash } from '../../../shared-core/requirement/cut/first-wash.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { itemFree } from '../../../shared-core/stash/stash.ts';
+import { type Item, itemFree } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/figures/Amount.tsx';
@@ -23,6 +26,10 @@ export function SlotTable() {
     const answer = await edit((plan) =>
       bindSlot(plan, slotId, itemId, input.shelf.find((each) => each.item.id === itemId)?.item.name),
     );
+    setProblems(answer.ok ? [] : answer.problems);
+  };
+  const wash = async (slotId: string, isBeforeCutting: boolean) => {
+    const answer = await edit((plan) => setWashing(plan, slotId, isBeforeCutting));
     setProblems(answer.ok ? [] : answer.problems);
   };
   return (
@@ -62,6 +69,7 @@ export function SlotTable() {
                         </option>
                       ))}
                   </select>
+                  {bound && <WashChoice slot={slot} item={bound.item} onChoose={wash} />}
                 </td>
                 <td className={`${table.amount} number`}>
                   {bound ? (
@@ -77,5 +85,28 @@ export function SlotTable() {
         </tbody>
       </table>
     </>
+  );
+}
+
+interface WashChoiceProps {
+  readonly slot: Slot;
+  readonly item: Item;
+  readonly onChoose: (slotId: string, isBeforeCutting: boolean) => Promise<void>;
+}
+
+/** When cloth that shrinks is washed; of what does not shrink nothing is asked. */
+function WashChoice({ slot, item, onChoose }: WashChoiceProps) {
+  const wash = firstWash(slot, item);
+  if (!wash) return null;
+  return (
+    <label className={`${style.wash} small quiet`}>
+      <input
+        type="checkbox"
+        aria-label={`Wash the ${slot.name} before cutting`}
+        checked={wash.isBeforeCutting}
+        onChange={(event) => void onChoose(slot.id, event.target.checked)}
+      />
+      {wash.isBeforeCutting ? 'washed before cutting' : 'cut unwashed, its pieces larger'}
+    </label>
   );
 }

@@ -93,6 +93,7 @@ const after: readonly StashColumn[] = [
   { key: 'lengthWidth', heading: 'width of this length (mm)' },
   { key: 'lengthForm', heading: 'lies as' },
   { key: 'worthRatio', heading: 'cost share of this length (1 is all of it)' },
+  { key: 'washed', heading: 'this length was washed (yes or no)' },
   { key: 'flaws', heading: 'flaws (mm: along, across, long, wide)' },
   { key: 'notes', heading: 'notes' },
   { key: 'lengthId', heading: 'length mark' },

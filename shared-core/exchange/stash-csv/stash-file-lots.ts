@@ -12,6 +12,7 @@ import {
   readAmount,
   readCostShare,
   readDays,
+  readFlag,
   readFlaws,
   readMoneyCell,
   readQuantityCell,
@@ -37,6 +38,7 @@ const placeKeys = [
   'lengthWidth',
   'lengthForm',
   'worthRatio',
+  'washed',
   'flaws',
   'lengthId',
   'lotId',
@@ -133,6 +135,9 @@ function bookedLine(
     const share = optional(line, 'worthRatio', readCostShare, problems);
     if (share !== null && !isSameNumber(share, length.worthRatio ?? 1))
       stays('worthRatio', String(length.worthRatio ?? 1));
+    const isWashed = optional(line, 'washed', readFlag, problems);
+    if (isWashed !== null && isWashed !== (length.isWashed ?? false))
+      stays('washed', length.isWashed ? 'yes' : 'no');
     const flaws = line.cells.has('flaws') ? optional(line, 'flaws', readFlaws, problems) : null;
     if (flaws !== null && JSON.stringify(flaws) !== JSON.stringify(length.flaws)) {
       stays('flaws', `${length.flaws.length} of them`);

@@ -66,7 +66,7 @@ export function isUsedTwice(
 }
 
 export function noLengthCells({ item }: FileItem, line: StashLine, problems: FileProblems): void {
-  for (const key of ['lengthWidth', 'lengthForm', 'worthRatio', 'flaws', 'lengthId']) {
+  for (const key of ['lengthWidth', 'lengthForm', 'worthRatio', 'washed', 'flaws', 'lengthId']) {
     if (cellOf(line, key) === '') continue;
     const label = kindRecords[item.kind].label.toLowerCase();
     problems.add(line.line, key, `is given, but ${label} does not lie as lengths`, 'Leave it empty.');

@@ -8,6 +8,7 @@ import {
   readChoice,
   readCostShare,
   readDays,
+  readFlag,
   readFlaws,
   readMoneyCell,
   readQuantityCell,
@@ -153,6 +154,7 @@ function newLength(
   }
   const form = optional(line, 'lengthForm', (cell) => readChoice(cell, forms), problems) ?? 'cut';
   const worthRatio = optional(line, 'worthRatio', readCostShare, problems) ?? 1;
+  const isWashed = optional(line, 'washed', readFlag, problems) ?? false;
   const flaws = optional(line, 'flaws', readFlaws, problems) ?? [];
   const mark = readText(cellOf(line, 'lengthId'));
   if (known.lengths.has(mark)) {
@@ -164,7 +166,7 @@ function newLength(
   if (mark !== '' && isUsedTwice(line, 'lengthId', mark, known, problems)) return null;
   if (widthMm === null) return null;
   const length = { id: mark || now.newId(), lotId, widthMm, form: form as Length['form'], flaws };
-  return worthRatio === 1 ? length : { ...length, worthRatio };
+  return { ...length, ...(worthRatio !== 1 && { worthRatio }), ...(isWashed && { isWashed }) };
 }
 
 function outsideFlaws(line: StashLine, length: Length, amountMilli: number, problems: FileProblems): void {

@@ -63,6 +63,7 @@ function lengthCells(length: LengthOnShelf): Cells {
     lengthWidth: numberCell(length.widthMm),
     lengthForm: length.form,
     worthRatio: length.worthRatio === undefined ? '' : numberCell(length.worthRatio),
+    washed: length.isWashed ? 'yes' : '',
     flaws: flawsCell(length.flaws),
     lengthId: textCell(length.id),
   };

@@ -9,6 +9,7 @@ import type { TextOptions } from './estimate-text.ts';
 import { slotsBought, slotsStillFall } from '../falls-of-estimate.ts';
 import { ringPoints } from '../../geometry/ring.ts';
 import { type SlotLay, totalUsedMm } from '../../lay/plan-lay.ts';
+import { takenInAllMm } from '../../lay/washed.ts';
 import type { LayResult } from '../../lay/job.ts';
 import { layStillFalls } from '../../lay/still-falls/still-falls.ts';
 import { howText } from '../../measure/basis.ts';
@@ -26,7 +27,7 @@ import { needDetail } from '../../requirement/need-detail.ts';
 import { sewingAdvice } from '../../requirement/sewing-advice.ts';
 import { trimmingsOf } from '../../requirement/cut/trimmings.ts';
 
-/** Keys: coat, pattern, requirement, cutting, panels, lays, cover, toBuy, cost, finished, advice. Lengths in mm, amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
+/** Keys: coat, pattern, requirement, cutting, panels, lays, cover, toBuy, cost, finished, advice. Lengths in mm, those of a lay on washed cloth where `washed` is true (`takenMm` is then what it takes of unwashed cloth, as everywhere else), amounts in the kind's unit, money in minor units. `cost.price` is null where the workshop has no rules for prices, `cost.cut` (what the cuttings took by the ledger) where nothing is cut. `stillFalls` of a lay and of toBuy is the share by which such a lay usually still gets shorter, null where it is done. */
 export function estimateJson(
   sources: FlowSources & { readonly today: string },
   estimate: Estimate,
@@ -128,12 +129,15 @@ function inMetric<Data>(data: Data): Data {
   ) as Data;
 }
 
-function layJson(sources: FlowSources, { slotId, job, result }: SlotLay, on: 'needs' | 'stash' | 'panel') {
+function layJson(sources: FlowSources, slotLay: SlotLay, on: 'needs' | 'stash' | 'panel') {
+  const { slotId, job, result, washed } = slotLay;
   return {
     slotId,
     slot: slotById(sources.plan, slotId).name,
     on,
     usedLengthMm: totalUsedMm(result),
+    washed: washed !== undefined,
+    takenMm: takenInAllMm(slotLay),
     usedLengthsMm: result.usedLengthMm,
     floorMm: result.floorMm,
     utilisation: result.utilisation,

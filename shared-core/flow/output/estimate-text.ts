@@ -70,7 +70,10 @@ export function estimateText(
     const trimmed = trimmings
       ? `; of the pieces ${trimmingsWords(trimmings, system)} is trimmed off after quilting`
       : '';
-    const laid = row(name(need.slotId), layWords(slotLay.result, system) + still + margin + trimmed);
+    const laid = row(
+      name(need.slotId),
+      layWords(slotLay.result, system, slotLay.washed) + still + margin + trimmed,
+    );
     return [laid, ...bands].join('\n');
   });
   const costs = estimate.cost.lines.map((line) =>

@@ -5,10 +5,11 @@
 import { type FlowSources, slotItems } from '../estimate.ts';
 import type { LayJob, LayResult } from '../../lay/job.ts';
 import { jobText } from '../../lay/job-text.ts';
-import { endlessLength, layJob, totalUsedMm } from '../../lay/plan-lay.ts';
+import { endlessLength, layJob, type SlotLay, totalUsedMm, washedLay } from '../../lay/plan-lay.ts';
 import { layProblems } from '../../lay/problems.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.ts';
+import { lostBeforeCutting } from '../../requirement/cut/first-wash.ts';
 import type { ShapesNeed, SlotItems } from '../../requirement/need.ts';
 import { shapesNeed } from '../../requirement/cut/cut-shapes.ts';
 
@@ -23,7 +24,7 @@ export interface TableAsked {
 }
 
 /** One cell's question. Cells that ask for the same lay share the job itself. */
-export interface TableCell {
+export interface TableCell extends Pick<SlotLay, 'washed'> {
   readonly slotId: string;
   readonly size: string;
   readonly widthMm: number;
@@ -87,15 +88,17 @@ export function tableCells(
     const item = items.get(slotId);
     return sizePlans(plan).flatMap((sized) => {
       const need = shapesNeed(sized, slot, withoutNap(items, slotId));
+      const lost = lostBeforeCutting(need.firstWash);
       return widths.flatMap((widthMm) =>
         naps.map((nap): TableCell => {
           const turned = nap === 'with nap' && slot.kind === 'cloth' ? oneWay(need) : need;
-          const asking = layJob(turned, [endlessLength('endless', widthMm, item)], plan.clearanceMm, item, 1);
+          const endless = endlessLength('endless', widthMm, item, lost);
+          const asking = layJob(turned, [endless], plan.clearanceMm, item, 1);
           const text = jobText(asking);
           const job = jobs.get(text) ?? asking;
           jobs.set(text, job);
           const problems = cellProblems(slot, sized.size, need, job);
-          return { slotId, size: sized.size, widthMm, nap, job, problems };
+          return { slotId, size: sized.size, widthMm, nap, job, problems, ...washedLay(need, [lost]) };
         }),
       );
     });

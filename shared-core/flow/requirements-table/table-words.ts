@@ -3,7 +3,7 @@ import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { FlowSources } from '../estimate.ts';
 import { type FilledCell, type Nap, tableSizes } from './requirements-table.ts';
 import { layWords } from '../../lay/lay-words.ts';
-import { totalUsedMm } from '../../lay/plan-lay.ts';
+import { takenInAllMm } from '../../lay/washed.ts';
 import { problemSentence } from '../../measure/problem.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { roundUpToStep } from '../../measure/round-up.ts';
@@ -17,11 +17,15 @@ export const soldStepMm: Readonly<Record<MeasureSystem, number>> = { metric: 100
 /** Neither a lay nor a pair of shears is true to a millimetre; that much over a step asks for no further one. */
 const layDustMm = 1;
 
+/** What the lay of a cell takes of unwashed cloth, mm; null where none is found. */
+function takenOfMm({ result, washed }: FilledCell): number | null {
+  return result ? takenInAllMm({ result, ...(washed && { washed }) }) : null;
+}
+
 /** What has to be bought for a cell, mm: its lay rounded up to what is sold; null where none is found. */
 export function soldMm(cell: FilledCell, system: MeasureSystem): number | null {
-  return cell.result
-    ? roundUpToStep(Math.max(0, totalUsedMm(cell.result) - layDustMm), soldStepMm[system])
-    : null;
+  const foundMm = takenOfMm(cell);
+  return foundMm === null ? null : roundUpToStep(Math.max(0, foundMm - layDustMm), soldStepMm[system]);
 }
 
 /** "3.4 m", "3 3/4 yd"; '' where none is found. */
@@ -47,7 +51,7 @@ export function cellWords(cell: FilledCell, system: MeasureSystem): string {
   const borrowed = cell.from
     ? `; the lay was found for ${widthWords(cell.from.widthMm, system)} ${cell.from.nap} and holds here too`
     : '';
-  return `${layWords(cell.result, system)}, ${moves}, seed ${seed}${borrowed}.`;
+  return `${layWords(cell.result, system, cell.washed)}, ${moves}, seed ${seed}${borrowed}.`;
 }
 
 export interface TableShown {
@@ -138,6 +142,9 @@ function notesOf(cells: readonly FilledCell[], system: MeasureSystem, naps: Read
   return [
     `Each length is a lay of all pieces of one coat on cloth opened flat${looked}, rounded up to ${step}. Nothing is added for cloth that is not true or a slip of the blade.`,
     ...(naps.size > 1 || naps.has('with nap') ? ['With nap: all pieces lie the same way up.'] : []),
+    ...(cells.some(({ washed }) => washed)
+      ? ['What shrinks is laid as it is after its first wash; its length is what to buy before that.']
+      : []),
     ...(openCount > 0 ? [`${openCount} of ${cells.length} cells are not found yet.`] : []),
   ];
 }
@@ -156,7 +163,7 @@ export function tableJson({ plan }: Pick<FlowSources, 'plan'>, cells: readonly F
       size: cell.size,
       widthMm: cell.widthMm,
       nap: cell.nap,
-      foundMm: cell.result ? totalUsedMm(cell.result) : null,
+      foundMm: takenOfMm(cell),
       soldMetricMm: soldMm(cell, 'metric'),
       soldImperialMm: soldMm(cell, 'imperial'),
       floorMm: cell.result?.floorMm ?? null,

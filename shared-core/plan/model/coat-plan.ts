@@ -32,6 +32,8 @@ export interface Slot {
   readonly margin?: Margin;
   /** Of its own, before that of the plan; absent: as the plan has it. */
   readonly quiltingOrder?: QuiltingOrder;
+  /** Cloth that shrinks is cut before its first wash, its pieces larger. Absent: it is washed, then cut. */
+  readonly isCutUnwashed?: true;
 }
 
 /** What comes first where a piece is quilted, cutting or quilting (plan/model/quilting-order.ts says which holds). */

@@ -1,6 +1,6 @@
 /** The shapes that a slot's cloth or batting is cut into: outlines with allowance, take-up and shrinkage. */
 import { ringGrown } from '../../geometry/grown.ts';
-import { type Ring, ringAreaMm2 } from '../../geometry/ring.ts';
+import { ringAreaMm2, ringStretched } from '../../geometry/ring.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import {
   type CoatPlan,
@@ -14,6 +14,7 @@ import { faceSlot, isQuiltLayer, quiltingOrder } from '../../plan/model/quilting
 import { lineSpacingMm } from '../../quilting/lines.ts';
 import { lineOrigins } from '../../quilting/map.ts';
 import type { Item } from '../../stash/stash.ts';
+import { type FirstWash, firstWash, growthForWash, washBasis } from './first-wash.ts';
 import type { OnPanel, ShapesNeed, ShapeToCut, SlotItems } from '../need.ts';
 import { slotTakeUp, takeUpBasis } from './slot-take-up.ts';
 
@@ -23,7 +24,9 @@ import { slotTakeUp, takeUpBasis } from './slot-take-up.ts';
  */
 export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): ShapesNeed {
   const item = items.get(slot.id);
+  const wash = firstWash(slot, item);
   const basis = new Map<string, Basis>();
+  if (wash && isCut(plan, slot)) basis.set('wash', washBasis(wash));
   const shapes: ShapeToCut[] = [];
   // Setting the lines of all pieces to each other takes its time, and only panels ask for it.
   let origins: ReadonlyMap<string, number> | null = null;
@@ -35,7 +38,8 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
     const plyCount = piece.cutFrom.find((from) => from.slotId === slot.id)?.plyCount ?? 0;
     if (plyCount === 0) continue;
     const drawn = cutRing(piece.outline, piece.foldEdge);
-    const outline = scaled(drawn, growthOf(plan, slot, piece, items, basis));
+    const growth = growthOf(plan, slot, piece, items, wash, basis);
+    const outline = ringStretched(drawn, growth.along, growth.across);
     const order = quiltingOrder(plan, piece, slot);
     const isRough = order?.kind === 'rough';
     const ring = isRough ? ringGrown(outline, order.marginMm) : outline;
@@ -62,7 +66,14 @@ export function shapesNeed(plan: CoatPlan, slot: Slot, items: SlotItems): Shapes
     shapes,
     areaMm2: shapes.reduce((sum, shape) => sum + shape.areaMm2 * (shape.count + shape.mirroredCount), 0),
     basis: [...basis.values()],
+    ...(wash && { firstWash: wash }),
   };
+}
+
+function isCut(plan: CoatPlan, slot: Slot): boolean {
+  return plan.pieces.some(({ cutFrom }) =>
+    cutFrom.some(({ slotId, plyCount }) => slotId === slot.id && plyCount > 0),
+  );
 }
 
 function spareBasis(marginMm: number): Basis {
@@ -73,7 +84,7 @@ function spareBasis(marginMm: number): Basis {
   };
 }
 
-/** How the piece lies on the quilted panel of its layers, whose first wash is that of the cloth it is marked on. */
+/** How the piece lies on the quilted panel of its layers; a wash still to come is that of the cloth it is marked on. */
 function onPanel(
   plan: CoatPlan,
   slot: Slot,
@@ -86,7 +97,7 @@ function onPanel(
   const face = faceSlot(plan, piece) ?? slot;
   const direction = piece.quilted ?? 'across';
   const spacingMm = plan.quilting ? lineSpacingMm(plan.quilting, piece) : 0;
-  const wash = washOf(items.get(face.id));
+  const growth = growthForWash(firstWash(face, items.get(face.id)));
   const layers = piece.cutFrom
     .filter((from) => isQuiltLayer(plan, piece, slotById(plan, from.slotId)))
     .map((from) => `${from.slotId} x ${from.plyCount}`)
@@ -97,8 +108,8 @@ function onPanel(
     order,
     direction,
     spacingMm,
-    quiltedRing: scaled(cutRing(piece.outline, piece.foldEdge), wash),
-    lineAtMm: originOf(piece.id) * (direction === 'across' ? wash.along : wash.across),
+    quiltedRing: ringStretched(cutRing(piece.outline, piece.foldEdge), growth.along, growth.across),
+    lineAtMm: originOf(piece.id) * (direction === 'across' ? growth.along : growth.across),
     // A quarter turn would lay its lines the other way.
     turnsDeg: turnsDeg(piece, face, items.get(face.id)).filter((turn) => turn % 180 === 0),
     takeUp: slotTakeUp(plan, slot, piece, items) ?? { alongRatio: 0, acrossRatio: 0 },
@@ -113,31 +124,22 @@ interface Growth {
   readonly across: number;
 }
 
-/** How much longer and wider than its outline a piece is cut: quilting first, then the first wash. */
+/** How much longer and wider than its outline a piece is cut: quilting first, then a first wash that is still to come. */
 function growthOf(
   plan: CoatPlan,
   slot: Slot,
   piece: Piece,
   items: SlotItems,
+  wash: FirstWash | null,
   basis: Map<string, Basis>,
 ): Growth {
   const takeUp = slotTakeUp(plan, slot, piece, items);
   if (takeUp) for (const each of takeUpBasis(takeUp)) basis.set(each.how, each);
-  const wash = washOf(items.get(slot.id));
-  if (wash.along > 1 || wash.across > 1) {
-    basis.set('shrinkage', { kind: 'computed', how: 'cut larger by need / (1 - shrinkage)', source: '' });
-  }
+  const growth = growthForWash(wash);
   return {
-    along: (1 + (takeUp?.alongRatio ?? 0)) * wash.along,
-    across: (1 + (takeUp?.acrossRatio ?? 0)) * wash.across,
+    along: (1 + (takeUp?.alongRatio ?? 0)) * growth.along,
+    across: (1 + (takeUp?.acrossRatio ?? 0)) * growth.across,
   };
-}
-
-/** How much larger a piece is cut for the first wash. */
-function washOf(item: Item | undefined): Growth {
-  if (item?.kind !== 'cloth' && item?.kind !== 'batting') return { along: 1, across: 1 };
-  const { shrinkageAlongRatio, shrinkageAcrossRatio } = item.facts;
-  return { along: 1 / (1 - (shrinkageAlongRatio ?? 0)), across: 1 / (1 - (shrinkageAcrossRatio ?? 0)) };
 }
 
 function turnsDeg(piece: Piece, slot: Slot, item: Item | undefined): readonly number[] {
@@ -153,9 +155,4 @@ function turnsDeg(piece: Piece, slot: Slot, item: Item | undefined): readonly nu
     default:
       return piece.turns satisfies never;
   }
-}
-
-function scaled(ring: Ring, { along, across }: Growth): Ring {
-  if (along === 1 && across === 1) return ring;
-  return ring.map((value, index) => value * (index % 2 === 0 ? along : across));
 }

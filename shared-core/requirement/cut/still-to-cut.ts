@@ -1,8 +1,10 @@
 /** What a plan needs beyond what was cut for it already: pieces are held against the very pieces that were cut. */
 import { outsideMm2 } from '../../geometry/boolean.ts';
+import { type Ring, ringStretched } from '../../geometry/ring.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import type { CutShape, Cutting, Met } from '../../stash/cutting.ts';
 import { toMilli } from '../../stash/stash.ts';
+import type { FirstWash } from './first-wash.ts';
 import type { Need, ShapeToCut } from '../need.ts';
 
 /** Trimming or a rounded corner: a piece may stand out by this share of its area and still be got from the one cut. */
@@ -28,10 +30,12 @@ export function stillToCut(
       return { ...need, amount: toMilli(rest) > 0 ? rest : 0 };
     }
     const cut = onTable(met);
-    const own = need.shapes.map((shape) => lessCut(shape, cut, ({ size }) => size === shape.size));
+    const own = need.shapes.map((shape) =>
+      lessCut(shape, cut, need.firstWash, ({ size }) => size === shape.size),
+    );
     // A size that the plan no longer names was renamed or taken out: its pieces serve where they are large enough.
     const shapes = own
-      .map((shape) => lessCut(shape, cut, ({ size }) => !sizes.has(size)))
+      .map((shape) => lessCut(shape, cut, need.firstWash, ({ size }) => !sizes.has(size)))
       .filter((shape) => shape.count + shape.mirroredCount > 0);
     const areaMm2 = shapes.reduce(
       (sum, shape) => sum + shape.areaMm2 * (shape.count + shape.mirroredCount),
@@ -58,6 +62,7 @@ function onTable(met: readonly Met[]): CutPieces[] {
 function lessCut(
   needed: ShapeToCut,
   cut: readonly CutPieces[],
+  wash: FirstWash | undefined,
   mayServe: (shape: CutShape) => boolean,
 ): ShapeToCut {
   let { count, mirroredCount } = needed;
@@ -66,10 +71,7 @@ function lessCut(
     if (count + mirroredCount === 0) break;
     if (shape.pieceId !== needed.pieceId || !mayServe(shape)) continue;
     // A piece that was cut with something to spare may have grown into it.
-    if (
-      outsideMm2(needed.keptRing ?? needed.ring, Float64Array.from(shape.ring)) >
-      needed.areaMm2 * trimRatio
-    )
+    if (outsideMm2(needed.keptRing ?? needed.ring, asNeeded(shape, wash)) > needed.areaMm2 * trimRatio)
       continue;
     const plain = Math.min(count, pieces.count);
     const mirrored = Math.min(mirroredCount, pieces.mirroredCount);
@@ -79,4 +81,13 @@ function lessCut(
     pieces.mirroredCount -= mirrored;
   }
   return { ...needed, count, mirroredCount };
+}
+
+/** The outline of a cut piece as it is when the need is cut: the one washed, the other not, they are compared alike. */
+function asNeeded({ ring, isWashed }: CutShape, wash: FirstWash | undefined): Ring {
+  const outline = Float64Array.from(ring);
+  if (!wash || wash.isBeforeCutting === (isWashed ?? false)) return outline;
+  const along = 1 - wash.alongRatio;
+  const across = 1 - wash.acrossRatio;
+  return isWashed ? ringStretched(outline, 1 / along, 1 / across) : ringStretched(outline, along, across);
 }

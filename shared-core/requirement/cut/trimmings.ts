@@ -6,6 +6,7 @@ import { ringAreaMm2 } from '../../geometry/ring.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { showQuantity } from '../../measure/show.ts';
 import type { Item } from '../../stash/stash.ts';
+import { unwashedMm2 } from './first-wash.ts';
 import type { ShapesNeed, ShapeToCut } from '../need.ts';
 
 /** Of one copy: its area as laid, less what is kept of it. */
@@ -25,6 +26,7 @@ export function trimmedMm2(shapes: readonly ShapeToCut[]): number {
 }
 
 export interface Trimmings {
+  /** Of cloth as it was on the roll. */
   readonly areaMm2: number;
   /** Null where the weight of the item is not known. */
   readonly massG: number | null;
@@ -34,9 +36,10 @@ export interface Trimmings {
 
 /** Of a slot's need; null where nothing is trimmed. */
 export function trimmingsOf(need: ShapesNeed, item: Item | undefined): Trimmings | null {
-  const areaMm2 = trimmedMm2(need.shapes);
-  if (areaMm2 <= 0) return null;
-  return { areaMm2, massG: massOfAreaG(areaMm2, item), laidRatio: areaMm2 / need.areaMm2 };
+  const cutMm2 = trimmedMm2(need.shapes);
+  if (cutMm2 <= 0) return null;
+  const areaMm2 = unwashedMm2(need, cutMm2);
+  return { areaMm2, massG: massOfAreaG(areaMm2, item), laidRatio: cutMm2 / need.areaMm2 };
 }
 
 /** Grams of an area of cloth or batting; null where its weight is not written down. */

@@ -3,6 +3,7 @@ import type { Basis } from '../../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
 import { spareRatio } from '../fill/fill.ts';
+import { unwashedMm2 } from '../cut/first-wash.ts';
 import type { Need, SlotItems } from '../need.ts';
 import { trimmedMm2 } from '../cut/trimmings.ts';
 
@@ -59,7 +60,7 @@ function slotMassG(plan: CoatPlan, slot: Slot, item: Item, need: Need): number |
     case 'batting': {
       const weight = item.facts.arealMassGPerM2;
       if (need.kind !== 'shapes' || weight === null) return null;
-      return (((need.areaMm2 - trimmedMm2(need.shapes)) / 1e6) * weight) / plan.coatCount;
+      return ((unwashedMm2(need, need.areaMm2 - trimmedMm2(need.shapes)) / 1e6) * weight) / plan.coatCount;
     }
     case 'fill':
       if (need.kind !== 'amount') return null;

@@ -2,18 +2,18 @@
 import type { Basis } from '../../measure/basis.ts';
 import { percent } from '../../measure/percent.ts';
 import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
+import { shrinkageOf } from '../../stash/shrinkage.ts';
 import type { Item } from '../../stash/stash.ts';
 import { type CareLabel, careLabel } from './care-label.ts';
 import { type CareLimit, careLimits, careSteps, partNames } from './care-limits.ts';
 import { isPlumage } from './fibre-names.ts';
+import { type FirstWash, firstWash } from '../cut/first-wash.ts';
 import { ironLimitC } from './iron.ts';
 import type { SlotItems } from '../need.ts';
 
-export interface Prewash {
+export interface Prewash extends FirstWash {
   readonly slotId: string;
   readonly slotName: string;
-  readonly alongRatio: number;
-  readonly acrossRatio: number;
 }
 
 export type CareConflictKind = 'mixed shrinkage' | 'no cleaning' | 'drying of down' | 'iron heat';
@@ -38,15 +38,6 @@ export interface Care {
 /** Two materials sewn together that differ by more than this pucker after the wash: common practice, no source. */
 export const mixedShrinkageRatio = 0.02;
 
-/**
- * Length to have before the first wash so that needMm is left after it: need / (1 - shrinkage).
- * shrinkageRatio: 0 to below 1, else it throws.
- */
-export function beforeWashMm(needMm: number, shrinkageRatio: number): number {
-  if (!(shrinkageRatio >= 0 && shrinkageRatio < 1)) throw new RangeError(`a shrinkage of ${shrinkageRatio}`);
-  return needMm / (1 - shrinkageRatio);
-}
-
 /** Care of the coat from the facts of its materials. */
 export function care(plan: CoatPlan, items: SlotItems): Care {
   const textiles = plan.slots.flatMap((slot) => {
@@ -58,10 +49,8 @@ export function care(plan: CoatPlan, items: SlotItems): Care {
   const limits = careLimits(plan, items);
   return {
     prewash: textiles.flatMap(({ slot, item }) => {
-      const shrinkage = shrinkageOf(item);
-      return shrinkage && (shrinkage.alongRatio > 0 || shrinkage.acrossRatio > 0)
-        ? [{ slotId: slot.id, slotName: slot.name, ...shrinkage }]
-        : [];
+      const wash = firstWash(slot, item);
+      return wash ? [{ slotId: slot.id, slotName: slot.name, ...wash }] : [];
     }),
     conflicts: [
       ...mixedShrinkage(textiles),
@@ -77,14 +66,6 @@ export function care(plan: CoatPlan, items: SlotItems): Care {
 interface Textile {
   readonly slot: Slot;
   readonly item: Item;
-}
-
-/** Null where nothing is written down: not known is not 0. */
-function shrinkageOf(item: Item): { alongRatio: number; acrossRatio: number } | null {
-  if (item.kind !== 'cloth' && item.kind !== 'batting') return null;
-  const { shrinkageAlongRatio, shrinkageAcrossRatio } = item.facts;
-  if (shrinkageAlongRatio === null && shrinkageAcrossRatio === null) return null;
-  return { alongRatio: shrinkageAlongRatio ?? 0, acrossRatio: shrinkageAcrossRatio ?? 0 };
 }
 
 /** The slot that shrinks most against the one that shrinks least, when they differ by too much. */

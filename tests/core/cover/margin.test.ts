@@ -85,12 +85,16 @@ describe('a margin for safety', () => {
     );
   });
 
-  it('is counted once: with the length of the lay, whatever shrinkage made of it', async () => {
-    const shrinking = item('cloth', 'shell item', { widthMm: 1400, shrinkageAlongRatio: 0.125 });
+  it('is counted once: with the length off the roll, whatever shrinkage made of it', async () => {
+    const shrinking = item('cloth', 'shell item', {
+      widthMm: 1400,
+      shrinkageAlongRatio: 0.125,
+      shrinkageAcrossRatio: 0,
+    });
     const sources = { plan: panels(fifteen), shelf: [onShelf(shrinking)], offers: [byTenth], suppliers: [] };
     const { lays, toBuy } = await estimate(sources, layHere, solveHere);
-    // 700 / 0.875 = 800 for each panel; 2400 and 15 % of it are 2760.
-    expect(lays[0]?.result.usedLengthMm).toEqual([mm(2400)]);
+    // Laid washed, 700 for each panel: 2100 / 0.875 = 2400 off the roll; 15 % of that with it are 2760.
+    expect(lays[0]?.result.usedLengthMm).toEqual([mm(2100)]);
     expect(toBuy.lines).toMatchObject([{ unitCount: 28, usedAmount: mm(2400) }]);
   });
 

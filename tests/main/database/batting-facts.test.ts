@@ -2,6 +2,7 @@ import SqliteDatabase from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { emptyFacts } from '../../../shared-core/stash/kinds.ts';
 import { openAsking } from '../asking.ts';
+import { asOfSchema } from '../older-schema.ts';
 
 test('a batting of an earlier version has its new facts, not known yet, and keeps the others', async () => {
   const asking = openAsking();
@@ -20,7 +21,7 @@ test('a batting of an earlier version has its new facts, not known yet, and keep
   database
     .prepare("UPDATE item SET facts = json_remove(facts, '$.lineLimitMm', '$.heldBy', '$.needsBacking')")
     .run();
-  database.pragma('user_version = 10');
+  asOfSchema(database, 10);
   database.close();
   const again = openAsking({ dataFile: asking.dataFile });
   const { shelf } = await again.get('readItem', { itemId });

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { quiltedCoat } from '../../core/requirement/small-coat.ts';
 import { type Asking, openAsking } from '../asking.ts';
+import { asOfSchema } from '../older-schema.ts';
 
 const drafted = 'Sew a trial body. Quilt first, then cut to the outline. Pleat of 40 mm.';
 
@@ -45,7 +46,7 @@ async function oldFile(plans: readonly (readonly [CoatPlan, riseMm: number | nul
   );
   for (const [index, [, riseMm]] of plans.entries()) rewrite.run(riseMm, ids[index]);
   database.exec(stays);
-  database.pragma('user_version = 8');
+  asOfSchema(database, 8);
   database.close();
   return openAsking({ dataFile: asking.dataFile });
 }

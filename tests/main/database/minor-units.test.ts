@@ -2,6 +2,7 @@ import SqliteDatabase from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { type Asking, clothLot, openAsking, receivedFill, taffeta } from '../asking.ts';
+import { asOfSchema } from '../older-schema.ts';
 
 /** A file as it was when every currency was kept in hundredths: amounts of 1,234.00 and the like. */
 async function oldFile(currency: string): Promise<Asking> {
@@ -62,7 +63,7 @@ async function oldFile(currency: string): Promise<Asking> {
       ]),
     );
   database.prepare(`UPDATE workshop SET settings = json_set(settings, '$.currency', ?)`).run(currency);
-  database.pragma('user_version = 7');
+  asOfSchema(database, 7);
   database.close();
   return asking;
 }

@@ -93,7 +93,8 @@ function lengthWidthText(length: LengthOnShelf, item: Item, system: MeasureSyste
 /** "Roll, 14 m x 147 cm" with a real times sign. */
 export function lengthText(length: LengthOnShelf, item: Item, system: MeasureSystem): string {
   const along = showQuantity('length', length.onHandMm, { system, unit: clothLengthUnit });
-  return `${formWords[length.form]}, ${along} × ${lengthWidthText(length, item, system)}`;
+  const washed = length.isWashed ? ', washed' : '';
+  return `${formWords[length.form]}, ${along} × ${lengthWidthText(length, item, system)}${washed}`;
 }
 
 /** "14 Apr 2026, dye lot P-2207". */

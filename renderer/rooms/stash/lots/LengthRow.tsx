@@ -2,7 +2,7 @@
 import { clothLengthUnit, clothWidthUnit } from '../../../parts/figures/Amount.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { DraftField } from '../../../parts/forms/DraftField.tsx';
-import { ChoiceField } from '../../../parts/forms/Field.tsx';
+import { ChoiceField, FlagField } from '../../../parts/forms/Field.tsx';
 import style from '../forms.module.css';
 import { formOptions } from '../items/item-words.ts';
 import { type FlawDraft, type LengthDraft, withFlaw } from './length-drafts.ts';
@@ -11,11 +11,13 @@ export interface LengthRowProps {
   readonly row: LengthDraft;
   readonly number: number;
   readonly onChange: (row: LengthDraft) => void;
+  /** Whether the item is known to shrink, so that it matters if it was washed. */
+  readonly shrinks: boolean;
   /** null where it is the only line. */
   readonly onRemove: (() => void) | null;
 }
 
-export function LengthRow({ row, number, onChange, onRemove }: LengthRowProps) {
+export function LengthRow({ row, number, shrinks, onChange, onRemove }: LengthRowProps) {
   return (
     <fieldset className={style.row}>
       <legend>Length {number}</legend>
@@ -50,6 +52,13 @@ export function LengthRow({ row, number, onChange, onRemove }: LengthRowProps) {
           aboveZero
         />
       </div>
+      {shrinks && (
+        <FlagField
+          label="Washed already: it shrinks no more"
+          value={row.isWashed}
+          onChange={(isWashed) => onChange({ ...row, isWashed })}
+        />
+      )}
       {row.flaws.map((flaw, index) => (
         <Flaw
           key={flaw.key}

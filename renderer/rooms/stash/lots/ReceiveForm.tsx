@@ -11,6 +11,7 @@ import { Button } from '../../../parts/forms/Button.tsx';
 import { todayIso } from '../../../parts/figures/calendar.ts';
 import { DraftField, emptyDraft, misreadProblems } from '../../../parts/forms/DraftField.tsx';
 import { TextField } from '../../../parts/forms/Field.tsx';
+import { firstWash } from '../../../../shared-core/requirement/cut/first-wash.ts';
 import { FormSheet } from '../../../parts/forms/FormSheet.tsx';
 import style from '../forms.module.css';
 import { LengthRow } from './LengthRow.tsx';
@@ -88,6 +89,7 @@ export function ReceiveForm({ item, onClose, onSaved }: ReceiveFormProps) {
               key={row.key}
               row={row}
               number={index + 1}
+              shrinks={firstWash({}, item) !== null}
               onChange={(next) => setRows((now) => now.map((each) => (each.key === row.key ? next : each)))}
               onRemove={
                 rows.length > 1 ? () => setRows((now) => now.filter((each) => each.key !== row.key)) : null

@@ -23,6 +23,8 @@ export interface LengthDraft {
   readonly along: QuantityDraft;
   readonly count: QuantityDraft;
   readonly flaws: readonly FlawDraft[];
+  /** Its first wash is over. */
+  readonly isWashed: boolean;
 }
 
 const one = draftOf(1, '1');
@@ -44,6 +46,7 @@ export function firstRow(item: Item, system: MeasureSystem): LengthDraft {
     along: sheetLength,
     count: one,
     flaws: [],
+    isWashed: false,
   };
 }
 
@@ -95,6 +98,7 @@ export function readRows(rows: readonly LengthDraft[]): Outcome<CallInput<'recei
       lengthMm: value(row.along, `Length${place}`),
       count: value(row.count, `Number${place}`),
       form: row.form,
+      ...(row.isWashed && { isWashed: true as const }),
       flaws: row.flaws.map((flaw) => ({
         x: value(flaw.fromStart, `Place of a flaw${place}`),
         y: value(flaw.fromEdge, `Place of a flaw${place}`),

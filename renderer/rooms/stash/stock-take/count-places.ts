@@ -23,7 +23,7 @@ export function countPlaces(shelf: ItemOnShelf, system: MeasureSystem): CountPla
       lotId: lot.id,
       lengthId: length.id,
       onHand: length.onHandMm,
-      label: `${formWords[length.form]}, ${widthText(length.widthMm, system)} wide, ${lotText(lot)}`,
+      label: `${formWords[length.form]}, ${widthText(length.widthMm, system)} wide${length.isWashed ? ', washed' : ''}, ${lotText(lot)}`,
     }));
   });
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { beforeWashMm, care } from '../../../../shared-core/requirement/law/care.ts';
+import { care } from '../../../../shared-core/requirement/law/care.ts';
+import { beforeWashMm } from '../../../../shared-core/stash/shrinkage.ts';
 import { type careProcesses, careSteps } from '../../../../shared-core/requirement/law/care-limits.ts';
 import { careLimitWords } from '../../../../shared-core/requirement/finished/finished-words.ts';
 import { ironLimitC } from '../../../../shared-core/requirement/law/iron.ts';
@@ -43,7 +44,14 @@ describe('shrinkage', () => {
     });
     const found = care(coat, filled({ shell, lining: flannel }));
     expect(found.prewash).toEqual([
-      { slotId: 'lining', slotName: 'lining', alongRatio: 0.06, acrossRatio: 0.03 },
+      {
+        slotId: 'lining',
+        slotName: 'lining',
+        alongRatio: 0.06,
+        acrossRatio: 0.03,
+        assumed: null,
+        isBeforeCutting: true,
+      },
     ]);
     expect(found.conflicts.map(({ kind }) => kind)).toEqual(['mixed shrinkage']);
     expect(found.conflicts[0]?.slotIds).toEqual(['lining', 'shell']);
