@@ -1,7 +1,7 @@
 /** Loose fill and chambers against makers' worked examples and plain geometry. */
 import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import type { FillAim } from '../../shared-core/plan/model/coat-plan.ts';
-import { usualDownGPerM2 } from '../../shared-core/requirement/fill/fill-advice.ts';
+import { usualDownGPerM2 } from '../../shared-core/requirement/fill/usual-fill.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill/fill.ts';
 import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';

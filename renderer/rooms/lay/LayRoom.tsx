@@ -110,7 +110,9 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
     .map((length, index) => ({ length, index, usedMm: result.usedLengthMm[index] ?? 0 }))
     .filter(({ usedMm }) => usedMm > 0);
   const [isByHand, setIsByHand] = useState(false);
-  const lengthNames = job.lengths.map((length) => lengthName(input, length.id, length.lengthMm, system));
+  const lengthNames = job.lengths.map((length) =>
+    lengthName(input, length.id, length.lengthMm, { isWashed: washed !== undefined, system }),
+  );
   const giveUpHandLay = async () => {
     const laid = await layInWorker({ job, seconds: quickSeconds, isThorough: false });
     await keepLay(workshop, await jobHash(job), laid);

@@ -28,7 +28,7 @@ export function lengthName(
   input: FlowInput,
   lengthId: string,
   lengthMm: number | null,
-  system: MeasureSystem,
+  { isWashed, system }: { readonly isWashed: boolean; readonly system: MeasureSystem },
 ): string {
   if (lengthMm === null) return 'to buy';
   const show = showQuantity('length', lengthMm, { system, unit: clothLengthUnit, digits: 2 });
@@ -36,7 +36,9 @@ export function lengthName(
     for (const lot of lots) {
       const length = lot.lengths.find((candidate) => candidate.id === lengthId);
       if (length)
-        return sentenceCase(`${lengthForm(length)} of ${show}${lot.dyeLot ? `, dye lot ${lot.dyeLot}` : ''}`);
+        return sentenceCase(
+          `${lengthForm(length)} of ${show}${isWashed && !length.isWashed ? ' after its wash' : ''}${lot.dyeLot ? `, dye lot ${lot.dyeLot}` : ''}`,
+        );
     }
   }
   return show;

@@ -175,7 +175,7 @@ export interface CoatPlan {
   readonly labourMinutesPerCoat?: number;
   /** Thread that quilted pieces are basted with round their edge, by hand. Absent: they are not. */
   readonly bastingThreadSlotId?: string;
-  /** How full pieces are stuffed, as the maker asks for it. Absent: by the width of their channels. */
+  /** How full pieces are stuffed, as the maker asks for it. Absent: as is usual, or by the width of their channels. */
   readonly fillAim?: FillAim;
   /** Loose fill over what the chambers hold by their volume: 1.2 is 20 % over. Absent: the usual. */
   readonly overfillFactor?: number;

@@ -184,8 +184,8 @@ export function setOverfill(plan: CoatPlan, factor: number | null): Outcome<Edit
 const aimLimits = { loft: { least: 3, most: 200 }, weight: { least: 10, most: 1500 } } as const;
 
 /**
- * How full pieces are stuffed: a loft midway between two lines in mm, or a weight over their area in g/m2; null: by the
- * width of their channels again. text: the maker's words for either.
+ * How full pieces are stuffed: a loft midway between two lines in mm, or a weight over their area in g/m2; null: as is
+ * usual again. text: the maker's words for either.
  */
 export function setFillAim(
   plan: CoatPlan,
@@ -194,7 +194,7 @@ export function setFillAim(
 ): Outcome<Edited> {
   const { fillAim: _, ...rest } = plan;
   if (aim === null)
-    return found({ plan: rest, said: 'How full pieces are stuffed follows from their channels.' });
+    return found({ plan: rest, said: 'Pieces are stuffed as is usual for their fill and their channels.' });
   const value = aim.kind === 'loft' ? aim.loftMm : aim.gPerM2;
   const { least, most } = aimLimits[aim.kind];
   if (!(value >= least && value <= most)) {

@@ -9,12 +9,8 @@ import type { Advice } from '../advice.ts';
 import { fillingList } from './fill.ts';
 import type { SlotItems } from '../need.ts';
 import { measuredRiseMm, quiltedRise } from './rise.ts';
-
-/** What sewn-through coats take of down of 600 to 700 in3/oz, g/m2: common practice, no source. */
-export const usualDownGPerM2 = { least: 100, most: 180 } as const;
-
-/** Width of a channel over the loft in it: nearer, and it cannot loft; farther, and it shifts. */
-const widthOfLoft = { least: 1.5, most: 4 } as const;
+import { isStuffedAsUsual } from './stuffed-rise.ts';
+import { usualDownGPerM2, widthOfLoft } from './usual-fill.ts';
 
 const channelBasis: Basis = {
   kind: 'rule of thumb',
@@ -40,7 +36,10 @@ export function fillAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] 
     (piece) => plan.fillAim === undefined && measuredRiseMm(plan, piece) === null,
   );
   const channels = stuffed
-    .filter((piece) => isPieceQuilted(plan, piece) && !guessed.includes(piece))
+    .filter(
+      (piece) =>
+        isPieceQuilted(plan, piece) && (!guessed.includes(piece) || isStuffedAsUsual(plan, piece, items)),
+    )
     .map((piece) => channelOf(plan, piece, items));
   const wide = channels.filter(({ spacingMm, loftMm }) => spacingMm > widthOfLoft.most * loftMm + slackMm);
   const narrow = channels.filter(({ spacingMm, loftMm }) => spacingMm < widthOfLoft.least * loftMm - slackMm);
@@ -61,14 +60,24 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
   return slots.map((slot): Advice => {
     const { gPerM2 } = fillingList(plan, slot, items);
     const { least, most } = usualDownGPerM2;
+    const comes = `${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}`;
+    const usual = `${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of 600 to 700 in³/oz`;
+    const isUsual = guessed.some(
+      (piece) =>
+        isStuffedAsUsual(plan, piece, items) && piece.cutFrom.some(({ slotId }) => slotId === slot.id),
+    );
     return {
       kind: 'loose fill',
-      says: `No loft and no weight of fill is given. By the width of the channels alone ${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}; coats sewn through usually take ${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of 600 to 700 in³/oz.`,
+      says: isUsual
+        ? `No loft and no weight of fill is given. It is taken as the middle of what coats sewn through usually take, ${usual}, as far as the channels let it loft: ${comes}.`
+        : `No loft and no weight of fill is given. By the width of the channels alone ${comes}; coats sewn through usually take ${usual}.`,
       mend: 'Give the loft midway between two lines, or the weight of fill over its area, as a coat that you know has it.',
       basis: [
         {
           kind: 'rule of thumb',
-          how: 'rise of a face 1/8 of the width of its channel; usual weights',
+          how: isUsual
+            ? 'the middle of usual weights, other fill powers in proportion'
+            : 'rise of a face 1/8 of the width of its channel; usual weights',
           source: 'common practice, no source',
         },
       ],

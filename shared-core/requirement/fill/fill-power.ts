@@ -22,6 +22,8 @@ const usualFillPower = {
 } as const;
 
 export interface FillPower {
+  /** What it is taken for by its fibre, or by its name where none is written down. */
+  readonly kind: keyof typeof usualFillPower;
   readonly cm3PerG: number;
   /** Null where the item has its own. */
   readonly basis: Basis | null;
@@ -29,12 +31,13 @@ export interface FillPower {
 
 /** Fill power of what fills a slot: its own, else what is usual for its fibre, by its name where none is written down. */
 export function fillPowerOf(item: Item | undefined): FillPower {
-  const known = item?.kind === 'fill' ? item.facts.fillPowerCm3PerG : null;
-  if (known !== null && known !== undefined) return { cm3PerG: known, basis: null };
   const kind = fillKind(item);
+  const known = item?.kind === 'fill' ? item.facts.fillPowerCm3PerG : null;
+  if (known !== null && known !== undefined) return { kind, cm3PerG: known, basis: null };
   const cm3PerG = usualFillPower[kind];
   const of = { down: 'an ordinary down', feathers: 'feathers', polyester: 'clusters of polyester' }[kind];
   return {
+    kind,
     cm3PerG,
     basis: {
       kind: 'rule of thumb',

@@ -1,13 +1,17 @@
-/** How high a stuffed piece stands: by the loft or the weight that the maker asks for, else by the width of its channels. */
+/**
+ * How high a stuffed piece stands: by the loft or the weight that the maker asks for, else as is usual, and by the width
+ * of its channels where nothing usual is known.
+ */
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
 import { ringAreaMm2, ringBox } from '../../geometry/ring.ts';
 import { averageLoftMm } from '../../quilting/chambers.ts';
 import { isPieceQuilted, lineSpacingMm, wholeSeamRing } from '../../quilting/lines.ts';
-import { fillPowerOf, overfillOf } from './fill-power.ts';
+import { type FillPower, fillPowerOf, overfillOf } from './fill-power.ts';
 import type { SlotItems } from '../need.ts';
+import { usualBasis, usualMiddleGPerM2, widthOfLoft } from './usual-fill.ts';
 
-/** Rise of a stuffed channel over its width, where nothing is asked: 1/2 in between lines 4 in apart. */
+/** Rise of a stuffed channel over its width, where nothing is asked or known: 1/2 in between lines 4 in apart. */
 const riseRatio = 1 / 8;
 
 /** Rise of a stuffed piece without lines, such as a stuffed collar. */
@@ -43,12 +47,18 @@ export function stuffedRise(
       },
     };
   }
+  if (isStuffedAsUsual(plan, piece, items)) {
+    const gPerM2 = usualMiddleGPerM2(powerOf(plan, piece, items).cm3PerG);
+    const usualMm = riseOfMean(widthMm, meanLoftMm(plan, piece, items, gPerM2));
+    const mostMm = widthMm / widthOfLoft.least / 2;
+    return { riseMm: Math.min(usualMm, mostMm), basis: usualBasis(gPerM2, usualMm > mostMm) };
+  }
   return isPieceQuilted(plan, piece)
     ? {
         riseMm: widthMm * riseRatio,
         basis: {
           kind: 'rule of thumb',
-          how: 'no loft and no weight of fill is asked for: rise of a face over a stuffed channel 1/8 of the spacing of the lines',
+          how: 'no loft and no weight of fill is asked for, and none is known as usual: rise of a face over a stuffed channel 1/8 of the spacing of the lines',
           source: noSource,
         },
       }
@@ -64,11 +74,22 @@ export function stuffedRise(
 
 /** Mean loft that a weight of fill has room for, mm: what it takes by its fill power, over the overfill. */
 export function meanLoftMm(plan: CoatPlan, piece: Piece, items: SlotItems, gPerM2: number): number {
+  return (gPerM2 * powerOf(plan, piece, items).cm3PerG) / overfillOf(plan) / 1000;
+}
+
+/** Whether nothing is asked of a stuffed piece and it is filled as is usual: channels of down. */
+export function isStuffedAsUsual(plan: CoatPlan, piece: Piece, items: SlotItems): boolean {
+  return (
+    plan.fillAim === undefined && isPieceQuilted(plan, piece) && powerOf(plan, piece, items).kind === 'down'
+  );
+}
+
+/** Fill power of what a piece is stuffed with. */
+function powerOf(plan: CoatPlan, piece: Piece, items: SlotItems): FillPower {
   const from = piece.cutFrom.find(
     ({ slotId, plyCount }) => plyCount > 0 && plan.slots.find(({ id }) => id === slotId)?.kind === 'fill',
   );
-  const { cm3PerG } = fillPowerOf(from ? items.get(from.slotId) : undefined);
-  return (gPerM2 * cm3PerG) / overfillOf(plan) / 1000;
+  return fillPowerOf(from ? items.get(from.slotId) : undefined);
 }
 
 /** Distance of the lines; of a piece without any its area over its longer side. */

@@ -50,6 +50,19 @@ describe('a coat whose fronts are cut from a quilted panel', () => {
     const own = await shapesOf(sources(coat({ ...panel, widthMm: 700 })), 'shell');
     expect(allOf(own)).toEqual([['Panel of front', 3, expect.closeTo(919, 2), expect.closeTo(700, 6)]]);
   });
+  it('is as wide as a layer that is washed first is after its wash, and no wider', async () => {
+    const shrinking = item('batting', 'batting item', {
+      widthMm: 700,
+      shrinkageAlongRatio: 0,
+      shrinkageAcrossRatio: 0.1,
+    });
+    const roll = clothLot('batting item', 'winter', 700, [9000], 9000);
+    const shelf = [sources(coat(panel)).shelf[0]!, onShelf(shrinking, roll)];
+    for (const slotId of ['shell', 'batting']) {
+      const [cut] = allOf(await shapesOf(sources(coat(panel), { shelf }), slotId));
+      expect(cut?.slice(2)).toEqual([expect.closeTo(790 * 1.1 + 50, 2), expect.closeTo(630, 6)]);
+    }
+  });
   it('says in a sentence where its edges leave no width', async () => {
     await expect(flowNeeds(sources(coat({ ...panel, widthMm: 100, marginMm: 60 })), layHere)).rejects.toThrow(
       'A quilted panel for front has no width left beside its edges',

@@ -2,7 +2,7 @@
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import { placedBox } from '../../../../shared-core/lay/standing.ts';
 import { checkLay } from '../../../../shared-core/lay/check/check.ts';
-import { type SlotLay, totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
+import type { SlotLay } from '../../../../shared-core/lay/plan-lay.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { useCoat } from '../../../client/coat/coat-context.ts';
 import { jobHash, keepLay } from '../../../client/workers/kept-lays.ts';
@@ -252,7 +252,7 @@ export function HandTable(props: HandTableProps) {
           </Button>
         </div>
       </div>
-      <HandWords table={table} foundMm={totalUsedMm(result)} isBeneath={isBeneath} onBeneath={setIsBeneath} />
+      <HandWords table={table} found={slotLay} isBeneath={isBeneath} onBeneath={setIsBeneath} />
       <Problems problems={problems} />
       <HandDrawing
         sheet={sheet}

@@ -1,5 +1,5 @@
 /** Both lays in figures, and whether the one on the table can be cut. */
-import { totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
+import { type SlotLay, totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
 import { clothLengthUnit } from '../../../parts/figures/Amount.tsx';
@@ -8,23 +8,25 @@ import { finishSeconds, type HandTable } from './useHandTable.ts';
 
 export interface HandWordsProps {
   readonly table: HandTable;
-  /** Length of the lay that the search had found. */
-  readonly foundMm: number;
+  /** The lay that the search had found. */
+  readonly found: SlotLay;
   readonly isBeneath: boolean;
   readonly onBeneath: (isBeneath: boolean) => void;
 }
 
-export function HandWords({ table, foundMm, isBeneath, onBeneath }: HandWordsProps) {
+export function HandWords({ table, found, isBeneath, onBeneath }: HandWordsProps) {
   const system = useSystem();
   const { laid, clashing } = table;
   const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 3 });
+  const foundMm = totalUsedMm(found.result);
   const differenceMm = totalUsedMm(laid) - foundMm;
   const difference = show(Math.abs(differenceMm));
   return (
     <>
       <p className={`${style.words} number`} data-testid="hand-words">
-        By hand {show(totalUsedMm(laid))}, {Math.floor(laid.utilisation * 100)} % of the cloth used; found by
-        the search {show(foundMm)}
+        By hand {show(totalUsedMm(laid))}
+        {found.washed && ' of washed cloth'}, {Math.floor(laid.utilisation * 100)} % of the cloth used; found
+        by the search {show(foundMm)}
         {Math.abs(differenceMm) >= 0.5 &&
           `: yours is ${difference} ${differenceMm < 0 ? 'shorter' : 'longer'}`}
         .

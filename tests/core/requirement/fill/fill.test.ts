@@ -65,10 +65,14 @@ describe('loose fill', () => {
     expect(need.amount).toBeCloseTo(list(stuffedCoat(), down(346.8)).filledG * 1.05, 9);
     expect(need.basis.some(({ how }) => how.startsWith('no fill power'))).toBe(true);
   });
-  it('without a measured rise it takes an eighth of the spacing and says so', () => {
+  it('of a fill of which nothing is usual, a face rises an eighth of the spacing, and it says so', () => {
+    const clusters = filled({ fill: item('fill', 'clusters', { fillPowerCm3PerG: 400 }) });
     const guessed = stuffedCoat({ quilting: { ...stuffedCoat().quilting!, measures: [] } });
-    expect(list(guessed).filledG).toBeCloseTo(list(stuffedCoat()).filledG, 9);
-    expect(list(guessed).basis[0]?.kind).toBe('rule of thumb');
+    expect(list(guessed, clusters).filledG).toBeCloseTo(list(stuffedCoat()).filledG, 9);
+    expect(list(guessed, clusters).basis[0]).toMatchObject({
+      kind: 'rule of thumb',
+      how: expect.stringContaining('1/8 of the spacing'),
+    });
     expect(list(stuffedCoat()).basis[0]?.kind).toBe('measured');
   });
   it('a stuffed collar without lines is one chamber', () => {
@@ -190,20 +194,66 @@ describe('how full, as the maker asks for it', () => {
   });
 });
 
+describe('down of which nobody said how much', () => {
+  const { measures: _, ...lines } = stuffedCoat().quilting!;
+  const unasked = (spacingMm: number) => stuffedCoat({ quilting: { ...lines, spacingMm } });
+  const in3PerOz = 16.387064 / 28.349523125;
+
+  it('is the middle of what coats take, 140 g/m² of down of 650, where the channels are wide enough', () => {
+    const { gPerM2, basis } = list(unasked(140), down(650 * in3PerOz));
+    expect(gPerM2).toBeCloseTo(140, 1);
+    expect(basis[0]).toMatchObject({ kind: 'rule of thumb', source: 'common practice, no source' });
+    expect(basis[0]?.how).toContain('the middle of what coats sewn through take');
+  });
+  it('of another fill power is as much as lofts alike', () => {
+    expect(list(unasked(140), down(800 * in3PerOz)).gPerM2).toBeCloseTo((140 * 650) / 800, 1);
+    const rise = (power: number) => quiltedRise(unasked(140), stuffedCoat().pieces[0]!, down(power)).riseMm;
+    expect(rise(300)).toBeCloseTo(rise(460), 6);
+  });
+  it('is less in channels that would not let it loft, and never so much that its own advice is against it', () => {
+    const narrow = list(unasked(50), down(650 * in3PerOz));
+    expect(narrow.gPerM2).toBeLessThan(100);
+    expect(quiltedRise(unasked(50), stuffedCoat().pieces[0]!, down(650 * in3PerOz)).riseMm).toBeCloseTo(
+      50 / 3,
+      9,
+    );
+    expect(narrow.basis[0]?.how).toContain('less where a channel is not 1.5 times as wide as that lofts');
+    fc.assert(
+      fc.property(fc.integer({ min: 20, max: 230 }), (spacingMm) => {
+        const said = fillAdvice(unasked(spacingMm), down(375.7)).map(({ says }) => says);
+        expect(said).toHaveLength(1);
+        expect(said[0]).toMatch(/^No loft and no weight/);
+      }),
+      { numRuns: 40, seed: 5 },
+    );
+  });
+  it('shifts in channels as wide as a hand is long, and it is said', () => {
+    expect(fillAdvice(unasked(400), down(375.7)).map(({ says }) => says)[1]).toContain('shifts in so wide');
+  });
+});
+
 describe('advice on loose fill', () => {
   const { measures: _, ...lines } = stuffedCoat().quilting!;
   const said = (more: Partial<CoatPlan>) =>
     fillAdvice(stuffedCoat({ quilting: { ...lines, spacingMm: 76.2 }, ...more }), down(375.7)).map((each) =>
       adviceText(each, 'metric'),
     );
-  it('asks how full it is to be, and says how little the width of the channels makes of it', () => {
+  it('asks how full it is to be, and says what is taken meanwhile', () => {
     const [first] = said({});
     expect(first).toMatch(
-      /^No loft and no weight .* down comes to 4\d g\/m²; .* 100 g\/m² to 180 g\/m² of down of 600 to 700 in³\/oz/,
+      /^No loft and no weight .* the middle of what coats sewn through usually take, 100 g\/m² to 180 g\/m² of down of 600 to 700 in³\/oz, .* down comes to 1[12]\d g\/m²/,
     );
     expect(first).toContain('Give the loft midway between two lines');
     expect(said({ fillAim: { kind: 'loft', loftMm: 26 } })).toEqual([]);
     expect(said({ quilting: stuffedCoat().quilting! })).toEqual([]);
+  });
+  it('of a fill of which nothing is usual says how little the width of the channels makes of it', () => {
+    const coat = stuffedCoat({ quilting: { ...lines, spacingMm: 76.2 } });
+    const clusters = filled({ fill: item('fill', 'clusters', { fillPowerCm3PerG: 375.7 }) });
+    const [first] = fillAdvice(coat, clusters).map((each) => adviceText(each, 'metric'));
+    expect(first).toMatch(
+      /^No loft and no weight .* By the width of the channels alone clusters comes to 4\d g\/m²/,
+    );
   });
   it('little fill wants nearer lines', () => {
     expect(said({ fillAim: { kind: 'loft', loftMm: 15 } })).toEqual([

@@ -17,9 +17,12 @@ describe('how high quilted cloth stands', () => {
     const found = rise(quiltedCoat({ quilting: { ...quiltedCoat().quilting!, ...measured(6, 1) } }));
     expect([found.riseMm, found.basis.kind]).toEqual([6, 'measured']);
   });
-  it('a stuffed channel rises an eighth of its width', () => {
+  it('a channel of clusters rises an eighth of its width, one of down as down usually does', () => {
     const { measures: _, ...lines } = stuffedCoat().quilting!;
-    expect(rise(stuffedCoat({ quilting: { ...lines, spacingMm: 72 } })).riseMm).toBe(9);
+    const coat = stuffedCoat({ quilting: { ...lines, spacingMm: 72 } });
+    expect(rise(coat, filled({ fill: item('fill', 'clusters') })).riseMm).toBe(9);
+    // No higher than a channel 1.5 times as wide as its loft lets it.
+    expect(rise(coat, filled({ fill: item('fill', 'goose down') })).riseMm).toBe(24);
   });
 });
 

@@ -144,7 +144,8 @@ describe('how warm it is', () => {
   it('stuffed channels go by their section, worn down by a quarter where it was not measured', () => {
     const { measures: _, ...lines } = stuffedCoat().quilting!;
     const guessed = stuffedCoat({ quilting: lines });
-    expect(wornThicknessMm(guessed, guessed.pieces[0]!, nothingChosen)).toBeCloseTo(
+    const clusters = filled({ fill: item('fill', 'clusters') });
+    expect(wornThicknessMm(guessed, guessed.pieces[0]!, clusters)).toBeCloseTo(
       0.75 * averageLoftMm(100, 12.5),
       9,
     );
