@@ -23,13 +23,14 @@ import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import { LayGivenUp, openLayThreads } from '../services/threads/lay-threads.ts';
 import { openServices, type Services } from '../services/calls/services.ts';
 import { drawingNames } from './drawing-names.ts';
+import { writePapers } from './paper-command.ts';
 import { seasonOutput } from './season-command.ts';
 import { readNap, tableOutput } from './table-command.ts';
 import { solveHere } from '../services/threads/solver.ts';
 
 const usage = `Usage:
-  npm run -s estimate -- --demo [--json] [--svg DIR] [--seconds S] [--iterations N]
-  npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--seconds S] [--iterations N]
+  npm run -s estimate -- --demo [--json] [--svg DIR] [--pdf DIR] [--seconds S] [--iterations N]
+  npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--pdf DIR] [--seconds S] [--iterations N]
   either with --table "115 cm; 150 cm" [--nap with|without|both] for what each size takes on those widths
   npm run -s estimate -- --demo --season [--json] (or --data FILE --season) for all plans of the season in their order`;
 
@@ -39,6 +40,7 @@ interface Asked {
   readonly coat: string | null;
   readonly isJson: boolean;
   readonly svgDir: string | null;
+  readonly pdfDir: string | null;
   /** Widths as typed, for the table of requirements in place of the road; null for the road. */
   readonly table: string | null;
   readonly nap: NapAsked;
@@ -57,6 +59,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     coat: { type: 'string' },
     json: { type: 'boolean' },
     svg: { type: 'string' },
+    pdf: { type: 'string' },
     table: { type: 'string' },
     nap: { type: 'string' },
     season: { type: 'boolean' },
@@ -88,6 +91,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     coat: values.coat ?? null,
     isJson: values.json === true,
     svgDir: values.svg ?? null,
+    pdfDir: values.pdf ?? null,
     table: values.table ?? null,
     nap: nap.value,
     isSeason: values.season === true,
@@ -162,7 +166,7 @@ export async function runEstimate(
 ): Promise<Outcome<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
-  const { isDemo, dataFile, isJson, svgDir, table, nap, isSeason, seconds, iterations } = asked.value;
+  const { isDemo, dataFile, isJson, svgDir, pdfDir, table, nap, isSeason, seconds, iterations } = asked.value;
   if (dataFile !== null && !existsSync(dataFile)) {
     return refused({
       where: `The data file ${dataFile}`,
@@ -205,6 +209,10 @@ export async function runEstimate(
     const result = await estimate(sources.value, threads.runLay, solveHere);
     if (svgDir !== null) {
       const written = writeDrawings(svgDir, sources.value, result);
+      if (!written.ok) return written;
+    }
+    if (pdfDir !== null) {
+      const written = await writePapers(pdfDir, sources.value, result);
       if (!written.ok) return written;
     }
     const { settings, plan } = sources.value;

@@ -1,6 +1,7 @@
 /** What a cutting would book, slot by slot: what the cover takes, and the rests that its lay leaves. */
 import { type Ring, ringMoved, ringTurned } from '../geometry/ring.ts';
 import type { LayRect } from '../lay/job.ts';
+import type { SlotLay } from '../lay/plan-lay.ts';
 import { restRectangles } from '../lay/rest.ts';
 import type { Shrinkage } from '../stash/shrinkage.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
@@ -35,6 +36,8 @@ export interface ProposedSlot {
   readonly itemId: ItemId;
   readonly met: Met;
   readonly lines: readonly ProposedLine[];
+  /** What its lines were laid for and how; absent where nothing is laid. */
+  readonly laid?: { readonly need: ShapesNeed; readonly lay: SlotLay };
   /** True where the stash has not enough for the coats: what it has is proposed. */
   readonly isShort: boolean;
 }
@@ -56,6 +59,7 @@ export function cuttingProposal(
         itemId: slotCover.itemId,
         isShort: (slotCover.shortage?.amount ?? 0) > 0,
         met: need.kind === 'shapes' ? metShapes(need, slotCover) : metAmount(uses),
+        ...(need.kind === 'shapes' && slotCover.lay && { laid: { need, lay: slotCover.lay } }),
         lines: uses.map((use) => line(need, slotCover, use, counted === 'needle')),
       },
     ];

@@ -48,6 +48,8 @@ export interface PaperTable {
   readonly total?: PaperRow;
   /** Sentences below the table; not in a file. */
   readonly notes: readonly string[];
+  /** On paper its rows stand close, as in a long list that is looked things up in. */
+  readonly isDense?: boolean;
 }
 
 /** Sheet of paper by the maker's system. */

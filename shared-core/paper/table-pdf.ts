@@ -29,6 +29,8 @@ import {
 import { brokenLines, type ColumnWish, columnWidths, leastWidthPt } from './table-columns.ts';
 import { embedTypeface, type Face, type Typeface, type TypefaceFiles, type WrittenPdf } from './typeface.ts';
 
+/** Air above and below a row, and of that above. */
+const airPt = { usual: { all: 9, above: 5 }, dense: { all: 4, above: 2.5 } } as const;
 const bodyPt = 9;
 const notePt = 7.5;
 /** A head of numbers that is longer goes over several lines. */
@@ -157,10 +159,10 @@ function writeRow(sheet: TableSheet, row: PaperRow, isTotal: boolean): void {
     writeHead(sheet);
   }
   const { regular, bold } = sheet.typeface;
-  const top = sheet.y - 5;
+  const top = sheet.y - airOf(sheet).above;
   const body = { size: bodyPt * sheet.scale, face: isTotal ? bold : regular };
   const small = { size: notePt * sheet.scale, face: regular, color: soft };
-  const lowest = sheet.y - height + 4;
+  const lowest = sheet.y - height + airOf(sheet).all - airOf(sheet).above;
   sheet.columns.forEach(({ column, index }, place) => {
     const cell = asCell(row[index]);
     if (column.kind === 'tick') {
@@ -181,6 +183,10 @@ function writeRow(sheet: TableSheet, row: PaperRow, isTotal: boolean): void {
   if (!isTotal) ruleOff(sheet, hair, 0.5);
 }
 
+function airOf({ table }: TableSheet) {
+  return table.isDense ? airPt.dense : airPt.usual;
+}
+
 /** At most what a page holds: what is longer is cut off below. */
 function rowHeight(sheet: TableSheet, row: PaperRow): number {
   const { regular } = sheet.typeface;
@@ -192,7 +198,10 @@ function rowHeight(sheet: TableSheet, row: PaperRow): number {
     const noteCount = note ? cellLines(sheet, note, place, small).length : 0;
     return (cellLines(sheet, text, place, body).length * 12 + noteCount * 9.5) * sheet.scale;
   });
-  return Math.min(Math.max(12 * sheet.scale, ...heights) + 9, sheet.size[1] - 2 * marginPt - 60);
+  return Math.min(
+    Math.max(12 * sheet.scale, ...heights) + airOf(sheet).all,
+    sheet.size[1] - 2 * marginPt - 60,
+  );
 }
 
 function cellLines(

@@ -64,3 +64,32 @@ test('the cost sheet leaves the window with the figures that the room shows', as
   expect(texts).toContain(`${amount} EUR`);
   expect(texts).toContain('Retail');
 });
+
+test('the cutting sheet leaves the Lay room and the Cutting room with what lies where', async ({ page }) => {
+  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
+  await page.getByRole('link', { name: /^Lay/ }).click();
+  await expect(page.getByTestId('lay-words')).toBeVisible();
+  await stopLaying(page);
+  const save = async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save cutting sheet' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('fenwalk-coat-cutting-sheet.pdf');
+    const sheets = await pdfSheets(new Uint8Array(await readFile(await download.path())));
+    return { sheets, texts: sheets.flatMap((sheet) => sheet.texts.map(({ text }) => text)) };
+  };
+  const planned = await save();
+  expect([planned.sheets[0]?.width, planned.sheets[0]?.height]).toEqual([841.89, 595.28]);
+  expect(planned.texts).toContain('Shell: Peatwater nylon, dark olive');
+  expect(planned.texts.some((text) => text.startsWith('To buy.'))).toBe(true);
+  expect(planned.texts).toContain('Where the pieces lie');
+
+  await page.getByRole('link', { name: /^Cutting/ }).click();
+  await page.getByRole('checkbox', { name: 'Shell', exact: true }).uncheck();
+  const cut = await save();
+  // What is not there yet, and what is left out, is not cut now.
+  expect(cut.texts.some((text) => text.startsWith('To buy.'))).toBe(false);
+  expect(cut.texts).not.toContain('Shell: Peatwater nylon, dark olive');
+  expect(cut.texts).toContain('Where the pieces lie');
+});

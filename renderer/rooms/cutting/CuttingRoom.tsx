@@ -1,12 +1,13 @@
 /** A cutting is written down: what was taken of each length and lot, what goes back to the shelf, what fell away. */
 import { useMemo, useState } from 'react';
 import { wholeBatch } from '../../../shared-core/flow/next-cutting.ts';
+import { proposedSheet } from '../../../shared-core/flow/output/lay-sheets.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
 import { call } from '../../client/api.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { routeHash } from '../../client/route.ts';
-import { useWorkshop } from '../../client/workshop.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { misreadProblems } from '../../parts/forms/DraftField.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
@@ -15,6 +16,7 @@ import { TextField } from '../../parts/forms/Field.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
+import { CuttingSheetButton } from '../../parts/tables/CuttingSheetButton.tsx';
 import { Waiting } from '../../parts/layout/Waiting.tsx';
 import style from './CuttingRoom.module.css';
 import { cuttingCall, emptyCutting, ownAmounts } from './cutting-drafts.ts';
@@ -40,6 +42,7 @@ export function CuttingRoom() {
 function NewCutting() {
   const { input, estimate, reload } = useCoat();
   const { workshop } = useWorkshop();
+  const system = useSystem();
   const [coats, setCoats] = useState<readonly CutCoats[] | null>(null);
   const [draft, setDraft] = useState(emptyCutting);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -117,7 +120,12 @@ function NewCutting() {
           hint="who cut, what went wrong; may be empty"
         />
         <Problems problems={problems} />
-        <div>
+        <div className={style.acts}>
+          <CuttingSheetButton
+            name={plan.name}
+            isOff={chosen.every(({ laid }) => !laid)}
+            sheet={() => proposedSheet(input, chosen, system)}
+          />
           <Button look="main" disabled={chosen.length === 0 || isBooking} onClick={() => void book()}>
             Book the cutting
           </Button>

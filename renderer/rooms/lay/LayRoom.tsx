@@ -3,6 +3,8 @@ import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts
 import { Tabs } from '@base-ui/react/tabs';
 import { useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
+import type { Estimate } from '../../../shared-core/flow/estimate.ts';
+import { cuttingSheet, laysToCut } from '../../../shared-core/flow/output/lay-sheets.ts';
 import { laySentence } from '../../../shared-core/flow/falls-of-estimate.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
 import { layWords } from '../../../shared-core/lay/lay-words.ts';
@@ -24,6 +26,7 @@ import { Button } from '../../parts/forms/Button.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { RoomAwaited } from '../../parts/layout/EstimateAwaited.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
+import { CuttingSheetButton } from '../../parts/tables/CuttingSheetButton.tsx';
 import { fileName, saveFile } from '../../parts/tables/save-file.ts';
 import { StillFallsNote } from '../../parts/notes/StillFallsNote.tsx';
 import { bestLay } from './best-lay.ts';
@@ -64,7 +67,7 @@ export function LayRoom() {
     <OneLay
       input={input}
       slotLay={slotLay}
-      lays={estimate.lays}
+      estimate={estimate}
       where={where === 'stash' && onStash ? 'stash' : 'needs'}
       hasStash={onStash !== null}
       onWhere={setWhere}
@@ -76,14 +79,14 @@ export function LayRoom() {
 interface OneLayProps {
   readonly input: FlowInput;
   readonly slotLay: SlotLay;
-  readonly lays: readonly SlotLay[];
+  readonly estimate: Estimate;
   readonly where: Where;
   readonly hasStash: boolean;
   readonly onWhere: (where: Where) => void;
   readonly onSlot: (slotId: string) => void;
 }
 
-function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneLayProps) {
+function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: OneLayProps) {
   const { live, phase, stop, lookLonger, reload } = useCoat();
   const { workshop } = useWorkshop();
   const system = useSystem();
@@ -127,6 +130,19 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
         lead={`${sentenceCase(name)}, ${item?.name ?? 'cloth still to be chosen'}`}
         actions={
           <>
+            <CuttingSheetButton
+              name={input.plan.name}
+              sheet={() =>
+                cuttingSheet(
+                  {
+                    ...input,
+                    needs: estimate.requirement,
+                    lays: laysToCut(estimate).map((each) => bestLay(each, live)),
+                  },
+                  system,
+                )
+              }
+            />
             <Button onClick={saveDrawing}>Save drawing</Button>
             <Button onClick={() => window.print()}>Print</Button>
           </>
@@ -134,7 +150,7 @@ function OneLay({ input, slotLay, lays, where, hasStash, onWhere, onSlot }: OneL
       />
       <Tabs.Root value={slotId} onValueChange={(next) => onSlot(String(next))} className={style.room}>
         <Tabs.List className={style.slots} aria-label="Slot">
-          {lays.map((each) => (
+          {estimate.lays.map((each) => (
             <SlotTab key={each.slotId} slotId={each.slotId} slotLay={bestLay(each, live)} />
           ))}
         </Tabs.List>

@@ -50,6 +50,8 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
       '0.3',
       '--svg',
       join(folder, 'lays'),
+      '--pdf',
+      join(folder, 'papers'),
     );
     expect(complaint).toBe('');
     expect(code).toBe(0);
@@ -110,6 +112,15 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
     const drawings = readdirSync(join(folder, 'lays'));
     expect(drawings).toHaveLength(lays.length);
     expect(readFileSync(join(folder, 'lays', 'shell.svg'), 'utf8')).toContain('<svg xmlns');
+    expect(readdirSync(join(folder, 'papers')).sort()).toEqual([
+      'cost.pdf',
+      'cutting-sheet.pdf',
+      'to-buy.pdf',
+    ]);
+    const papers = readdirSync(join(folder, 'papers')).map((name) =>
+      readFileSync(join(folder, 'papers', name)),
+    );
+    for (const bytes of papers) expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
     // What the batch costs is what its slots cost.
     expect(
       road.cost.lines.reduce((sum: number, line: { costMinor: number }) => sum + line.costMinor, 0),
