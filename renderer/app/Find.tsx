@@ -1,6 +1,6 @@
 /** One search for everything, opened by Ctrl K (or Cmd K) from anywhere: type, choose with the arrows, go with Enter. */
 import { Dialog } from '@base-ui/react/dialog';
-import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { call } from '../client/api.ts';
 import { type FindPlace, placeOfFind, placesByName } from '../client/find-places.ts';
 import { type Route, stepNames, steps } from '../client/route.ts';
@@ -11,6 +11,7 @@ const namedSteps = steps.map((step) => ({ step, name: stepNames[step] }));
 
 export function Find({ route }: { route: Route }) {
   const [isOpen, setIsOpen] = useState(false);
+  const hasGone = useRef(false);
   useEffect(() => {
     const pressed = (event: globalThis.KeyboardEvent) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'k') return;
@@ -21,7 +22,15 @@ export function Find({ route }: { route: Route }) {
     return () => window.removeEventListener('keydown', pressed);
   }, []);
   return (
-    <Dialog.Root open={isOpen} onOpenChange={setIsOpen}>
+    <Dialog.Root
+      open={isOpen}
+      onOpenChange={setIsOpen}
+      onOpenChangeComplete={(isNowOpen) => {
+        // The keys go on in the room that was found; where nothing was, they are back where they were.
+        if (!isNowOpen && hasGone.current) document.querySelector('main')?.focus();
+        hasGone.current = false;
+      }}
+    >
       <Dialog.Trigger className={`${style.open} eased`}>
         Find
         <kbd>Ctrl K</kbd>
@@ -29,7 +38,13 @@ export function Find({ route }: { route: Route }) {
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
         <Dialog.Popup className={style.popup} aria-label="Find anything">
-          <FindBox openPlanId={route.kind === 'coat' ? route.planId : null} onGone={() => setIsOpen(false)} />
+          <FindBox
+            openPlanId={route.kind === 'coat' ? route.planId : null}
+            onGone={() => {
+              hasGone.current = true;
+              setIsOpen(false);
+            }}
+          />
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>

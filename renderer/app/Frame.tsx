@@ -30,6 +30,9 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
   return (
     <div className={style.frame}>
       <nav className={style.rail} aria-label="Rooms">
+        <button type="button" className={style.skip} onClick={() => main.current?.focus()}>
+          To the room
+        </button>
         <a className={style.name} href={routeHash({ kind: 'welcome' })}>
           <svg className={style.sign} viewBox="0 0 32 32" aria-hidden="true">
             <path d="M3 11c4.3-4 8.7 4 13 0s8.7 4 13 0M3 21c4.3-4 8.7 4 13 0s8.7 4 13 0" />
@@ -74,7 +77,7 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
             </Button>
           </aside>
         )}
-        <main ref={main} className={style.main}>
+        <main ref={main} className={style.main} tabIndex={-1}>
           {(notice || facts.fileProblems.length > 0) && (
             <div className={style.notice}>
               {notice}

@@ -16,7 +16,7 @@ async function openNeeds(page: Page): Promise<void> {
 function need(page: Page, name: string): Locator {
   return page
     .getByRole('listitem')
-    .filter({ has: page.getByRole('heading', { name, exact: true, level: 3 }) });
+    .filter({ has: page.getByRole('heading', { name, exact: true, level: 2 }) });
 }
 
 const metresIn = async (place: Locator) => Number(/(\d+) m/.exec((await place.textContent()) ?? '')?.[1]);

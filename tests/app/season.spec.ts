@@ -70,6 +70,6 @@ test('a plan is put into the season of the own workshop, taken out, and put in a
   const reopened = await workshop.reopen();
   await openSeason(reopened);
   await expect(reopened.getByLabel('Coats of Reedling')).toHaveValue('3');
-  await reopened.getByRole('button', { name: 'Take Reedling out' }).click();
+  await reopened.getByRole('button', { name: 'Take out Reedling' }).click();
   await expect(reopened.getByText('Nothing is in the season yet.')).toBeVisible();
 });

@@ -13,7 +13,7 @@ export function EmptyState({
 }) {
   return (
     <div className={style.empty}>
-      <h3>{title}</h3>
+      <h2 className="of-card">{title}</h2>
       <p className="quiet">{children}</p>
       {action && <div className={style.action}>{action}</div>}
     </div>

@@ -12,7 +12,7 @@ export function Cautions({ kinds }: { kinds: readonly CautionKind[] }) {
   // Who decides is said once where it is the same for all.
   const decide = [...new Set(shown.map(({ defersTo }) => defersTo))];
   return (
-    <aside className={style.cautions} aria-label="Take care">
+    <aside className={style.cautions} aria-label={`Take care: ${shown.map(({ kind }) => kind).join(', ')}`}>
       <ul className={style.list}>
         {shown.map(({ kind, says, source }) => (
           <li key={kind}>

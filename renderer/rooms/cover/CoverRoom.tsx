@@ -70,7 +70,7 @@ function SlotCard({ slotCover }: { slotCover: SlotCover }) {
   return (
     <li className={style.slot} data-state={slotCover.state} aria-label={sentenceCase(slot.name)}>
       <div className={style.head}>
-        <h3>{sentenceCase(slot.name)}</h3>
+        <h2 className="of-card">{sentenceCase(slot.name)}</h2>
         {bound && (
           <a className={style.item} href={routeHash({ kind: 'stash', itemId: bound.item.id })}>
             {bound.item.name}

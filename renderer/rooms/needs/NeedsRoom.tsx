@@ -64,9 +64,9 @@ function NeedRow({ need }: { need: Need }) {
   return (
     <li className={style.need}>
       <div>
-        <h3 className={style.slot}>
+        <h2 className={`of-card ${style.slot}`}>
           <KindMark kind={slot.kind} /> {slot.name}
-        </h3>
+        </h2>
         <p className="quiet small">{item?.name ?? 'nothing chosen yet'}</p>
       </div>
       <div className={style.amounts}>

@@ -42,7 +42,9 @@ export function WashFirst() {
               Needed longer by
             </th>
             <th scope="col">Washed</th>
-            <th scope="col" />
+            <th scope="col">
+              <span className="only-read-aloud">Its item</span>
+            </th>
           </tr>
         </thead>
         <tbody>

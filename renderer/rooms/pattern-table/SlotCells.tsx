@@ -25,10 +25,8 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
   const sizes = [...new Set(cells.map(({ size }) => size))];
   const widths = [...new Set(cells.map(({ widthMm }) => widthMm))];
   // Batting has no nap: its two columns would say the same twice.
-  const naps =
-    slot.kind === 'cloth'
-      ? napOrder.filter((nap) => cells.some((cell) => cell.nap === nap))
-      : [cells[0]?.nap];
+  const hasNaps = slot.kind === 'cloth';
+  const naps = hasNaps ? napOrder.filter((nap) => cells.some((cell) => cell.nap === nap)) : [cells[0]?.nap];
   const shown = cells.find((cell) => keyOf(cell) === pressed);
   const heading = `table-${slot.id}`;
   if (cells.length === 0) return null;
@@ -39,7 +37,7 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
         <table className={table.table}>
           <thead>
             <tr>
-              <th scope="col" rowSpan={2}>
+              <th scope="col" rowSpan={hasNaps ? 2 : 1}>
                 Size
               </th>
               {widths.map((widthMm) => (
@@ -48,15 +46,17 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
                 </th>
               ))}
             </tr>
-            <tr>
-              {widths.flatMap((widthMm) =>
-                naps.map((nap) => (
-                  <th key={`${widthMm} ${nap}`} scope="col" className={table.amount}>
-                    {slot.kind === 'cloth' ? nap : ''}
-                  </th>
-                )),
-              )}
-            </tr>
+            {hasNaps && (
+              <tr>
+                {widths.flatMap((widthMm) =>
+                  naps.map((nap) => (
+                    <th key={`${widthMm} ${nap}`} scope="col" className={table.amount}>
+                      {nap}
+                    </th>
+                  )),
+                )}
+              </tr>
+            )}
           </thead>
           <tbody>
             {sizes.map((size) => (

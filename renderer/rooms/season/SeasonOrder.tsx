@@ -122,7 +122,7 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
                 </Button>
                 <Button
                   look="quiet"
-                  aria-label={`Take ${plan.name} out`}
+                  aria-label={`Take out ${plan.name}`}
                   onClick={() => onChange(entries.filter(({ planId }) => planId !== plan.id))}
                 >
                   Take out

@@ -9,7 +9,8 @@ import { KindMark } from '../../parts/drawing/KindMark.tsx';
 import type { ItemPages } from './item-pages.ts';
 import style from './StashList.module.css';
 
-const rowHeightPx = 62;
+/** As a row with two lines has it, in the letters of the window; a longer one is as high as it needs. */
+const rowHeightRem = 3.875;
 
 export interface StashListProps {
   readonly pages: ItemPages;
@@ -23,7 +24,7 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
   const virtual = useVirtualizer({
     count: total,
     getScrollElement: () => listRef.current,
-    estimateSize: () => rowHeightPx,
+    estimateSize: rowHeightPx,
     overscan: 8,
   });
   const inSight = virtual.getVirtualItems();
@@ -51,10 +52,7 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
   }, [chosen]);
 
   const walk = (event: KeyboardEvent) => {
-    const pageRows = Math.max(
-      1,
-      Math.floor((listRef.current?.clientHeight ?? rowHeightPx) / rowHeightPx) - 1,
-    );
+    const pageRows = Math.max(1, Math.floor((listRef.current?.clientHeight ?? 0) / rowHeightPx()) - 1);
     const here = walkedTo.current ?? chosen;
     const steps: Record<string, number> = {
       ArrowDown: here === null ? 0 : here + 1,
@@ -92,6 +90,8 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
             // biome-ignore lint/a11y/useKeyWithClickEvents: the list has the focus and walks by arrow keys.
             <div
               key={index}
+              ref={virtual.measureElement}
+              data-index={index}
               id={`item-${index}`}
               className={`${style.row} eased`}
               role="option"
@@ -99,7 +99,7 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
               aria-selected={row !== undefined && row.id === itemId}
               aria-posinset={index + 1}
               aria-setsize={total}
-              style={{ transform: `translateY(${start}px)`, height: rowHeightPx }}
+              style={{ transform: `translateY(${start}px)`, minHeight: `${rowHeightRem}rem` }}
               // The focus stays with the list, since a row that scrolls out of sight is taken away.
               onMouseDown={(event) => {
                 event.preventDefault();
@@ -117,6 +117,10 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
       </div>
     </div>
   );
+}
+
+function rowHeightPx(): number {
+  return rowHeightRem * Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
 }
 
 function Row({ row }: { row: ItemRow }) {

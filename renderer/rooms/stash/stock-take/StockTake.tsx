@@ -107,7 +107,7 @@ export function StockTake({
           .map((shelf) => (
             <li key={shelf.item.id} className={style.item} aria-label={shelf.item.name}>
               <div>
-                <h3>{shelf.item.name}</h3>
+                <h2 className="of-card">{shelf.item.name}</h2>
                 <p className="quiet small">
                   {[shelf.item.colour, shelf.item.place].filter((word) => word !== '').join(' · ')}
                 </p>

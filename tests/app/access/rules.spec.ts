@@ -1,0 +1,61 @@
+/** The rules of axe-core (WCAG 2 and good practice) on every room and all that opens in it, in the light and the dark look. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from '@playwright/test';
+import { expect, test } from '../door.ts';
+import { enter, leave, openDemo, openings, type Place, rooms } from './places.ts';
+
+/** One sentence for each element that breaks a rule. The dark look differs in its colours alone. */
+async function broken(page: Page, name: string): Promise<string[]> {
+  // What is folded away is looked at too.
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
+  const found: string[] = [];
+  for (const look of ['light', 'dark'] as const) {
+    await page.evaluate((theme) => {
+      document.documentElement.dataset.theme = theme;
+    }, look);
+    const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+    const { violations } = await (look === 'light' ? axe : axe.withRules(['color-contrast'])).analyze();
+    for (const { id, nodes } of violations)
+      for (const { target, any, all, none } of nodes)
+        found.push(
+          `${name}, ${look}: ${id} at ${target.join(' ')}: ${[...any, ...all, ...none][0]?.message ?? ''}`,
+        );
+  }
+  return found;
+}
+
+async function allBroken(page: Page, places: readonly Place[]): Promise<string[]> {
+  const found: string[] = [];
+  for (const place of places) {
+    await enter(page, place);
+    found.push(...(await broken(page, place.name)));
+    await leave(page);
+  }
+  return found;
+}
+
+test('no room breaks a rule of access, from the first screen on', async ({ page }) => {
+  await expect(page.getByText('Your first answer in three steps')).toBeVisible();
+  const first = await broken(page, 'the first screen');
+  await openDemo(page);
+  expect([...first, ...(await allBroken(page, rooms))]).toEqual([]);
+});
+
+test('nothing that opens in a room breaks a rule of access', async ({ page }) => {
+  await openDemo(page);
+  expect(await allBroken(page, openings)).toEqual([]);
+});
+
+test('a rule that is broken is seen', async ({ page }) => {
+  await page.getByRole('heading', { level: 1 }).evaluate((heading) => {
+    const pale = document.createElement('p');
+    pale.textContent = 'pale';
+    Object.assign(pale.style, { color: '#ccd2d0', backgroundColor: '#ffffff' });
+    heading.after(document.createElement('button'), pale);
+  });
+  const found = (await broken(page, 'spoiled')).join(' / ');
+  expect(found).toContain('button-name');
+  expect(found).toContain('color-contrast');
+});
