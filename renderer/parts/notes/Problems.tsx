@@ -12,16 +12,18 @@ export interface ProblemsProps {
 export function Problems({ problems, onTryAgain }: ProblemsProps) {
   if (problems.length === 0) return null;
   const list = (
-    <ul className={style.list} role="alert">
-      {problems.map((problem) => (
-        <li key={`${problem.where} ${problem.what}`}>
-          <strong>
-            {problem.where} {problem.what}.
-          </strong>{' '}
-          {problem.mend}
-        </li>
-      ))}
-    </ul>
+    <div className={style.told} role="alert">
+      <ul className={style.list}>
+        {problems.map((problem) => (
+          <li key={`${problem.where} ${problem.what}`}>
+            <strong>
+              {problem.where} {problem.what}.
+            </strong>{' '}
+            {problem.mend}
+          </li>
+        ))}
+      </ul>
+    </div>
   );
   if (!onTryAgain) return list;
   return (
