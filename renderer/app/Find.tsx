@@ -1,6 +1,7 @@
 /** One search for everything, opened by Ctrl K (or Cmd K) from anywhere: type, choose with the arrows, go with Enter. */
 import { Dialog } from '@base-ui/react/dialog';
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { isItemCode } from '../../shared-core/stash/item-code.ts';
 import { call } from '../client/api.ts';
 import { type FindPlace, placeOfFind, placesByName } from '../client/find-places.ts';
 import { type Route, stepNames, steps } from '../client/route.ts';
@@ -57,6 +58,7 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
   const [chosen, setChosen] = useState(0);
   const found = useFinds(text);
   const places = [...placesByName(text, openPlanId, namedSteps), ...found.places];
+  const [isGoing, setIsGoing] = useState(false);
   const go = (place: FindPlace) => {
     window.location.hash = place.hash;
     onGone();
@@ -66,11 +68,18 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
       event.preventDefault();
       const by = event.key === 'ArrowDown' ? 1 : -1;
       if (places.length > 0) setChosen((chosen + by + places.length) % places.length);
-    } else if (event.key === 'Enter' && places[chosen]) {
+    } else if (event.key === 'Enter') {
       event.preventDefault();
-      go(places[chosen]);
+      // A scanner presses Enter before the answer is here.
+      if (isItemCode(text) && found.isLooking) setIsGoing(true);
+      else if (places[chosen]) go(places[chosen]);
     }
   };
+  useEffect(() => {
+    if (!isGoing || found.isLooking) return;
+    setIsGoing(false);
+    if (places[0]) go(places[0]);
+  });
   return (
     <>
       <input
@@ -81,10 +90,11 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
         aria-controls={listId}
         aria-activedescendant={places[chosen] ? `${listId} ${chosen}` : undefined}
         aria-label="Find"
-        placeholder="An item, a coat, a supplier, a room"
+        placeholder="An item, a coat, a supplier, a room, a shelf label’s code"
         value={text}
         onChange={(event) => {
           setText(event.target.value);
+          setIsGoing(false);
           setChosen(0);
         }}
         onKeyDown={pressed}
@@ -108,11 +118,16 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
         ))}
       </div>
       <p className={style.state} role="status">
-        {found.problem ??
-          (places.length === 0 && !found.isLooking ? `Nothing is named “${text.trim()}”.` : '')}
+        {found.problem ?? (places.length === 0 && !found.isLooking ? nothingWords(text) : '')}
       </p>
     </>
   );
+}
+
+function nothingWords(text: string): string {
+  return isItemCode(text)
+    ? 'No item of this workshop has that code: the label is of another workshop.'
+    : `Nothing is named “${text.trim()}”.`;
 }
 
 /** What the workshop holds under that text; older answers never come after newer ones. */

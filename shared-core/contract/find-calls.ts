@@ -4,7 +4,7 @@ import type { ItemKind } from '../stash/kinds.ts';
 import type { ItemId, PlanId } from '../stash/stash.ts';
 
 export const findCalls = {
-  /** Items by name, colour, place, supplier and dye lot; coats, suppliers, and offers by item and supplier. */
+  /** Items by name, colour, place, supplier and dye lot; coats, suppliers, and offers by item and supplier. A code from a shelf label: its item alone. */
   find: { changes: false, input: z.strictObject({ text: z.string().max(200) }) },
 } as const;
 

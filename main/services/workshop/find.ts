@@ -3,6 +3,8 @@ import type { CallInput, CallOutput } from '../../../shared-core/contract/contra
 import { type Find, mostFound } from '../../../shared-core/contract/find-calls.ts';
 import { folded } from '../../../shared-core/measure/text/folded-text.ts';
 import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { isCodeOf, isItemCode } from '../../../shared-core/stash/item-code.ts';
+import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
 import { searchWords } from '../../database/schema/search-text.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { supplierNames } from '../purchasing/suppliers.ts';
@@ -15,6 +17,13 @@ async function find(
 ): Promise<Outcome<CallOutput<'find'>>> {
   const words = searchWords(text);
   if (words.length === 0) return found({ finds: [] });
+  if (isItemCode(text)) {
+    const all = await queries
+      .selectFrom('item')
+      .select(['id', 'kind', 'name', 'colour', 'archived'])
+      .execute();
+    return found({ finds: all.filter(({ id }) => isCodeOf(text, id)).map(itemFind) });
+  }
   const best = bestOf(words);
   const items = await queries
     .selectFrom('item')
@@ -39,16 +48,7 @@ async function find(
         items,
         ({ name }) => name,
         ({ search_text }) => search_text,
-      ).map(
-        (item): Find => ({
-          kind: 'item',
-          itemId: item.id,
-          name: item.name,
-          itemKind: item.kind,
-          colour: item.colour,
-          isPutAway: item.archived === 1,
-        }),
-      ),
+      ).map(itemFind),
       ...best(
         plans,
         ({ name }) => name,
@@ -64,6 +64,18 @@ async function find(
       ).map(({ item_id, name, supplier }): Find => ({ kind: 'offer', itemId: item_id, name, supplier })),
     ],
   });
+}
+
+interface FoundItem {
+  readonly id: string;
+  readonly kind: ItemKind;
+  readonly name: string;
+  readonly colour: string;
+  readonly archived: number;
+}
+
+function itemFind({ id, kind, name, colour, archived }: FoundItem): Find {
+  return { kind: 'item', itemId: id, name, itemKind: kind, colour, isPutAway: archived === 1 };
 }
 
 /** Those in which every word stands; names that begin with the first word come first, else as they came. */

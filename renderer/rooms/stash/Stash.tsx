@@ -9,6 +9,7 @@ import { Problems } from '../../parts/notes/Problems.tsx';
 import { ItemDetail } from './items/ItemDetail.tsx';
 import { ItemForm } from './items/ItemForm.tsx';
 import { type StashQuestion, useItemPages } from './item-pages.ts';
+import { LabelSheet } from './labels/LabelSheet.tsx';
 import style from './Stash.module.css';
 import { StashBar, StashOrder } from './StashBar.tsx';
 import { StashFileSheet } from './files/StashFileSheet.tsx';
@@ -25,6 +26,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
   const [clearedCount, setClearedCount] = useState(0);
   const [isCounting, setIsCounting] = useState(false);
   const [isAdding, setIsAdding] = useState(false);
+  const [isLabelling, setIsLabelling] = useState(false);
   const [isBringingIn, setIsBringingIn] = useState(false);
   const [fileProblems, setFileProblems] = useState<readonly Problem[]>([]);
   const [readCount, setReadCount] = useState(0);
@@ -113,7 +115,11 @@ export function Stash({ itemId }: { itemId: string | null }) {
             question={question}
             onAsk={setQuestion}
             onLeave={() => listRef.current?.focus()}
-          />
+          >
+            <Button disabled={pages.total === 0} onClick={() => setIsLabelling(true)}>
+              Shelf labels
+            </Button>
+          </StashBar>
           <Problems problems={pages.problems} />
           {isCounting ? (
             <StockTake question={question} onBooked={changed} />
@@ -151,6 +157,14 @@ export function Stash({ itemId }: { itemId: string | null }) {
             setReadCount((now) => now + 1);
             await changed();
           }}
+        />
+      )}
+      {isLabelling && (
+        <LabelSheet
+          question={question}
+          total={pages.total}
+          itemId={itemId}
+          onClose={() => setIsLabelling(false)}
         />
       )}
       {isAdding && (

@@ -1,5 +1,5 @@
 /** Search, kinds and order of the list. */
-import { useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
 import { KindMark } from '../../parts/drawing/KindMark.tsx';
@@ -13,9 +13,11 @@ export interface StashBarProps {
   readonly onAsk: (question: StashQuestion) => void;
   /** Arrow down leaves the search for the list. */
   readonly onLeave: () => void;
+  /** What can be done with all that is listed. */
+  readonly children: ReactNode;
 }
 
-export function StashBar({ question, onAsk, onLeave }: StashBarProps) {
+export function StashBar({ question, onAsk, onLeave, children }: StashBarProps) {
   const [search, setSearch] = useState(question.search);
   useEffect(() => {
     if (search === question.search) return;
@@ -32,22 +34,25 @@ export function StashBar({ question, onAsk, onLeave }: StashBarProps) {
 
   return (
     <div className={style.bar}>
-      <search
-        className={style.search}
-        onKeyDown={(event) => {
-          if (event.key !== 'ArrowDown') return;
-          event.preventDefault();
-          onLeave();
-        }}
-      >
-        <TextField
-          label="Search the stash"
-          type="search"
-          placeholder="Name, colour, place, supplier or dye lot"
-          value={search}
-          onChange={(text) => setSearch(text.slice(0, 200))}
-        />
-      </search>
+      <div className={style.top}>
+        <search
+          className={style.search}
+          onKeyDown={(event) => {
+            if (event.key !== 'ArrowDown') return;
+            event.preventDefault();
+            onLeave();
+          }}
+        >
+          <TextField
+            label="Search the stash"
+            type="search"
+            placeholder="Name, colour, place, supplier or dye lot"
+            value={search}
+            onChange={(text) => setSearch(text.slice(0, 200))}
+          />
+        </search>
+        {children}
+      </div>
       <fieldset className={style.kinds}>
         <legend className="only-read-aloud">Kinds shown</legend>
         {itemKinds.map((kind) => (

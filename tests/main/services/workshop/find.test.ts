@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { newPlan } from '../../../../shared-core/plan/model/new-plan.ts';
+import { itemCode } from '../../../../shared-core/stash/item-code.ts';
 import { openAsking, taffeta } from '../../asking.ts';
 
 const offer = {
@@ -29,6 +30,14 @@ describe('the search for everything', () => {
       kind: 'supplier',
       name: 'Quillstone Cloth',
     });
+  });
+
+  test('opens the item of a shelf label’s code, and finds nothing for the code of another workshop', async () => {
+    const { asking, itemId } = await workshop();
+    const { finds } = await asking.get('find', { text: itemCode(itemId) });
+    expect(finds).toMatchObject([{ kind: 'item', itemId, name: taffeta.name }]);
+    const other = itemCode('00000000-0000-4000-8000-000000000000');
+    expect((await asking.get('find', { text: other })).finds).toEqual([]);
   });
 
   test('wants every word, in any order, and finds nothing for blanks', async () => {
