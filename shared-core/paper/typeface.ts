@@ -2,7 +2,7 @@
  * The typeface of every PDF: Noto Sans, which has all letters of the Latin, Greek, Cyrillic and Devanagari scripts.
  * What a file writes is embedded in it, and no more, so a list takes some 20 kB.
  */
-import fontkit, { type Font } from '@cantoo/fontkit';
+import fontkit, { type Font, type Glyph } from '@cantoo/fontkit';
 import type { PDFDocument, PDFFont } from '@cantoo/pdf-lib';
 import { plainLetters } from './plain-letters.ts';
 
@@ -42,12 +42,28 @@ function fontOf(bytes: Uint8Array): Font {
   const known = fonts.get(bytes);
   if (known) return known;
   const font = fontkit.create(bytes) as Font;
-  const shape = font.layout.bind(font);
+  // The library keeps a glyph as it was first met, at times as a part of another and so without the letter that it
+  // stands for. What a reader copies from the file is that letter, so each is told its own.
+  const glyphs = new Map<number, Glyph>();
+  const glyphOf = (codePoint: number): Glyph => {
+    const known = glyphs.get(codePoint);
+    if (known) return known;
+    const glyph: Glyph = Object.create(font.glyphForCodePoint(codePoint), {
+      codePoints: { value: [codePoint] },
+    });
+    glyphs.set(codePoint, glyph);
+    return glyph;
+  };
+  // Of its own for the same reason: nothing but shaped texts comes before it.
+  let shaper: Font | null = null;
   // Shaping each text by the rules of all scripts took most of the time that a list takes.
   font.layout = (text, ...others) => {
-    if (shaped.test(text)) return shape(text, ...others);
-    const glyphs = [...text].map((letter) => font.glyphForCodePoint(letter.codePointAt(0) ?? 0));
-    return { glyphs } as unknown as ReturnType<Font['layout']>;
+    if (shaped.test(text)) {
+      shaper ??= fontkit.create(bytes) as Font;
+      return shaper.layout(text, ...others);
+    }
+    const row = [...text].map((letter) => glyphOf(letter.codePointAt(0) ?? 0));
+    return { glyphs: row } as unknown as ReturnType<Font['layout']>;
   };
   fonts.set(bytes, font);
   return font;

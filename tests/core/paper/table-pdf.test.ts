@@ -176,6 +176,19 @@ test('names in Latin, Greek, Cyrillic and Devanagari letters stand in the PDF as
   expect(said.join(' ')).not.toContain('lacks');
 });
 
+test('a letter that was first met as a part of others is still itself when it is copied', async () => {
+  // Cyrillic Т and Latin T, Е and E: some are drawn by the other’s outline.
+  const names = ['ТЕ Ţé Ĕ', 'TE te', 'Те ё', 'T̈ë', 'Together'];
+  for (const bold of [false, true]) {
+    const rows = names.map((name) => ['', name, '1 EUR', '']);
+    const total = ['', names.join(' '), '6 EUR', ''];
+    const { total: _, ...table } = { ...list, sections: [{ title: '', rows, ...(bold && { total }) }] };
+    await read(table);
+    const said = (await read(table)).texts.map(({ text }) => text);
+    for (const name of bold ? [names.join(' ')] : names) expect(said).toContain(name.normalize('NFC'));
+  }
+});
+
 test('every letter of the Latin, Greek and Cyrillic alphabets is in the typeface', async () => {
   const pdf = await PDFDocument.create();
   const { letters, missing } = await embedTypeface(pdf, typefaceFiles);
