@@ -10,6 +10,7 @@ const apart = [
   'tests/main/doors/attack.test.ts',
   'tests/main/doors/electron*.test.ts',
   'tests/renderer/client/lay-pool.test.ts',
+  'tests/renderer/client/coat/drawn-rooms.test.ts',
 ];
 const notThese = ['tests/app/**', 'tests/bench/**'];
 const afterEachOfMain = here('./main/leave-nothing.ts');

@@ -1,7 +1,9 @@
 /** One coat: its road in the rail, a line that says how the estimate stands, and the room of the chosen step. */
+import { useEffect, useState } from 'react';
 import { createPortal } from 'react-dom';
-import { CoatContext } from '../client/coat/coat-context.ts';
-import { type CoatSession, isLookingForLays, useCoatSession } from '../client/coat/coat-session.ts';
+import { CoatContext, useCoat, useCoatValue } from '../client/coat/coat-context.ts';
+import { coatServices } from '../client/coat/coat-services.ts';
+import { createCoatStore, isLookingForLays } from '../client/coat/coat-store.ts';
 import { finishedOf } from '../client/coat/finished-coat.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
@@ -29,31 +31,49 @@ import { Boundary } from './Boundary.tsx';
 import style from './Coat.module.css';
 import { routeHash, type Step, stepNames, steps } from '../client/route.ts';
 
-export function Coat({ planId, step }: { planId: string; step: Step }) {
+interface CoatProps {
+  readonly planId: string;
+  readonly step: Step;
+  /** Where in the rail the road of the coat stands; null until that is there. */
+  readonly road: Element | null;
+}
+
+/** For one coat of one workshop: another is given by another key. */
+export function Coat({ planId, step, road }: CoatProps) {
   const { workshop } = useWorkshop();
-  const session = useCoatSession(workshop, planId);
-  const road = document.getElementById('road');
+  const [store] = useState(() => createCoatStore(coatServices(workshop, planId)));
+  useEffect(() => store.getState().open(), [store]);
   return (
-    <CoatContext value={session}>
-      {road && createPortal(<Road session={session} planId={planId} step={step} />, road)}
+    <CoatContext value={store}>
+      {road && createPortal(<Road planId={planId} step={step} />, road)}
       <div className={style.coat}>
-        {session.input && <Progress session={session} />}
-        <Problems
-          problems={session.problems}
-          {...(session.phase === 'failed' && { onTryAgain: () => void session.reload() })}
-        />
+        <Progress />
+        <CoatProblems />
         <EditNote />
-        {session.input && (
-          <Boundary place={step}>
-            <StepRoom step={step} />
-          </Boundary>
-        )}
+        <StepRoom step={step} />
       </div>
     </CoatContext>
   );
 }
 
+function CoatProblems() {
+  const { problems, phase, reload } = useCoat('problems', 'phase', 'reload');
+  return <Problems problems={problems} {...(phase === 'failed' && { onTryAgain: () => void reload() })} />;
+}
+
+/** The room of a step, once the coat has been read. */
 function StepRoom({ step }: { step: Step }) {
+  const isRead = useCoatValue(({ input }) => input !== null);
+  return (
+    isRead && (
+      <Boundary place={step}>
+        <RoomOfStep step={step} />
+      </Boundary>
+    )
+  );
+}
+
+function RoomOfStep({ step }: { step: Step }) {
   switch (step) {
     case 'plan':
       return <PlanRoom patternFiles={<PatternFiles />} />;
@@ -85,11 +105,12 @@ function StepRoom({ step }: { step: Step }) {
   }
 }
 
-function Road({ session, planId, step }: { session: CoatSession; planId: string; step: Step }) {
-  const figures = useRoadFigures(session);
+function Road({ planId, step }: { planId: string; step: Step }) {
+  const figures = useRoadFigures();
+  const name = useCoatValue(({ input }) => input?.plan.name ?? '');
   return (
     <section aria-label="The road of this coat">
-      <p className={style.coatName}>{session.input?.plan.name ?? ''}</p>
+      <p className={style.coatName}>{name}</p>
       <ol className={style.road}>
         {steps.map((each) => (
           <li key={each}>
@@ -113,10 +134,10 @@ function Road({ session, planId, step }: { session: CoatSession; planId: string;
 type Tone = 'plain' | 'short' | 'good';
 
 /** The one figure that tells how each step stands. */
-function useRoadFigures(session: CoatSession): Record<Step, { text: string; tone: Tone }> {
+function useRoadFigures(): Record<Step, { text: string; tone: Tone }> {
   const system = useSystem();
   const { currency } = useWorkshop().facts.settings;
-  const { input, estimate } = session;
+  const { input, estimate } = useCoat('input', 'estimate');
   const plain = (text: string) => ({ text, tone: 'plain' as const });
   if (!input || !estimate) {
     const waiting = plain(input ? '…' : '');
@@ -166,41 +187,44 @@ function finishedText(input: FlowInput, system: MeasureSystem): string {
 }
 
 /** "2 of 6 cut"; nothing before cutting has begun. */
-function cutText({ plan, cuttings }: NonNullable<CoatSession['input']>): string {
+function cutText({ plan, cuttings }: FlowInput): string {
   const cut = coatsCut(cuttings).reduce((sum, { coatCount }) => sum + coatCount, 0);
   return cuttings.length === 0 ? '' : `${cut} of ${coatTotal(plan)} cut`;
 }
 
 /** Distance of the lines, or nothing for a coat that is not quilted. */
-function spacingText(input: CoatSession['input'], system: MeasureSystem): string {
+function spacingText(input: FlowInput | null, system: MeasureSystem): string {
   const spacingMm = input?.plan.quilting?.spacingMm;
   return spacingMm === undefined ? '' : showQuantity('length', spacingMm, { system });
 }
 
-function Progress({ session }: { session: CoatSession }) {
-  const isWorking = isLookingForLays(session.phase);
-  if (!isWorking && session.phase !== 'stopped') return null;
+function Progress() {
+  const { input, estimate, estimatedFrom, phase } = useCoat('input', 'estimate', 'estimatedFrom', 'phase');
+  const { stop, lookLonger } = useCoat('stop', 'lookLonger');
+  const firstLaid = useCoatValue(({ laying }) => laying[0]);
+  const isWorking = isLookingForLays(phase);
+  if (!input || (!isWorking && phase !== 'stopped')) return null;
   return (
     <div className={style.progress} role="status">
       {isWorking ? (
         <>
           <span className={style.thread} aria-hidden="true" />
           <span>
-            {session.estimate ? 'Looking for better lays' : 'Laying the pieces'}
-            {session.laying[0] ? `: ${session.laying[0]}` : ''}
+            {estimate ? 'Looking for better lays' : 'Laying the pieces'}
+            {firstLaid ? `: ${firstLaid}` : ''}
           </span>
-          <button type="button" className={style.stop} onClick={session.stop}>
+          <button type="button" className={style.stop} onClick={stop}>
             Stop here
           </button>
         </>
       ) : (
         <>
           <span>
-            {session.estimatedFrom === session.input
+            {estimatedFrom === input
               ? 'Stopped. The figures are those of the best lays found so far.'
               : 'Stopped before the first lays were found.'}
           </span>
-          <button type="button" className={style.stop} onClick={() => session.lookLonger(3)}>
+          <button type="button" className={style.stop} onClick={() => lookLonger(3)}>
             Go on
           </button>
         </>

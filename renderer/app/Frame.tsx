@@ -1,5 +1,5 @@
 /** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/forms/Button.tsx';
 import { FileProblems } from '../parts/notes/FileProblems.tsx';
@@ -21,6 +21,7 @@ import { type Route, routeHash } from '../client/route.ts';
 export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
   const { workshop, facts, open } = useWorkshop();
   const main = useRef<HTMLElement>(null);
+  const [road, setRoad] = useState<Element | null>(null);
   const place = route.kind === 'coat' ? `${route.planId} ${route.step}` : route.kind;
   // Each room begins at its top, wherever the one before was left.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the place is what it answers to
@@ -58,7 +59,7 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
             Account
           </RoomLink>
         </ul>
-        <div id="road" />
+        <div ref={setRoad} />
         <ul className={style.foot}>
           <RoomLink route={{ kind: 'settings' }} isHere={route.kind === 'settings'}>
             Settings
@@ -85,7 +86,7 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
             </div>
           )}
           <Boundary place={routeHash(route)}>
-            <Room route={route} />
+            <Room route={route} road={road} />
           </Boundary>
         </main>
       </div>
@@ -103,7 +104,7 @@ function RoomLink({ route, isHere, children }: { route: Route; isHere: boolean; 
   );
 }
 
-function Room({ route }: { route: Route }) {
+function Room({ route, road }: { route: Route; road: Element | null }) {
   switch (route.kind) {
     case 'welcome':
       return <Welcome />;
@@ -112,7 +113,7 @@ function Room({ route }: { route: Route }) {
     case 'coats':
       return <Coats />;
     case 'coat':
-      return <Coat key={route.planId} planId={route.planId} step={route.step} />;
+      return <Coat key={route.planId} planId={route.planId} step={route.step} road={road} />;
     case 'draft':
       return <DraftRoom />;
     case 'season':

@@ -105,7 +105,7 @@ test.describe('lays that go on until they are stopped', () => {
     const drawing = page.getByRole('img', { name: /^Lay of the body lining/ });
     const wordsBefore = await textOf(page.getByTestId('lay-words'));
     expect(wordsBefore).toMatch(
-      /^[\d.]+ m, \d+ % of the cloth used; no lay can be shorter( than [\d.]+ m)?; looked for/,
+      /^[\d.]+ m of washed cloth, [\d.]+ m unwashed, \d+ % of the cloth used; no lay can be shorter( than [\d.]+ m)?; looked for/,
     );
     // Six coats: the drawing has every piece of the lining, and the keys walk through them.
     expect(await drawing.locator('[data-piece]').count()).toBeGreaterThan(12);

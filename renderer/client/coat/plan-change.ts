@@ -6,7 +6,7 @@ import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import { useCoat } from './coat-context.ts';
 
 export function usePlanChange() {
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const [problem, setProblem] = useState<string | null>(null);
   const change = useCallback(
     async (make: (plan: CoatPlan) => Outcome<Edited>): Promise<void> => {

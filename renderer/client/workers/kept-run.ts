@@ -4,10 +4,7 @@ import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
 import { type RunLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
 import { jobHash, keepLay, keptLay } from './kept-lays.ts';
 import { layInWorker } from './lay-pool.ts';
-
-/** Time for each lay: at first sight, and when it is looked for in earnest. */
-export const quickSeconds = 0.3;
-export { thoroughSeconds } from '../../../shared-core/lay/still-falls/still-falls.ts';
+import { quickSeconds } from './lay-seconds.ts';
 
 export interface KeptRunOptions {
   readonly workshop: Workshop;

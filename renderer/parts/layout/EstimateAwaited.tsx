@@ -4,7 +4,7 @@ import { Waiting } from './Waiting.tsx';
 
 /** A room whose figures come with the estimate, until that is there. lead: what is being done meanwhile. */
 export function RoomAwaited({ title, lead }: { title: string; lead: string }) {
-  const { phase } = useCoat();
+  const { phase } = useCoat('phase');
   const isUnderWay = phase !== 'failed' && phase !== 'stopped';
   return (
     <>
@@ -16,7 +16,7 @@ export function RoomAwaited({ title, lead }: { title: string; lead: string }) {
 
 /** Stands where figures of an estimate will stand. The way on, where none is under way, is at the head of the coat. */
 export function EstimateAwaited() {
-  const { phase } = useCoat();
+  const { phase } = useCoat('phase');
   if (phase === 'failed') return <p className="quiet">There are no figures to show until that is mended.</p>;
   if (phase === 'stopped') return <p className="quiet">There are no figures to show until the lays go on.</p>;
   return <Waiting />;

@@ -10,7 +10,7 @@ import style from './AdviceNotes.module.css';
 import { BasisNote } from '../figures/BasisNote.tsx';
 
 export function AdviceNotes({ kinds }: { kinds: readonly AdviceKind[] }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const advice = useMemo(() => (input ? sewingAdvice(input.plan, slotItems(input)) : []), [input]);
   const shown = advice.filter(({ kind }) => kinds.includes(kind));

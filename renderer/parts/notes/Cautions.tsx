@@ -5,7 +5,7 @@ import { finishedOf } from '../../client/coat/finished-coat.ts';
 import style from './Cautions.module.css';
 
 export function Cautions({ kinds }: { kinds: readonly CautionKind[] }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const shown = finishedOf(input).cautions.filter(({ kind }) => kinds.includes(kind));
   if (shown.length === 0) return null;

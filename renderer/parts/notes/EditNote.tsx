@@ -8,8 +8,7 @@ import style from './EditNote.module.css';
 import { Money } from '../figures/Figure.tsx';
 
 export function EditNote() {
-  const session = useCoat();
-  const { lastEdit, input, canUndo } = session;
+  const { lastEdit, input, canUndo, undo } = useCoat('lastEdit', 'input', 'canUndo', 'undo');
   if (!lastEdit || !input) return null;
   const { change } = lastEdit;
   return (
@@ -17,7 +16,7 @@ export function EditNote() {
       <div className={style.said}>
         <strong>{lastEdit.said}</strong>
         {canUndo && (
-          <Button look="quiet" onClick={() => void session.undo()}>
+          <Button look="quiet" onClick={() => void undo()}>
             Undo
           </Button>
         )}
@@ -47,7 +46,7 @@ export function EditNote() {
 }
 
 function SlotSentence({ change }: { change: SlotChange }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const slot = input?.plan.slots.find((candidate) => candidate.id === change.slotId);
   if (!slot) return <>A slot was taken out.</>;

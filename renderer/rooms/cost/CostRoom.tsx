@@ -26,7 +26,7 @@ const views: readonly { readonly name: string; readonly view: () => ReactNode }[
 ];
 
 export function CostRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const { settings } = useWorkshop().facts;
   const [shown, setShown] = useState(views[0]?.name ?? '');
   if (!input) return null;
@@ -69,7 +69,7 @@ export function CostRoom() {
 
 /** The figures that are asked for first: material of one coat and of the batch, and the prices where rules are set. */
 function Headline() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const { pricing } = useWorkshop().facts.settings;
   if (!input || !estimate) return null;
   const { perCoatMinor, batchMinor } = estimate.cost;

@@ -17,7 +17,7 @@ import { useCutSheet } from './cut-sheet-session.ts';
 import style from './CutCost.module.css';
 
 export function CutCost() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { read, before, problems } = useCutSheet();
   if (!input) return null;
   if (!read) return <Problems problems={problems} />;

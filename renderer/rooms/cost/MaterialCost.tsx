@@ -15,7 +15,7 @@ import style from './CostRoom.module.css';
 import { Trimmings } from './Trimmings.tsx';
 
 export function MaterialCost() {
-  const { estimate } = useCoat();
+  const { estimate } = useCoat('estimate');
   if (!estimate) return null;
   const { cost } = estimate;
   return (
@@ -70,7 +70,7 @@ export function MaterialCost() {
 }
 
 function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const slot = slotById(input.plan, line.slotId);
   const item = itemById(input, slot.itemId);
@@ -129,7 +129,7 @@ function shareWords(share: number): string {
 }
 
 function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isOnly: boolean }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const amount = isOnly ? '' : `: ${amountText(kind, part.amount, system)}`;
   if (part.lotId === null) return <span className="number">To buy{amount}</span>;

@@ -18,7 +18,7 @@ import table from '../../parts/tables/table.module.css';
 import style from './OverTime.module.css';
 
 export function OverTime() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { workshop } = useWorkshop();
   const filled = input?.plan.slots.filter((slot) => slot.itemId !== null) ?? [];
   const [slotId, setSlotId] = useState(filled[0]?.id ?? '');

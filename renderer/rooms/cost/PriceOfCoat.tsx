@@ -31,7 +31,7 @@ const firstHourMinor = 2000;
 const firstOverhead = { share: 0.1, perCoatMinor: 500 };
 
 export function PriceOfCoat() {
-  const { input, estimate, edit } = useCoat();
+  const { input, estimate, edit } = useCoat('input', 'estimate', 'edit');
   const { workshop, facts, refresh } = useWorkshop();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   // A change builds on what was saved last, whatever the screen still shows: they go one after another.

@@ -27,7 +27,7 @@ import style from './SideBySide.module.css';
 import { useVariantRun } from './variant-run.ts';
 
 export function SideBySide() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const run = useVariantRun();
   const [leftOut, setLeftOut] = useState<ReadonlySet<string>>(new Set());
   const [others, setOthers] = useState<readonly { readonly slotId: string; readonly itemId: string }[]>([]);
@@ -227,7 +227,7 @@ function Results({ results, shownId, onShow }: ResultsProps) {
 }
 
 function Lays({ result }: { result: VariantResult }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   if (!input) return null;
   const { variant, estimate } = result;

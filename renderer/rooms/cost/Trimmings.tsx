@@ -11,7 +11,7 @@ import style from './CostRoom.module.css';
 
 /** Nothing where nothing is trimmed. */
 export function Trimmings() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const system = useSystem();
   const rows = (estimate?.cost.lines ?? []).flatMap(({ slotId, trimmings }) =>
     trimmings ? [{ slotId, trimmings }] : [],

@@ -6,7 +6,8 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { failureOf } from '../../client/failure.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
-import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { keptRun } from '../../client/workers/kept-run.ts';
+import { thoroughSeconds } from '../../client/workers/lay-seconds.ts';
 import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
@@ -18,7 +19,7 @@ export interface CutSession {
 }
 
 export function useCutSheet(): CutSession {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { workshop } = useWorkshop();
   const [session, setSession] = useState<CutSession>({ read: null, before: null, problems: [] });
   useEffect(() => {

@@ -4,7 +4,8 @@ import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow/variants.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { keptRun } from '../../client/workers/kept-run.ts';
+import { thoroughSeconds } from '../../client/workers/lay-seconds.ts';
 import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 

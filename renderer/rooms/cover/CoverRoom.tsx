@@ -10,7 +10,7 @@ import { bindSlot } from '../../../shared-core/plan/edits/edit.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { itemFree } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
-import { isLookingForLays } from '../../client/coat/coat-session.ts';
+import { isLookingForLays } from '../../client/coat/coat-store.ts';
 import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/figures/Amount.tsx';
@@ -33,7 +33,7 @@ const urgency: Readonly<Record<SlotCover['state'], number>> = {
 };
 
 export function CoverRoom() {
-  const { input, estimate, phase } = useCoat();
+  const { input, estimate, phase } = useCoat('input', 'estimate', 'phase');
   if (!input) return null;
   if (!estimate) return <RoomAwaited title="Cover" lead="Laying the pieces on what the stash has." />;
   const isLooking = isLookingForLays(phase);
@@ -55,7 +55,7 @@ export function CoverRoom() {
 }
 
 function SlotCard({ slotCover }: { slotCover: SlotCover }) {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const system = useSystem();
   if (!input || !estimate) return null;
   const { plan, shelf } = input;
@@ -101,7 +101,7 @@ function SlotCard({ slotCover }: { slotCover: SlotCover }) {
 
 /** Like items of the shelf, each with a button that fills the slot with it. */
 function Substitutes({ slotCover }: { slotCover: SlotCover }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input || slotCover.substitutes.length === 0) return null;

@@ -11,7 +11,7 @@ import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './CoverRoom.module.css';
 
 export function SetAsideBar() {
-  const { input, estimate, phase, reload } = useCoat();
+  const { input, estimate, phase, reload } = useCoat('input', 'estimate', 'phase', 'reload');
   const { workshop } = useWorkshop();
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);

@@ -38,7 +38,7 @@ export interface CutSlotCardProps {
 }
 
 export function CutSlotCard({ slot, draft, onChange, onOwn }: CutSlotCardProps) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const shelf = input?.shelf.find(({ item }) => item.id === slot.itemId);
   if (!input || !shelf) return null;
   const name = sentenceCase(slotById(input.plan, slot.slotId).name);
@@ -92,7 +92,7 @@ interface LineProps {
 }
 
 function Line({ line, shelf, draft, onChange }: LineProps) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const { item } = shelf;
   const { counted } = kindRecords[item.kind];

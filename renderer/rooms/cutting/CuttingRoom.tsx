@@ -25,7 +25,7 @@ import { EarlierCuttings } from './EarlierCuttings.tsx';
 import { useHeldProposal, useProposal } from './proposal.ts';
 
 export function CuttingRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   if (!input) return null;
   return (
     <>
@@ -40,7 +40,7 @@ export function CuttingRoom() {
 }
 
 function NewCutting() {
-  const { input, estimate, reload } = useCoat();
+  const { input, estimate, reload } = useCoat('input', 'estimate', 'reload');
   const { workshop } = useWorkshop();
   const system = useSystem();
   const [coats, setCoats] = useState<readonly CutCoats[] | null>(null);

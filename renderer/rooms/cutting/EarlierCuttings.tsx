@@ -15,7 +15,7 @@ import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './CuttingRoom.module.css';
 
 export function EarlierCuttings() {
-  const { input, reload } = useCoat();
+  const { input, reload } = useCoat('input', 'reload');
   const { workshop } = useWorkshop();
   const [rows, setRows] = useState<readonly Cutting[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);

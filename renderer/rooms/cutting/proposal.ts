@@ -7,7 +7,8 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CutCoats } from '../../../shared-core/stash/cutting.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { keptRun } from '../../client/workers/kept-run.ts';
+import { thoroughSeconds } from '../../client/workers/lay-seconds.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { isSameProposal } from './cutting-drafts.ts';
 
@@ -21,7 +22,7 @@ export interface Proposal {
 
 /** coats: null for the whole batch. */
 export function useProposal(coats: readonly CutCoats[] | null): Proposal {
-  const { input, estimate, estimatedFrom } = useCoat();
+  const { input, estimate, estimatedFrom } = useCoat('input', 'estimate', 'estimatedFrom');
   const { workshop } = useWorkshop();
   const whole = useMemo(
     () =>

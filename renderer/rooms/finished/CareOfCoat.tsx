@@ -12,7 +12,7 @@ import table from '../../parts/tables/table.module.css';
 import style from './FinishedRoom.module.css';
 
 export function CareOfCoat({ care }: { care: Care }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const { plan } = input;
   return (
@@ -74,7 +74,7 @@ export function CareOfCoat({ care }: { care: Care }) {
 
 /** Slots whose material says nothing of a process, each a way to where it is written down. */
 function SlotLinks({ slotIds }: { slotIds: readonly string[] }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input || slotIds.length === 0) return null;
   return (
     <span className="small">

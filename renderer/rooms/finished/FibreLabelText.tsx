@@ -81,7 +81,7 @@ function Shares({ label }: { label: FibreLabel }) {
 }
 
 function ShareRow({ line, index }: { line: LabelLine; index: number }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const share = line.shares[index];
   if (!input || !share) return null;
   const isAlone = line.shares.length === 1;

@@ -24,7 +24,7 @@ import { Warmth } from './Warmth.tsx';
 import { WeightBySlot } from './WeightBySlot.tsx';
 
 export function FinishedRoom() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const [size, setSize] = useState<string | null>(null);
   if (!input) return null;
   const { coats, care } = finishedOf(input);
@@ -67,7 +67,7 @@ interface Measure {
 
 /** The three figures that a maker can check on a sewn coat, and put in as measured. */
 function Headline({ coat }: { coat: FinishedCoat }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const system = useSystem();
   const isAtHand = coat.size === input?.plan.size;
   const measures: readonly Measure[] = [

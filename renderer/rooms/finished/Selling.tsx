@@ -10,7 +10,7 @@ import fields from '../../parts/forms/Field.module.css';
 import style from './FinishedRoom.module.css';
 
 export function Selling() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { problem, change } = usePlanChange();
   // What was just chosen, while the plan is being saved.
   const [chosen, setChosen] = useState<boolean | null>(null);

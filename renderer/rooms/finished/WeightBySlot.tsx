@@ -48,7 +48,7 @@ export function WeightBySlot({ coat }: { coat: FinishedCoat }) {
 }
 
 function Row({ line }: { line: MassLine }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const { itemId } = slotById(input.plan, line.slotId);
   const item = itemById(input, itemId);

@@ -28,7 +28,7 @@ import { PieceRow } from './PieceRow.tsx';
 import { ScaleFields, sizesOf } from './ScaleFields.tsx';
 
 export function ImportSheet({ onClose }: { onClose: () => void }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const [file, setFile] = useState<ChosenFile | null>(null);
   const [choices, setChoices] = useState<ReadChoices>(usualChoices);
   const [allowance, setAllowance] = useState(emptyDraft);

@@ -8,7 +8,7 @@ import { FullSizeSheet } from './FullSizeSheet.tsx';
 import { ImportSheet } from './ImportSheet.tsx';
 
 export function PatternFiles() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const [isOpen, setIsOpen] = useState(false);
   const [isFullSizeOpen, setIsFullSizeOpen] = useState(false);
   if (!input) return null;

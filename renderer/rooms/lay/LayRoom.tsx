@@ -13,12 +13,12 @@ import type { SlotLay } from '../../../shared-core/lay/plan-lay.ts';
 import { takenInAllMm } from '../../../shared-core/lay/washed.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { sizedPieceName } from '../../../shared-core/plan/model/sizes.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
-import { isLookingForLays } from '../../client/coat/coat-session.ts';
+import { useCoat, useCoatStore } from '../../client/coat/coat-context.ts';
+import { isLookingForLays } from '../../client/coat/coat-store.ts';
 import { itemById, slotName } from '../../client/wording/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { jobHash, keepLay } from '../../client/workers/kept-lays.ts';
-import { quickSeconds } from '../../client/workers/kept-run.ts';
+import { quickSeconds } from '../../client/workers/lay-seconds.ts';
 import { layInWorker } from '../../client/workers/lay-pool.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { clothLengthUnit } from '../../parts/figures/Amount.tsx';
@@ -29,7 +29,7 @@ import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CuttingSheetButton } from '../../parts/tables/CuttingSheetButton.tsx';
 import { fileName, saveFile } from '../../parts/tables/save-file.ts';
 import { StillFallsNote } from '../../parts/notes/StillFallsNote.tsx';
-import { bestLay } from './best-lay.ts';
+import { bestLay, useBestLay } from './best-lay.ts';
 import { HandTable } from './hand/HandTable.tsx';
 import style from './LayRoom.module.css';
 import { LengthDrawing } from './LengthDrawing.tsx';
@@ -39,7 +39,7 @@ import { useZoom } from './use-zoom.ts';
 type Where = 'needs' | 'stash';
 
 export function LayRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const [slotId, setSlotId] = useState(slotInAddress);
   // Who comes for one slot comes from what the stash has for it.
   const [where, setWhere] = useState<Where>(() => (slotInAddress() === null ? 'needs' : 'stash'));
@@ -87,10 +87,11 @@ interface OneLayProps {
 }
 
 function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: OneLayProps) {
-  const { live, phase, stop, lookLonger, reload } = useCoat();
+  const { phase, stop, lookLonger, reload } = useCoat('phase', 'stop', 'lookLonger', 'reload');
+  const store = useCoatStore();
   const { workshop } = useWorkshop();
   const system = useSystem();
-  const best = useMemo(() => bestLay(slotLay, live), [slotLay, live]);
+  const best = useBestLay(slotLay);
   const { job, result, slotId, washed } = best;
   const name = slotName(input, slotId);
   const isWorking = isLookingForLays(phase);
@@ -137,7 +138,7 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
                   {
                     ...input,
                     needs: estimate.requirement,
-                    lays: laysToCut(estimate).map((each) => bestLay(each, live)),
+                    lays: laysToCut(estimate).map((each) => bestLay(each, store.getState().live)),
                   },
                   system,
                 )
@@ -151,7 +152,7 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
       <Tabs.Root value={slotId} onValueChange={(next) => onSlot(String(next))} className={style.room}>
         <Tabs.List className={style.slots} aria-label="Slot">
           {estimate.lays.map((each) => (
-            <SlotTab key={each.slotId} slotId={each.slotId} slotLay={bestLay(each, live)} />
+            <SlotTab key={each.slotId} slotId={each.slotId} slotLay={each} />
           ))}
         </Tabs.List>
         <Tabs.Panel value={slotId} tabIndex={-1} className={style.room}>
@@ -247,15 +248,16 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
 
 /** A slot with the length off the roll that its coats need and how much of that is used. */
 function SlotTab({ slotId, slotLay }: { slotId: string; slotLay: SlotLay }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
+  const best = useBestLay(slotLay);
   if (!input) return null;
   return (
     <Tabs.Tab value={slotId} className={`${style.slot} eased`}>
       {sentenceCase(slotName(input, slotId))}
       <span className="number">
-        {showQuantity('length', takenInAllMm(slotLay), { system, unit: clothLengthUnit, digits: 2 })} ·{' '}
-        {Math.floor(slotLay.result.utilisation * 100)} %
+        {showQuantity('length', takenInAllMm(best), { system, unit: clothLengthUnit, digits: 2 })} ·{' '}
+        {Math.floor(best.result.utilisation * 100)} %
       </span>
     </Tabs.Tab>
   );

@@ -1,6 +1,8 @@
 /** The best lay known for a slot at this moment: the estimate's own, or a better one that is just being found. */
+import { useMemo } from 'react';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
 import { type SlotLay, totalUsedMm } from '../../../shared-core/lay/plan-lay.ts';
+import { useCoatValue } from '../../client/coat/coat-context.ts';
 
 /** Jobs are made anew with each pass; two that ask the same have the same key. */
 const keys = new WeakMap<LayJob, string>();
@@ -33,4 +35,10 @@ export function bestLay(slotLay: SlotLay, live: ReadonlyMap<LayJob, LayResult>):
     if (isShorter && result.unplaced.length <= best.unplaced.length && jobKey(job) === key) best = result;
   }
   return best === slotLay.result ? slotLay : { ...slotLay, result: best };
+}
+
+/** The best lay of the open coat for this slot; what is found for another slot changes nothing here. */
+export function useBestLay(slotLay: SlotLay): SlotLay {
+  const result = useCoatValue(({ live }) => bestLay(slotLay, live).result);
+  return useMemo(() => (result === slotLay.result ? slotLay : { ...slotLay, result }), [slotLay, result]);
 }

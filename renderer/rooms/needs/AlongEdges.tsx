@@ -17,7 +17,7 @@ import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import style from './NeedsRoom.module.css';
 
 export function AlongEdges({ slot }: { slot: Slot }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const [isOpen, setIsOpen] = useState(false);
   if (!input) return null;
   const names = slot.alongEdges.map(({ pieceId, edge }) => {
@@ -40,7 +40,7 @@ export function AlongEdges({ slot }: { slot: Slot }) {
 }
 
 function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const system = useSystem();
   const [edges, setEdges] = useState<readonly EdgePlace[]>(slot.alongEdges);
   const [isEveryCopy, setIsEveryCopy] = useState(slot.alongEveryCopy ?? false);

@@ -31,7 +31,7 @@ import { TableActions } from '../../parts/tables/TableActions.tsx';
 import style from './NeedsRoom.module.css';
 
 export function Filling() {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const [isChoosing, setIsChoosing] = useState(false);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input) return null;
@@ -87,7 +87,7 @@ export function Filling() {
 }
 
 function HowFull() {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const system = useSystem();
   const [problem, setProblem] = useState<string | null>(null);
   if (!input) return null;
@@ -140,7 +140,7 @@ function HowFull() {
 }
 
 function FillingOf({ slot }: { slot: Slot }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const list = useMemo(() => (input ? fillingList(input.plan, slot, slotItems(input)) : null), [input, slot]);
   const item = input ? itemById(input, slot.itemId) : null;

@@ -23,7 +23,7 @@ import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 
 export function NeedDetail({ slot }: { slot: Slot }) {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const system = useSystem();
   const panels = estimate?.panels;
   const detail = useMemo(
@@ -194,7 +194,7 @@ function Needle({ choice }: { choice: NeedleChoice | null }) {
 }
 
 function Lengths({ lengths }: { lengths: CutLengths }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   if (!input || lengths.bySize.length === 0) return null;
   const show = (mm: number) => showQuantity('length', mm, { system });

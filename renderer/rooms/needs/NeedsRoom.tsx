@@ -28,7 +28,7 @@ import { ThreadByColour } from './ThreadByColour.tsx';
 import { WashFirst } from './WashFirst.tsx';
 
 export function NeedsRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const panels = estimate?.panels;
   // Amounts follow each change at once; only lengths of cloth, and what is sewn on panels, wait for their lay.
   const needs = useMemo(
@@ -57,7 +57,7 @@ export function NeedsRoom() {
 }
 
 function NeedRow({ need }: { need: Need }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const slot = slotById(input.plan, need.slotId);
   const item = itemById(input, slot.itemId);
@@ -80,7 +80,7 @@ function NeedRow({ need }: { need: Need }) {
 }
 
 function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const system = useSystem();
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
   if (need.shapes.length === 0) return <p className="quiet">No piece is cut from it yet.</p>;

@@ -16,7 +16,7 @@ import { SettledField } from '../../parts/forms/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
 export function OwnAmount({ slot }: { slot: Slot }) {
-  const { input, edit, estimate } = useCoat();
+  const { input, edit, estimate } = useCoat('input', 'edit', 'estimate');
   const system = useSystem();
   if (!input) return null;
   if (slot.kind === 'fastening') return <CountPerCoat slot={slot} />;
@@ -37,7 +37,7 @@ export function OwnAmount({ slot }: { slot: Slot }) {
 
 /** Fastenings are counted by the maker in the first place. */
 function CountPerCoat({ slot }: { slot: Slot }) {
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const [problem, setProblem] = useState<string | null>(null);
   const set = async (count: number) => {
     const answer = await edit((plan) => setAmountPerCoat(plan, slot.id, count));

@@ -15,7 +15,7 @@ import style from './NeedsRoom.module.css';
 import { Stitching } from './Stitching.tsx';
 
 export function SewingChoices() {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const text = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
   if (!input) return null;
@@ -64,7 +64,7 @@ export function SewingChoices() {
 
 /** How thick the thickest seam is under the foot. */
 function Bulk() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const bulk = useMemo(() => (input ? seamBulk(input.plan, slotItems(input)) : null), [input]);
   if (!bulk) return null;
   const inSmallUnit = { unit: { metric: 'mm', imperial: 'in' }, digits: 1 } as const;

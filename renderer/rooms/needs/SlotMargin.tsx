@@ -18,7 +18,7 @@ import { OptionalSettledField } from '../../parts/forms/SettledField.tsx';
 import style from './NeedsRoom.module.css';
 
 export function SlotMargin({ slot }: { slot: Slot }) {
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const text = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
   const { margin } = slot;

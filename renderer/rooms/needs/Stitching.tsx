@@ -23,7 +23,7 @@ import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 
 export function Stitching() {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const text = useLengthText();
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -88,7 +88,7 @@ export function Stitching() {
 
 /** A closed lining hides its raw edges; where they are overcast all the same, that is most of a coat's thread. */
 function LiningEdges({ onSet }: { onSet: (overcast: Seam['overcast']) => void }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const seams = input ? liningSeams(input.plan) : [];
   if (seams.length === 0) return null;
   const found = new Set(seams.map(({ overcast }) => overcast));

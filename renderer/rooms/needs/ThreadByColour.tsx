@@ -11,7 +11,7 @@ import style from './NeedsRoom.module.css';
 const threadUnit = { unit: { metric: 'threadM', imperial: 'threadYd' }, digits: 0 } as const;
 
 export function ThreadByColour() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const panels = estimate?.panels;
   const threads = useMemo(
     () => (input ? threadByColour(input.plan, slotItems(input), panels) : []),

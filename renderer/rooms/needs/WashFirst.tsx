@@ -9,7 +9,7 @@ import table from '../../parts/tables/table.module.css';
 import style from './NeedsRoom.module.css';
 
 export function WashFirst() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   const { prewash, conflicts } = finishedOf(input).care;
   const mixed = conflicts.find(({ kind }) => kind === 'mixed shrinkage');

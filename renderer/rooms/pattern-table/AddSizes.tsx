@@ -14,7 +14,7 @@ import { Problems } from '../../parts/notes/Problems.tsx';
 
 export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { workshop } = useWorkshop();
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const [rows, setRows] = useState<readonly PlanRow[] | null>(null);
   const [chosen, setChosen] = useState<ReadonlySet<PlanId>>(new Set());
   const [unread, setUnread] = useState<readonly Problem[]>([]);

@@ -29,7 +29,7 @@ import style from './PatternTableRoom.module.css';
 import { SlotCells } from './SlotCells.tsx';
 
 export function PatternTableRoom() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input) return null;
   if (tableSlots(input.plan).length === 0) {
     return (

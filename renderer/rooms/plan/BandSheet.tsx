@@ -28,7 +28,7 @@ const usual = {
 } as const;
 
 export function BandSheet({ onClose }: { onClose: () => void }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const system = useSystem();
   const cloths = input?.plan.slots.filter((slot) => slot.kind === 'cloth') ?? [];
   const shown = (mm: number) => draftOf(mm, showQuantity('length', mm, { system }));

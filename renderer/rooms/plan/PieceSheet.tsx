@@ -37,7 +37,7 @@ const changes = [
 ] as const;
 
 export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => void }) {
-  const { edit, input, undo, canUndo } = useCoat();
+  const { edit, input, undo, canUndo } = useCoat('edit', 'input', 'undo', 'canUndo');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
   const [open, setOpen] = useState<string | null>('length');

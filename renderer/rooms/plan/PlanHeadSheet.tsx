@@ -8,7 +8,7 @@ import { TextField } from '../../parts/forms/Field.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 
 export function PlanHeadSheet({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const [head, setHead] = useState({ name: plan.name, size: plan.size, notes: plan.notes });
   const save = async (): Promise<readonly Problem[]> => {
     const isAsBefore = head.name === plan.name && head.size === plan.size && head.notes === plan.notes;

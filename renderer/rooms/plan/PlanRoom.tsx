@@ -21,7 +21,7 @@ import { ShapeSheet } from './ShapeSheet.tsx';
 
 /** patternFiles: the way in and out for files of pieces, another room's. */
 export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const [openPiece, setOpenPiece] = useState<string | null>(null);
   const [isAdding, setIsAdding] = useState(false);
   const [isBinding, setIsBinding] = useState(false);
@@ -105,7 +105,7 @@ function plyTotal(piece: { cutFrom: readonly { plyCount: number }[] }): number {
 
 /** Coats and quilting spacing: the two numbers that a maker turns most. */
 function Choices() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const lengthText = useLengthText();
   const coats = usePlanChange();
   const spacing = usePlanChange();

@@ -50,7 +50,7 @@ interface Part {
 }
 
 export function QuiltingOrder() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const lengthText = useLengthText();
   const { problem, change } = usePlanChange();
   if (!input?.plan.quilting) return null;

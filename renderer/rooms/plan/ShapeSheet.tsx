@@ -85,7 +85,7 @@ function shapeOf(kind: ShapeKind, value: (id: Measure) => number): Shape {
 }
 
 export function ShapeSheet({ onClose }: { onClose: () => void }) {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const lengthText = useLengthText();
   const slots = input?.plan.slots.filter((slot) => slot.kind === 'cloth' || slot.kind === 'batting') ?? [];
   const [kind, setKind] = useState<ShapeKind>('strip');

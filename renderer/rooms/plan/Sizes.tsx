@@ -16,7 +16,7 @@ import table from '../../parts/tables/table.module.css';
 import style from './PlanRoom.module.css';
 
 export function Sizes() {
-  const { input, edit } = useCoat();
+  const { input, edit } = useCoat('input', 'edit');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input) return null;
   const { plan } = input;

@@ -18,7 +18,7 @@ import fields from '../../parts/forms/Field.module.css';
 import style from './PlanRoom.module.css';
 
 export function SlotTable() {
-  const { input, estimate, edit } = useCoat();
+  const { input, estimate, edit } = useCoat('input', 'estimate', 'edit');
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input) return null;

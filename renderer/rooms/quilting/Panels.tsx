@@ -13,7 +13,7 @@ import style from './QuiltingRoom.module.css';
 
 /** Nothing where no piece is cut from a panel, or while none is planned yet. */
 export function Panels() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const panels = estimate?.panels ?? [];
   if (!input || panels.length === 0) return null;
   return (

@@ -29,7 +29,7 @@ export function QuiltedPieceRow({
   quilted: QuiltedPiece;
   mmPerPixel: number;
 }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const markAtMm = useMemo(
     () =>
       input ? offsetsToMark(quilted, pieceTakeUp(input.plan, piece, slotItems(input))) : quilted.offsetsMm,

@@ -26,7 +26,7 @@ const drawingWidthPixels = 140;
 const drawingHeightPixels = 260;
 
 export function QuiltingRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   const lengthText = useLengthText();
   const start = usePlanChange();
   const spacing = usePlanChange();

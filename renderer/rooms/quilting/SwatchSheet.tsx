@@ -61,7 +61,7 @@ export function SwatchSheet({
   battingPlyCount: number;
   onClose: () => void;
 }) {
-  const { edit } = useCoat();
+  const { edit } = useCoat('edit');
   const lengthText = useLengthText();
   const spacingMm = measureOf(plan, battingPlyCount)?.spacingMm ?? plan.quilting?.spacingMm ?? null;
   const [drafts, setDrafts] = useState<Drafts>({

@@ -35,7 +35,7 @@ interface Layers {
 }
 
 export function TakeUp() {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const change = usePlanChange();
   const [measuring, setMeasuring] = useState<number | null>(null);
   const items = useMemo(() => (input ? slotItems(input) : new Map()), [input]);

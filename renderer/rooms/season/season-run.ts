@@ -9,7 +9,8 @@ import {
 } from '../../../shared-core/flow/season/season.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { failureOf } from '../../client/failure.ts';
-import { keptRun, quickSeconds, thoroughSeconds } from '../../client/workers/kept-run.ts';
+import { keptRun } from '../../client/workers/kept-run.ts';
+import { quickSeconds, thoroughSeconds } from '../../client/workers/lay-seconds.ts';
 import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 

@@ -12,7 +12,7 @@ import { useWorkshop } from '../../client/workshop.ts';
 import style from './BasketReasons.module.css';
 
 export function BasketReasons({ toBuy, shown }: { toBuy: ToBuy; shown: BoughtBasket }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { system, currency } = useWorkshop().facts.settings;
   if (!input) return null;
   const words = { shelf: input.shelf, system, currency };

@@ -51,7 +51,7 @@ export interface ReceiveBoughtProps {
 
 export function ReceiveBought({ plan, lines, onClose, onReceived }: ReceiveBoughtProps) {
   const { workshop, facts } = useWorkshop();
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const [receivedOn, setReceivedOn] = useState(todayIso);
   const [drafts, setDrafts] = useState<readonly BoughtDraft[]>(() =>
     lines.flatMap((line) => {

@@ -20,7 +20,7 @@ const arrangements: readonly { readonly value: Arrangement; readonly label: stri
 ];
 
 export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip }) {
-  const { input, reload } = useCoat();
+  const { input, reload } = useCoat('input', 'reload');
   const [isReceiving, setIsReceiving] = useState(false);
   const [said, setSaid] = useState('');
   if (!input) return null;
@@ -87,7 +87,7 @@ export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip
 }
 
 function Line({ line, trip }: { line: ToBuyLine; trip: ShoppingTrip }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const system = useSystem();
   const item = input && itemById(input, line.itemId);
   if (!input || !item) return null;

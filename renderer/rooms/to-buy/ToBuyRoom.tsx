@@ -14,7 +14,7 @@ import { unitPriceMinor } from '../../../shared-core/stash/offer.ts';
 import { deliveryWords } from '../../../shared-core/to-buy/basket-words.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
-import { isLookingForLays } from '../../client/coat/coat-session.ts';
+import { isLookingForLays } from '../../client/coat/coat-store.ts';
 import { itemById, slotNames } from '../../client/wording/coat-words.ts';
 import { routeHash, slotInAddress } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -35,7 +35,7 @@ import style from './ToBuyRoom.module.css';
 import { type ListPurpose, ViewChoice } from './ViewChoice.tsx';
 
 export function ToBuyRoom() {
-  const { input, estimate } = useCoat();
+  const { input, estimate } = useCoat('input', 'estimate');
   if (!input) return null;
   if (!estimate) return <RoomAwaited title="To buy" lead="Working out what is missing." />;
   return <ListToBuy input={input} estimate={estimate} />;
@@ -43,7 +43,7 @@ export function ToBuyRoom() {
 
 function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }) {
   const { settings } = useWorkshop().facts;
-  const { phase } = useCoat();
+  const { phase } = useCoat('phase');
   const [chosen, setChosen] = useState(0);
   const [purpose, setPurpose] = useState<ListPurpose>('choose');
   const trip = useShoppingTrip(input.plan.id);
@@ -123,7 +123,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
 
 /** What the supplier asks to bring it, in words; the sum stands below. */
 function DeliveryNote({ toBuy, supplier }: { toBuy: ToBuy; supplier: string }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { system, currency } = useWorkshop().facts.settings;
   const delivery = toBuy.deliveries.find((candidate) => candidate.supplier === supplier);
   if (!input || !delivery) return null;
@@ -157,7 +157,7 @@ function Sum({ toBuy }: { toBuy: ToBuy }) {
 }
 
 function Line({ line }: { line: ToBuyLine }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   const { system, currency } = useWorkshop().facts.settings;
   const item = input && itemById(input, line.itemId);
   if (!input || !item) return null;
@@ -210,7 +210,7 @@ function dearerWords(byMinor: number, settings: { system: MeasureSystem; currenc
 
 /** What the list cannot close, and what the maker can do about it. */
 function Gaps({ toBuy }: { toBuy: ToBuy }) {
-  const { input } = useCoat();
+  const { input } = useCoat('input');
   if (!input || toBuy.unbuyable.length === 0) return null;
   return (
     <section className={style.gaps} aria-label="Not on the list yet">

@@ -48,7 +48,7 @@ type Grip =
 
 export function HandTable(props: HandTableProps) {
   const { name, selvageMm, isOneWay, pieceNames, lengthNames, onClose } = props;
-  const { reload } = useCoat();
+  const { reload } = useCoat('reload');
   const { workshop } = useWorkshop();
   // The lay that was found stays as it was when the hands began, whatever is found meanwhile.
   const [slotLay] = useState(props.slotLay);
