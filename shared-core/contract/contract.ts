@@ -245,6 +245,7 @@ interface CallOutputs
   receiveLots: { readonly lotIds: readonly LotId[] };
   readTicks: { readonly offerIds: readonly OfferId[] };
   setTick: { readonly offerIds: readonly OfferId[] };
+  setTicks: { readonly offerIds: readonly OfferId[] };
   saveOffer: { readonly offerId: OfferId };
   removeOffer: { readonly offerId: OfferId };
   listSuppliers: { readonly rows: readonly SupplierRow[] };

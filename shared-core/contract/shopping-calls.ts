@@ -9,6 +9,15 @@ export const shoppingCalls = {
     changes: true,
     input: z.strictObject({ planId: id, offerId: id, isTicked: z.boolean() }),
   },
+  /** Ticks and open lines that come back from a phone, all in one step; what is in neither stays as it is. */
+  setTicks: {
+    changes: true,
+    input: z.strictObject({
+      planId: id,
+      ticked: z.array(id).max(1000),
+      open: z.array(id).max(1000),
+    }),
+  },
   /** Several purchases in one step: all of them come in, or none. The ticks of what came in are taken off the list. */
   receiveLots: {
     changes: true,

@@ -6,8 +6,8 @@ import type { CallContext, Calls } from '../calls/call.ts';
 import { noSuchPlan } from '../plans/plans.ts';
 import { receiveLot } from '../stock/receiving.ts';
 
-export const shoppingCalls = { readTicks, setTick, receiveLots } satisfies Calls<
-  'readTicks' | 'setTick' | 'receiveLots'
+export const shoppingCalls = { readTicks, setTick, setTicks, receiveLots } satisfies Calls<
+  'readTicks' | 'setTick' | 'setTicks' | 'receiveLots'
 >;
 
 async function readTicks(
@@ -41,6 +41,19 @@ async function setTick(
     .values({ plan_id: planId, offer_id: offerId, ticked_at: context.now().toISOString() })
     .onConflict((conflict) => conflict.doNothing())
     .execute();
+  return found({ offerIds: await ticksOf(context, planId) });
+}
+
+/** One offer that is not there any more, and nothing has changed. */
+async function setTicks(
+  context: CallContext,
+  { planId, ticked, open }: CallInput<'setTicks'>,
+): Promise<Outcome<CallOutput<'setTicks'>>> {
+  await takeOff(context, planId, open);
+  for (const offerId of ticked) {
+    const set = await setTick(context, { planId, offerId, isTicked: true });
+    if (!set.ok) return set;
+  }
   return found({ offerIds: await ticksOf(context, planId) });
 }
 
@@ -81,6 +94,7 @@ async function takeOff(
   planId: PlanId,
   offerIds: readonly OfferId[],
 ): Promise<void> {
+  if (offerIds.length === 0) return;
   await queries
     .deleteFrom('shopping_tick')
     .where('plan_id', '=', planId)

@@ -1,7 +1,7 @@
 /** Gives a text or bytes to the maker as a file of that name, through the window's own download. */
 export function saveFile(
   name: string,
-  type: 'text/csv' | 'image/svg+xml' | 'text/plain' | 'application/pdf',
+  type: 'text/csv' | 'image/svg+xml' | 'text/plain' | 'application/pdf' | 'text/html',
   content: string | Uint8Array,
 ): void {
   const url = URL.createObjectURL(blobOf(type, content));

@@ -1,26 +1,42 @@
 /** The list as it is walked in a shop: by supplier or by aisle, ticked off, and all that is ticked received in one step. */
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
+import type { OfferId } from '../../../shared-core/stash/stash.ts';
+import { phonePage } from '../../../shared-core/to-buy/phone/phone-page.ts';
 import type { Arrangement } from '../../../shared-core/to-buy/shopping-list.ts';
 import { shoppingGroups, unitsWords, usedForWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import type { ToBuy, ToBuyLine } from '../../../shared-core/to-buy/to-buy.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { itemById } from '../../client/wording/coat-words.ts';
-import { useSystem } from '../../client/workshop.ts';
+import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { fileName, saveFile } from '../../parts/tables/save-file.ts';
+import { todayIso } from '../../parts/figures/calendar.ts';
 import { ReceiveBought } from './ReceiveBought.tsx';
 import style from './ShoppingList.module.css';
 import type { ShoppingTrip } from './shopping-trip.ts';
+import { TicksFromPhone } from './TicksFromPhone.tsx';
 
 const arrangements: readonly { readonly value: Arrangement; readonly label: string }[] = [
   { value: 'supplier', label: 'By supplier' },
   { value: 'aisle', label: 'By aisle' },
 ];
 
-export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip }) {
+export interface ShoppingListProps {
+  /** The basket that is shown. */
+  readonly toBuy: ToBuy;
+  /** Offers of every basket that can be chosen: a phone may have been given another. */
+  readonly lists: readonly (readonly OfferId[])[];
+  readonly trip: ShoppingTrip;
+}
+
+export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
   const { input, reload } = useCoat('input', 'reload');
+  const { settings } = useWorkshop().facts;
+  const [isSaved, setIsSaved] = useState(false);
+  const [isTaking, setIsTaking] = useState(false);
   const [isReceiving, setIsReceiving] = useState(false);
   const [said, setSaid] = useState('');
   if (!input) return null;
@@ -31,6 +47,11 @@ export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip
     await trip.reload();
     // The lays after it take their time; the sheet does not wait for them.
     void reload();
+  };
+  const savePage = () => {
+    const page = phonePage(input, toBuy, settings, trip, todayIso());
+    saveFile(fileName(`${input.plan.name} to buy`, 'html'), 'text/html', page);
+    setIsSaved(true);
   };
   return (
     <section className={style.list} aria-label="Shopping list">
@@ -63,6 +84,17 @@ export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip
           Receive what is ticked
         </Button>
       </div>
+      <div className={style.phone}>
+        <Button look="quiet" onClick={() => savePage()}>
+          Save for a phone
+        </Button>
+        <Button look="quiet" onClick={() => setIsTaking(true)}>
+          Ticks from the phone
+        </Button>
+        <span className="quiet small" role="status">
+          {isSaved && 'Saved as one file: send it to the phone and open it there.'}
+        </span>
+      </div>
       <Problems problems={trip.problems} />
       {shoppingGroups(input, toBuy, trip.arrangement).map(({ title, lines }) => (
         <section key={title} className={style.group} aria-label={title}>
@@ -74,6 +106,9 @@ export function ShoppingList({ toBuy, trip }: { toBuy: ToBuy; trip: ShoppingTrip
           </ul>
         </section>
       ))}
+      {isTaking && (
+        <TicksFromPhone plan={input.plan} trip={trip} lists={lists} onClose={() => setIsTaking(false)} />
+      )}
       {isReceiving && (
         <ReceiveBought
           plan={input.plan}

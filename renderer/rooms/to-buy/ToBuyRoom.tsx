@@ -83,7 +83,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
       <BasketChoice toBuy={estimate.toBuy} chosen={shown} onChange={setChosen} />
       {toBuy.lines.length > 0 && <ViewChoice value={purpose} onChange={setPurpose} />}
       {purpose === 'shop' && toBuy.lines.length > 0 ? (
-        <ShoppingList toBuy={toBuy} trip={trip} />
+        <ShoppingList toBuy={toBuy} lists={offersOfBaskets(estimate.toBuy)} trip={trip} />
       ) : (
         <>
           {bySupplier(toBuy).map((group) => (
@@ -119,6 +119,11 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
       <Gaps toBuy={toBuy} />
     </>
   );
+}
+
+/** Offers of each basket that the room can show. */
+function offersOfBaskets(toBuy: ToBuy): readonly (readonly string[])[] {
+  return [toBuy, ...toBuy.fewer].map(({ lines }) => lines.map(({ offer }) => offer.id));
 }
 
 /** What the supplier asks to bring it, in words; the sum stands below. */

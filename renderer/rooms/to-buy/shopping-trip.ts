@@ -11,6 +11,11 @@ export interface ShoppingTrip {
   readonly arrangement: Arrangement;
   readonly problems: readonly Problem[];
   readonly tick: (offerId: OfferId, isTicked: boolean) => void;
+  /** The state of some lines as a phone had it; gives what was refused. */
+  readonly takeTicks: (ticks: {
+    readonly ticked: readonly OfferId[];
+    readonly open: readonly OfferId[];
+  }) => Promise<readonly Problem[]>;
   readonly arrange: (arrangement: Arrangement) => void;
   /** Reads the ticks again, after a purchase came in. */
   readonly reload: () => Promise<void>;
@@ -44,5 +49,17 @@ export function useShoppingTrip(planId: PlanId): ShoppingTrip {
     },
     [workshop, planId, reload],
   );
-  return { ticked, arrangement, problems, tick, arrange, reload };
+  const takeTicks = useCallback<ShoppingTrip['takeTicks']>(
+    async (ticks) => {
+      const answer = await call('setTicks', workshop, {
+        planId,
+        ticked: [...ticks.ticked],
+        open: [...ticks.open],
+      });
+      if (answer.ok) setTicked(new Set(answer.value.offerIds));
+      return answer.ok ? [] : answer.problems;
+    },
+    [workshop, planId],
+  );
+  return { ticked, arrangement, problems, tick, takeTicks, arrange, reload };
 }

@@ -1,0 +1,109 @@
+/**
+ * The ticks of a shopping list as a short text that one reads off a phone: two signs for the coat, four for the list,
+ * one for each five lines, and two that tell a slip of the finger. The page's own script (page-script.ts) makes it; a
+ * test holds both to each other in a browser.
+ */
+import { found, type Outcome, refused } from '../../measure/problem.ts';
+import type { OfferId, PlanId } from '../../stash/stash.ts';
+
+/** Digits and letters without those that are read as others (Crockford's base 32). */
+export const codeSigns = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
+
+export interface ListMark {
+  readonly plan: string;
+  readonly list: string;
+}
+
+/** FNV-1a over the UTF-16 units, 32 bits. */
+function hashOf(text: string): number {
+  let hash = 0x811c9dc5;
+  for (let index = 0; index < text.length; index++) {
+    hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193) >>> 0;
+  }
+  return hash;
+}
+
+function signs(hash: number, count: number): string {
+  return Array.from({ length: count }, (_, place) => codeSigns[(hash >>> (place * 5)) & 31]).join('');
+}
+
+/** The order in which a code counts the lines, however the list is walked. */
+export function countedOrder(offerIds: readonly OfferId[]): readonly OfferId[] {
+  return [...new Set(offerIds)].sort();
+}
+
+export function listMark(planId: PlanId, offerIds: readonly OfferId[]): ListMark {
+  return {
+    plan: signs(hashOf(planId), 2),
+    list: signs(hashOf([planId, ...countedOrder(offerIds)].join('\n')), 4),
+  };
+}
+
+/** The code of a list with some of its lines ticked, in groups of four signs. */
+export function tickCode(planId: PlanId, offerIds: readonly OfferId[], ticked: ReadonlySet<OfferId>): string {
+  const mark = listMark(planId, offerIds);
+  const order = countedOrder(offerIds);
+  let body = mark.plan + mark.list;
+  for (let from = 0; from < order.length; from += 5) {
+    const bits = order
+      .slice(from, from + 5)
+      .reduce((sum, id, bit) => sum + (ticked.has(id) ? 1 << bit : 0), 0);
+    body += codeSigns[bits];
+  }
+  return (body + checkSigns(body)).replace(/(.{4})(?=.)/g, '$1-');
+}
+
+function checkSigns(body: string): string {
+  return signs(hashOf(body), 2);
+}
+
+/** lists: each that the coat may have at this moment, by its offers. Gives which offers are ticked and which are not. */
+export function readTickCode(
+  text: string,
+  planId: PlanId,
+  lists: readonly (readonly OfferId[])[],
+): Outcome<{ readonly ticked: readonly OfferId[]; readonly open: readonly OfferId[] }> {
+  const where = 'The code';
+  const typed = text.toUpperCase().replace(/[\s-]/g, '').replace(/O/g, '0').replace(/[IL]/g, '1');
+  const strange = [...typed].find((sign) => !codeSigns.includes(sign));
+  if (strange !== undefined) {
+    return refused({
+      where,
+      what: `has a “${strange}”, which no code has`,
+      mend: 'Type it as the phone shows it, at the end of its page.',
+    });
+  }
+  if (typed.length < 9) {
+    return refused({ where, what: 'is too short', mend: 'Type all of it as the phone shows it.' });
+  }
+  const body = typed.slice(0, -2);
+  if (checkSigns(body) !== typed.slice(-2)) {
+    return refused({
+      where,
+      what: 'is mistyped: its signs do not fit each other',
+      mend: 'Compare it sign by sign with the phone.',
+    });
+  }
+  if (body.slice(0, 2) !== listMark(planId, []).plan) {
+    return refused({
+      where,
+      what: 'is of the list of another coat',
+      mend: 'Open that coat’s list and type the code there.',
+    });
+  }
+  const offerIds = lists.find((candidate) => listMark(planId, candidate).list === body.slice(2, 6));
+  const order = countedOrder(offerIds ?? []);
+  if (!offerIds || body.length !== 6 + Math.ceil(order.length / 5)) {
+    return refused({
+      where,
+      what: 'is of an older list: since the page was saved, offers came onto the list or went off it',
+      mend: 'Save the ticks as a file on the phone and open that here, or tick the lines yourself.',
+    });
+  }
+  const isTicked = (place: number) =>
+    ((codeSigns.indexOf(body[6 + Math.floor(place / 5)]!) >> (place % 5)) & 1) === 1;
+  return found({
+    ticked: order.filter((_, place) => isTicked(place)),
+    open: order.filter((_, place) => !isTicked(place)),
+  });
+}

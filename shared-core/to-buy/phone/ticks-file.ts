@@ -1,0 +1,81 @@
+/** The ticks as a file that the phone's page saves: which offers of which coat are ticked, by their names too. */
+import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import type { OfferId, PlanId } from '../../stash/stash.ts';
+
+export const ticksFileKind = 'bolt-and-baffle ticks';
+export const mostTicksBytes = 256_000;
+
+export interface ReadTicks {
+  readonly ticked: readonly OfferId[];
+  readonly open: readonly OfferId[];
+  /** Ticked on the phone, but no longer on the list: what they were called there. */
+  readonly goneNames: readonly string[];
+}
+
+interface FileLine {
+  readonly offerId: string;
+  readonly name: string;
+  readonly isTicked: boolean;
+}
+
+/** offerIds: those on the list now. */
+export function readTicksFile(
+  text: string,
+  planId: PlanId,
+  offerIds: readonly OfferId[],
+): Outcome<ReadTicks> {
+  const file = parsed(text);
+  const lines = file && linesOf(file);
+  if (!file || !lines) return refused(notTicks);
+  if (file.version !== 1) {
+    return refused({
+      where: 'The file',
+      what: 'is of a later version of this program',
+      mend: 'Save the page for the phone again with this one.',
+    });
+  }
+  if (file.planId !== planId) {
+    return refused({
+      where: 'The file',
+      what: 'holds the ticks of another coat',
+      mend: 'Open that coat’s list and bring them in there.',
+    });
+  }
+  const now = new Set(offerIds);
+  const onList = lines.filter(({ offerId }) => now.has(offerId));
+  return found({
+    ticked: onList.filter(({ isTicked }) => isTicked).map(({ offerId }) => offerId),
+    open: onList.filter(({ isTicked }) => !isTicked).map(({ offerId }) => offerId),
+    goneNames: lines.filter(({ offerId, isTicked }) => isTicked && !now.has(offerId)).map(({ name }) => name),
+  });
+}
+
+const notTicks: Problem = {
+  where: 'The file',
+  what: 'holds no ticks of a shopping list',
+  mend: 'Choose the file that the page on the phone saved.',
+};
+
+function parsed(text: string): Readonly<Record<string, unknown>> | null {
+  if (text.length > mostTicksBytes) return null;
+  try {
+    const value: unknown = JSON.parse(text);
+    const isRecord = typeof value === 'object' && value !== null && !Array.isArray(value);
+    return isRecord && 'kind' in value && value.kind === ticksFileKind ? { ...value } : null;
+  } catch {
+    return null;
+  }
+}
+
+function linesOf({ lines }: Readonly<Record<string, unknown>>): readonly FileLine[] | null {
+  if (!Array.isArray(lines) || lines.length > 1000) return null;
+  return lines.every(isLine) ? lines : null;
+}
+
+function isLine(value: unknown): value is FileLine {
+  if (typeof value !== 'object' || value === null) return false;
+  const line = value as Readonly<Record<string, unknown>>;
+  return (
+    typeof line.offerId === 'string' && typeof line.name === 'string' && typeof line.isTicked === 'boolean'
+  );
+}
