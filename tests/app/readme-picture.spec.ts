@@ -9,7 +9,7 @@ import { expect, test } from './door.ts';
 test.use({ layPace: process.env.README_PICTURE ? 'real' : 'soon' });
 
 const folder = fileURLToPath(new URL('../../resources/screens', import.meta.url));
-/** Seven of them are read with the README. */
+/** All of them are fetched with the README. */
 const mostBytes = 150_000;
 
 /** What a picture shows, in the order of the README. */

@@ -38,6 +38,18 @@ function tab(hash: string, name: string, sign: (page: Page) => Locator): Place {
   return { name, hash, sign, open: (page) => page.getByRole('tab', { name }).click() };
 }
 
+/** What a sheet shows once something is pressed in it. */
+function within(place: Place, name: string, deeper: (dialog: Locator) => Promise<void>): Place {
+  return {
+    ...place,
+    name: `${place.name}: ${name}`,
+    open: async (page) => {
+      await place.open?.(page);
+      await deeper(page.getByRole('dialog'));
+    },
+  };
+}
+
 const stashItem = '#/stash/item-peatwater';
 
 export const rooms: readonly Place[] = [
@@ -66,6 +78,18 @@ export const rooms: readonly Place[] = [
   step('Pattern table', 'table', (page) => page.getByRole('button', { name: 'Add sizes' })),
 ];
 
+const back = sheet(`${coat}/plan`, 'Back', /^Back, drawn/);
+const changesOfPiece = ['Wider or narrower', 'Split at a line', 'Fold', 'Grain', 'Plies and number'] as const;
+
+/** A workshop of one's own, before anything is in it. */
+export const emptyRooms: readonly Place[] = [
+  room('Stash', '#/stash'),
+  room('Coats', '#/coats'),
+  room('Season', '#/season'),
+  room('Suppliers', '#/suppliers'),
+  room('Settings', '#/settings'),
+];
+
 /** All that opens in a room: sheets, and what a tab or a button puts in the place of what stood there. */
 export const openings: readonly Place[] = [
   {
@@ -77,6 +101,12 @@ export const openings: readonly Place[] = [
   sheet('#/stash', 'New item', 'New item'),
   sheet('#/stash', 'Stash from a file or pasted rows', 'Stash from a file'),
   sheet(stashItem, /^Receive/, /^Receive/),
+  within(sheet(stashItem, /^Receive/, /^Receive/), 'a flaw', (dialog) =>
+    dialog.getByRole('button', { name: 'Note a flaw' }).click(),
+  ),
+  within(sheet('#/stash', 'Stash from a file or pasted rows', 'Stash from a file'), 'rows', (dialog) =>
+    dialog.getByLabel('Or rows from a spreadsheet').fill('kind\tname\nthread\tTarnspun 40'),
+  ),
   sheet(stashItem, /^Write off/, /^Write off/),
   sheet(stashItem, /^Count/, /^Count/),
   sheet(stashItem, /^Edit/, /^Edit$/),
@@ -91,7 +121,10 @@ export const openings: readonly Place[] = [
   sheet('#/suppliers', 'New supplier', 'Add a supplier'),
   sheet('#/suppliers', 'Bring in a price list', 'Bring in a price list'),
   sheet(`${coat}/plan`, 'Name, size and notes', 'Change name, size or notes'),
-  sheet(`${coat}/plan`, 'Back', /^Back, drawn/),
+  back,
+  ...changesOfPiece.map((name) =>
+    within(back, name, (dialog) => dialog.getByRole('button', { name, exact: true }).click()),
+  ),
   sheet(`${coat}/plan`, 'Add a shape', 'Add a shape'),
   sheet(`${coat}/plan`, 'Add a binding or a rib', 'Add a binding or a rib'),
   sheet(`${coat}/plan`, 'Bring in pieces', 'Bring in pieces from a file'),

@@ -75,7 +75,7 @@ export function LengthRow({ row, number, shrinks, onChange, onRemove }: LengthRo
           Note a flaw
         </Button>
         {onRemove && (
-          <Button look="quiet" onClick={onRemove} aria-label={`Remove length ${number}`}>
+          <Button look="quiet" onClick={onRemove} aria-label={`Remove this line: length ${number}`}>
             Remove this line
           </Button>
         )}
@@ -128,7 +128,7 @@ function Flaw({ flaw, number, onChange, onRemove }: FlawProps) {
         />
       </div>
       <div className={style.rowActions}>
-        <Button look="quiet" onClick={onRemove} aria-label={`Remove flaw ${number}`}>
+        <Button look="quiet" onClick={onRemove} aria-label={`Remove this flaw: flaw ${number}`}>
           Remove this flaw
         </Button>
       </div>
