@@ -1,4 +1,4 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -47,6 +47,12 @@ async function useTheWorkshop(page: Page): Promise<void> {
   await expect(page.getByRole('status').getByText('Saved')).toBeVisible();
 }
 
+/** What a test started and has not ended, so that a failure leaves nothing running. */
+const started: ChildProcess[] = [];
+test.afterEach(() => {
+  for (const child of started.splice(0)) child.kill('SIGKILL');
+});
+
 test('in a session of use host and window speak to each other and to nobody else', async ({
   playwright,
 }, info) => {
@@ -61,6 +67,7 @@ test('in a session of use host and window speak to each other and to nobody else
     ['--import', recorder, hostFile, '--attached', '--data', join(folder, 'workshop.sqlite')],
     { stdio: ['pipe', 'pipe', 'inherit'], env: { ...process.env, BOLT_CONNECTIONS: connections } },
   );
+  started.push(host);
   const [address] = (await once(createInterface({ input: host.stdout }), 'line')) as [string];
   const { host: hostName } = new URL(address);
   const entry = join(folder, 'open.html');
@@ -70,6 +77,7 @@ test('in a session of use host and window speak to each other and to nobody else
   // The window as the start opens it, seen from outside and without a display.
   const flags = ['--headless=new', '--remote-debugging-port=0', `--log-net-log=${netLog}`];
   const child = spawn(browser, [...windowFlags(entry, profile), ...flags], { stdio: 'ignore' });
+  started.push(child);
   const closed = once(child, 'exit');
   const portFile = join(profile, 'DevToolsActivePort');
   await expect.poll(() => existsSync(portFile) && readFileSync(portFile, 'utf8')).toContain('\n');
