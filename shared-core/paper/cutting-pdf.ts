@@ -28,6 +28,8 @@ import { embedTypeface, type TypefaceFiles, type WrittenPdf } from './typeface.t
 
 /** What the head of a page takes above the drawing at most. */
 const headPt = 90;
+/** Between the head and the numbers of the upper ruler; inside of `headPt`. */
+const headAirPt = 8;
 /** The words below the drawing. */
 const legendPt = 16;
 
@@ -64,7 +66,7 @@ function writePart(sheet: PdfSheet, { system, title }: CuttingSheet, part: Cutti
   stretches.forEach((stretch, index) => {
     if (index > 0) turnPage(sheet);
     writeHead(sheet, title, part, pageWords(stretches, index));
-    const top = sheet.y - rulerPt.across;
+    const top = sheet.y - rulerPt.across - headAirPt;
     const origin = { x: marginPt + rulerPt.left, y: top - clothHeightPt(part, scale) };
     drawLay(sheet, { part, system, stretch, scale, origin });
     sheet.y = origin.y - rulerPt.across;

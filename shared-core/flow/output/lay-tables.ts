@@ -38,7 +38,7 @@ export function placementTable(
   { lowMm, edge, system }: { lowMm: number; edge: string; system: MeasureSystem },
 ): PaperTable {
   const distance = (mm: number) =>
-    showQuantity('length', Math.max(0, mm), {
+    showQuantity('length', Math.max(0, system === 'metric' ? Math.round(mm) : mm), {
       system,
       unit: { metric: 'cm', imperial: 'in' },
       ...(system === 'metric' && { digits: 1 }),

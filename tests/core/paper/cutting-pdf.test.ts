@@ -12,6 +12,7 @@ import {
   stretchesOf,
 } from '../../../shared-core/paper/cutting-sheet.ts';
 import { solveHere } from '../../../main/services/threads/solver.ts';
+import type { FactsOf } from '../../../shared-core/stash/kinds.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import {
   clothLot,
@@ -24,6 +25,7 @@ import {
   rectangle,
   slot,
 } from '../../fixtures/small-workshop.ts';
+import { coat as panelCoat, panel, sources as panelSources } from '../flow/panel-coat.ts';
 import { mmPerPt, type PdfPath, type PdfSheet, pdfSheets } from './pdf-text.ts';
 import { typefaceFiles } from './typeface.ts';
 
@@ -45,11 +47,17 @@ const coat: CoatPlan = plan({
   ],
 });
 
-async function sheetOf(of: CoatPlan, lengthsMm: readonly number[], system: 'metric' | 'imperial' = 'metric') {
+async function sheetOf(
+  of: CoatPlan,
+  lengthsMm: readonly number[],
+  system: 'metric' | 'imperial' = 'metric',
+  facts: Partial<FactsOf<'cloth'>> = {},
+) {
+  const cloth = { ...taffeta, facts: { ...taffeta.facts, ...facts } } as typeof taffeta;
   const lot = clothLot('shell item', 'lot', 1200, lengthsMm, 9000, { dyeLot: 'Ж-7' });
   const [first, ...others] = lot.lengths;
   const flawed = { ...first!, flaws: [{ x: 300, y: 0, widthX: 60, widthY: 40 }] };
-  const shelf = [onShelf(taffeta, { ...lot, lengths: [flawed, ...others] })];
+  const shelf = [onShelf(cloth, { ...lot, lengths: [flawed, ...others] })];
   const sources: FlowSources = { plan: of, shelf, offers: [], suppliers: [] };
   const found = await estimate(sources, layHere, solveHere);
   const lays = laysToCut(found);
@@ -129,6 +137,21 @@ describe('the cutting sheet', () => {
     expect(words).toContain('4 of 4');
     expect(words).toContain('Cut with 20 mm to spare all round, quilted, and recut to the outline');
     expect(words).toContain('Not quilted');
+  });
+
+  test('of cloth that is washed first has the measures of washed cloth, and says what is taken of the shelf', async () => {
+    const shrinking = { shrinkageAlongRatio: 0.1, shrinkageAcrossRatio: 0.05 };
+    const { sheet, lays } = await sheetOf(coat, [6000], 'metric', shrinking);
+    const [lay] = lays;
+    const taken = (lay!.result.usedLengthMm[0]! / 0.9 / 1000).toFixed(2);
+    const [part] = sheet.parts;
+    expect(part!.selvageMm).toBeCloseTo(15 * 0.95, 9);
+    expect(part!.widthMm + 2 * part!.selvageMm).toBeCloseTo(1200 * 0.95, 6);
+    expect(part!.facts).toContain(
+      `Wash it first: all measures are those of washed cloth, and ${taken} m as it lies on the shelf is used.`,
+    );
+    expect(part!.facts).toContain('114 cm wide');
+    expect(part!.facts).toContain('of 5.40 m used');
   });
 
   test('goes over pages where a length is long, and names what two of them share', async () => {
@@ -222,4 +245,16 @@ describe('how a lay comes onto pages', () => {
     const scale = scaleOf(page);
     expect(page!.paths.some((each) => Math.abs(up(each) * scale - 600) < 0.5)).toBe(true);
   });
+});
+
+test('a panel is cut whole: the sheet says which pieces it gives once it is quilted', async () => {
+  const of = panelSources(panelCoat(panel));
+  const found = await estimate(of, layHere, solveHere);
+  const sheet = cuttingSheet(
+    { plan: of.plan, needs: found.requirement, lays: laysToCut(found), shelf: of.shelf },
+    'metric',
+  );
+  const words = (await pagesOf(sheet)).flatMap(wordsOn);
+  expect(words).toContain('Quilted as a panel, then cut into 2 x front');
+  expect(words).toContain('3 of 3');
 });

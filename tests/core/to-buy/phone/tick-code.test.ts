@@ -82,6 +82,35 @@ describe('the file of the ticks', () => {
     });
   });
 
+  test('whatever stands in it, nothing but offers of the list comes out of it', () => {
+    const kinds = fc.constantFrom<unknown>(ticksFileKind, 'other', null);
+    const lines = fc.oneof(
+      fc.jsonValue(),
+      fc.array(
+        fc.record({
+          offerId: fc.constantFrom<unknown>('zip offer', 'x', 1),
+          name: fc.string(),
+          isTicked: fc.boolean(),
+        }),
+      ),
+    );
+    fc.assert(
+      fc.property(kinds, lines, (kind, given) => {
+        const read = readTicksFile(file({ kind, lines: given }), 'plan-1', offers);
+        const taken = read.ok ? [...read.value.ticked, ...read.value.open] : [];
+        expect(taken.every((offerId) => offers.includes(offerId))).toBe(true);
+      }),
+      { seed: 5, numRuns: 300 },
+    );
+    fc.assert(
+      fc.property(fc.string(), (text) => {
+        expect(readTicksFile(text, 'plan-1', offers).ok).toBe(false);
+        expect(readTickCode(text, 'plan-1', [offers]).ok).toBe(false);
+      }),
+      { seed: 6, numRuns: 300 },
+    );
+  });
+
   test('is refused where it is something else, of another coat, or spoiled', () => {
     expect(why(file({ planId: 'plan-2' }))).toBe('holds the ticks of another coat');
     expect(why(file({ version: 2 }))).toBe('is of a later version of this program');
