@@ -13,6 +13,7 @@ import type { ItemKind } from '../stash/kinds.ts';
 import type { Offer } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf, LotId, Movement, OfferId, PlanId } from '../stash/stash.ts';
 import type { Supplier } from '../stash/supplier.ts';
+import { changeCalls, type ChangeOutputs } from './change-calls.ts';
 import { offerCalls, type SupplierRow } from './offer-calls.ts';
 import { factValues, typedTexts } from './fact-schemas.ts';
 import { findCalls, type FindOutputs } from './find-calls.ts';
@@ -104,6 +105,7 @@ export const calls = {
    */
   receiveLot: { changes: true, input: receivedLot },
   ...shelfCalls,
+  ...changeCalls,
   ...photoCalls,
   ...offerCalls,
   ...shoppingCalls,
@@ -214,7 +216,8 @@ export interface FlowInput {
 }
 
 interface CallOutputs
-  extends CostOutputs,
+  extends ChangeOutputs,
+    CostOutputs,
     CuttingOutputs,
     FindOutputs,
     PhotoOutputs,

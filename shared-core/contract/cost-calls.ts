@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { CutSheet } from '../cost/cut-sheet.ts';
 import type { StashAccount } from '../cost/stash-account.ts';
+import type { StackedBars } from '../measure/bars.ts';
 import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import type { SeasonEntry } from '../plan/model/season-entry.ts';
 import type { Offer } from '../stash/offer.ts';
@@ -48,7 +49,8 @@ export interface CostOutputs {
     /** Null where nothing is cut, or no coat was counted. */
     readonly before: (OnStash & { readonly plan: CoatPlan }) | null;
   };
-  readAccount: StashAccount;
+  /** byAge: what is on hand by the age of its lots, as of today, and by kind. */
+  readAccount: StashAccount & { readonly byAge: StackedBars };
   readSeason: SeasonInput;
   saveSeason: SeasonInput;
 }

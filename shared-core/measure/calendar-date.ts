@@ -26,6 +26,15 @@ export function dayNumber(date: string): number {
   return Date.UTC(year ?? Number.NaN, (month ?? Number.NaN) - 1, day) / 86_400_000;
 }
 
+/** The day so many months later; where that month is too short, its last day. A text that is no day comes back as it is. */
+export function monthsAfter(date: string, count: number): string {
+  if (!isCalendarDate(date)) return date;
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+  const later = year * 12 + month - 1 + count;
+  const [toYear, toMonth] = [Math.floor(later / 12), (later % 12) + 1];
+  return written(toYear, toMonth, Math.min(day, dayCount(toYear, toMonth)));
+}
+
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
 
 /** "14 Sept 2026" for a day, or for an instant the day it falls on here; a text that is neither comes back as it is. */

@@ -70,7 +70,7 @@ export type MovementKind =
   | 'released'
   | 'cut'
   | 'returned'
-  /** Takes one row of a cutting back: as if that had never been. */
+  /** Takes one row back, of a cutting or of a change that is undone: as if that had never been. */
   | 'reversed'
   | 'corrected'
   | 'written off';

@@ -12,6 +12,7 @@ import { layers } from './migrations/0009-layers.ts';
 import { careAndZips } from './migrations/0010-care-and-zips.ts';
 import { battingFacts } from './migrations/0011-batting-facts.ts';
 import { washed } from './migrations/0012-washed.ts';
+import { undo } from './migrations/0013-undo.ts';
 
 export const migrations: readonly Migration[] = [
   first,
@@ -26,4 +27,5 @@ export const migrations: readonly Migration[] = [
   careAndZips,
   battingFacts,
   washed,
+  undo,
 ];

@@ -104,6 +104,16 @@ export interface Schema {
     readonly on_hand_milli: number;
     readonly reserved_milli: number;
   };
+  /** What the stash's last change did, as long as it can be undone. items, offers: see services/stock/last-change.ts. */
+  readonly last_change: {
+    readonly only_row: 1;
+    readonly id: string;
+    readonly said: string;
+    readonly first_entry: number;
+    readonly last_entry: number;
+    readonly items: string;
+    readonly offers: string;
+  };
   /** What bringing the file up to a schema had to assume. */
   readonly upgrade_note: {
     readonly entry: Generated<number>;

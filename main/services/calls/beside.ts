@@ -10,7 +10,7 @@ import { type OpenWorkshop, workshopOver } from '../../database/file/connection.
 import { type ServedCall, type Serving, serve } from './served.ts';
 
 const longReadings: readonly CallName[] = ['checkPriceList', 'lookAtStashFile'];
-const longWritings: readonly CallName[] = ['bringInPriceList', 'bringInStashFile'];
+const longWritings: readonly CallName[] = ['bringInPriceList', 'bringInStashFile', 'undoLastChange'];
 
 export type Serve = typeof serve;
 

@@ -17,6 +17,7 @@ import { seasonCalls } from '../plans/season.ts';
 import { shoppingCalls } from '../purchasing/shopping.ts';
 import { stashCalls } from '../stock/stash.ts';
 import { stashFileCalls } from '../stock/stash-file.ts';
+import { changeCalls } from '../stock/undo.ts';
 import { findCall } from '../workshop/find.ts';
 import { supplierCalls } from '../purchasing/suppliers.ts';
 import { workshopCalls } from '../workshop/workshop.ts';
@@ -36,6 +37,7 @@ const served = {
   ...workshopCalls,
   ...stashCalls,
   ...stashFileCalls,
+  ...changeCalls,
   ...photoCalls,
   ...offerCalls,
   ...supplierCalls,

@@ -72,7 +72,8 @@ async function reverse(context: CallContext, cutting: Cutting, cuttingId: string
     const lessMilli = Math.min(-milli, letGo.get(planId) ?? 0);
     letGo.set(planId, (letGo.get(planId) ?? 0) - lessMilli);
     const place = await placeOnShelf(context, lotId, lengthId);
-    if (!place.ok) throw new Error(`the place ${lotId} ${lengthId ?? ''} is not on the shelf`);
+    // Its receipt was undone since: nothing is there to be set aside.
+    if (!place.ok) continue;
     const freeMilli = place.value.onHandMilli - place.value.reservedMilli;
     const reservedMilli = Math.min(-milli - lessMilli, freeMilli);
     if (reservedMilli === 0) continue;

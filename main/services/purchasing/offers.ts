@@ -5,10 +5,41 @@ import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { type Offer, offerProblems, soldAs } from '../../../shared-core/stash/offer.ts';
 import type { OfferId } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
+import { offerWords } from '../stock/change-words.ts';
+import { keepingChange } from '../stock/last-change.ts';
 import { noSuchItem } from '../stock/ledger.ts';
 import { supplierSpelling } from './suppliers.ts';
 
-export const offerCalls = { saveOffer, removeOffer } satisfies Calls<'saveOffer' | 'removeOffer'>;
+export const offerCalls = {
+  saveOffer: (context, input) =>
+    keepingChange(
+      context,
+      { offerIds: input.offerId === null ? [] : [input.offerId] },
+      () => saveOffer(context, input),
+      async ({ offerId }) => ({
+        offerIds: [offerId],
+        said: await offerWords(context, input.offerId === null ? 'Added' : 'Changed', input),
+      }),
+    ),
+  removeOffer: async (context, input) => {
+    const said = await removalWords(context, input.offerId);
+    return keepingChange(
+      context,
+      { offerIds: [input.offerId] },
+      () => removeOffer(context, input),
+      () => ({ said }),
+    );
+  },
+} satisfies Calls<'saveOffer' | 'removeOffer'>;
+
+async function removalWords(context: CallContext, offerId: string): Promise<string> {
+  const offer = await context.queries
+    .selectFrom('offer')
+    .select(['item_id as itemId', 'supplier'])
+    .where('id', '=', offerId)
+    .executeTakeFirst();
+  return offer ? offerWords(context, 'Removed', offer) : '';
+}
 
 const noSuchOffer: Problem = {
   where: 'The offer',

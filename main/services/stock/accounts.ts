@@ -1,7 +1,10 @@
 /** What the ledger is worth: read whole and valued by the one rule of shared-core/cost/valuation.ts. */
 import type { Kysely } from 'kysely';
-import type { AccountSources, StashAccount } from '../../../shared-core/cost/stash-account.ts';
+import type { AccountSources } from '../../../shared-core/cost/stash-account.ts';
 import { stashAccount } from '../../../shared-core/cost/stash-account.ts';
+import { stashByAge } from '../../../shared-core/cost/stash-by-age.ts';
+import type { CallOutput } from '../../../shared-core/contract/contract.ts';
+import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Lot } from '../../../shared-core/stash/stash.ts';
 import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../../database/schema/schema.ts';
@@ -10,21 +13,19 @@ import type { CallContext, Calls } from '../calls/call.ts';
 export const accountCalls = { readAccount } satisfies Calls<'readAccount'>;
 
 /** Items put away since are in it too: their money was spent all the same. */
-async function readAccount(context: CallContext): Promise<Outcome<StashAccount>> {
+async function readAccount(context: CallContext): Promise<Outcome<CallOutput<'readAccount'>>> {
   const { queries } = context;
-  return found(
-    stashAccount({
-      items: await queries
-        .selectFrom('item')
-        .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
-        .select(['id', 'name', 'kind', 'value_minor as onHandMinor'])
-        .orderBy('name_key')
-        .orderBy('id')
-        .execute(),
-      plans: await queries.selectFrom('plan').select(['id', 'name']).execute(),
-      ...(await readLedger(queries)),
-    }),
-  );
+  const items = await queries
+    .selectFrom('item')
+    .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
+    .select(['id', 'name', 'kind', 'value_minor as onHandMinor'])
+    .orderBy('name_key')
+    .orderBy('id')
+    .execute();
+  const plans = await queries.selectFrom('plan').select(['id', 'name']).execute();
+  const sources = { items, plans, ...(await readLedger(queries)) };
+  const byAge = stashByAge({ ...sources, today: localDate(context.now()) });
+  return found({ ...stashAccount(sources), byAge });
 }
 
 type LedgerLot = Lot & AccountSources['lots'][number];

@@ -2,6 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { Schema } from '../../database/schema/schema.ts';
 import { searchText } from '../../database/schema/search-text.ts';
+import { lotStands } from './standing-lots.ts';
 
 /** Writes it anew; to be called after each change of an item or of its lots, in the same transaction. */
 export async function refreshSearchText(queries: Kysely<Schema>, itemId: string): Promise<void> {
@@ -14,6 +15,7 @@ export async function refreshSearchText(queries: Kysely<Schema>, itemId: string)
     .selectFrom('lot')
     .select(['supplier', 'dye_lot'])
     .where('item_id', '=', itemId)
+    .where(lotStands())
     .distinct()
     .execute();
   const fields = [item.name, item.colour, item.place, ...lots.flatMap((lot) => [lot.supplier, lot.dye_lot])];

@@ -10,6 +10,7 @@ import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import { type CallContext, newId } from '../calls/call.ts';
 import { readSettings } from '../workshop/settings.ts';
+import { lotStands } from './standing-lots.ts';
 
 const countedAs: Readonly<Record<Counted, QuantityKind>> = {
   length: 'length',
@@ -138,6 +139,7 @@ export async function placeOnShelf(
       'lot_balance.reserved_milli',
     ])
     .where('lot.id', '=', lotId)
+    .where(lotStands())
     .executeTakeFirst();
   if (!lot)
     return refused({
@@ -182,6 +184,28 @@ export async function placeOnShelf(
     });
   }
   return found({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
+}
+
+/** The name of an item, and how its amounts are shown. */
+export async function showOf(
+  { queries }: CallContext,
+  itemId: string,
+): Promise<{ readonly name: string; readonly show: (amountMilli: number) => string }> {
+  const { kind, name } = await queries
+    .selectFrom('item')
+    .select(['kind', 'name'])
+    .where('id', '=', itemId)
+    .executeTakeFirstOrThrow();
+  const { system } = await readSettings(queries);
+  const { counted } = kindRecords[kind];
+  return {
+    name,
+    show: (amountMilli) => showQuantity(countedAs[counted], fromMilli(amountMilli), { system }),
+  };
+}
+
+export async function itemName(context: CallContext, itemId: string): Promise<string> {
+  return (await showOf(context, itemId)).name;
 }
 
 export const noSuchItem: Problem = {

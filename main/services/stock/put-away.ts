@@ -1,12 +1,12 @@
 /** Items put away: out of the lists and of what coats are offered, with all their history kept. */
 import type { Kysely } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { folded } from '../../../shared-core/measure/text/folded-text.ts';
 import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext } from '../calls/call.ts';
+import { isNameTaken } from './item-names.ts';
 import { noSuchItem } from './ledger.ts';
 import { setAsideOfItem } from '../cutting/set-aside.ts';
 
@@ -26,7 +26,7 @@ export async function archiveItem(
 ): Promise<Outcome<{ itemId: ItemId }>> {
   const item = await queries
     .selectFrom('item')
-    .select(['id', 'kind', 'name', 'colour', 'name_key'])
+    .select(['id', 'kind', 'name', 'colour'])
     .where('id', '=', itemId)
     .executeTakeFirst();
   if (!item) return refused(noSuchItem);
@@ -40,19 +40,7 @@ export async function archiveItem(
       });
     }
   } else {
-    const alike = await queries
-      .selectFrom('item')
-      .select(['name', 'colour'])
-      .where('kind', '=', item.kind)
-      .where('archived', '=', 0)
-      .where('name_key', '=', item.name_key)
-      .where('id', '<>', itemId)
-      .execute();
-    if (
-      alike.some(
-        ({ name, colour }) => folded(name) === folded(item.name) && folded(colour) === folded(item.colour),
-      )
-    ) {
+    if (await isNameTaken(queries, { ...item, itemId })) {
       return refused({
         where: `Name ${item.name}`,
         what: `is that of another ${kindRecords[item.kind].label.toLowerCase()} by now`,

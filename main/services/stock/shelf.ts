@@ -11,11 +11,12 @@ import {
 import type { Schema } from '../../database/schema/schema.ts';
 import { slices } from '../calls/in-slices.ts';
 import { supplierSpelling } from '../purchasing/suppliers.ts';
+import { lotStands } from './standing-lots.ts';
 
 /**
  * The shelf of each item, in the order of the ids; ids that are no item are left out.
  *
- * 'all' gives every lot and length there ever was, 'on hand' only those with something on hand or reserved.
+ * 'all' gives every lot and length there ever was but those whose receipt was undone, 'on hand' only those with something on hand or reserved.
  * Lots stand oldest first, lengths in the order they came in.
  */
 export async function readShelves(
@@ -40,6 +41,7 @@ export async function readShelves(
       .innerJoin('lot_balance', 'lot_balance.lot_id', 'lot.id')
       .selectAll(['lot', 'lot_balance'])
       .where('lot.item_id', 'in', ids)
+      .where(lotStands())
       .orderBy('lot.item_id')
       .orderBy('lot.received_on')
       .orderBy('lot.entry');

@@ -10,6 +10,8 @@ import { found, type Outcome, type Problem, refused } from '../../../shared-core
 import { fromMilli, type Item } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
 import { inSlices, slices } from '../calls/in-slices.ts';
+import { fileWords } from './change-words.ts';
+import { keepingChange } from './last-change.ts';
 import { amountProblem } from './ledger.ts';
 import { readSettings } from '../workshop/settings.ts';
 import { readShelves } from './shelf.ts';
@@ -41,8 +43,18 @@ async function bringInStashFile(
 ): Promise<Outcome<StashFileChanges>> {
   const read = await changesOf(context, input.text);
   if (!read.ok) return read;
-  await writeChanges(context, read.value.changes);
-  return found(read.value.shown);
+  const { changes, shown } = read.value;
+  const ofKind = (kind: 'new item' | 'changed item') =>
+    changes.flatMap((change) => (change.kind === kind && 'item' in change ? [change.item.id] : []));
+  return keepingChange(
+    context,
+    { itemIds: ofKind('changed item') },
+    async () => {
+      await writeChanges(context, changes);
+      return found(shown);
+    },
+    () => ({ itemIds: ofKind('new item'), said: fileWords(shown) }),
+  );
 }
 
 async function liveShelves({ queries }: CallContext) {

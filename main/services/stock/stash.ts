@@ -1,13 +1,15 @@
 /** The calls about items, their lots and the ledger. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { folded } from '../../../shared-core/measure/text/folded-text.ts';
 import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
 import { emptyFacts, factProblems, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../../shared-core/stash/stash.ts';
 import { sortKey } from '../../database/schema/search-text.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
+import { isNameTaken } from './item-names.ts';
 import { refreshSearchText } from './item-search.ts';
+import { atPlaceWords, putAwayWords, receivedWords, takenStockWords } from './change-words.ts';
 import { correctCount, takeStock } from './counting.ts';
+import { keepingChange } from './last-change.ts';
 import { movementOf, noSuchItem, writeOff } from './ledger.ts';
 import { receiveLot, receivingProblems } from './receiving.ts';
 import { archiveItem, isPutAway } from './put-away.ts';
@@ -18,12 +20,51 @@ import { listItems } from './stash-list.ts';
 export const stashCalls = {
   listItems,
   readItem,
-  saveItem,
-  receiveLot,
-  writeOff,
-  correctCount,
-  takeStock,
-  archiveItem,
+  saveItem: (context, input) =>
+    keepingChange(
+      context,
+      { itemIds: input.itemId === null ? [] : [input.itemId] },
+      () => saveItem(context, input),
+      ({ itemId }) => ({
+        itemIds: [itemId],
+        said: `${input.itemId === null ? 'Added' : 'Changed'} ${input.name}`,
+      }),
+    ),
+  receiveLot: (context, input) =>
+    keepingChange(
+      context,
+      {},
+      () => receiveLot(context, input),
+      async () => ({ said: await receivedWords(context, input) }),
+    ),
+  writeOff: (context, input) =>
+    keepingChange(
+      context,
+      {},
+      () => writeOff(context, input),
+      async () => ({ said: await atPlaceWords(context, 'Wrote off', input) }),
+    ),
+  correctCount: (context, input) =>
+    keepingChange(
+      context,
+      {},
+      () => correctCount(context, input),
+      async () => ({ said: await atPlaceWords(context, 'Counted', { ...input, amount: input.counted }) }),
+    ),
+  takeStock: (context, input) =>
+    keepingChange(
+      context,
+      {},
+      () => takeStock(context, input),
+      (taken) => ({ said: takenStockWords(taken) }),
+    ),
+  archiveItem: (context, input) =>
+    keepingChange(
+      context,
+      { itemIds: [input.itemId] },
+      () => archiveItem(context, input),
+      async () => ({ said: await putAwayWords(context, input) }),
+    ),
   readShelf: async ({ queries }, { itemIds }) =>
     found({ shelves: await readShelves(queries, itemIds, 'on hand') }),
 } satisfies Calls<
@@ -85,7 +126,7 @@ async function saveItem(
       mend: 'Make a new item of the other kind.',
     });
   }
-  if (await isNameTaken(context, input)) {
+  if (await isNameTaken(queries, input)) {
     const colour = input.colour.trim() === '' ? '' : ` in ${input.colour.trim()}`;
     problems.push({
       where: `Name ${input.name}`,
@@ -129,21 +170,4 @@ async function saveItem(
     if (!received.ok) return received;
   }
   return found({ itemId });
-}
-
-/** Two live items of one kind that a maker could not tell apart by name and colour. */
-async function isNameTaken(context: CallContext, input: CallInput<'saveItem'>): Promise<boolean> {
-  const alike = await context.queries
-    .selectFrom('item')
-    .select(['id', 'name', 'colour'])
-    .where('kind', '=', input.kind)
-    .where('archived', '=', 0)
-    .where('name_key', '=', sortKey(input.name))
-    .execute();
-  return alike.some(
-    (item) =>
-      item.id !== input.itemId &&
-      folded(item.name) === folded(input.name) &&
-      folded(item.colour) === folded(input.colour),
-  );
 }

@@ -1,13 +1,14 @@
 /** Where the money of the stash went: received, cut into coats, written off, on hand; it adds up to the last minor unit. */
 import { useEffect, useState } from 'react';
 import { accountTable } from '../../../shared-core/cost/account-table.ts';
-import type { StashAccount } from '../../../shared-core/cost/stash-account.ts';
+import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { type Account, imbalanceMinor } from '../../../shared-core/cost/valuation.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { call } from '../../client/api.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
+import { BarPicture } from '../../parts/drawing/BarPicture.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
@@ -18,7 +19,7 @@ import style from './AccountRoom.module.css';
 
 export function AccountRoom() {
   const { workshop, facts } = useWorkshop();
-  const [account, setAccount] = useState<StashAccount | null>(null);
+  const [account, setAccount] = useState<CallOutput<'readAccount'> | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   useEffect(() => {
     void call('readAccount', workshop, {}).then((answer) => {
@@ -27,7 +28,7 @@ export function AccountRoom() {
     });
   }, [workshop]);
   if (!account) return <Problems problems={problems} />;
-  const { items, total, coats } = account;
+  const { items, total, coats, byAge } = account;
   if (items.length === 0) {
     return (
       <EmptyState
@@ -76,6 +77,18 @@ export function AccountRoom() {
           </tr>
         </tfoot>
       </table>
+      {byAge.parts.length > 0 && (
+        <section aria-labelledby="by-age" className={style.ages}>
+          <h2 id="by-age">On hand by age</h2>
+          <p className="quiet">What lies on the shelf is worth, by how long ago it was bought.</p>
+          <BarPicture
+            bars={byAge}
+            label="What is on hand is worth, by the age of its lots and by kind. The table below has the same figures."
+            head="Bought"
+            hasSum
+          />
+        </section>
+      )}
       {coats.length > 0 && (
         <section aria-labelledby="by-coat" className={style.coats}>
           <h2 id="by-coat">Cut into coats</h2>

@@ -11,6 +11,7 @@ import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
+import { CostsBySlot } from './CostsBySlot.tsx';
 import { SeasonFigures } from './SeasonFigures.tsx';
 import { SeasonOrder } from './SeasonOrder.tsx';
 import { useSeasonRun } from './season-run.ts';
@@ -74,6 +75,7 @@ export function SeasonRoom() {
       <Problems problems={run.problems} />
       {entries.length > 0 && <Progress run={run} />}
       {run.figures && input.entries.length > 0 && <SeasonFigures input={input} figures={run.figures} />}
+      {rows.length > 0 && <CostsBySlot rows={rows} planned={run.figures?.plans ?? null} />}
     </div>
   );
 }

@@ -11,6 +11,7 @@ import { ItemForm } from './items/ItemForm.tsx';
 import { type StashQuestion, useItemPages } from './item-pages.ts';
 import { LabelSheet } from './labels/LabelSheet.tsx';
 import style from './Stash.module.css';
+import { LastChange } from './LastChange.tsx';
 import { StashBar, StashOrder } from './StashBar.tsx';
 import { StashFileSheet } from './files/StashFileSheet.tsx';
 import { StashFiles } from './files/StashFiles.tsx';
@@ -122,7 +123,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
           </StashBar>
           <Problems problems={pages.problems} />
           {isCounting ? (
-            <StockTake question={question} onBooked={changed} />
+            <StockTake key={readCount} question={question} onBooked={changed} />
           ) : (
             <div className={style.halves}>
               <section className={style.list} aria-label="List">
@@ -150,6 +151,13 @@ export function Stash({ itemId }: { itemId: string | null }) {
           )}
         </>
       )}
+      <LastChange
+        version={version}
+        onUndone={async () => {
+          setReadCount((now) => now + 1);
+          await changed();
+        }}
+      />
       {isBringingIn && (
         <StashFileSheet
           onClose={() => setIsBringingIn(false)}

@@ -21,7 +21,8 @@ export function lineValues(book: Book): LineValue[] {
   const worth = (lot: number) =>
     total(book.places.map((place, at) => (place.lot === lot ? Math.round(place.ratio * held[at]!) : 0)));
   const value = (lot: number) => share(book.lots[lot]!.priceMinor, worth(lot), book.lots[lot]!.received);
-  return book.entries.flatMap(({ kind, place, milli, cutting }) => {
+  return book.entries.flatMap(({ kind, place, milli, cutting, isStruck }) => {
+    if (isStruck) return [];
     if (cutting !== null && book.cuttings[cutting]!.isStruck) return [];
     const { lot } = book.places[place]!;
     const before = value(lot);

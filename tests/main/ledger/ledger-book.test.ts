@@ -26,6 +26,8 @@ test('whatever happens in a workshop, its figures are those of a careful book: b
     ['bring another size to hand: done', 100],
     ['change the margin: done', 100],
     ['count: done', 100],
+    ['undo: done', 100],
+    ['undo: refused', 30],
   ] as const) {
     expect(done[what] ?? 0, what).toBeGreaterThan(least);
   }

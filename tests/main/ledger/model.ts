@@ -23,6 +23,8 @@ export interface Lot {
   readonly item: number;
   readonly received: number;
   readonly priceMinor: number;
+  /** Its receipt was undone: there is no such lot. */
+  isStruck?: true;
 }
 
 type Kind = 'received' | 'consumed' | 'writtenOff' | 'corrected';
@@ -33,6 +35,18 @@ interface Entry {
   readonly place: number;
   readonly milli: number;
   readonly cutting: number | null;
+  /** Undone: what is left reads as if the line had never been written. */
+  isStruck?: true;
+}
+
+/** What was received, written off or counted last, as long as it can be undone. */
+export interface LastChange {
+  readonly from: number;
+  readonly to: number;
+  /** How many reservations the book knew before it. */
+  readonly known: number;
+  /** What plans lost by a count. */
+  readonly lost: readonly { readonly plan: number; readonly place: number; readonly milli: number }[];
 }
 
 export interface CutLine {
@@ -60,16 +74,27 @@ export interface Book {
   readonly places: Place[];
   readonly entries: Entry[];
   readonly cuttings: Cutting[];
+  last: LastChange | null;
+  /** Each time that something was set aside or let go of. */
+  readonly reservations: { readonly plan: number; readonly item: number }[];
 }
 
-export const emptyBook = (): Book => ({ lots: [], places: [], entries: [], cuttings: [] });
+export const emptyBook = (): Book => ({
+  lots: [],
+  places: [],
+  entries: [],
+  cuttings: [],
+  last: null,
+  reservations: [],
+});
 
 const total = (numbers: readonly number[]) => numbers.reduce((sum, each) => sum + each, 0);
 export const reservedAt = (place: Place) => total(place.reserved.map(({ milli }) => milli));
 const ownAt = (place: Place, plan: number) => place.reserved.find((each) => each.plan === plan)?.milli ?? 0;
 
 /** Changes what a plan has set aside; more of it stands behind what others set aside before. */
-function reserve(place: Place, plan: number, milli: number): void {
+export function reserve(book: Book, place: Place, plan: number, milli: number): void {
+  book.reservations.push({ plan, item: book.lots[place.lot]!.item });
   const now = ownAt(place, plan) + milli;
   const at = place.reserved.findIndex((each) => each.plan === plan);
   if (milli < 0 && now > 0) place.reserved[at] = { plan, milli: now };
@@ -89,11 +114,13 @@ export function receive(
   lot: Lot,
   places: readonly Pick<Place, 'widthMm' | 'flaw' | 'hand'>[],
 ): void {
+  const from = book.entries.length;
   book.lots.push(lot);
   for (const { hand, ...place } of places) {
     book.places.push({ ...place, lot: book.lots.length - 1, ratio: 1, hand: 0, reserved: [] });
     write(book, 'received', book.places.length - 1, hand);
   }
+  keepChange(book, from);
 }
 
 /** All that a plan sets aside; false where it is not free, and then nothing has changed. */
@@ -115,7 +142,7 @@ export function setAside(
   for (const use of new Set(uses.map(({ place }) => place).concat(book.places.map((_, at) => at)))) {
     const place = book.places[use]!;
     const change = (wanted[use] ?? 0) - ownAt(place, plan);
-    if (change !== 0) reserve(place, plan, change);
+    if (change !== 0) reserve(book, place, plan, change);
   }
   return true;
 }
@@ -124,17 +151,30 @@ export function writeOff(book: Book, at: number, milli: number): boolean {
   const place = book.places[at]!;
   if (milli > place.hand - reservedAt(place)) return false;
   write(book, 'writtenOff', at, -milli);
+  keepChange(book, book.entries.length - 1);
   return true;
 }
 
 /** The shelf is right: whoever set aside last loses what is not there. */
-export function count(book: Book, at: number, milli: number): void {
+export function count(book: Book, at: number, milli: number): boolean {
   const place = book.places[at]!;
+  if (book.lots[place.lot]!.isStruck) return false;
+  const lost: { plan: number; place: number; milli: number }[] = [];
   for (const { plan, milli: own } of [...place.reserved].reverse()) {
     const excess = reservedAt(place) - milli;
-    if (excess > 0) reserve(place, plan, -Math.min(own, excess));
+    if (excess <= 0) continue;
+    const less = Math.min(own, excess);
+    reserve(book, place, plan, -less);
+    lost.push({ plan, place: at, milli: less });
   }
-  if (milli !== place.hand) write(book, 'corrected', at, milli - place.hand);
+  if (milli === place.hand) return true;
+  write(book, 'corrected', at, milli - place.hand);
+  keepChange(book, book.entries.length - 1, lost);
+  return true;
+}
+
+function keepChange(book: Book, from: number, lost: LastChange['lost'] = []): void {
+  book.last = { from, to: book.entries.length, known: book.reservations.length, lost };
 }
 
 export function cut(
@@ -157,7 +197,7 @@ export function cut(
   const cutting: Cutting = { plan, coats, backs, slots, changes: [], made: [], isStruck: false };
   book.cuttings.push(cutting);
   const change = (at: number, who: number, milli: number) => {
-    if (milli !== 0) reserve(book.places[at]!, who, milli);
+    if (milli !== 0) reserve(book, book.places[at]!, who, milli);
     const known = cutting.changes.find((each) => each.plan === who && each.place === at);
     if (known) known.milli += milli;
     else cutting.changes.push({ plan: who, place: at, milli });
@@ -216,7 +256,7 @@ export function takeBack(book: Book, id: number): boolean {
   const letGo = new Map<number, number>();
   for (const { plan, place: at, milli } of cutting.changes.filter((each) => each.milli > 0)) {
     const released = Math.min(milli, ownAt(book.places[at]!, plan));
-    reserve(book.places[at]!, plan, -released);
+    reserve(book, book.places[at]!, plan, -released);
     letGo.set(plan, (letGo.get(plan) ?? 0) + milli - released);
   }
   for (const { cutting: of, place, milli } of book.entries) if (of === id) book.places[place]!.hand -= milli;
@@ -225,7 +265,7 @@ export function takeBack(book: Book, id: number): boolean {
     const less = Math.min(-milli, letGo.get(plan) ?? 0);
     letGo.set(plan, (letGo.get(plan) ?? 0) - less);
     const again = Math.min(-milli - less, place.hand - reservedAt(place));
-    if (again > 0) reserve(place, plan, again);
+    if (again > 0) reserve(book, place, plan, again);
   }
   return true;
 }

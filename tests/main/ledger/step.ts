@@ -16,6 +16,8 @@ const kinds = [
   'take back',
   'write off',
   'count',
+  'undo',
+  'undo',
   'bring another size to hand',
   'change the coats',
   'change the margin',

@@ -7,8 +7,10 @@ import { setMargin } from '../../../shared-core/plan/model/margin.ts';
 import { chooseSize } from '../../../shared-core/plan/model/sizes.ts';
 import * as book from './model.ts';
 import type { Step } from './step.ts';
+import { undo } from './undo.ts';
 import {
   coverOf,
+  get,
   learnPlaces,
   type PlanState,
   receive,
@@ -80,8 +82,15 @@ export async function take(workshop: Workshop, step: Step): Promise<Taken> {
     }
     case 'count': {
       const counted = step.yes ? amount : amount + rounded(step.part * 9000);
-      book.count(own, at, counted);
-      return agreed(await ask('correctCount', { ...ref, counted: counted / 1000, reason: 'counted' }), true);
+      const real = await ask('correctCount', { ...ref, counted: counted / 1000, reason: 'counted' });
+      return agreed(real, book.count(own, at, counted));
+    }
+    case 'undo': {
+      const { change } = await get(ask, 'readLastChange', {});
+      if (change === null) {
+        return { ...nothing, differences: unlike('what can be undone', null, own.last) };
+      }
+      return agreed(await ask('undoLastChange', { changeId: change.id }), undo(own));
     }
     case 'cut':
       return cut(workshop, step);

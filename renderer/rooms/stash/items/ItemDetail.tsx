@@ -1,5 +1,5 @@
 /** One item: what it is, what lies on the shelf of it, what came and went, and what suppliers ask. */
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
@@ -16,6 +16,7 @@ import style from './ItemDetail.module.css';
 import { ItemForm } from './ItemForm.tsx';
 import { knownFacts } from './item-words.ts';
 import { LearnedOffers } from '../offers/LearnedOffers.tsx';
+import { CouldCarry } from '../lots/CouldCarry.tsx';
 import { Ledger } from '../lots/Ledger.tsx';
 import { Lots } from '../lots/Lots.tsx';
 import { OfferForm } from '../offers/OfferForm.tsx';
@@ -131,6 +132,12 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
         )}
       </section>
 
+      {kindRecords[item.kind].hasLengths && itemFree(shelf) > 0 && (
+        <ToCarry>
+          <CouldCarry shelf={shelf} />
+        </ToCarry>
+      )}
+
       <Facts read={read} />
 
       <section className={style.section} aria-labelledby="offers-of-item">
@@ -188,6 +195,23 @@ function Stand({ read: { shelf, setAside } }: { read: CallOutput<'readItem'> }) 
         )}
       </span>
     </p>
+  );
+}
+
+/** Shut at first: it reads all coats, and is asked for now and then. */
+function ToCarry({ children }: { children: ReactNode }) {
+  const [isOpen, setIsOpen] = useState(false);
+  return (
+    <details
+      className={style.section}
+      open={isOpen}
+      onToggle={(event) => setIsOpen(event.currentTarget.open)}
+    >
+      <summary className={style.summary}>
+        <h3>What it could still carry</h3>
+      </summary>
+      {isOpen && children}
+    </details>
   );
 }
 

@@ -1,0 +1,177 @@
+/**
+ * Movements of one change taken back: each that moved something is reversed by one that names it, and coats get back what
+ * a count took from what they had set aside. Only where nothing that followed stands on them.
+ */
+import type { Selectable } from 'kysely';
+import type { Problem } from '../../../shared-core/measure/problem.ts';
+import type { Schema } from '../../database/schema/schema.ts';
+import type { CallContext } from '../calls/call.ts';
+import { slices } from '../calls/in-slices.ts';
+import { planNames, reservedBy } from '../cutting/set-aside.ts';
+import { movementRow, type NewMovement, placeOnShelf } from './ledger.ts';
+
+/** Both included; from > to: none. */
+export interface Entries {
+  readonly from: number;
+  readonly to: number;
+}
+
+type Row = Selectable<Schema['movement']>;
+
+const rowsAtOnce = 100;
+const reason = 'undone';
+
+/** Books the reversals, or answers what forbids them and books none. */
+export async function undoMovements(context: CallContext, entries: Entries): Promise<Problem[]> {
+  if (entries.from > entries.to) return [];
+  const rows = await context.queries
+    .selectFrom('movement')
+    .selectAll()
+    .where('entry', '>=', entries.from)
+    .where('entry', '<=', entries.to)
+    .orderBy('entry', 'desc')
+    .execute();
+  const problems = [
+    ...(await followedBy(context, rows, entries)),
+    ...(await setAsideAnew(context, rows, entries)),
+  ];
+  if (problems.length > 0) return problems;
+  const back = rows.filter((row) => row.on_hand_milli !== 0).map(reversal);
+  const given = rows.filter((row) => row.kind === 'released').map(givenBack);
+  const pause = slices();
+  const movements = [...back, ...given];
+  for (let at = 0; at < movements.length; at += rowsAtOnce) {
+    await pause();
+    const some = movements.slice(at, at + rowsAtOnce).map((movement) => movementRow(context, movement));
+    await context.queries.insertInto('movement').values(some).execute();
+  }
+  return [];
+}
+
+function reversal({ id, lot_id, length_id, plan_id, on_hand_milli }: Row): NewMovement {
+  const place = { lotId: lot_id, lengthId: length_id, planId: plan_id };
+  return { ...place, kind: 'reversed', onHandMilli: -on_hand_milli, reverses: id, reason };
+}
+
+function givenBack({ lot_id, length_id, plan_id, reserved_milli }: Row): NewMovement {
+  const place = { lotId: lot_id, lengthId: length_id, planId: plan_id };
+  return { ...place, kind: 'reserved', onHandMilli: 0, reservedMilli: -reserved_milli, reason };
+}
+
+/** A lot must lie there as it came; another place must not be cut or counted since, and hold what is taken off again. */
+async function followedBy(context: CallContext, rows: readonly Row[], entries: Entries): Promise<Problem[]> {
+  const problems: Problem[] = [];
+  const newLots = new Set(rows.filter(({ kind }) => kind === 'received').map((row) => row.lot_id));
+  const later = await standingSince(context, entries);
+  const pause = slices();
+  const places = new Map(rows.map((row) => [`${row.lot_id} ${row.length_id}`, row]));
+  for (const { lot_id: lotId, length_id: lengthId } of places.values()) {
+    await pause();
+    const since = later.filter((row) => row.lot_id === lotId);
+    const isNew = newLots.has(lotId);
+    const forbids = since.find(({ kind, length_id }) =>
+      isNew ? true : length_id === lengthId && (kind === 'cut' || kind === 'corrected'),
+    );
+    const place = await placeOnShelf(context, lotId, lengthId);
+    if (!place.ok) throw new Error(`the place ${lotId} ${lengthId ?? ''} is not on the shelf`);
+    const { name, onHandMilli, reservedMilli } = place.value;
+    const change = rows
+      .filter((row) => row.lot_id === lotId && row.length_id === lengthId)
+      .reduce((sum, row) => sum + row.on_hand_milli, 0);
+    if (forbids) problems.push(followed(name, forbids.kind));
+    else if (change > onHandMilli) problems.push(followed(name, 'written off'));
+    else if (reservedMilli > onHandMilli - change) {
+      problems.push(await setAsideProblem(context, name, { lotId, lengthId }));
+    }
+  }
+  return [...new Map(problems.map((problem) => [`${problem.where} ${problem.what}`, problem])).values()];
+}
+
+/** Movements after these, of their lots, that moved something and were not taken back. */
+function standingSince({ queries }: CallContext, { from, to }: Entries) {
+  return queries
+    .selectFrom('movement as later')
+    .select(['later.kind', 'later.lot_id', 'later.length_id'])
+    .where('later.entry', '>', to)
+    .where('later.on_hand_milli', '<>', 0)
+    .where('later.kind', '<>', 'reversed')
+    .where('later.lot_id', 'in', (own) =>
+      own.selectFrom('movement').select('lot_id').where('entry', '>=', from).where('entry', '<=', to),
+    )
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(selectFrom('movement as back').select('back.id').whereRef('back.reverses', '=', 'later.id')),
+      ),
+    )
+    .orderBy('later.entry')
+    .execute();
+}
+
+function followed(name: string, kind: Row['kind']): Problem {
+  switch (kind) {
+    case 'cut':
+    case 'returned':
+      return {
+        where: name,
+        what: 'was cut since',
+        mend: 'Take the cutting back first, or count what lies there.',
+      };
+    case 'corrected':
+      return {
+        where: name,
+        what: 'was counted since',
+        mend: 'The last count holds; count it again if it is wrong.',
+      };
+    default:
+      return { where: name, what: 'was written off since', mend: 'Count what lies there instead.' };
+  }
+}
+
+async function setAsideProblem(
+  { queries }: CallContext,
+  name: string,
+  { lotId, lengthId }: { readonly lotId: string; readonly lengthId: string | null },
+): Promise<Problem> {
+  const [first] = (await reservedBy(queries, { lotIds: [lotId] })).filter(
+    (each) => each.lengthId === lengthId,
+  );
+  const plan = first && (await planNames(queries, [first.planId])).get(first.planId);
+  const mend = 'Release it in the cover of that coat first.';
+  return { where: name, what: `is set aside${plan ? ` for ${plan}` : ''}`, mend };
+}
+
+/** What a coat set aside or let go of meanwhile holds; what the count took from it is then not given back on top. */
+async function setAsideAnew(
+  { queries }: CallContext,
+  rows: readonly Row[],
+  { to }: Entries,
+): Promise<Problem[]> {
+  const problems: Problem[] = [];
+  const released = new Map(
+    rows.filter(({ kind }) => kind === 'released').map((row) => [`${row.plan_id} ${row.lot_id}`, row]),
+  );
+  for (const { plan_id: planId, lot_id: lotId } of released.values()) {
+    const item = await queries
+      .selectFrom('lot')
+      .innerJoin('item', 'item.id', 'lot.item_id')
+      .select(['item.id', 'item.name'])
+      .where('lot.id', '=', lotId)
+      .executeTakeFirstOrThrow();
+    const anew = await queries
+      .selectFrom('movement')
+      .innerJoin('lot', 'lot.id', 'movement.lot_id')
+      .select('movement.id')
+      .where('movement.entry', '>', to)
+      .where('movement.plan_id', '=', planId)
+      .where('movement.reserved_milli', '<>', 0)
+      .where('lot.item_id', '=', item.id)
+      .executeTakeFirst();
+    if (!anew || planId === null) continue;
+    problems.push({
+      where: item.name,
+      what: `was set aside anew for ${(await planNames(queries, [planId])).get(planId) ?? 'a coat'} since`,
+      mend: 'Count what lies there instead.',
+    });
+  }
+  return problems;
+}

@@ -1,0 +1,135 @@
+/** Undoing the last change of the stash: all of it, or nothing where what followed forbids it. */
+import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
+import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import type { Updateable } from 'kysely';
+import type { Schema } from '../../database/schema/schema.ts';
+import type { CallContext, Calls } from '../calls/call.ts';
+import { slices } from '../calls/in-slices.ts';
+import { refreshSearchText } from './item-search.ts';
+import { forgetLastChange, itemTexts, offerTexts, readLastChange, type RowChange } from './last-change.ts';
+import { undoMovements } from './movement-undo.ts';
+import { archiveItem } from './put-away.ts';
+
+export const changeCalls = { readLastChange, undoLastChange } satisfies Calls<
+  'readLastChange' | 'undoLastChange'
+>;
+
+/** More than a maker mends before trying again. */
+const mostProblems = 40;
+
+async function undoLastChange(
+  context: CallContext,
+  { changeId }: CallInput<'undoLastChange'>,
+): Promise<Outcome<CallOutput<'undoLastChange'>>> {
+  const change = await context.queries.selectFrom('last_change').selectAll().executeTakeFirst();
+  if (change?.id !== changeId) {
+    return refused({
+      where: 'The change',
+      what: 'is no longer the last one, or was undone already',
+      mend: 'Look at the stash as it is now, and change it from there.',
+    });
+  }
+  const problems: Problem[] = [
+    ...(await undoMovements(context, { from: change.first_entry, to: change.last_entry })),
+    ...(await undoOffers(context, JSON.parse(change.offers))),
+    ...(await undoItems(context, JSON.parse(change.items))),
+  ];
+  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  await refreshLots(context, change.first_entry, change.last_entry);
+  await forgetLastChange(context);
+  return found({ said: change.said });
+}
+
+/** What came in new is put away: a ledger of it is there and stays. */
+async function undoItems(context: CallContext, changes: readonly RowChange[]): Promise<Problem[]> {
+  const problems: Problem[] = [];
+  const now = await itemTexts(
+    context,
+    changes.map(({ id }) => id),
+  );
+  const pause = slices();
+  for (const { id: itemId, before, after } of changes) {
+    await pause();
+    const wasAfter = JSON.parse(after ?? '{}');
+    if (now.get(itemId) !== after) {
+      problems.push(changedSince(String(wasAfter.name)));
+    } else if (before === null) {
+      problems.push(...(await putNewAway(context, itemId, String(wasAfter.name))));
+    } else {
+      problems.push(...(await bringBefore(context, itemId, JSON.parse(before), wasAfter.archived)));
+    }
+  }
+  return problems;
+}
+
+async function putNewAway(context: CallContext, itemId: string, name: string): Promise<Problem[]> {
+  const { on_hand_milli: onHandMilli } = await context.queries
+    .selectFrom('item_balance')
+    .select('on_hand_milli')
+    .where('item_id', '=', itemId)
+    .executeTakeFirstOrThrow();
+  if (onHandMilli > 0) {
+    return [{ where: name, what: 'has come in since', mend: 'Put it away by hand if it is not wanted.' }];
+  }
+  const away = await archiveItem(context, { itemId, isPutAway: true });
+  return away.ok ? [] : [...away.problems];
+}
+
+async function bringBefore(
+  context: CallContext,
+  itemId: string,
+  before: Omit<Updateable<Schema['item']>, 'archived'> & { readonly archived: 0 | 1 },
+  archivedNow: 0 | 1,
+): Promise<Problem[]> {
+  if (before.archived !== archivedNow) {
+    const done = await archiveItem(context, { itemId, isPutAway: before.archived === 1 });
+    return done.ok ? [] : [...done.problems];
+  }
+  await context.queries.updateTable('item').set(before).where('id', '=', itemId).execute();
+  await refreshSearchText(context.queries, itemId);
+  return [];
+}
+
+async function undoOffers(context: CallContext, changes: readonly RowChange[]): Promise<Problem[]> {
+  const { queries } = context;
+  const problems: Problem[] = [];
+  const now = await offerTexts(
+    context,
+    changes.map(({ id }) => id),
+  );
+  for (const { id, before, after } of changes) {
+    const row = before === null ? null : JSON.parse(before);
+    if ((now.get(id) ?? null) !== after) {
+      problems.push(changedSince(`The offer of ${(row ?? JSON.parse(after ?? '{}')).supplier}`));
+    } else if (row === null) await queries.deleteFrom('offer').where('id', '=', id).execute();
+    else if (after === null)
+      await queries
+        .insertInto('offer')
+        .values({ ...row, id })
+        .execute();
+    else await queries.updateTable('offer').set(row).where('id', '=', id).execute();
+  }
+  return problems;
+}
+
+function changedSince(where: string): Problem {
+  return { where, what: 'was changed since', mend: 'Open it again and change it from there.' };
+}
+
+/** A lot that is gone is no longer found by its supplier and dye lot. */
+async function refreshLots({ queries }: CallContext, from: number, to: number): Promise<void> {
+  const rows = await queries
+    .selectFrom('movement')
+    .innerJoin('lot', 'lot.id', 'movement.lot_id')
+    .select('lot.item_id')
+    .distinct()
+    .where('movement.entry', '>=', from)
+    .where('movement.entry', '<=', to)
+    .where('movement.kind', '=', 'received')
+    .execute();
+  const pause = slices();
+  for (const { item_id: itemId } of rows) {
+    await pause();
+    await refreshSearchText(queries, itemId);
+  }
+}

@@ -1,0 +1,210 @@
+/** What a length on the shelf could still carry: single pieces of the coats at hand, each drawn where it fits. */
+import { useEffect, useState } from 'react';
+import {
+  couldCarry,
+  type CoatAtHand,
+  type Carried,
+  type CarriedPiece,
+} from '../../../../shared-core/cover/could-carry.ts';
+import { slotItems } from '../../../../shared-core/flow/sources.ts';
+import { ringPath } from '../../../../shared-core/lay/lay-svg.ts';
+import type { Problem } from '../../../../shared-core/measure/problem.ts';
+import { sentenceCase } from '../../../../shared-core/measure/text/sentence-case.ts';
+import { showQuantity } from '../../../../shared-core/measure/show.ts';
+import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
+import { call } from '../../../client/api.ts';
+import { routeHash } from '../../../client/route.ts';
+import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { ChoiceField } from '../../../parts/forms/Field.tsx';
+import { Button } from '../../../parts/forms/Button.tsx';
+import { Problems } from '../../../parts/notes/Problems.tsx';
+import table from '../../../parts/tables/table.module.css';
+import { lengthText } from '../items/item-words.ts';
+import style from './CouldCarry.module.css';
+
+/** Plans that are looked at, the last changed first. */
+const mostCoats = 12;
+const shownAtFirst = 8;
+
+export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
+  const system = useSystem();
+  const { coats, problems } = useCoatsAtHand();
+  // Remnants are what one asks about, and the shortest first.
+  const lengths = shelf.lots
+    .flatMap((lot) => lot.lengths)
+    .filter((length) => length.onHandMm > 0)
+    .sort((a, b) => a.onHandMm * a.widthMm - b.onHandMm * b.widthMm);
+  const [chosen, setChosen] = useState('');
+  const length = lengths.find(({ id }) => id === chosen) ?? lengths[0];
+  if (!length) return null;
+  return (
+    <div className={style.carry}>
+      <Problems problems={problems} />
+      {lengths.length > 1 && (
+        <ChoiceField
+          label="Length"
+          value={length.id}
+          options={lengths.map((each) => ({
+            value: each.id as string,
+            label: lengthText(each, shelf.item, system),
+          }))}
+          onChange={setChosen}
+        />
+      )}
+      {coats && (
+        <Pieces
+          key={length.id}
+          carried={couldCarry(shelf, length.id, coats)}
+          isWithoutCoats={coats.length === 0}
+        />
+      )}
+    </div>
+  );
+}
+
+function Pieces({ carried, isWithoutCoats }: { carried: Carried | null; isWithoutCoats: boolean }) {
+  const [isWhole, setIsWhole] = useState(false);
+  if (isWithoutCoats)
+    return <p className="quiet">No coat is planned yet whose pieces could be cut from it.</p>;
+  if (!carried) return <p className="quiet">Nothing of this length is free for a coat at hand.</p>;
+  const { free, pieces, lookedAt } = carried;
+  if (pieces.length === 0) {
+    return (
+      <p className="quiet">
+        {lookedAt === 0
+          ? 'The coats at hand have no piece that is cut from such a material.'
+          : `None of the ${lookedAt} pieces of the coats at hand fits into what is free of it.`}
+      </p>
+    );
+  }
+  const shown = isWhole ? pieces : pieces.slice(0, shownAtFirst);
+  return (
+    <>
+      <p className="quiet">
+        {pieces.length} of {lookedAt} pieces fit, each by itself, by the box round it, its grain along the
+        cloth. A repeat is not looked at.
+      </p>
+      <ul className={style.pieces} aria-label="Pieces that fit">
+        {shown.map((piece) => (
+          <li key={keyOf(piece)} className={style.piece}>
+            <PieceOnLength free={free} piece={piece} />
+            <span>{piece.pieceName}</span>
+            <span className="quiet small">
+              {sentenceCase(piece.uses[0]?.slot.name ?? '')} of{' '}
+              {listed(piece.uses.map(({ plan }) => plan.name))}
+            </span>
+          </li>
+        ))}
+      </ul>
+      {pieces.length > shown.length && (
+        <Button look="quiet" onClick={() => setIsWhole(true)}>
+          Show all {pieces.length} pieces
+        </Button>
+      )}
+      <details className={style.figures}>
+        <summary>In figures</summary>
+        <PieceTable pieces={pieces} />
+      </details>
+    </>
+  );
+}
+
+const keyOf = ({ pieceName, uses, alongMm, acrossMm }: CarriedPiece) =>
+  `${pieceName} ${uses[0]?.slot.id} ${alongMm} ${acrossMm}`;
+
+/** The free part of the length with its flaws, and the piece on it; all pictures of a length have one scale. */
+function PieceOnLength({ free, piece }: { free: Carried['free']; piece: CarriedPiece }) {
+  // Of a long roll only as much is drawn as tells how large the piece is on it.
+  const lengthMm = Math.min(free.lengthMm, free.widthMm * 2.2);
+  const isCutOff = lengthMm < free.lengthMm;
+  return (
+    <svg className={style.drawing} viewBox={`-4 -4 ${lengthMm + 8} ${free.widthMm + 8}`} aria-hidden="true">
+      {/* The cloth's y runs up and a drawing's runs down. */}
+      <g transform={`matrix(1 0 0 -1 0 ${free.widthMm})`}>
+        <rect className={style.cloth} width={lengthMm} height={free.widthMm} />
+        {isCutOff && <path className={style.goesOn} d={`M${lengthMm} 0V${free.widthMm}`} />}
+        {free.flaws.map((flaw) => (
+          <rect
+            key={`${flaw.x} ${flaw.y}`}
+            className={style.flaw}
+            x={flaw.x}
+            y={flaw.y}
+            width={flaw.widthX}
+            height={flaw.widthY}
+          />
+        ))}
+        <path className={style.outline} d={ringPath(piece.ring)} />
+      </g>
+    </svg>
+  );
+}
+
+function PieceTable({ pieces }: { pieces: readonly CarriedPiece[] }) {
+  const system = useSystem();
+  const length = (mm: number) => showQuantity('length', mm, { system });
+  return (
+    <table className={table.table}>
+      <thead>
+        <tr>
+          <th scope="col">Piece</th>
+          <th scope="col">Coat and slot</th>
+          <th scope="col" className={table.amount}>
+            Along
+          </th>
+          <th scope="col" className={table.amount}>
+            Across
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {pieces.map((piece) => (
+          <tr key={keyOf(piece)}>
+            <td>{piece.pieceName}</td>
+            <td>
+              {piece.uses.map(({ plan, slot, isOfItem }) => (
+                <div key={`${plan.id} ${slot.id}`}>
+                  <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'cover' })}>{plan.name}</a>,{' '}
+                  {slot.name}
+                  {!isOfItem && <span className="quiet small"> (not planned from this)</span>}
+                </div>
+              ))}
+            </td>
+            <td className={`${table.amount} number`}>{length(piece.alongMm)}</td>
+            <td className={`${table.amount} number`}>{length(piece.acrossMm)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** Plans with what fills their slots; null until they are read. */
+function useCoatsAtHand() {
+  const { workshop } = useWorkshop();
+  const [coats, setCoats] = useState<readonly CoatAtHand[] | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    let isCurrent = true;
+    const read = async () => {
+      const plans = await call('listPlans', workshop, {});
+      if (!plans.ok) return isCurrent && setProblems(plans.problems);
+      const last = [...plans.value.rows].sort((a, b) => b.changedAt.localeCompare(a.changedAt));
+      const inputs = await Promise.all(
+        last.slice(0, mostCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
+      );
+      if (!isCurrent) return;
+      setProblems(inputs.flatMap((input) => (input.ok ? [] : input.problems)));
+      setCoats(
+        inputs.flatMap((input) =>
+          input.ok ? [{ plan: input.value.plan, items: slotItems(input.value) }] : [],
+        ),
+      );
+    };
+    void read();
+    return () => {
+      isCurrent = false;
+    };
+  }, [workshop]);
+  return { coats, problems };
+}
