@@ -35,3 +35,23 @@ export function stackedBars(
 export function barTotalMinor({ amountsMinor }: StackedBar): number {
   return amountsMinor.reduce((sum, amountMinor) => sum + amountMinor, 0);
 }
+
+/** The key of the part that stands for several. */
+export const smallerParts = 'smaller parts';
+
+/** At most so many parts, 2 or more: the last of them stands for all that come after the ones before it. */
+export function inFewParts({ parts, bars }: StackedBars, most: number): StackedBars {
+  if (parts.length <= most) return { parts, bars };
+  const kept = most - 1;
+  const label = `${parts.length - kept} smaller ones`;
+  return {
+    parts: [...parts.slice(0, kept), { key: smallerParts, label }],
+    bars: bars.map((bar) => ({
+      ...bar,
+      amountsMinor: [
+        ...bar.amountsMinor.slice(0, kept),
+        bar.amountsMinor.slice(kept).reduce((sum, amountMinor) => sum + amountMinor, 0),
+      ],
+    })),
+  };
+}

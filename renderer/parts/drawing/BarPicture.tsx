@@ -1,6 +1,11 @@
 /** Bars of money stacked of parts, to one scale, each part in a quiet tint of its own; the same figures stand in a table. */
 import type { CSSProperties, ReactNode } from 'react';
-import { barTotalMinor, type StackedBars } from '../../../shared-core/measure/bars.ts';
+import {
+  barTotalMinor,
+  inFewParts,
+  smallerParts,
+  type StackedBars,
+} from '../../../shared-core/measure/bars.ts';
 import { Money } from '../figures/Figure.tsx';
 import table from '../tables/table.module.css';
 import style from './BarPicture.module.css';
@@ -9,47 +14,48 @@ export interface BarPictureProps {
   readonly bars: StackedBars;
   /** What the picture shows, for those who hear it; the table says the rest. */
   readonly label: string;
-  /** Head of the column that names the bars. */
+  /** What the parts are: head of the column that names them. */
   readonly head: string;
-  /** The last row of the table, where the bars add up to something. */
+  /** Whether the bars add up to something, too. */
   readonly hasSum?: boolean;
   /** Beside the name of a bar, by its key. */
   readonly noteOf?: (key: string) => ReactNode;
 }
 
-/** Far apart on the circle, however many there are. Degrees. */
-function hueOfPart(index: number): number {
-  return Math.round(160 + index * 137.5) % 360;
-}
+const mostParts = 8;
+/** Quiet tints that neighbours are told apart by. Degrees. */
+const hues = [162, 212, 40, 268, 100, 345, 190, 20];
 
-export function BarPicture({ bars, label, head, hasSum = false, noteOf }: BarPictureProps) {
-  const mostMinor = Math.max(1, ...bars.bars.map(barTotalMinor));
-  const tint = (index: number) => ({ '--hue': hueOfPart(index) }) as CSSProperties;
+export function BarPicture(props: BarPictureProps) {
+  const { bars, label } = props;
+  const drawn = inFewParts(bars, mostParts);
+  const mostMinor = Math.max(1, ...drawn.bars.map(barTotalMinor));
+  const look = (index: number) => ({
+    'data-part': drawn.parts[index]?.key === smallerParts ? 'smaller' : undefined,
+    style: { '--hue': hues[index] } as CSSProperties,
+  });
   return (
     <figure className={style.figure}>
       <ul className={style.legend} aria-hidden="true">
-        {bars.parts.map((part, index) => (
+        {drawn.parts.map((part, index) => (
           <li key={part.key} className={style.name}>
-            <span className={style.swatch} style={tint(index)} />
+            <span className={style.swatch} {...look(index)} />
             {part.label}
           </li>
         ))}
       </ul>
       <div className={style.bars} role="img" aria-label={label}>
-        {bars.bars.map((bar) => (
+        {drawn.bars.map((bar) => (
           <div key={bar.key} className={style.row}>
             <span className={style.label}>{bar.label}</span>
             <span className={style.track}>
-              {bar.amountsMinor.map(
-                (amountMinor, index) =>
-                  amountMinor > 0 && (
-                    <span
-                      key={bars.parts[index]?.key}
-                      className={style.part}
-                      style={{ ...tint(index), width: `${(amountMinor / mostMinor) * 100}%` }}
-                    />
-                  ),
-              )}
+              {bar.amountsMinor.map((amountMinor, index) => {
+                if (amountMinor === 0) return null;
+                const { style: tint, ...part } = look(index);
+                const width = `${(amountMinor / mostMinor) * 100}%`;
+                const key = drawn.parts[index]?.key;
+                return <span key={key} className={style.part} {...part} style={{ ...tint, width }} />;
+              })}
             </span>
             <span className={style.total}>
               {barTotalMinor(bar) > 0 ? <Money amountMinor={barTotalMinor(bar)} /> : '–'}
@@ -60,58 +66,54 @@ export function BarPicture({ bars, label, head, hasSum = false, noteOf }: BarPic
       <details className={style.figures}>
         <summary>In figures</summary>
         <div className={style.scroll}>
-          <table className={table.table}>
-            <thead>
-              <tr>
-                <th scope="col">{head}</th>
-                {bars.parts.map((part) => (
-                  <th key={part.key} scope="col" className={table.amount}>
-                    {part.label}
-                  </th>
-                ))}
-                <th scope="col" className={table.amount}>
-                  Together
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {bars.bars.map((bar) => (
-                <tr key={bar.key}>
-                  <td>
-                    {bar.label}
-                    {noteOf && <span className={`${style.note} small quiet`}>{noteOf(bar.key)}</span>}
-                  </td>
-                  {[...bar.amountsMinor, barTotalMinor(bar)].map((amountMinor, index) => (
-                    <Cell key={bars.parts[index]?.key ?? 'together'} amountMinor={amountMinor} />
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-            {hasSum && (
-              <tfoot>
-                <tr>
-                  <td>In all</td>
-                  {bars.parts.map((part, index) => (
-                    <Cell
-                      key={part.key}
-                      amountMinor={bars.bars.reduce((sum, bar) => sum + (bar.amountsMinor[index] ?? 0), 0)}
-                    />
-                  ))}
-                  <Cell amountMinor={bars.bars.reduce((sum, bar) => sum + barTotalMinor(bar), 0)} />
-                </tr>
-              </tfoot>
-            )}
-          </table>
+          <BarTable {...props} />
         </div>
       </details>
     </figure>
   );
 }
 
-function Cell({ amountMinor }: { amountMinor: number }) {
+/** A column for each bar, so that many parts stand one below the other. */
+function BarTable({ bars: { parts, bars }, head, hasSum = false, noteOf }: BarPictureProps) {
+  const sum = (amounts: readonly number[]) => amounts.reduce((all, amountMinor) => all + amountMinor, 0);
+  const row = (amounts: readonly number[]) =>
+    [...amounts, ...(hasSum ? [sum(amounts)] : [])].map((amountMinor, index) => (
+      <td key={bars[index]?.key ?? 'all'} className={table.amount}>
+        {amountMinor === 0 ? <span className="quiet">–</span> : <Money amountMinor={amountMinor} />}
+      </td>
+    ));
   return (
-    <td className={table.amount}>
-      {amountMinor === 0 ? <span className="quiet">–</span> : <Money amountMinor={amountMinor} />}
-    </td>
+    <table className={table.table}>
+      <thead>
+        <tr>
+          <th scope="col">{head}</th>
+          {bars.map((bar) => (
+            <th key={bar.key} scope="col" className={table.amount}>
+              {bar.label}
+              {noteOf && <span className={style.note}>{noteOf(bar.key)}</span>}
+            </th>
+          ))}
+          {hasSum && (
+            <th scope="col" className={table.amount}>
+              In all
+            </th>
+          )}
+        </tr>
+      </thead>
+      <tbody>
+        {parts.map((part, index) => (
+          <tr key={part.key}>
+            <td>{part.label}</td>
+            {row(bars.map((bar) => bar.amountsMinor[index] ?? 0))}
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <td>Together</td>
+          {row(bars.map(barTotalMinor))}
+        </tr>
+      </tfoot>
+    </table>
   );
 }

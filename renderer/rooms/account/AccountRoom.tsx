@@ -84,7 +84,7 @@ export function AccountRoom() {
           <BarPicture
             bars={byAge}
             label="What is on hand is worth, by the age of its lots and by kind. The table below has the same figures."
-            head="Bought"
+            head="Kind"
             hasSum
           />
         </section>

@@ -38,7 +38,7 @@ export function CostsBySlot({ rows, planned }: CostsBySlotProps) {
         <BarPicture
           bars={bars}
           label="What the material of one coat costs, plan by plan and slot by slot. The table below has the same figures."
-          head="Plan"
+          head="Slot"
           noteOf={(planId) => noteOf(costs.find((cost) => cost.planId === planId))}
         />
       )}

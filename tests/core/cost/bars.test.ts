@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { costBySlot, type PlanCost } from '../../../shared-core/cost/cost-by-slot.ts';
 import { stashByAge } from '../../../shared-core/cost/stash-by-age.ts';
-import { barTotalMinor } from '../../../shared-core/measure/bars.ts';
+import { barTotalMinor, inFewParts } from '../../../shared-core/measure/bars.ts';
 import { monthsAfter } from '../../../shared-core/measure/calendar-date.ts';
 
 describe('so many months later', () => {
@@ -103,6 +103,15 @@ describe('the cost of coats by slot', () => {
       ['Fen coat', [4000, 300]],
       ['Tarn coat', [7003, 0]],
     ]);
+  });
+
+  test('is drawn in few parts, the small ones together, and adds up all the same', () => {
+    const slots = [50, 40, 30, 20, 10].map((costMinor, index) => ({ name: `slot ${index}`, costMinor }));
+    const bars = costBySlot([coat({ coatCount: 1, slots })]);
+    expect(inFewParts(bars, 5)).toEqual(bars);
+    const few = inFewParts(bars, 3);
+    expect(few.parts.map(({ label }) => label)).toEqual(['Slot 0', 'Slot 1', '3 smaller ones']);
+    expect(few.bars[0]?.amountsMinor).toEqual([50, 40, 60]);
   });
 
   test('leaves out a coat of which nothing costs anything yet', () => {

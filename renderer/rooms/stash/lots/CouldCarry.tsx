@@ -7,6 +7,7 @@ import {
   type CarriedPiece,
 } from '../../../../shared-core/cover/could-carry.ts';
 import { slotItems } from '../../../../shared-core/flow/sources.ts';
+import { ringBox } from '../../../../shared-core/geometry/ring.ts';
 import { ringPath } from '../../../../shared-core/lay/lay-svg.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { sentenceCase } from '../../../../shared-core/measure/text/sentence-case.ts';
@@ -113,15 +114,23 @@ function Pieces({ carried, isWithoutCoats }: { carried: Carried | null; isWithou
 const keyOf = ({ pieceName, uses, alongMm, acrossMm }: CarriedPiece) =>
   `${pieceName} ${uses[0]?.slot.id} ${alongMm} ${acrossMm}`;
 
-/** The free part of the length with its flaws, and the piece on it; all pictures of a length have one scale. */
+/**
+ * The free part of the length with its flaws, and the piece on it with its grain. A length wider than long is
+ * drawn lying on its side, so that pieces are as large as the room allows.
+ */
 function PieceOnLength({ free, piece }: { free: Carried['free']; piece: CarriedPiece }) {
   // Of a long roll only as much is drawn as tells how large the piece is on it.
-  const lengthMm = Math.min(free.lengthMm, free.widthMm * 2.2);
+  const lengthMm = Math.min(free.lengthMm, Math.max(free.widthMm * 1.6, piece.alongMm));
   const isCutOff = lengthMm < free.lengthMm;
+  const isOnSide = free.widthMm > lengthMm;
+  const [acrossPx, downPx] = isOnSide ? [free.widthMm, lengthMm] : [lengthMm, free.widthMm];
+  const box = ringBox(piece.ring);
+  const grainY = (box.minY + box.maxY) / 2;
+  // The cloth's y runs up and a drawing's runs down; a quarter turn shows no piece as its mirror image.
+  const transform = isOnSide ? 'matrix(0 1 1 0 0 0)' : `matrix(1 0 0 -1 0 ${free.widthMm})`;
   return (
-    <svg className={style.drawing} viewBox={`-4 -4 ${lengthMm + 8} ${free.widthMm + 8}`} aria-hidden="true">
-      {/* The cloth's y runs up and a drawing's runs down. */}
-      <g transform={`matrix(1 0 0 -1 0 ${free.widthMm})`}>
+    <svg className={style.drawing} viewBox={`-4 -4 ${acrossPx + 8} ${downPx + 8}`} aria-hidden="true">
+      <g transform={transform}>
         <rect className={style.cloth} width={lengthMm} height={free.widthMm} />
         {isCutOff && <path className={style.goesOn} d={`M${lengthMm} 0V${free.widthMm}`} />}
         {free.flaws.map((flaw) => (
@@ -135,6 +144,10 @@ function PieceOnLength({ free, piece }: { free: Carried['free']; piece: CarriedP
           />
         ))}
         <path className={style.outline} d={ringPath(piece.ring)} />
+        <path
+          className={style.grain}
+          d={`M${box.minX + piece.alongMm * 0.2} ${grainY}H${box.maxX - piece.alongMm * 0.2}`}
+        />
       </g>
     </svg>
   );
