@@ -11,6 +11,8 @@ export interface Place {
   readonly sign: (page: Page) => Locator;
   /** From the room of the hash into what opens in it. */
   readonly open?: (page: Page) => Promise<void>;
+  /** The component of the sheet that opens. */
+  readonly sheet?: string;
 }
 
 const heading = (name: string) => (page: Page) => page.getByRole('heading', { name, level: 1 });
@@ -30,8 +32,13 @@ function step(name: string, word: string, sign: (page: Page) => Locator): Place 
   return { name, hash: `${coat}/${word}`, sign };
 }
 
-function sheet(hash: string, title: string | RegExp, ...buttons: readonly (string | RegExp)[]): Place {
-  return { name: `${title}`, hash, sign: dialog(title), open: press(...buttons) };
+function sheet(
+  component: string,
+  hash: string,
+  title: string | RegExp,
+  ...buttons: readonly (string | RegExp)[]
+): Place {
+  return { name: `${title}`, hash, sign: dialog(title), open: press(...buttons), sheet: component };
 }
 
 function tab(hash: string, name: string, sign: (page: Page) => Locator): Place {
@@ -78,7 +85,7 @@ export const rooms: readonly Place[] = [
   step('Pattern table', 'table', (page) => page.getByRole('button', { name: 'Add sizes' })),
 ];
 
-const back = sheet(`${coat}/plan`, 'Back', /^Back, drawn/);
+const back = sheet('PieceSheet', `${coat}/plan`, 'Back', /^Back, drawn/);
 const changesOfPiece = ['Wider or narrower', 'Split at a line', 'Fold', 'Grain', 'Plies and number'] as const;
 
 /** A workshop of one's own, before anything is in it. */
@@ -98,40 +105,43 @@ export const openings: readonly Place[] = [
     sign: (page) => page.getByRole('combobox', { name: 'Find' }),
     open: (page) => page.keyboard.press('Control+k'),
   },
-  sheet('#/stash', 'New item', 'New item'),
-  sheet('#/stash', 'Stash from a file or pasted rows', 'Stash from a file'),
-  sheet(stashItem, /^Receive/, /^Receive/),
-  within(sheet(stashItem, /^Receive/, /^Receive/), 'a flaw', (dialog) =>
+  sheet('ItemForm', '#/stash', 'New item', 'New item'),
+  sheet('StashFileSheet', '#/stash', 'Stash from a file or pasted rows', 'Stash from a file'),
+  sheet('ReceiveForm', stashItem, /^Receive/, /^Receive/),
+  within(sheet('ReceiveForm', stashItem, /^Receive/, /^Receive/), 'a flaw', (dialog) =>
     dialog.getByRole('button', { name: 'Note a flaw' }).click(),
   ),
-  within(sheet('#/stash', 'Stash from a file or pasted rows', 'Stash from a file'), 'rows', (dialog) =>
-    dialog.getByLabel('Or rows from a spreadsheet').fill('kind\tname\nthread\tTarnspun 40'),
+  within(
+    sheet('StashFileSheet', '#/stash', 'Stash from a file or pasted rows', 'Stash from a file'),
+    'rows',
+    (dialog) => dialog.getByLabel('Or rows from a spreadsheet').fill('kind\tname\nthread\tTarnspun 40'),
   ),
-  sheet(stashItem, /^Write off/, /^Write off/),
-  sheet(stashItem, /^Count/, /^Count/),
-  sheet(stashItem, /^Edit/, /^Edit$/),
-  sheet(stashItem, /^New offer/, 'Add an offer'),
+  sheet('LabelSheet', '#/stash', 'Shelf labels', 'Shelf labels'),
+  sheet('TakeForm', stashItem, /^Write off/, /^Write off/),
+  sheet('TakeForm', stashItem, /^Count/, /^Count/),
+  sheet('ItemForm', stashItem, /^Edit/, /^Edit$/),
+  sheet('OfferForm', stashItem, /^New offer/, 'Add an offer'),
   {
     name: 'Take stock',
     hash: '#/stash',
     sign: (page) => page.getByRole('button', { name: 'Back to the list' }),
     open: press('Take stock'),
   },
-  sheet('#/coats', 'New coat', 'New coat'),
-  sheet('#/suppliers', 'New supplier', 'Add a supplier'),
-  sheet('#/suppliers', 'Bring in a price list', 'Bring in a price list'),
-  sheet(`${coat}/plan`, 'Name, size and notes', 'Change name, size or notes'),
+  sheet('Coats', '#/coats', 'New coat', 'New coat'),
+  sheet('SupplierForm', '#/suppliers', 'New supplier', 'Add a supplier'),
+  sheet('PriceListSheet', '#/suppliers', 'Bring in a price list', 'Bring in a price list'),
+  sheet('PlanHeadSheet', `${coat}/plan`, 'Name, size and notes', 'Change name, size or notes'),
   back,
   ...changesOfPiece.map((name) =>
     within(back, name, (dialog) => dialog.getByRole('button', { name, exact: true }).click()),
   ),
-  sheet(`${coat}/plan`, 'Add a shape', 'Add a shape'),
-  sheet(`${coat}/plan`, 'Add a binding or a rib', 'Add a binding or a rib'),
-  sheet(`${coat}/plan`, 'Bring in pieces', 'Bring in pieces from a file'),
-  sheet(`${coat}/plan`, 'Pieces at full size', 'Pieces at full size'),
-  sheet(`${coat}/quilting`, /^A swatch/, /^Measure a swatch, 2/),
-  sheet(`${coat}/needs`, /hang loop/, /^Let its length follow/),
-  sheet(`${coat}/table`, 'Add sizes', 'Add sizes'),
+  sheet('ShapeSheet', `${coat}/plan`, 'Add a shape', 'Add a shape'),
+  sheet('BandSheet', `${coat}/plan`, 'Add a binding or a rib', 'Add a binding or a rib'),
+  sheet('ImportSheet', `${coat}/plan`, 'Bring in pieces', 'Bring in pieces from a file'),
+  sheet('FullSizeSheet', `${coat}/plan`, 'Pieces at full size', 'Pieces at full size'),
+  sheet('SwatchSheet', `${coat}/quilting`, /^A swatch/, /^Measure a swatch, 2/),
+  sheet('AlongEdges', `${coat}/needs`, /hang loop/, /^Let its length follow/),
+  sheet('AddSizes', `${coat}/table`, 'Add sizes', 'Add sizes'),
   tab(`${coat}/cost`, 'Price', (page) => page.getByRole('tabpanel')),
   tab(`${coat}/cost`, 'As cut', (page) => page.getByRole('tabpanel')),
   tab(`${coat}/cost`, 'Side by side', (page) => page.getByRole('tabpanel')),
@@ -142,10 +152,12 @@ export const openings: readonly Place[] = [
     sign: (page) => page.getByRole('checkbox').first(),
     open: press('In the shop'),
   },
+  sheet('TicksFromPhone', `${coat}/to-buy`, 'Ticks from the phone', 'In the shop', 'Ticks from the phone'),
   {
     name: 'Receive one purchase',
     hash: `${coat}/to-buy`,
     sign: dialog('Receive one purchase'),
+    sheet: 'ReceiveBought',
     open: async (page) => {
       await page.getByRole('checkbox').first().check();
       await press('Receive what is ticked')(page);

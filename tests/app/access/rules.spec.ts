@@ -1,6 +1,9 @@
 /** The rules of axe-core (WCAG 2 and good practice) on every room and all that opens in it, in the light and the dark look. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { root } from '../../../main/launch/install.mjs';
 import { expect, test } from '../door.ts';
 import { emptyRooms, enter, leave, openDemo, openings, type Place, rooms } from './places.ts';
 
@@ -51,6 +54,17 @@ test('no room breaks a rule of access, from the first screen on', async ({ page 
 test('nothing that opens in a room breaks a rule of access', async ({ page }) => {
   await openDemo(page);
   expect(await allBroken(page, openings)).toEqual([]);
+});
+
+test('no sheet is left out', () => {
+  const folder = join(root, 'renderer', 'rooms');
+  const withSheets = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.tsx'))
+    .filter((file) => /<(?:Form)?Sheet\b/.test(readFileSync(join(folder, file), 'utf8')))
+    .map((file) => basename(file, '.tsx'));
+  const looked = new Set(openings.map((place) => place.sheet));
+  expect(withSheets.length).toBeGreaterThan(10);
+  expect(withSheets.filter((name) => !looked.has(name))).toEqual([]);
 });
 
 test('a rule that is broken is seen', async ({ page }) => {
