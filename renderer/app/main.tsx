@@ -1,6 +1,7 @@
 import '@fontsource-variable/figtree/index.css';
 import './tokens.css';
 import './base.css';
+import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { Boundary } from './Boundary.tsx';
@@ -14,7 +15,9 @@ window.addEventListener('unhandledrejection', ({ reason }) => noteFailure('windo
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no root');
 createRoot(root).render(
-  <Boundary place="" isWindow>
-    <App />
-  </Boundary>,
+  <StrictMode>
+    <Boundary place="" isWindow>
+      <App />
+    </Boundary>
+  </StrictMode>,
 );

@@ -84,7 +84,11 @@ test('measures in either system draw the coat anew, and what cannot be drafted s
   await expect.poll(() => fit.textContent()).not.toBe(before);
 
   await page.getByLabel('Bust or chest').fill('9 cm');
+  // Shown as it is typed, and told aloud when the field is left.
+  await expect(page.getByText('Bust or chest is too small')).toBeVisible();
   const alert = page.getByRole('alert').filter({ hasText: 'Bust or chest is too small' });
+  await expect(alert).toHaveCount(0);
+  await page.getByLabel('Bust or chest').blur();
   await expect(alert).toContainText('44 cm (17.3 in)');
   await expect(page.getByRole('button', { name: 'Make this plan' })).toBeDisabled();
   await page.getByLabel('Bust or chest').fill('64 cm');

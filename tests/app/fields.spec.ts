@@ -22,9 +22,17 @@ test('a length that cannot be read is not saved, stays as it was typed, and is m
 
   await apart.selectText();
   await apart.pressSequentially('12 inn');
-  await expect(apart).toHaveAccessibleDescription(/12 inn/);
-  // Told aloud once the field is left, not at each key.
+  // Said once the field is left, not while it is typed.
+  await expect(apart).toHaveValue('12 inn');
+  await expect(apart).toHaveAccessibleDescription('');
+  await coats.focus();
+  await expect(page.getByRole('alert')).toContainText('12 inn');
+  // While it is being mended it is shown, and told aloud no more until the field is left again.
+  await apart.press('End');
+  await apart.press('x');
+  await expect(apart).toHaveAccessibleDescription(/12 innx/);
   await expect(page.getByRole('alert')).toHaveCount(0);
+  await apart.press('Backspace');
   await coats.focus();
   await expect(page.getByRole('alert')).toContainText('12 inn');
   await expect(apart).toHaveValue('12 inn');
@@ -60,8 +68,7 @@ test('a length that cannot be read is not saved, stays as it was typed, and is m
   await expect(coats).toHaveValue('1');
 });
 
-test('Escape gives up what was typed in a sheet, and only then closes the sheet', async ({ page }) => {
-  await newCoat(page);
+async function addPanel(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Add a shape' }).first().click();
   const shape = page.getByRole('dialog', { name: 'Add a shape' });
   await shape.getByLabel('Shape').selectOption('Rectangle');
@@ -70,6 +77,12 @@ test('Escape gives up what was typed in a sheet, and only then closes the sheet'
   await shape.getByLabel('Width').fill('50 cm');
   await shape.getByLabel('How many for one coat').fill('1');
   await shape.getByRole('button', { name: 'Add the rectangle' }).click();
+  await expect(shape).toBeHidden();
+}
+
+test('Escape gives up what was typed in a sheet, and only then closes the sheet', async ({ page }) => {
+  await newCoat(page);
+  await addPanel(page);
   await page.getByRole('button', { name: /^Panel, drawn to scale/ }).click();
   const sheet = page.getByRole('dialog', { name: 'Panel', exact: true });
   const foot = sheet.getByLabel('Allowance at foot');
@@ -80,5 +93,68 @@ test('Escape gives up what was typed in a sheet, and only then closes the sheet'
   await expect(foot).toHaveValue(stood);
   await expect(sheet).toBeVisible();
   await foot.press('Escape');
+  await expect(sheet).toBeHidden();
+});
+
+test('a form that was typed in asks before it is thrown away; one that was not closes at once', async ({
+  page,
+}) => {
+  await newCoat(page);
+  const open = page.getByRole('button', { name: 'Add a shape' }).first();
+  const form = page.getByRole('dialog', { name: 'Add a shape' });
+  const question = page.getByRole('alertdialog', { name: 'Throw away what you typed?' });
+  await open.click();
+  await form.getByLabel('Name').press('Escape');
+  await expect(form).toBeHidden();
+
+  await open.click();
+  const name = form.getByLabel('Name');
+  await name.fill('Storm flap');
+  await name.press('Escape');
+  await expect(question.getByRole('button', { name: 'Go on typing' })).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(question).toBeHidden();
+  await expect(name).toHaveValue('Storm flap');
+  await expect(name).toBeFocused();
+  // Beside the form, a click changes nothing.
+  await page.mouse.click(8, 8);
+  await expect(name).toHaveValue('Storm flap');
+  await form.getByRole('button', { name: 'Close' }).click();
+  await question.getByRole('button', { name: 'Go on typing' }).click();
+  await expect(name).toHaveValue('Storm flap');
+  await name.press('Escape');
+  await question.getByRole('button', { name: 'Throw it away' }).click();
+  await expect(question).toBeHidden();
+  await expect(form).toBeHidden();
+  await open.click();
+  await expect(name).toHaveValue('Side strip');
+  // Who cancels has said so.
+  await name.fill('Storm flap');
+  await form.getByRole('button', { name: 'Cancel' }).click();
+  await expect(form).toBeHidden();
+});
+
+test('a change of a piece that was typed and not made is asked for too, by Escape and by a click outside', async ({
+  page,
+}) => {
+  await newCoat(page);
+  await addPanel(page);
+  await page.getByRole('button', { name: /^Panel, drawn to scale/ }).click();
+  const sheet = page.getByRole('dialog', { name: 'Panel', exact: true });
+  const question = page.getByRole('alertdialog', { name: 'Throw away what you typed?' });
+  const by = sheet.getByLabel('By', { exact: true });
+  await by.fill('4 cm');
+  await page.mouse.click(8, 8);
+  await question.getByRole('button', { name: 'Go on typing' }).click();
+  await expect(by).toHaveValue('4 cm');
+  await by.press('Escape');
+  await question.getByRole('button', { name: 'Go on typing' }).click();
+  // Made, it is saved: nothing is left to ask for.
+  await sheet.getByRole('button', { name: 'Lengthen' }).click();
+  await expect(sheet).toBeHidden();
+  await expect(question).toBeHidden();
+  await page.getByRole('button', { name: /^Panel, drawn to scale/ }).click();
+  await by.focus();
+  await by.press('Escape');
   await expect(sheet).toBeHidden();
 });

@@ -13,6 +13,7 @@ test('the table of requirements is found by lays, explained, saved, and stands a
   for (const material of ['Batting', 'Pocketing', 'Trim', 'Sleeve lining'])
     await page.getByRole('checkbox', { name: material }).uncheck();
   await page.getByLabel('Widths of the cloth').fill('wide');
+  await page.getByLabel('Widths of the cloth').blur();
   await expect(page.getByRole('alert')).toContainText('Width of the cloth');
   await page.getByLabel('Widths of the cloth').fill('30 cm; 150 cm');
   await page.getByLabel('Shown in').selectOption('Both');

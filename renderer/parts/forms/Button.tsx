@@ -1,7 +1,7 @@
-import type { ButtonHTMLAttributes } from 'react';
+import type { ComponentProps } from 'react';
 import style from './Button.module.css';
 
-export interface ButtonProps extends ButtonHTMLAttributes<HTMLButtonElement> {
+export interface ButtonProps extends ComponentProps<'button'> {
   /** The one thing to do here is `main`; all else is `plain`, or `quiet` beside text. */
   readonly look?: 'main' | 'plain' | 'quiet';
 }

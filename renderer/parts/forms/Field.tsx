@@ -1,5 +1,5 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import { type ChangeEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
 import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -7,39 +7,9 @@ import type { FieldUnit } from '../../../shared-core/measure/units.ts';
 import { bareSymbol, isBareNumber } from '../../../shared-core/measure/with-unit.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import style from './Field.module.css';
+import { FieldFrame } from './FieldFrame.tsx';
+import { useFieldTelling } from './field-telling.ts';
 import { readTyped, type TypedQuantity } from './typed-quantity.ts';
-
-interface FrameProps {
-  readonly label: string;
-  readonly hint?: string | undefined;
-  readonly problem?: string | null | undefined;
-  /** Whether the problem is told aloud; while it may still mend itself it is only shown. */
-  readonly isTold?: boolean;
-  /** Only read aloud: the column or row says it to the eye. */
-  readonly isLabelHidden?: boolean;
-  readonly children: (ids: { inputId: string; describedBy: string | undefined }) => ReactNode;
-}
-
-function FieldFrame({ label, hint, problem, isTold = true, isLabelHidden = false, children }: FrameProps) {
-  const inputId = useId();
-  const noteId = `${inputId}-note`;
-  const note = problem ?? hint;
-  const role = problem && isTold ? 'alert' : undefined;
-  return (
-    <div className={style.field}>
-      <label className={isLabelHidden ? 'only-read-aloud' : style.label} htmlFor={inputId}>
-        {label}
-      </label>
-      {children({ inputId, describedBy: note ? noteId : undefined })}
-      {note && (
-        // What is told stands there as new, so that it is read aloud.
-        <p key={role} id={noteId} className={problem ? style.problem : style.hint} role={role}>
-          {note}
-        </p>
-      )}
-    </div>
-  );
-}
 
 export interface TextFieldProps {
   readonly label: string;
@@ -62,32 +32,34 @@ export function TextField({
   type = 'text',
   isLong = false,
 }: TextFieldProps) {
+  const { shown, isAloud, onType, onLeave } = useFieldTelling(problem ?? null);
   return (
-    <FieldFrame label={label} hint={hint} problem={problem}>
-      {({ inputId, describedBy }) =>
-        isLong ? (
-          <textarea
-            id={inputId}
-            className={style.input}
-            rows={3}
-            value={value}
-            aria-describedby={describedBy}
-            onChange={(event) => onChange(event.target.value)}
-          />
-        ) : (
+    <FieldFrame label={label} hint={hint} problem={shown} isTold={isAloud}>
+      {({ inputId, describedBy }) => {
+        const both = {
+          id: inputId,
+          className: style.input,
+          value,
+          'aria-describedby': describedBy,
+          'aria-invalid': shown ? true : undefined,
+          onChange: (event: ChangeEvent<HTMLInputElement | HTMLTextAreaElement>) => {
+            onType();
+            onChange(event.target.value);
+          },
+          onBlur: onLeave,
+        };
+        if (isLong) return <textarea {...both} rows={3} />;
+        const leaveOnEnter = (event: KeyboardEvent) => event.key === 'Enter' && onLeave();
+        return (
           <input
-            id={inputId}
-            className={style.input}
+            {...both}
             type={type}
-            value={value}
             placeholder={placeholder}
             autoComplete="off"
-            aria-describedby={describedBy}
-            aria-invalid={problem ? true : undefined}
-            onChange={(event) => onChange(event.target.value)}
+            onKeyDown={leaveOnEnter}
           />
-        )
-      }
+        );
+      }}
     </FieldFrame>
   );
 }
@@ -146,8 +118,7 @@ export function QuantityField(props: QuantityFieldProps) {
           : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
-  // "12 i" is on its way to "12 in".
-  const [isTyping, setIsTyping] = useState(false);
+  const { shown: misreadNow, isAloud, onType, onLeave } = useFieldTelling(misread);
   // A value set from outside replaces the text; one that came from this very text does not.
   const reported = useRef<number | null>(value);
   useEffect(() => {
@@ -159,7 +130,7 @@ export function QuantityField(props: QuantityFieldProps) {
 
   const read = (next: string) => {
     setText(next);
-    setIsTyping(true);
+    onType();
     const options = { system, currency, where: label, isRequired, min, max, aboveZero, unit };
     const typed = readTyped(quantity, next, options);
     if ('misread' in typed) {
@@ -179,7 +150,7 @@ export function QuantityField(props: QuantityFieldProps) {
     onGivenUp?.();
   };
   const answerKey = (event: KeyboardEvent) => {
-    if (event.key === 'Enter') setIsTyping(false);
+    if (event.key === 'Enter') onLeave();
     if (event.key !== 'Escape' || !onGivenUp || (text === shown && misread === null)) return;
     // The next Escape is for the sheet around it.
     event.stopPropagation();
@@ -193,8 +164,8 @@ export function QuantityField(props: QuantityFieldProps) {
       label={label}
       hint={hint}
       isLabelHidden={isLabelHidden}
-      problem={misread ?? problem}
-      isTold={misread === null || !isTyping}
+      problem={misreadNow ?? problem}
+      isTold={misreadNow === null || isAloud}
     >
       {({ inputId, describedBy }) => (
         <span className={style.withUnit}>
@@ -205,9 +176,9 @@ export function QuantityField(props: QuantityFieldProps) {
             autoComplete="off"
             inputMode="text"
             aria-describedby={describedBy}
-            aria-invalid={misread || problem ? true : undefined}
+            aria-invalid={misreadNow || problem ? true : undefined}
             onChange={(event) => read(event.target.value)}
-            onBlur={() => setIsTyping(false)}
+            onBlur={onLeave}
             onKeyDown={answerKey}
           />
           {suffix && (

@@ -1,4 +1,7 @@
-/** A sheet with a form: saved by its button or Enter; what is refused stands above the button, with all that was typed. */
+/**
+ * A sheet with a form: saved by its button or Enter; what is refused stands above the button, with all that was typed.
+ * Cancel throws that away; whatever else closes the sheet asks first.
+ */
 import { type ReactNode, useId, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { Button } from './Button.tsx';
@@ -19,6 +22,7 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
   const formId = useId();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isSaving, setIsSaving] = useState(false);
+  const [isTyped, setIsTyped] = useState(false);
 
   const save = async () => {
     if (isSaving) return;
@@ -37,6 +41,7 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
       title={title}
       isOpen
       staysOnOutsidePress
+      isTyped={isTyped}
       onClose={onClose}
       footer={
         <div className={style.foot}>
@@ -54,6 +59,8 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
         id={formId}
         className={style.form}
         noValidate
+        // A file is chosen again in a moment; what was typed is not.
+        onChange={({ target }) => !isFileChoice(target) && setIsTyped(true)}
         onSubmit={(event) => {
           event.preventDefault();
           void save();
@@ -63,4 +70,8 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
       </form>
     </Sheet>
   );
+}
+
+function isFileChoice(target: EventTarget): boolean {
+  return target instanceof HTMLInputElement && target.type === 'file';
 }

@@ -1,6 +1,10 @@
-/** A dialog that slides over the room for a form; Escape and the backdrop close it, focus returns where it was. */
+/**
+ * A dialog that slides over the room for a form; Escape and the backdrop close it, focus returns where it was. Where
+ * something was typed in it that is not saved, it asks first.
+ */
 import { Dialog } from '@base-ui/react/dialog';
-import { type ReactNode, useRef } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
+import { DiscardQuestion } from './DiscardQuestion.tsx';
 import style from './Sheet.module.css';
 
 export interface SheetProps {
@@ -11,6 +15,8 @@ export interface SheetProps {
   readonly footer: ReactNode;
   /** A form stays open when the room beside it is clicked, so that a slip of the hand loses nothing typed. */
   readonly staysOnOutsidePress?: boolean;
+  /** Something was typed that would be lost. */
+  readonly isTyped?: boolean;
   /** Room for two columns. */
   readonly isWide?: boolean;
 }
@@ -22,8 +28,10 @@ export function Sheet({
   children,
   footer,
   staysOnOutsidePress = false,
+  isTyped = false,
   isWide = false,
 }: SheetProps) {
+  const [isAsking, setIsAsking] = useState(false);
   const body = useRef<HTMLDivElement>(null);
   // The first field, rather than the button that closes the sheet.
   const firstField = () => body.current?.querySelector<HTMLElement>('input, select, textarea') ?? true;
@@ -31,7 +39,11 @@ export function Sheet({
     <Dialog.Root
       open={isOpen}
       disablePointerDismissal={staysOnOutsidePress}
-      onOpenChange={(next) => !next && onClose()}
+      onOpenChange={(next) => {
+        if (next) return;
+        if (isTyped) setIsAsking(true);
+        else onClose();
+      }}
     >
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
@@ -46,6 +58,7 @@ export function Sheet({
             {children}
           </div>
           <footer className={style.footer}>{footer}</footer>
+          <DiscardQuestion isOpen={isAsking} onKeep={() => setIsAsking(false)} onDiscard={onClose} />
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>

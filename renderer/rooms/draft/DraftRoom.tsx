@@ -12,6 +12,7 @@ import { call } from '../../client/api.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
+import { useTypingIn } from '../../parts/forms/typing-in.ts';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CoatFields } from './CoatFields.tsx';
@@ -36,6 +37,7 @@ export function DraftRoom() {
   const [form, setForm] = useState(() => firstForm(system));
   const [refusals, setRefusals] = useState<readonly Problem[]>([]);
   const [isSaving, setIsSaving] = useState(false);
+  const typing = useTypingIn();
   const drawnForm = useDeferredValue(form);
   const body = useMemo(() => wearer(drawnForm), [drawnForm]);
   const draft = useMemo(() => draftOfForm(drawnForm, body), [drawnForm, body]);
@@ -83,7 +85,7 @@ export function DraftRoom() {
         }
       />
       <Problems problems={refusals} />
-      <div className={style.columns}>
+      <div className={style.columns} {...typing.around}>
         <form className={style.form} noValidate onSubmit={(event) => event.preventDefault()}>
           <WearerFields form={form} setForm={setForm} change={change} />
           <CoatFields form={form} change={change} body={body.ok ? body.value : null} />
@@ -97,7 +99,7 @@ export function DraftRoom() {
             </>
           ) : (
             <>
-              <Problems problems={draft.ok ? [] : draft.problems} />
+              <Problems problems={draft.ok ? [] : draft.problems} isQuiet={typing.isTyping} />
               {form.way === 'go up sizes' && (
                 <Button onClick={() => change({ way: 'add the girth' })}>Add the girth instead</Button>
               )}

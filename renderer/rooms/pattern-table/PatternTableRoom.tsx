@@ -19,6 +19,7 @@ import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
+import { useTypingIn } from '../../parts/forms/typing-in.ts';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { TableActions } from '../../parts/tables/TableActions.tsx';
@@ -63,6 +64,7 @@ function TableOfCoat({ input }: { input: FlowInput }) {
   const tooMany = widths.ok
     ? tooManyCells(plan, widths.value.length, napsOf(draft.nap).length, slotIds.length)
     : null;
+  const typing = useTypingIn();
   const askedProblems = widths.ok ? (tooMany ? [tooMany] : []) : widths.problems;
   const widthText = widths.ok && !tooMany ? widths.value.join() : '';
   const slotText = slotIds.join();
@@ -99,8 +101,11 @@ function TableOfCoat({ input }: { input: FlowInput }) {
         </Button>
       </p>
       {isAdding && <AddSizes plan={plan} onClose={() => setIsAdding(false)} />}
-      <AskedFields draft={draft} slots={slots} onChange={change} />
-      <Problems problems={[...askedProblems, ...table.problems]} />
+      <div {...typing.around}>
+        <AskedFields draft={draft} slots={slots} onChange={change} />
+      </div>
+      <Problems problems={askedProblems} isQuiet={typing.isTyping} />
+      <Problems problems={table.problems} />
       <div className={style.run}>
         {table.running ? (
           <>

@@ -43,11 +43,14 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
   const [open, setOpen] = useState<string | null>('length');
   const [line, setLine] = useState<StraightLine | null>(null);
   const [isEverySize, setIsEverySize] = useState(true);
+  // In the change that is open; fields beside it are saved as they are left.
+  const [isTyped, setIsTyped] = useState(false);
   if (!input) return null;
   const make = async (change: Change): Promise<boolean> => {
     const answer = await edit(change);
     setProblems(answer.ok ? [] : answer.problems);
     setSaid(answer.ok ? answer.value : '');
+    if (answer.ok) setIsTyped(false);
     return answer.ok;
   };
   const finish = async (change: Change) => {
@@ -68,6 +71,7 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
       title={piece.name}
       isOpen
       isWide
+      isTyped={isTyped}
       onClose={onClose}
       footer={
         <>
@@ -119,13 +123,16 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
                   type="button"
                   className={`${style.opener} eased`}
                   aria-expanded={open === id}
-                  onClick={() => setOpen(open === id ? null : id)}
+                  onClick={() => {
+                    setOpen(open === id ? null : id);
+                    setIsTyped(false);
+                  }}
                 >
                   {title}
                 </button>
               </h3>
               {open === id && (
-                <div className={style.body}>
+                <div className={style.body} onChange={() => setIsTyped(true)}>
                   <Part
                     plan={input.plan}
                     piece={piece}
