@@ -77,6 +77,7 @@ test('a workshop that pays in yen sees no decimals, and in its prices none are t
   await form.getByLabel('Name').fill('Tallow Lane');
   const delivery = form.getByLabel('Delivery', { exact: true });
   await delivery.fill('12.50');
+  await delivery.blur();
   await expect(form.getByText('Delivery has decimal places, and JPY has none.')).toBeVisible();
   await delivery.fill('1,250');
   await form.getByRole('button', { name: 'Save the supplier' }).click();

@@ -181,6 +181,7 @@ test('a negative width gets a sentence, and nothing is changed', async ({ page }
   const sheet = page.getByRole('dialog', { name: 'Edit Hollin taffeta' });
   await sheet.getByLabel('Colour').fill('moss');
   await sheet.getByLabel('Width', { exact: true }).fill('-57 1/2 in');
+  await sheet.getByLabel('Width', { exact: true }).blur();
   await expect(sheet.getByText('Width is negative.').first()).toBeVisible();
   await sheet.getByRole('button', { name: 'Save' }).click();
   await expect(sheet.getByText('Hollin taffeta was not saved.')).toBeVisible();

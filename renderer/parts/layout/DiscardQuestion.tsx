@@ -15,7 +15,7 @@ export function DiscardQuestion({ isOpen, onKeep, onDiscard }: DiscardQuestionPr
   return (
     <AlertDialog.Root open={isOpen} onOpenChange={(next) => !next && onKeep()}>
       <AlertDialog.Portal>
-        <AlertDialog.Backdrop className={style.backdrop} />
+        <AlertDialog.Backdrop forceRender className={style.backdrop} />
         <AlertDialog.Popup className={style.question} initialFocus={keep}>
           <AlertDialog.Title className={style.title}>Throw away what you typed?</AlertDialog.Title>
           <AlertDialog.Description className="quiet">It has not been saved.</AlertDialog.Description>
