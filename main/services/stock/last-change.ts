@@ -76,7 +76,7 @@ export async function offerTexts({ queries }: CallContext, ids: readonly string[
 }
 
 /** SQLite takes a limited number of values in one query. */
-function inParts(ids: readonly string[]): (readonly string[])[] {
+export function inParts(ids: readonly string[]): (readonly string[])[] {
   const partSize = 300;
   return Array.from({ length: Math.ceil(ids.length / partSize) }, (_, part) =>
     ids.slice(part * partSize, (part + 1) * partSize),

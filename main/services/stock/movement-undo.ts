@@ -62,29 +62,51 @@ function givenBack({ lot_id, length_id, plan_id, reserved_milli }: Row): NewMove
 async function followedBy(context: CallContext, rows: readonly Row[], entries: Entries): Promise<Problem[]> {
   const problems: Problem[] = [];
   const newLots = new Set(rows.filter(({ kind }) => kind === 'received').map((row) => row.lot_id));
-  const later = await standingSince(context, entries);
+  const later = Map.groupBy(await standingSince(context, entries), (row) => row.lot_id);
+  const balances = await balancesOf(context, entries);
   const pause = slices();
-  const places = new Map(rows.map((row) => [`${row.lot_id} ${row.length_id}`, row]));
-  for (const { lot_id: lotId, length_id: lengthId } of places.values()) {
+  const places = new Map<string, { lotId: string; lengthId: string | null; change: number }>();
+  for (const { lot_id: lotId, length_id: lengthId, on_hand_milli } of rows) {
+    const key = `${lotId} ${lengthId}`;
+    places.set(key, { lotId, lengthId, change: (places.get(key)?.change ?? 0) + on_hand_milli });
+  }
+  for (const { lotId, lengthId, change } of places.values()) {
     await pause();
-    const since = later.filter((row) => row.lot_id === lotId);
+    const since = later.get(lotId) ?? [];
     const isNew = newLots.has(lotId);
     const forbids = since.find(({ kind, length_id }) =>
       isNew ? true : length_id === lengthId && (kind === 'cut' || kind === 'corrected'),
     );
+    const { onHandMilli, reservedMilli } = balances.get(lengthId ?? lotId)!;
+    const isWrittenOff = change > onHandMilli;
+    if (!forbids && !isWrittenOff && reservedMilli <= onHandMilli - change) continue;
     const place = await placeOnShelf(context, lotId, lengthId);
     if (!place.ok) throw new Error(`the place ${lotId} ${lengthId ?? ''} is not on the shelf`);
-    const { name, onHandMilli, reservedMilli } = place.value;
-    const change = rows
-      .filter((row) => row.lot_id === lotId && row.length_id === lengthId)
-      .reduce((sum, row) => sum + row.on_hand_milli, 0);
-    if (forbids) problems.push(followed(name, forbids.kind));
-    else if (change > onHandMilli) problems.push(followed(name, 'written off'));
-    else if (reservedMilli > onHandMilli - change) {
-      problems.push(await setAsideProblem(context, name, { lotId, lengthId }));
-    }
+    const { name } = place.value;
+    if (forbids || isWrittenOff) problems.push(followed(name, forbids?.kind ?? 'written off'));
+    else problems.push(await setAsideProblem(context, name, { lotId, lengthId }));
   }
   return [...new Map(problems.map((problem) => [`${problem.where} ${problem.what}`, problem])).values()];
+}
+
+/** What is there now where these movements were: of each length, and of each lot, by id. */
+async function balancesOf({ queries }: CallContext, { from, to }: Entries) {
+  const moved = queries.selectFrom('movement').where('entry', '>=', from).where('entry', '<=', to);
+  const lots = await queries
+    .selectFrom('lot_balance')
+    .select(['lot_id as id', 'on_hand_milli as onHandMilli', 'reserved_milli as reservedMilli'])
+    .where('lot_id', 'in', moved.select('lot_id'))
+    .execute();
+  const lengths = await queries
+    .selectFrom('length_balance')
+    .select(['length_id as id', 'on_hand_milli as onHandMilli', 'reserved_milli as reservedMilli'])
+    .where(
+      'length_id',
+      'in',
+      moved.where('length_id', 'is not', null).select('length_id').$castTo<{ length_id: string }>(),
+    )
+    .execute();
+  return new Map([...lots, ...lengths].map((row) => [row.id, row]));
 }
 
 /** Movements after these, of their lots, that moved something and were not taken back. */

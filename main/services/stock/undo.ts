@@ -6,7 +6,14 @@ import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { slices } from '../calls/in-slices.ts';
 import { refreshSearchText } from './item-search.ts';
-import { forgetLastChange, itemTexts, offerTexts, readLastChange, type RowChange } from './last-change.ts';
+import {
+  forgetLastChange,
+  inParts,
+  itemTexts,
+  offerTexts,
+  readLastChange,
+  type RowChange,
+} from './last-change.ts';
 import { undoMovements } from './movement-undo.ts';
 import { archiveItem } from './put-away.ts';
 
@@ -43,6 +50,7 @@ async function undoLastChange(
 /** What came in new is put away: a ledger of it is there and stays. */
 async function undoItems(context: CallContext, changes: readonly RowChange[]): Promise<Problem[]> {
   const problems: Problem[] = [];
+  const newItems = new Map<string, string>();
   const now = await itemTexts(
     context,
     changes.map(({ id }) => id),
@@ -54,25 +62,31 @@ async function undoItems(context: CallContext, changes: readonly RowChange[]): P
     if (now.get(itemId) !== after) {
       problems.push(changedSince(String(wasAfter.name)));
     } else if (before === null) {
-      problems.push(...(await putNewAway(context, itemId, String(wasAfter.name))));
+      newItems.set(itemId, String(wasAfter.name));
     } else {
       problems.push(...(await bringBefore(context, itemId, JSON.parse(before), wasAfter.archived)));
     }
   }
-  return problems;
+  return [...problems, ...(await putNewAway(context, newItems))];
 }
 
-async function putNewAway(context: CallContext, itemId: string, name: string): Promise<Problem[]> {
-  const { on_hand_milli: onHandMilli } = await context.queries
-    .selectFrom('item_balance')
-    .select('on_hand_milli')
-    .where('item_id', '=', itemId)
-    .executeTakeFirstOrThrow();
-  if (onHandMilli > 0) {
-    return [{ where: name, what: 'has come in since', mend: 'Put it away by hand if it is not wanted.' }];
+/** Their names by id. */
+async function putNewAway(context: CallContext, names: ReadonlyMap<string, string>): Promise<Problem[]> {
+  const problems: Problem[] = [];
+  for (const ids of inParts([...names.keys()])) {
+    const inUse = await context.queries
+      .selectFrom('item_balance')
+      .select('item_id')
+      .where('item_id', 'in', ids)
+      .where('on_hand_milli', '>', 0)
+      .execute();
+    for (const { item_id: itemId } of inUse) {
+      const mend = 'Put it away by hand if it is not wanted.';
+      problems.push({ where: names.get(itemId) ?? '', what: 'has come in since', mend });
+    }
+    await context.queries.updateTable('item').set({ archived: 1 }).where('id', 'in', ids).execute();
   }
-  const away = await archiveItem(context, { itemId, isPutAway: true });
-  return away.ok ? [] : [...away.problems];
+  return problems;
 }
 
 async function bringBefore(
@@ -116,7 +130,7 @@ function changedSince(where: string): Problem {
   return { where, what: 'was changed since', mend: 'Open it again and change it from there.' };
 }
 
-/** A lot that is gone is no longer found by its supplier and dye lot. */
+/** A lot that is gone is no longer found by its supplier and dye lot; what is put away with it may be. */
 async function refreshLots({ queries }: CallContext, from: number, to: number): Promise<void> {
   const rows = await queries
     .selectFrom('movement')
@@ -125,7 +139,9 @@ async function refreshLots({ queries }: CallContext, from: number, to: number): 
     .distinct()
     .where('movement.entry', '>=', from)
     .where('movement.entry', '<=', to)
+    .innerJoin('item', 'item.id', 'lot.item_id')
     .where('movement.kind', '=', 'received')
+    .where('item.archived', '=', 0)
     .execute();
   const pause = slices();
   for (const { item_id: itemId } of rows) {
