@@ -201,5 +201,13 @@ export async function leave(page: Page): Promise<void> {
   const open = page.getByRole('dialog');
   if ((await open.count()) === 0) return;
   await page.keyboard.press('Escape');
+  // What was typed is asked about before it is thrown away.
+  await page.waitForFunction(
+    () =>
+      document.querySelector('[role=alertdialog]') !== null ||
+      document.querySelector('[role=dialog]') === null,
+  );
+  const thrown = page.getByRole('alertdialog').getByRole('button', { name: 'Throw it away' });
+  if ((await thrown.count()) > 0) await thrown.click();
   await open.waitFor({ state: 'detached' });
 }
