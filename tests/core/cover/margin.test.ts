@@ -187,7 +187,7 @@ describe('a margin for safety', () => {
     // The need beside a lay says what margin was asked for; what is cut does not hang on it.
     const propose = async (coat: CoatPlan) =>
       (await proposedCutting({ ...sources, plan: coat }, wholeBatch(coat), layHere)).map(
-        ({ laid, ...each }) => ({ ...each, lay: laid?.lay }),
+        ({ laid, ...each }) => ({ ...each, placements: laid?.lay.result.placements }),
       );
     const coat = panels({ kind: 'length', lengthMm: 400 });
     const proposed = await propose(coat);
