@@ -1,7 +1,7 @@
 /** Whether a file is found by its name: names that stand twice in a layer, and folders that hold too much. */
 
 /** As many as are read at a glance. */
-const mostFiles = 18;
+const maxFiles = 18;
 
 /** Folders that may hold more, each with its reason. */
 const roomier: Readonly<Record<string, string>> = {
@@ -23,9 +23,9 @@ export function repeatedNames(paths: readonly string[]): string[] {
 export function crowdedFolders(paths: readonly string[]): string[] {
   const folders = Map.groupBy(paths.filter(isSource), (path) => path.split('/').slice(0, -1).join('/'));
   return [...folders].flatMap(([folder, { length }]) =>
-    length <= mostFiles || folder in roomier
+    length <= maxFiles || folder in roomier
       ? []
-      : [`${folder} holds ${length} files side by side; ${mostFiles} at most`],
+      : [`${folder} holds ${length} files side by side; ${maxFiles} at most`],
   );
 }
 

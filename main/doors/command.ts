@@ -18,7 +18,7 @@ import { estimateJson } from '../../shared-core/flow/output/estimate-json.ts';
 import { estimateText } from '../../shared-core/flow/output/estimate-text.ts';
 import type { NapAsked } from '../../shared-core/flow/requirements-table/table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
-import { type Outcome, found, problemSentence, refused } from '../../shared-core/measure/problem.ts';
+import { type Result, ok, problemSentence, err } from '../../shared-core/measure/problem.ts';
 import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import { LayGivenUp, openLayThreads } from '../services/threads/lay-threads.ts';
 import { openServices, type Services } from '../services/calls/services.ts';
@@ -50,9 +50,9 @@ interface Asked {
 }
 
 /** Time for each lay where none is asked. */
-const usualSeconds = 2;
+const defaultSeconds = 2;
 
-function readAsked(words: readonly string[]): Outcome<Asked> {
+function readAsked(words: readonly string[]): Result<Asked> {
   const options = {
     demo: { type: 'boolean' },
     data: { type: 'string' },
@@ -70,14 +70,14 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
   try {
     values = parseArgs({ args: [...words], options }).values;
   } catch (error) {
-    return refused({
+    return err({
       where: 'The command',
       what: `cannot be read (${(error as Error).message})`,
-      mend: usage,
+      fix: usage,
     });
   }
   if ((values.demo === true) === (values.data !== undefined)) {
-    return refused({ where: 'The command', what: 'needs either --demo or --data FILE', mend: usage });
+    return err({ where: 'The command', what: 'needs either --demo or --data FILE', fix: usage });
   }
   const seconds = readNumber('--seconds', values.seconds, 0.05, 3600);
   const iterations = readNumber('--iterations', values.iterations, 1, 1e9);
@@ -85,7 +85,7 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
   if (!iterations.ok) return iterations;
   const nap = readNap(values.nap);
   if (!nap.ok) return nap;
-  return found({
+  return ok({
     isDemo: values.demo === true,
     dataFile: values.data ?? null,
     coat: values.coat ?? null,
@@ -95,21 +95,16 @@ function readAsked(words: readonly string[]): Outcome<Asked> {
     table: values.table ?? null,
     nap: nap.value,
     isSeason: values.season === true,
-    seconds: seconds.value ?? (iterations.value === null ? usualSeconds : null),
+    seconds: seconds.value ?? (iterations.value === null ? defaultSeconds : null),
     iterations: iterations.value,
   });
 }
 
-function readNumber(
-  name: string,
-  text: string | undefined,
-  least: number,
-  most: number,
-): Outcome<number | null> {
-  if (text === undefined) return found(null);
+function readNumber(name: string, text: string | undefined, min: number, max: number): Result<number | null> {
+  if (text === undefined) return ok(null);
   const value = Number(text);
-  if (text.trim() !== '' && value >= least && value <= most) return found(value);
-  return refused({ where: name, what: `is ${text}`, mend: `Give a number from ${least} to ${most}.` });
+  if (text.trim() !== '' && value >= min && value <= max) return ok(value);
+  return err({ where: name, what: `is ${text}`, fix: `Give a number from ${min} to ${max}.` });
 }
 
 async function ask<Name extends CallName>(
@@ -117,12 +112,12 @@ async function ask<Name extends CallName>(
   workshop: Workshop,
   call: Name,
   input: CallInput<Name>,
-): Promise<Outcome<CallOutput<Name>>> {
-  return (await services.answer({ call, workshop, input })) as Outcome<CallOutput<Name>>;
+): Promise<Result<CallOutput<Name>>> {
+  return (await services.answer({ call, workshop, input })) as Result<CallOutput<Name>>;
 }
 
 /** The plan to estimate: the one asked for by name, else the only one there is. */
-async function flowInput(services: Services, asked: Asked): Promise<Outcome<FlowInput>> {
+async function flowInput(services: Services, asked: Asked): Promise<Result<FlowInput>> {
   const workshop: Workshop = asked.isDemo ? 'demo' : 'own';
   const plans = await ask(services, workshop, 'listPlans', {});
   if (!plans.ok) return plans;
@@ -133,27 +128,27 @@ async function flowInput(services: Services, asked: Asked): Promise<Outcome<Flow
       ? rows[0]
       : rows.find((row) => row.name === asked.coat);
   if (!chosen) {
-    const mend =
+    const fix =
       rows.length === 0 ? 'Plan a coat in the app first.' : `Name one of these with --coat: ${names}.`;
     const what = asked.coat === null ? 'was not named' : `${asked.coat} is not in this workshop`;
-    return refused({ where: 'The coat', what, mend });
+    return err({ where: 'The coat', what, fix });
   }
   return ask(services, workshop, 'flowInput', { planId: chosen.id });
 }
 
-function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Outcome<null> {
+function writeDrawings(dir: string, sources: FlowInput, result: Estimate): Result<null> {
   try {
     mkdirSync(dir, { recursive: true });
     const names = drawingNames(result.lays.map(({ slotId }) => slotById(sources.plan, slotId).name));
     result.lays.forEach((slotLay, at) => {
       writeFileSync(join(dir, names[at]!), laySvg(sources.plan, slotLay));
     });
-    return found(null);
+    return ok(null);
   } catch (error) {
-    return refused({
+    return err({
       where: `The folder ${dir}`,
       what: `cannot be written to (${(error as Error).message})`,
-      mend: 'Name another folder with --svg.',
+      fix: 'Name another folder with --svg.',
     });
   }
 }
@@ -163,15 +158,15 @@ export async function runEstimate(
   words: readonly string[],
   out: (text: string) => void,
   openThreads: typeof openLayThreads = openLayThreads,
-): Promise<Outcome<null>> {
+): Promise<Result<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
   const { isDemo, dataFile, isJson, svgDir, pdfDir, table, nap, isSeason, seconds, iterations } = asked.value;
   if (dataFile !== null && !existsSync(dataFile)) {
-    return refused({
+    return err({
       where: `The data file ${dataFile}`,
       what: 'is not there',
-      mend: 'Check the path after --data.',
+      fix: 'Check the path after --data.',
     });
   }
   const scratch = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-'));
@@ -196,7 +191,7 @@ export async function runEstimate(
       if (!season.ok) return season;
       const told = await seasonOutput(season.value, isJson, threads.runLay);
       if (told.ok) out(told.value);
-      return told.ok ? found(null) : told;
+      return told.ok ? ok(null) : told;
     }
     const sources = await flowInput(opened.value, asked.value);
     if (!sources.ok) return sources;
@@ -204,7 +199,7 @@ export async function runEstimate(
       const printed = await tableOutput(sources.value, { widths: table, nap, isJson }, threads.runLay);
       if (!printed.ok) return printed;
       out(printed.value);
-      return found(null);
+      return ok(null);
     }
     const result = await estimate(sources.value, threads.runLay, solveHere);
     if (svgDir !== null) {
@@ -228,9 +223,9 @@ export async function runEstimate(
           )
         : estimateText(sources.value, result, settings),
     );
-    return found(null);
+    return ok(null);
   } catch (error) {
-    if (error instanceof LayGivenUp) return refused(error.problem);
+    if (error instanceof LayGivenUp) return err(error.problem);
     throw error;
   } finally {
     await threads.close();

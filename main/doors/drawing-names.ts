@@ -1,7 +1,7 @@
 /** What the drawings of the lays are called on a disk: after their slots, in whatever script those are named. */
 
 /** Room for a number and the ending in the 255 bytes (UTF-8) that a name may have on the usual disks. */
-const mostStemBytes = 200;
+const maxStemBytes = 200;
 
 /**
  * Names that Windows keeps for its devices, whatever ending follows.
@@ -41,7 +41,7 @@ function cutToFit(text: string): string {
   let sizeBytes = 0;
   for (const { segment } of new Intl.Segmenter().segment(text)) {
     sizeBytes += Buffer.byteLength(segment);
-    if (sizeBytes > mostStemBytes) break;
+    if (sizeBytes > maxStemBytes) break;
     kept += segment;
   }
   return kept;

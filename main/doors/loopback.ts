@@ -8,7 +8,7 @@
  */
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { type Result, err } from '../../shared-core/measure/problem.ts';
 import { openEntry } from './entry.ts';
 import { pageHeaders, staticAnswer } from './static.ts';
 import { watchStrangers } from './strangers.ts';
@@ -20,16 +20,16 @@ export const largestBodyBytes = 32 * 1024 * 1024;
 const largestTicketBytes = 1024;
 
 /** How long a connection may say nothing, or take over the head of its request. */
-const usualSilentMs = 20_000;
+const defaultSilentMs = 20_000;
 
 /** Several megabytes from a slow disk or a busy machine may take a while; nothing legitimate takes minutes. */
 const longestRequestMs = 120_000;
 
 /** A browser opens six connections to a host, and some ahead of their use. */
-const mostStrangers = 64;
+const maxStrangers = 64;
 
 /** Far above the strangers, and the 511 that the system lets wait: a crowd that is being sent away still counts. */
-const mostConnections = 1_024;
+const maxConnections = 1_024;
 
 /** How long a page may be away (a reload, a nap of the network) before its window counts as closed. */
 const awayMs = 3_000;
@@ -39,7 +39,7 @@ const noEntry =
 
 /** What a door needs of the services. */
 export interface Answering {
-  answer(envelope: unknown): Promise<Outcome<unknown>>;
+  answer(envelope: unknown): Promise<Result<unknown>>;
 }
 
 export interface LoopbackOptions {
@@ -87,12 +87,12 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const entry = openEntry(time.nowMs);
   const windows = watchWindows(options.onWindow ?? (() => {}), time);
   let port = 0;
-  const silentMs = options.silentMs ?? usualSilentMs;
+  const silentMs = options.silentMs ?? defaultSilentMs;
   const server = createServer(
     {
       headersTimeout: silentMs,
       requestTimeout: longestRequestMs,
-      keepAliveTimeout: usualSilentMs,
+      keepAliveTimeout: defaultSilentMs,
       connectionsCheckingInterval: silentMs / 4,
     },
     (request, response) => {
@@ -113,8 +113,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   );
   // The time for the head begins with its first byte, this one with the connection.
   server.setTimeout(silentMs);
-  server.maxConnections = mostConnections;
-  const strangers = watchStrangers(server, mostStrangers);
+  server.maxConnections = maxConnections;
+  const strangers = watchStrangers(server, maxStrangers);
   await new Promise<void>((listening, failed) => {
     server.once('error', failed);
     server.listen({ host: '127.0.0.1', port: options.port ?? 0 }, listening);
@@ -181,8 +181,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     if (body === undefined) {
       response.setHeader('connection', 'close');
       const limitMib = largestBodyBytes / 1024 / 1024;
-      const mend = `Send less than ${limitMib} MiB at once: split the file.`;
-      return sendOutcome(response, 413, refusedRequest('is too large', mend));
+      const fix = `Send less than ${limitMib} MiB at once: split the file.`;
+      return sendOutcome(response, 413, refusedRequest('is too large', fix));
     }
     let envelope: unknown;
     try {
@@ -210,22 +210,22 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
  * The whole body as text, or undefined where it is larger than the limit. A larger one is read to its end and
  * dropped, since a sender that is cut off never reads the answer.
  */
-async function bodyOf(request: IncomingMessage, mostBytes: number): Promise<string | undefined> {
+async function bodyOf(request: IncomingMessage, maxBytes: number): Promise<string | undefined> {
   const chunks: Buffer[] = [];
   let sizeBytes = 0;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     sizeBytes += chunk.length;
-    if (sizeBytes > mostBytes) chunks.length = 0;
+    if (sizeBytes > maxBytes) chunks.length = 0;
     else chunks.push(chunk);
   }
-  return sizeBytes > mostBytes ? undefined : Buffer.concat(chunks).toString('utf8');
+  return sizeBytes > maxBytes ? undefined : Buffer.concat(chunks).toString('utf8');
 }
 
-function refusedRequest(what: string, mend: string): Outcome<never> {
-  return refused({ where: 'The request', what, mend });
+function refusedRequest(what: string, fix: string): Result<never> {
+  return err({ where: 'The request', what, fix });
 }
 
-function sendOutcome(response: ServerResponse, status: number, outcome: Outcome<unknown>): void {
+function sendOutcome(response: ServerResponse, status: number, outcome: Result<unknown>): void {
   const body = JSON.stringify(outcome);
   response.writeHead(status, { ...pageHeaders, 'content-type': 'application/json; charset=utf-8' }).end(body);
 }

@@ -7,7 +7,7 @@ import { priceSheet } from '../../shared-core/cost/price.ts';
 import { type Estimate, slotItems } from '../../shared-core/flow/estimate.ts';
 import { cuttingSheet, laysToCut } from '../../shared-core/flow/output/lay-sheets.ts';
 import { dayWords } from '../../shared-core/measure/calendar-date.ts';
-import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../shared-core/measure/problem.ts';
 import { cuttingPdf } from '../../shared-core/paper/cutting-pdf.ts';
 import { type PaperTable, sheetFormat } from '../../shared-core/paper/paper-table.ts';
 import { tablePdf } from '../../shared-core/paper/table-pdf.ts';
@@ -25,7 +25,7 @@ function typeface(): TypefaceFiles {
 }
 
 /** Writes into dir what there is: cutting-sheet.pdf, to-buy.pdf, cost.pdf, and a filling-list.pdf for each loose fill. */
-export async function writePapers(dir: string, sources: FlowInput, result: Estimate): Promise<Outcome<null>> {
+export async function writePapers(dir: string, sources: FlowInput, result: Estimate): Promise<Result<null>> {
   const { plan, shelf, settings, today } = sources;
   const options = { format: sheetFormat(settings.system), day: dayWords(today) };
   const files = typeface();
@@ -49,12 +49,12 @@ export async function writePapers(dir: string, sources: FlowInput, result: Estim
     for (const [name, table] of tables) {
       writeFileSync(join(dir, `${name}.pdf`), (await tablePdf(table, options, files)).bytes);
     }
-    return found(null);
+    return ok(null);
   } catch (error) {
-    return refused({
+    return err({
       where: `The folder ${dir}`,
       what: `cannot be written to (${(error as Error).message})`,
-      mend: 'Name another folder with --pdf.',
+      fix: 'Name another folder with --pdf.',
     });
   }
 }

@@ -3,26 +3,26 @@ import type { SeasonInput } from '../../shared-core/contract/cost-calls.ts';
 import { season, seasonBasket } from '../../shared-core/flow/season/season.ts';
 import { seasonJson, seasonText } from '../../shared-core/flow/season/season-report.ts';
 import type { RunLay } from '../../shared-core/lay/plan-lay.ts';
-import { found, type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../shared-core/measure/problem.ts';
 import { solveHere } from '../services/threads/solver.ts';
 
 export async function seasonOutput(
   input: SeasonInput,
   isJson: boolean,
   runLay: RunLay,
-): Promise<Outcome<string>> {
+): Promise<Result<string>> {
   if (input.entries.length === 0) {
-    return refused({
+    return err({
       where: 'The season',
       what: 'has no plans in it',
-      mend: 'Put coats into it in the app first, under Season.',
+      fix: 'Put coats into it in the app first, under Season.',
     });
   }
   const watch = { signal: { aborted: false }, onDone: () => {} };
   const plans = await season(input, runLay, solveHere, watch);
   const bought = await seasonBasket(input, plans, runLay, solveHere);
   const said = { plans, bought, shelf: input.shelf };
-  return found(
+  return ok(
     isJson ? JSON.stringify(seasonJson(said, input.settings), null, 1) : seasonText(said, input.settings),
   );
 }

@@ -11,13 +11,13 @@ export interface Strangers {
 }
 
 /** Of more than `most` strangers the one that came first is dropped. */
-export function watchStrangers(server: Server, most: number): Strangers {
+export function watchStrangers(server: Server, max: number): Strangers {
   const strangers = new Set<Socket>();
   server.on('connection', (socket) => {
     strangers.add(socket);
     socket.once('close', () => strangers.delete(socket));
     const [first] = strangers;
-    if (strangers.size > most) first?.destroy();
+    if (strangers.size > max) first?.destroy();
   });
   return {
     isKnown(socket) {

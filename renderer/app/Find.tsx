@@ -156,7 +156,7 @@ function useFinds(text: string): {
       setAnswer({
         text: asked,
         places: reply.ok ? reply.value.finds.map(placeOfFind) : [],
-        problem: problem ? `${problem.where} ${problem.what}. ${problem.mend}` : null,
+        problem: problem ? `${problem.where} ${problem.what}. ${problem.fix}` : null,
       });
     });
     return () => {

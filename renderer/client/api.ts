@@ -7,7 +7,7 @@ import {
   callNames,
   type Workshop,
 } from '../../shared-core/contract/contract.ts';
-import { type Outcome, refused } from '../../shared-core/measure/problem.ts';
+import { type Result, err } from '../../shared-core/measure/problem.ts';
 
 declare global {
   interface Window {
@@ -15,19 +15,19 @@ declare global {
   }
 }
 
-async function post(call: CallName, workshop: Workshop, input: unknown): Promise<Outcome<unknown>> {
+async function post(call: CallName, workshop: Workshop, input: unknown): Promise<Result<unknown>> {
   try {
     const response = await fetch('call', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ call, workshop, input }),
     });
-    return (await response.json()) as Outcome<unknown>;
+    return (await response.json()) as Result<unknown>;
   } catch {
-    return refused({
+    return err({
       where: 'The workshop file',
       what: 'could not be reached',
-      mend: 'The program behind this window has stopped. Start it again; what was saved is safe.',
+      fix: 'The program behind this window has stopped. Start it again; what was saved is safe.',
     });
   }
 }
@@ -45,6 +45,6 @@ export function call<Name extends CallName>(
   name: Name,
   workshop: Workshop,
   input: CallInput<Name>,
-): Promise<Outcome<CallOutput<Name>>> {
+): Promise<Result<CallOutput<Name>>> {
   return api[name](workshop, input);
 }

@@ -6,10 +6,10 @@ import { logSaysWhere, noteFailure } from './note-failure.ts';
 export function failureOf(
   where: string,
   thrown: unknown,
-  mend: string,
+  fix: string,
   what = 'could not be worked out',
 ): Problem {
   noteFailure(where.toLowerCase(), thrown);
   const reason = thrown instanceof Error ? thrown.message : String(thrown);
-  return { where, what: `${what}: ${reason}`, mend: `${mend} ${logSaysWhere}` };
+  return { where, what: `${what}: ${reason}`, fix: `${fix} ${logSaysWhere}` };
 }

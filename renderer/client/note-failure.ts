@@ -2,13 +2,13 @@
 import { call } from './api.ts';
 
 /** A room that fails each time it is drawn must not fill the log. */
-const mostNotes = 20;
+const maxNotes = 20;
 let noteCount = 0;
 
 /** place: the room, or a word for what was done; lower-case letters, blanks and hyphens. Never throws, and nobody waits for it. */
 export function noteFailure(place: string, thrown: unknown): void {
   noteCount++;
-  if (noteCount > mostNotes) return;
+  if (noteCount > maxNotes) return;
   const [kind, stack] = thrown instanceof Error ? [thrown.name, thrown.stack ?? ''] : [typeof thrown, ''];
   const frames = stack.split('\n').filter((line) => /^\s+at /.test(line));
   void call('noteWindowFailure', 'own', {

@@ -1,5 +1,5 @@
 /** Makes any picture that the window can show small enough to be kept in the workshop's file. */
-import { mostPhotoBytes, mostPhotoSidePx } from '../../shared-core/stash/photo.ts';
+import { maxPhotoBytes, maxPhotoSidePx } from '../../shared-core/stash/photo.ts';
 
 /** Steps of JPEG quality, best first. The last keeps even noise under the limit. */
 const qualities = [0.88, 0.8, 0.7, 0.6, 0.45, 0.3];
@@ -15,7 +15,7 @@ export async function smallPhoto(file: Blob): Promise<string | null> {
   } catch {
     return null;
   }
-  const ratio = Math.min(1, mostPhotoSidePx / Math.max(picture.width, picture.height));
+  const ratio = Math.min(1, maxPhotoSidePx / Math.max(picture.width, picture.height));
   const canvas = document.createElement('canvas');
   canvas.width = Math.max(1, Math.round(picture.width * ratio));
   canvas.height = Math.max(1, Math.round(picture.height * ratio));
@@ -30,7 +30,7 @@ export async function smallPhoto(file: Blob): Promise<string | null> {
   let jpeg: Blob | null = null;
   for (const quality of qualities) {
     jpeg = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', quality));
-    if (jpeg && jpeg.size <= mostPhotoBytes) break;
+    if (jpeg && jpeg.size <= maxPhotoBytes) break;
   }
   return jpeg && base64Of(jpeg);
 }

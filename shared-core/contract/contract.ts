@@ -6,7 +6,7 @@
 import { z } from 'zod';
 import type { PriceList } from '../exchange/price-list/price-list-shape.ts';
 import type { LayResult } from '../lay/job.ts';
-import type { Outcome, Problem } from '../measure/problem.ts';
+import type { Result, Problem } from '../measure/problem.ts';
 import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import type { Cutting, SetAside } from '../stash/cutting.ts';
 import type { ItemKind } from '../stash/kinds.ts';
@@ -53,7 +53,7 @@ export const calls = {
   listBackups: { changes: false, input: nothing },
   backUp: { changes: true, input: nothing },
   /** Puts a backup in the place of the file; what stood there is kept as a backup too. */
-  bringBack: { changes: true, input: z.strictObject({ name: shortText }) },
+  restoreBackup: { changes: true, input: z.strictObject({ name: shortText }) },
   /** The log of failures, whole: times, steps and places in the program, never what a maker typed. */
   readFailureLog: { changes: false, input: nothing },
   /** A failure in the window, for the log. No message: it may quote what a maker typed. */
@@ -230,7 +230,7 @@ interface CallOutputs
   openDemo: WorkshopFacts;
   listBackups: Backups;
   backUp: Backups;
-  bringBack: WorkshopFacts;
+  restoreBackup: WorkshopFacts;
   /** file: absolute, there or not. text: '' where nothing has failed yet. */
   readFailureLog: { readonly file: string; readonly text: string };
   noteWindowFailure: { readonly file: string };
@@ -292,5 +292,5 @@ export type BoltAndBaffleApi = {
   readonly [Name in CallName]: (
     workshop: Workshop,
     input: CallInput<Name>,
-  ) => Promise<Outcome<CallOutput<Name>>>;
+  ) => Promise<Result<CallOutput<Name>>>;
 };

@@ -3,11 +3,11 @@ import { z } from 'zod';
 import { withoutControls } from '../measure/text/plain-signs.ts';
 
 /** Far more than any kind has; what is larger is not looked into. */
-const mostFacts = 200;
+const maxFacts = 200;
 const fewEntries = z
   .unknown()
-  .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= mostFacts, {
-    error: `is a list of more than ${mostFacts} facts`,
+  .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= maxFacts, {
+    error: `is a list of more than ${maxFacts} facts`,
     abort: true,
   });
 

@@ -9,7 +9,7 @@ export const findCalls = {
 } as const;
 
 /** How many of each kind are given at most; those that begin with what was typed first. */
-export const mostFound = 8;
+export const maxFound = 8;
 
 export type Find =
   | {

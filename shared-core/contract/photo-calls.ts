@@ -5,14 +5,14 @@ import type { ItemId } from '../stash/stash.ts';
 import { id } from './schemas.ts';
 
 /** Far above what is kept: what lies between is refused with its true size. */
-const mostLetters = 4_000_000;
+const maxLetters = 4_000_000;
 
 export const photoCalls = {
   readPhoto: { changes: false, input: z.strictObject({ itemId: id }) },
   /** A JPEG as base64, kept without what a camera wrote beside it; it takes the place of the photo before. */
   savePhoto: {
     changes: true,
-    input: z.strictObject({ itemId: id, photoBase64: z.base64().min(1).max(mostLetters) }),
+    input: z.strictObject({ itemId: id, photoBase64: z.base64().min(1).max(maxLetters) }),
   },
   removePhoto: { changes: true, input: z.strictObject({ itemId: id }) },
 } as const;

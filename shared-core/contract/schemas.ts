@@ -126,7 +126,7 @@ const seam: z.ZodType<Seam> = z.strictObject({
     .array(z.strictObject({ pieceId: id, edge: name }))
     .max(100)
     .optional(),
-  ease: z.strictObject({ leastMm: mm, mostMm: mm }).optional(),
+  ease: z.strictObject({ leastMm: mm, maxMm: mm }).optional(),
 });
 const margin: z.ZodType<Margin> = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('share'), ratio: z.number().min(0).max(1) }),

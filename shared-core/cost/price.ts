@@ -36,7 +36,7 @@ export interface PriceRules {
 }
 
 /** Doubled to wholesale and doubled again to retail: common practice, no source. Work has no rate yet, and overhead is not counted. */
-export const usualPriceRules: PriceRules = {
+export const defaultPriceRules: PriceRules = {
   hourlyRateMinor: null,
   overhead: null,
   wholesale: { kind: 'mark-up', ratio: 1 },

@@ -10,7 +10,7 @@ import type { Item } from '../stash/stash.ts';
 import { dyeLotOf, type FreeLength } from './free-lengths.ts';
 
 /** More lays than this for one slot would keep the maker waiting for little. */
-const mostTried = 3;
+const maxTried = 3;
 
 /** A rest that is shorter is of no use for a coat, mm. */
 const usefulMm = 300;
@@ -46,7 +46,7 @@ export function assignments(
   enough.sort((a, b) => Number(b.some(isBegun)) - Number(a.some(isBegun)));
   return enough
     .flatMap((lengths) => (lengths.length > 1 ? [lengths, smallFirst(lengths)] : [lengths]))
-    .slice(0, mostTried);
+    .slice(0, maxTried);
 }
 
 function firstWithArea(

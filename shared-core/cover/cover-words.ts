@@ -36,7 +36,7 @@ export function coverSentences(slotCover: SlotCover, context: WordsContext): str
       `The remnant of ${lengthWords} can carry ${listed(remnant.pieceNames.map((name) => `the ${lower(name)}`))}.`,
     );
   }
-  for (const care of slotCover.cares) sentences.push(`${care[0]?.toUpperCase()}${care.slice(1)}.`);
+  for (const care of slotCover.warnings) sentences.push(`${care[0]?.toUpperCase()}${care.slice(1)}.`);
   return sentences;
 }
 

@@ -74,7 +74,7 @@ function openCover(slot: Slot): SlotCover {
     uses: [],
     shortage: null,
     lay: null,
-    cares: [],
+    warnings: [],
     remnants: [],
     substitutes: [],
   };
@@ -91,7 +91,7 @@ async function shapesCover(
   const { item } = shelf;
   const base = { slotId: slot.id, itemId: item.id, substitutes: [] };
   if (need.shapes.length === 0)
-    return { ...base, state: 'covered', uses: [], shortage: null, lay: null, cares: [], remnants: [] };
+    return { ...base, state: 'covered', uses: [], shortage: null, lay: null, warnings: [], remnants: [] };
   const widthMm = boughtWidthMm(item, input.offers);
   const free = freeLengths(shelf, slot, taken);
   const { used, lay } = await bestAssignment(input, need, slot, item, free, widthMm, runLay);
@@ -125,16 +125,16 @@ async function shapesCover(
           ...(marginShortMm > 0 && { marginAmount: marginShortMm }),
         }
       : null;
-  const cares = shortage ? [] : shapesCares(slot, uses, shelf);
+  const warnings = shortage ? [] : shapesCares(slot, uses, shelf);
   const trimmings = trimmingsOf(need, item);
   return {
     ...base,
     ...(trimmings && { trimmings }),
-    state: shortage ? 'short' : cares.length > 0 ? 'covered with care' : 'covered',
+    state: shortage ? 'short' : warnings.length > 0 ? 'covered with care' : 'covered',
     uses: held.uses,
     shortage,
     lay,
-    cares,
+    warnings,
     remnants: carriedByRemnants(need, used, lay),
   };
 }
@@ -148,17 +148,17 @@ export function boughtWidthMm(item: Item, offers: readonly Offer[]): number {
 }
 
 function shapesCares(slot: Slot, uses: readonly Use[], shelf: ItemOnShelf): string[] {
-  const cares: string[] = [];
+  const warnings: string[] = [];
   const lots = new Map(shelf.lots.map((lot) => [lot.id, lot]));
   const dyeLots = new Set(uses.map((use) => dyeLotOf(lots.get(use.lotId)!)));
   if (slot.isSeen && dyeLots.size > 1)
-    cares.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
+    warnings.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
   const last = uses.at(-1);
   const usedAll = uses.reduce((sum, use) => sum + use.amount, 0);
   if (last && (last.free - last.amount) / usedAll < narrowMarginRatio) {
-    cares.push('hardly anything is left over: cut with care');
+    warnings.push('hardly anything is left over: cut with care');
   }
-  return cares;
+  return warnings;
 }
 
 function carriedByRemnants(need: ShapesNeed, used: readonly FreeLength[], lay: SlotLay) {
@@ -213,7 +213,7 @@ function amountCover(
         }
       : null,
     lay: null,
-    cares: [],
+    warnings: [],
     remnants: [],
     substitutes: [],
   };

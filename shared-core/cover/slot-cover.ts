@@ -47,7 +47,7 @@ export interface SlotCover {
   /** The lay on the stash's own lengths (and on cloth to be bought, last), for shapes slots with an item. */
   readonly lay: SlotLay | null;
   /** Why care is asked: two dye lots, a narrow margin. */
-  readonly cares: readonly string[];
+  readonly warnings: readonly string[];
   /** Remnants that carry whole pieces: which, and what lies on them. */
   readonly remnants: readonly {
     readonly lengthId: LengthId;

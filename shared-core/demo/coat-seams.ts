@@ -4,7 +4,7 @@ import type { Seam } from '../plan/model/outline.ts';
 
 /** Ease of both caps together, and how far it may stray from the draft's. */
 function capEase(easeMm: number): Seam['ease'] {
-  return { leastMm: 2 * Math.min(10, easeMm), mostMm: 2 * Math.max(25, easeMm) };
+  return { leastMm: 2 * Math.min(10, easeMm), maxMm: 2 * Math.max(25, easeMm) };
 }
 
 export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
@@ -35,7 +35,7 @@ export function fenwalkSeams(capEaseMm: number, pleatMm: number): Seam[] {
     seam('lining neck', {
       label: 'Lining to neck facing, with the pleat',
       firstSide: places('back-lining: neckline'),
-      ease: { leastMm: 2 * pleatMm - 1, mostMm: 2 * pleatMm + 1 },
+      ease: { leastMm: 2 * pleatMm - 1, maxMm: 2 * pleatMm + 1 },
     }),
     seam('cuff lining', { firstSide: places('cuff: lining edge') }),
     seam('hood crown', {

@@ -2,7 +2,7 @@
 import { onFold, pair, piece } from '../draft/written-piece.ts';
 import { type CoatPlan, type CutFrom, emptySlot, type Piece, type Slot } from '../plan/model/coat-plan.ts';
 import type { Outline } from '../plan/model/outline.ts';
-import { usualOrder } from '../plan/model/new-plan.ts';
+import { defaultOrder } from '../plan/model/new-plan.ts';
 import { edgeLengthMm } from '../plan/geometry/outline-ring.ts';
 import { back, backLining, backNeckFacing, front, frontFacing, frontLining } from './coat-body.ts';
 import { collar, hoodCentre, hoodSide } from './coat-hood.ts';
@@ -146,7 +146,7 @@ export function fenwalkCoat(choices: SlotChoices, measures: CoatMeasures = fenwa
       stitch: '301',
       stitchLengthMm: 3.2,
       threadSlotId: 'quilting-thread',
-      order: usualOrder,
+      order: defaultOrder,
     },
     clearanceMm: 3,
     threadWastageRatio: 0.15,

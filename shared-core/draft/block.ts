@@ -51,8 +51,8 @@ export const easeShares = {
 /** A shoulder falls by this much of its length, back and front: common practice, no source. */
 export const shoulderFallRatio = { back: 0.28, front: 0.34 };
 
-const usualBalanceMm = { women: 7, men: -5, children: -2 };
-const usualFlareRatio = { women: 0.06, men: 0.03, children: 0.05 };
+const defaultBalanceMm = { women: 7, men: -5, children: -2 };
+const defaultFlareRatio = { women: 0.06, men: 0.03, children: 0.05 };
 const waistInMm = { women: 10, men: 3, children: 0 };
 
 /** Waist and hip take this much of the ease at the bust. */
@@ -64,7 +64,7 @@ const lowerEaseRatio = 0.7;
 const armholeLoweredRatio = 0.16;
 
 /** However much ease is asked for, the side begins this far above the waist: a small child's would end below it. */
-const leastSideToWaistMm = 15;
+const minSideToWaistMm = 15;
 
 /** Collar and hood are padded with one layer of the body's: its share of the girth that the body's padding takes. */
 function neckPaddingGirthMm({ paddingGirthMm, battingPlies }: DraftInput): number {
@@ -101,7 +101,7 @@ export function blockOf(input: DraftInput, loweredMm: number): Block {
     lengthMm: input.coatLengthMm,
     scyeDepthMm: Math.min(
       body.scyeDepthMm + armholeLoweredRatio * easeMm + loweredMm,
-      body.backLengthMm - leastSideToWaistMm,
+      body.backLengthMm - minSideToWaistMm,
     ),
     backPitchMm: Math.min(backWidthMm, shoulderEndMm - 3, backQuarterMm - 12),
     frontPitchMm: Math.min(backWidthMm - 8, shoulderEndMm - 12, frontQuarterMm - 20),
@@ -112,11 +112,11 @@ export function blockOf(input: DraftInput, loweredMm: number): Block {
     neckPaddingMm,
     neckRiseMm: 0.3 * neckWidthMm,
     frontNeckDepthMm: 1.22 * neckWidthMm,
-    balanceMm: usualBalanceMm[kind],
+    balanceMm: defaultBalanceMm[kind],
     shoulderMm,
     waistOutMm,
     hipOutMm: Math.max(waistOutMm, 2, outAt(body.hipMm)),
-    flareRatio: usualFlareRatio[kind],
+    flareRatio: defaultFlareRatio[kind],
     facingWidthMm: 0.07 * body.bustMm + 28,
     facingShoulderMm: 0.4 * shoulderMm,
     backFacingDepthMm: 0.95 * neckWidthMm,

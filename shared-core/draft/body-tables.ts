@@ -72,7 +72,7 @@ export const bodyTables: readonly BodyTable[] = [
 ];
 
 /** Height that girths of adults are drafted for until the maker types one: common practice, no source. */
-export const usualHeightMm: Readonly<Record<BodyKind, number>> = { women: 1680, men: 1780, children: 1160 };
+export const defaultHeightMm: Readonly<Record<BodyKind, number>> = { women: 1680, men: 1780, children: 1160 };
 
 /** A body of a table's size, the rest by proportion; heightMm stands in where the row has none. */
 export function bodyFromRow(kind: BodyKind, row: BodyRow, heightMm: number): Body {

@@ -58,7 +58,7 @@ export interface WholeBody
  */
 export function wholeBody(body: Body): WholeBody {
   const { bustMm, heightMm } = body;
-  const backLengthMm = body.backLengthMm ?? usualBackLengthMm(body);
+  const backLengthMm = body.backLengthMm ?? defaultBackLengthMm(body);
   const widths = widthsOf(body);
   const share = {
     women: { arm: 0.355, upperArm: 0.315, wrist: 0.18 },
@@ -67,7 +67,7 @@ export function wholeBody(body: Body): WholeBody {
   }[body.kind];
   return {
     ...body,
-    hipMm: body.hipMm ?? usualHipMm(body),
+    hipMm: body.hipMm ?? defaultHipMm(body),
     backLengthMm,
     ...widths,
     scyeDepthMm: scyeDepthMm(body, backLengthMm),
@@ -80,7 +80,7 @@ export function wholeBody(body: Body): WholeBody {
   };
 }
 
-function usualHipMm({ kind, bustMm }: Body): number {
+function defaultHipMm({ kind, bustMm }: Body): number {
   switch (kind) {
     case 'women':
       return bustMm + 65;
@@ -93,7 +93,7 @@ function usualHipMm({ kind, bustMm }: Body): number {
   }
 }
 
-function usualBackLengthMm({ kind, heightMm }: Body): number {
+function defaultBackLengthMm({ kind, heightMm }: Body): number {
   switch (kind) {
     case 'women':
       return heightMm / 4 - 5;

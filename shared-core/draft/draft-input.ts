@@ -37,10 +37,10 @@ export interface DraftInput {
 }
 
 /** 5/8 in: common practice, no source. */
-export const usualAllowanceMm = 15.875;
+export const defaultAllowanceMm = 15.875;
 
 /** Choices that most quilted coats begin with, for a body: hip length, zip, collar, two layers in the body and one in the sleeve. */
-export function usualDraft(id: PlanId, name: string, size: string, body: Body): DraftInput {
+export function defaultDraft(id: PlanId, name: string, size: string, body: Body): DraftInput {
   const whole = wholeBody(body);
   return {
     id,
@@ -57,7 +57,7 @@ export function usualDraft(id: PlanId, name: string, size: string, body: Body): 
     sideStripMm: 0,
     pleatMm: body.kind === 'children' ? 24 : 40,
     capEaseMm: body.kind === 'children' ? 10 : 15,
-    allowanceMm: usualAllowanceMm,
+    allowanceMm: defaultAllowanceMm,
     hemDepthMm: 40,
     battingPlies: { body: 2, sleeve: 1 },
     sleeveLining: 'own',
@@ -99,7 +99,7 @@ export function draftProblems(input: DraftInput): Problem[] {
     ...optional('Neck', body.neckMm, 0.25, 0.6, body.bustMm),
   ].filter((problem) => problem !== null);
   if (input.name.trim() === '')
-    problems.push({ where: 'Name of the coat', what: 'is missing', mend: 'Type a name.' });
+    problems.push({ where: 'Name of the coat', what: 'is missing', fix: 'Type a name.' });
   if (input.sideStripMm !== 0) {
     const found = outside(
       'Width of the side strip',
@@ -117,7 +117,7 @@ export function draftProblems(input: DraftInput): Problem[] {
     problems.push({
       where: 'The neck',
       what: 'has neither collar nor hood',
-      mend: 'Choose one of them, or both.',
+      fix: 'Choose one of them, or both.',
     });
   }
   for (const [where, count] of Object.entries(input.battingPlies)) {
@@ -125,7 +125,7 @@ export function draftProblems(input: DraftInput): Problem[] {
       problems.push({
         where: `Layers of batting in the ${where}`,
         what: `are ${count}`,
-        mend: 'Type a whole number from 0 to 6.',
+        fix: 'Type a whole number from 0 to 6.',
       });
   }
   return problems;
@@ -134,21 +134,21 @@ export function draftProblems(input: DraftInput): Problem[] {
 function optional(
   where: string,
   value: number | null,
-  least: number,
-  most: number,
+  min: number,
+  max: number,
   ofMm: number,
 ): (Problem | null)[] {
-  return value === null ? [] : [outside(where, value, least * ofMm, most * ofMm)];
+  return value === null ? [] : [outside(where, value, min * ofMm, max * ofMm)];
 }
 
-function outside(where: string, value: number, leastMm: number, mostMm: number): Problem | null {
-  if (Number.isFinite(value) && value >= leastMm && value <= mostMm) return null;
+function outside(where: string, value: number, leastMm: number, maxMm: number): Problem | null {
+  if (Number.isFinite(value) && value >= leastMm && value <= maxMm) return null;
   const what = !Number.isFinite(value)
     ? 'is not a number'
     : value < leastMm
       ? 'is too small'
       : 'is too large';
-  return { where, what, mend: `Type a value from ${shown(leastMm)} to ${shown(mostMm)}.` };
+  return { where, what, fix: `Type a value from ${shown(leastMm)} to ${shown(maxMm)}.` };
 }
 
 /** Both systems, since the sentence is read in either. */

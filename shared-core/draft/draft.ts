@@ -1,7 +1,7 @@
 /** A coat drafted from measures: a whole plan, ready to be laid and costed, and a report of how it fits. */
-import { found, type Outcome, refused } from '../measure/problem.ts';
+import { ok, type Result, err } from '../measure/problem.ts';
 import { type CoatPlan, emptySlot, type Slot } from '../plan/model/coat-plan.ts';
-import { usualOrder } from '../plan/model/new-plan.ts';
+import { defaultOrder } from '../plan/model/new-plan.ts';
 import { planProblems } from '../plan/validation/plan-problems.ts';
 import type { Body } from './body.ts';
 import { type DraftInput, draftProblems } from './draft-input.ts';
@@ -26,15 +26,15 @@ const usual = {
 } as const;
 
 /** The coat, or why these measures make none. */
-export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
+export function draftCoat(input: DraftInput): Result<DraftedCoat> {
   const problems = draftProblems(input);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const armhole = armholeAndSleeve(input);
   if (!armhole) {
-    return refused({
+    return err({
       where: 'The upper arm',
       what: 'is too large for any armhole of this coat',
-      mend: 'Check it, or change the ease at the bust: the armhole ends above the waist.',
+      fix: 'Check it, or change the ease at the bust: the armhole ends above the waist.',
     });
   }
   const plan: CoatPlan = {
@@ -50,7 +50,7 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
-      order: usualOrder,
+      order: defaultOrder,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,
@@ -59,7 +59,7 @@ export function draftCoat(input: DraftInput): Outcome<DraftedCoat> {
     isForChild: input.body.kind === 'children',
   };
   const flaws = planProblems(plan);
-  return flaws.length > 0 ? refused(...flaws) : found({ plan, report: draftReport(plan, input, armhole) });
+  return flaws.length > 0 ? err(...flaws) : ok({ plan, report: draftReport(plan, input, armhole) });
 }
 
 /** One size of a style and the body that wears it. */
@@ -73,7 +73,7 @@ export interface SizeToDraft {
  * them made until the maker says how many. The coat's length keeps its distance from the waist, in proportion to
  * height. Any size that cannot be drafted refuses them all, its problems under its own name.
  */
-export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Outcome<DraftedCoat> {
+export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Result<DraftedCoat> {
   const own = draftCoat(input);
   if (!own.ok) return own;
   const others = sizes.map(({ size, body }) => {
@@ -85,7 +85,7 @@ export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Ou
       ? []
       : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
   );
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const plan: CoatPlan = {
     ...own.value.plan,
     sizes: others.flatMap(({ size, outcome }) =>
@@ -93,7 +93,7 @@ export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Ou
     ),
   };
   const flaws = planProblems(plan);
-  return flaws.length > 0 ? refused(...flaws) : found({ ...own.value, plan });
+  return flaws.length > 0 ? err(...flaws) : ok({ ...own.value, plan });
 }
 
 function draftSlots(input: DraftInput): Slot[] {

@@ -10,7 +10,7 @@ import { places, seam } from './written-seam.ts';
 export function draftSeams(input: DraftInput): Seam[] {
   const hasStrip = input.sideStripMm > 0;
   const hoodNeck = input.hood === 'three panels' ? ['side', 'centre'] : ['side'];
-  const capEase = { leastMm: 2 * input.capEaseMm - 1, mostMm: 2 * input.capEaseMm + 1 };
+  const capEase = { leastMm: 2 * input.capEaseMm - 1, maxMm: 2 * input.capEaseMm + 1 };
   const sleeve = (prefix: '' | 'lining '): Seam[] =>
     input.sleeve === 'one part'
       ? [seam(`${prefix}sleeve`)]
@@ -69,7 +69,7 @@ export function draftSeams(input: DraftInput): Seam[] {
     seam('lining neck', {
       label: input.pleatMm > 0 ? 'Lining to neck facing, with the pleat' : 'Lining to neck facing',
       firstSide: places('back-lining: neckline'),
-      ...(input.pleatMm > 0 ? { ease: { leastMm: input.pleatMm - 1, mostMm: input.pleatMm + 1 } } : {}),
+      ...(input.pleatMm > 0 ? { ease: { leastMm: input.pleatMm - 1, maxMm: input.pleatMm + 1 } } : {}),
     }),
     seam('cuff lining', { firstSide: places('cuff: lining edge') }),
     seam('lining hem', {

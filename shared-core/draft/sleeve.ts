@@ -52,7 +52,7 @@ export interface Armhole {
  * A sleeve as wide as this share of the armhole has a cap of about a third of it, and sits well; a maker of down jackets
  * prints 0.65 to 0.68 (timmermade.com, dimensions of the standard sizes). Up to `most` it can still be set in.
  */
-const widthShare = { usual: 0.72, most: 0.84 };
+const widthShare = { usual: 0.72, max: 0.84 };
 const deepestLoweredMm = 140;
 
 /**
@@ -67,7 +67,7 @@ export function armholeAndSleeve(input: DraftInput): Armhole | null {
     const block = blockOf(input, loweredMm);
     const roundMm = armholeMm(block);
     const neededMm = block.body.upperArmMm + 0.42 * input.easeMm + input.paddingGirthMm.sleeve;
-    if (neededMm > widthShare.most * roundMm) continue;
+    if (neededMm > widthShare.max * roundMm) continue;
     const widthMm = Math.max(neededMm, widthShare.usual * roundMm);
     return { block, sleeve: sleeveOf(input, block, widthMm, roundMm), loweredMm };
   }

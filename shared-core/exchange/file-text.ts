@@ -20,18 +20,18 @@ const otherFiles: readonly (readonly [string, string, string])[] = [
 /** Why these bytes are not read at all; null when they may be text within the limits. */
 export function bytesProblem(bytes: Uint8Array, limits: ReadLimits): Problem | null {
   const where = 'The file';
-  if (bytes.length === 0) return { where, what: 'is empty', mend: 'Choose another file.' };
+  if (bytes.length === 0) return { where, what: 'is empty', fix: 'Choose another file.' };
   const head = latinText(bytes.subarray(0, 24));
   const other = otherFiles.find(([start]) => head.startsWith(start));
-  if (other) return { where, what: other[1], mend: other[2] };
+  if (other) return { where, what: other[1], fix: other[2] };
   if (bytes.length > limits.byteCount) {
     return {
       where,
       what: `has ${Math.ceil(bytes.length / 1e6)} MB, more than the ${limits.byteCount / 1e6} MB that are read`,
-      mend: 'Save fewer pieces or sizes in one file.',
+      fix: 'Save fewer pieces or sizes in one file.',
     };
   }
-  if (bytes.includes(0)) return { where, what: 'is not text', mend: 'Choose a DXF or SVG file.' };
+  if (bytes.includes(0)) return { where, what: 'is not text', fix: 'Choose a DXF or SVG file.' };
   return null;
 }
 
@@ -72,8 +72,8 @@ function utf8Text(bytes: Uint8Array): string | null {
       if (next === undefined || (next & 0xc0) !== 0x80) return null;
       code = (code << 6) | (next & 0x3f);
     }
-    const least = [0, 0x80, 0x800, 0x10000][more]!;
-    if (code < least || code > 0x10ffff || (code >= 0xd800 && code <= 0xdfff)) return null;
+    const min = [0, 0x80, 0x800, 0x10000][more]!;
+    if (code < min || code > 0x10ffff || (code >= 0xd800 && code <= 0xdfff)) return null;
     codes.push(code);
     i += more + 1;
     if (codes.length >= chunkSize) {

@@ -9,9 +9,9 @@ import type { ReadLimits } from './pattern/pattern.ts';
 export class BeyondLimit extends Error {
   readonly problem: Problem;
 
-  constructor(where: string, what: string, mend = 'Save fewer pieces or sizes in one file.') {
+  constructor(where: string, what: string, fix = 'Save fewer pieces or sizes in one file.') {
     super(what);
-    this.problem = { where, what, mend };
+    this.problem = { where, what, fix };
   }
 }
 
@@ -26,11 +26,11 @@ export interface ReadMeter {
 }
 
 export function openMeter(limits: ReadLimits): ReadMeter {
-  const counter = (most: number, thing: string) => {
+  const counter = (max: number, thing: string) => {
     let sum = 0;
     return (count: number, where: string) => {
       sum += count;
-      if (!(sum <= most)) throw new BeyondLimit(where, `goes beyond the limit: more than ${most} ${thing}`);
+      if (!(sum <= max)) throw new BeyondLimit(where, `goes beyond the limit: more than ${max} ${thing}`);
     };
   };
   let stepCount = 0;

@@ -1,7 +1,7 @@
 /** A table that a spreadsheet wrote, row by row; what makes a row doubtful is a problem with its number. */
 import Papa from 'papaparse';
 import type { InSteps } from '../measure/in-steps.ts';
-import { found, type Outcome, type Problem, refused } from '../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../measure/problem.ts';
 import { delimiterOf } from './table-delimiter.ts';
 
 export interface TableRow {
@@ -21,18 +21,18 @@ export interface Table {
 /** Rows between two steps. */
 const rowsAtOnce = 500;
 /** No table that is read here has near as many. */
-const mostColumns = 1000;
+const maxColumns = 1000;
 /** The library keeps a record of each; a table with so many is none. */
-const mostLoneQuotes = 100_000;
+const maxLoneQuotes = 100_000;
 
-/** Refused where it has more rows than mostRows below its headings. */
-export function* tableRows(text: string, mostRows: number, inFile: string): InSteps<Outcome<Table>> {
+/** Refused where it has more rows than maxRows below its headings. */
+export function* tableRows(text: string, maxRows: number, inFile: string): InSteps<Result<Table>> {
   const body = text.startsWith('\ufeff') ? text.slice(1) : text;
   if (hasManyLoneQuotes(body))
-    return refused({
+    return err({
       where: inFile,
-      what: `has more than ${mostLoneQuotes} quotation marks in the midst of its cells`,
-      mend: 'Save it from the spreadsheet anew, as CSV.',
+      what: `has more than ${maxLoneQuotes} quotation marks in the midst of its cells`,
+      fix: 'Save it from the spreadsheet anew, as CSV.',
     });
   const delimiter = delimiterOf(body);
   let newline: '\r' | '\n' | '\r\n' | undefined;
@@ -54,7 +54,7 @@ export function* tableRows(text: string, mostRows: number, inFile: string): InSt
     for (const [index, cells] of part.data.entries()) {
       line++;
       if (line === 1) {
-        if (cells.length > mostColumns) return refused(tooWide(inFile));
+        if (cells.length > maxColumns) return err(tooWide(inFile));
         headings = cells;
       }
       const isBlank = cells.every((cell) => cell.trim() === '');
@@ -64,14 +64,14 @@ export function* tableRows(text: string, mostRows: number, inFile: string): InSt
         problems.push(wrongCount(line, cells.length, headings.length));
       else rows.push({ line, cells });
     }
-    if (line - 1 > mostRows + 1 || rows.length > mostRows) {
-      const what = `has more than the ${mostRows} lines that are read at once`;
-      return refused({ where: inFile, what, mend: 'Split it into parts with the same headings.' });
+    if (line - 1 > maxRows + 1 || rows.length > maxRows) {
+      const what = `has more than the ${maxRows} lines that are read at once`;
+      return err({ where: inFile, what, fix: 'Split it into parts with the same headings.' });
     }
     if (!part.meta.truncated) break;
     from += part.meta.cursor;
   }
-  return found({ headings, rows, problems });
+  return ok({ headings, rows, problems });
 }
 
 /** Quotation marks that neither begin nor end a cell, nor stand for themselves as two. */
@@ -79,20 +79,20 @@ function hasManyLoneQuotes(text: string): boolean {
   let count = 0;
   for (let at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at + 1)) {
     const isLone = !/[",;\t\r\n]/.test(text[at - 1] ?? ',') && !/[",;\t\r\n]/.test(text[at + 1] ?? ',');
-    if (isLone && ++count > mostLoneQuotes) return true;
+    if (isLone && ++count > maxLoneQuotes) return true;
   }
   return false;
 }
 
 function tooWide(where: string): Problem {
-  return { where, what: `has more than ${mostColumns} columns`, mend: 'Take out those that nobody needs.' };
+  return { where, what: `has more than ${maxColumns} columns`, fix: 'Take out those that nobody needs.' };
 }
 
 function brokenQuotes(line: number): Problem {
   return {
     where: `Line ${line}`,
     what: 'has a quotation mark that is never closed, or one in the midst of a cell',
-    mend: 'See whether it is broken off; save or copy it from the spreadsheet anew.',
+    fix: 'See whether it is broken off; save or copy it from the spreadsheet anew.',
   };
 }
 
@@ -100,7 +100,7 @@ function wrongCount(line: number, cells: number, headings: number): Problem {
   return {
     where: `Line ${line}`,
     what: `has ${cells} of ${headings} cells`,
-    mend:
+    fix:
       cells < headings
         ? 'See whether it is broken off; save or copy it from the spreadsheet anew.'
         : 'Put cells that hold the separating sign into quotation marks.',

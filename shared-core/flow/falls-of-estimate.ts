@@ -2,7 +2,7 @@
 import type { Estimate } from './estimate.ts';
 import {
   layStillFalls,
-  mostStillFalling,
+  maxStillFalling,
   type StillFalls,
   stillFallsWords,
 } from '../lay/still-falls/still-falls.ts';
@@ -14,7 +14,7 @@ export function slotsStillFall(
   isBeingLookedFor: boolean,
 ): StillFalls | null {
   const onStash = cover.flatMap((slotCover) => (slotCover.lay ? [slotCover.lay] : []));
-  return mostStillFalling(
+  return maxStillFalling(
     [...lays, ...onStash]
       .filter(({ slotId }) => slotIds.includes(slotId))
       .map(({ result }) => layStillFalls(result, isBeingLookedFor)),

@@ -19,7 +19,7 @@ export function chainPointAt(points: readonly Point[], atMm: number): Point {
 
 /** Least distance of a point from an open chain of two points or more, mm. */
 export function chainDistanceMm(point: Point, chain: readonly Point[]): number {
-  let least = Infinity;
+  let min = Infinity;
   for (let i = 1; i < chain.length; i++) {
     const a = chain[i - 1]!;
     const b = chain[i]!;
@@ -28,7 +28,7 @@ export function chainDistanceMm(point: Point, chain: readonly Point[]): number {
     const squared = dx * dx + dy * dy;
     const share = squared === 0 ? 0 : ((point.x - a.x) * dx + (point.y - a.y) * dy) / squared;
     const t = Math.min(1, Math.max(0, share));
-    least = Math.min(least, Math.hypot(point.x - a.x - dx * t, point.y - a.y - dy * t));
+    min = Math.min(min, Math.hypot(point.x - a.x - dx * t, point.y - a.y - dy * t));
   }
-  return least;
+  return min;
 }

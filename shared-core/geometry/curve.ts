@@ -15,7 +15,7 @@ export function cubicPoint(from: Point, control1: Point, control2: Point, to: Po
 }
 
 /** More chords than any curve of 50 m needs within 0.01 mm; beyond, the tolerance gives way. */
-const mostChords = 2000;
+const maxChords = 2000;
 
 /**
  * How many chords keep within toleranceMm of a cubic, at most 2,000.
@@ -34,7 +34,7 @@ export function cubicChordCount(
     Math.hypot(control1.x - 2 * control2.x + to.x, control1.y - 2 * control2.y + to.y),
   );
   // What is not a number has no bend to follow.
-  return Math.min(mostChords, Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / toleranceMm)) || 1));
+  return Math.min(maxChords, Math.max(1, Math.ceil(Math.sqrt((0.75 * bend) / toleranceMm)) || 1));
 }
 
 /** Points along a cubic after `from`, ending in `to`; chords within toleranceMm, as cubicChordCount says. */

@@ -26,12 +26,12 @@ export function boxGapMm(one: Box, other: Box): number {
 }
 
 /**
- * Shortest distance of two rings, mm; 0 where they cross or one lies in the other. Where it is more than mostMm, any
- * larger number may come. Cost: edges times edges, of those within mostMm of the other's box.
+ * Shortest distance of two rings, mm; 0 where they cross or one lies in the other. Where it is more than maxMm, any
+ * larger number may come. Cost: edges times edges, of those within maxMm of the other's box.
  */
-export function ringGapMm(one: Ring, other: Ring, mostMm = Infinity): number {
-  const ones = edgesNear(one, ringBox(other), mostMm);
-  const others = edgesNear(other, ringBox(one), mostMm);
+export function ringGapMm(one: Ring, other: Ring, maxMm = Infinity): number {
+  const ones = edgesNear(one, ringBox(other), maxMm);
+  const others = edgesNear(other, ringBox(one), maxMm);
   let gap = Infinity;
   for (const [ax, ay, ux, uy] of ones) {
     for (const [cx, cy, vx, vy] of others) {
@@ -51,12 +51,12 @@ export function ringGapMm(one: Ring, other: Ring, mostMm = Infinity): number {
 
 type Edge = readonly [x: number, y: number, alongX: number, alongY: number];
 
-function edgesNear(ring: Ring, box: Box, mostMm: number): Edge[] {
+function edgesNear(ring: Ring, box: Box, maxMm: number): Edge[] {
   const edges: Edge[] = [];
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
     const [x0, y0, x1, y1] = [ring[j]!, ring[j + 1]!, ring[i]!, ring[i + 1]!];
-    if (Math.min(x0, x1) > box.maxX + mostMm || Math.max(x0, x1) < box.minX - mostMm) continue;
-    if (Math.min(y0, y1) > box.maxY + mostMm || Math.max(y0, y1) < box.minY - mostMm) continue;
+    if (Math.min(x0, x1) > box.maxX + maxMm || Math.max(x0, x1) < box.minX - maxMm) continue;
+    if (Math.min(y0, y1) > box.maxY + maxMm || Math.max(y0, y1) < box.minY - maxMm) continue;
     edges.push([x0, y0, x1 - x0, y1 - y0]);
   }
   return edges;

@@ -24,8 +24,8 @@ export function handLayOf({ placements, unplaced }: LayResult): HandLay {
 export function withinCloth(job: LayJob, outlines: Outlines, placement: Placement): Placement {
   const { box } = outlines.of(placement);
   const { lengthMm, widthMm } = job.lengths[placement.length]!;
-  const within = (value: number, low: number, high: number, most: number) =>
-    Math.max(-low, Math.min(value, most - high));
+  const within = (value: number, low: number, high: number, max: number) =>
+    Math.max(-low, Math.min(value, max - high));
   return {
     ...placement,
     x: within(placement.x, box.minX, box.maxX, lengthMm ?? Infinity),

@@ -74,17 +74,17 @@ export interface LayBudget {
   /** Search moves; null for none. With seconds null the result depends on job and iterations alone. */
   readonly iterations: number | null;
   /**
-   * A slow or busy machine is given up to `mostOvertime` times the seconds until so many moves are made,
+   * A slow or busy machine is given up to `maxOvertime` times the seconds until so many moves are made,
    * so that it too gives a sensible lay. Absent: none.
    */
-  readonly leastIterations?: number;
+  readonly minIterations?: number;
 }
 
 /** Moves for each piece after which a lay is sensible: on the demo's shell 60 come within 4 % of what 300 give. */
 export const sensibleMovesPerPiece = 60;
 
 /** How many times the seconds of a budget a busy machine may take. */
-export const mostOvertime = 4;
+export const maxOvertime = 4;
 
 /** How many moves make a sensible lay of the job. */
 export function sensibleIterations(job: LayJob): number {

@@ -6,7 +6,7 @@ import { problemSentence } from '../measure/problem.ts';
 import { startBatch } from './engine/batch.ts';
 import { modelOf } from './engine/model.ts';
 import { layOfResult, layResult } from './engine/result.ts';
-import { type LayBudget, type LayJob, type LayResult, mostOvertime } from './job.ts';
+import { type LayBudget, type LayJob, type LayResult, maxOvertime } from './job.ts';
 import { layProblems } from './problems.ts';
 
 export { layProblems } from './problems.ts';
@@ -16,7 +16,7 @@ export interface LaySlice {
   readonly ms: number | null;
   readonly iterations: number | null;
   /** After so many ms even a move half way is given up, where it would take long; null or absent: never. */
-  readonly mostMs?: number | null;
+  readonly maxMs?: number | null;
 }
 
 /** A search that a worker runs slice by slice; it can be left at any time. */
@@ -52,13 +52,13 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
   const engine = startBatch(model, clock, planned ?? { seconds: null, iterations: null });
   let endMs = startedMs;
   return {
-    advance({ ms, iterations, mostMs = null }) {
+    advance({ ms, iterations, maxMs = null }) {
       if (ms === null && iterations === null) throw new Error('a slice needs a bound');
       const nowMs = clock();
       const going = engine.advance(
         ms === null ? null : nowMs + ms,
         iterations,
-        mostMs === null ? null : nowMs + mostMs,
+        maxMs === null ? null : nowMs + maxMs,
       );
       endMs = clock();
       return going;
@@ -115,8 +115,8 @@ export function layInSteps(job: LayJob, budget: LayBudget, run: LayRun): LayStep
   const step = (): LayResult | null => {
     const result = search.best();
     if (result.stoppedBy === 'floor') return result;
-    const isBehind = result.iterations < (budget.leastIterations ?? 0);
-    const seconds = budget.seconds === null ? Infinity : budget.seconds * (isBehind ? mostOvertime : 1);
+    const isBehind = result.iterations < (budget.minIterations ?? 0);
+    const seconds = budget.seconds === null ? Infinity : budget.seconds * (isBehind ? maxOvertime : 1);
     const leftMs = startedMs + seconds * 1000 - run.clock();
     if (leftMs <= 0) return { ...result, stoppedBy: 'time' };
     const leftIterations = budget.iterations === null ? Infinity : budget.iterations - result.iterations;
@@ -125,7 +125,7 @@ export function layInSteps(job: LayJob, budget: LayBudget, run: LayRun): LayStep
     const going = search.advance({
       ms: budget.seconds === null && budget.iterations !== null ? null : Math.min(leftMs, SLICE_MS),
       iterations: Math.min(leftIterations, SLICE_ITERATIONS),
-      mostMs: Number.isFinite(leftMs) ? leftMs : null,
+      maxMs: Number.isFinite(leftMs) ? leftMs : null,
     });
     tell();
     return going ? null : search.best();

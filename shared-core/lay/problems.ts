@@ -12,22 +12,22 @@ function ringProblem(where: string, ring: Ring): Problem | null {
     return {
       where,
       what: 'has fewer than three corners',
-      mend: 'Draw an outline with three corners or more.',
+      fix: 'Draw an outline with three corners or more.',
     };
   }
   if (!ring.every(Number.isFinite)) {
-    return { where, what: 'has a corner that is not a number', mend: 'Draw the outline again.' };
+    return { where, what: 'has a corner that is not a number', fix: 'Draw the outline again.' };
   }
   const box = ringBox(ring);
   const area = Math.abs(ringAreaMm2(ring));
   if (area <= 1e-9 * ((box.maxX - box.minX) ** 2 + (box.maxY - box.minY) ** 2)) {
-    return { where, what: 'encloses nothing', mend: 'Draw an outline that goes round an area.' };
+    return { where, what: 'encloses nothing', fix: 'Draw an outline that goes round an area.' };
   }
   if (crossingSides(ring) !== null) {
     return {
       where,
       what: 'crosses itself',
-      mend: 'Move the corners so that no two edges of the outline cross or touch.',
+      fix: 'Move the corners so that no two edges of the outline cross or touch.',
     };
   }
   return null;
@@ -37,18 +37,16 @@ function isCount(value: number): boolean {
   return Number.isInteger(value) && value >= 0;
 }
 
-/** Widest problem first is no use to a maker: each shape is named with its own mend. */
+/** Widest problem first is no use to a maker: each shape is named with its own fix. */
 function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
   const where = `Shape ${shape.id}`;
   if (!isCount(shape.count) || !isCount(shape.mirroredCount)) {
     return [
-      { where, what: 'has a count that is not a whole number', mend: 'Type how many to cut, 0 or more.' },
+      { where, what: 'has a count that is not a whole number', fix: 'Type how many to cut, 0 or more.' },
     ];
   }
   if (shape.turnsDeg.length === 0 || !shape.turnsDeg.every(Number.isFinite)) {
-    return [
-      { where, what: 'has no allowed turn', mend: 'Allow at least the turn in which it is drawn (0).' },
-    ];
+    return [{ where, what: 'has no allowed turn', fix: 'Allow at least the turn in which it is drawn (0).' }];
   }
   const onFold = job.spread === 'folded' && shape.foldRing !== undefined;
   const ring = laidRing(job, shape);
@@ -59,13 +57,13 @@ function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
       {
         where,
         what: 'does not touch the fold',
-        mend: 'Draw its half with the folded edge on the line y = 0, the rest above it.',
+        fix: 'Draw its half with the folded edge on the line y = 0, the rest above it.',
       },
     ];
   }
   const match = shape.match;
   if (match !== undefined && ![match.x, match.y, match.phaseX, match.phaseY].every(Number.isFinite)) {
-    return [{ where, what: 'has a match point that is not a number', mend: 'Place its match point again.' }];
+    return [{ where, what: 'has a match point that is not a number', fix: 'Place its match point again.' }];
   }
   return fitProblems(job, shape, ring, onFold);
 }
@@ -105,7 +103,7 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
         {
           where,
           what: `is wider than every length: no allowed turn fits ${Math.round(widestMm)} mm`,
-          mend: 'Use wider cloth, allow more turns, or split the shape.',
+          fix: 'Use wider cloth, allow more turns, or split the shape.',
         },
       ];
     }
@@ -114,7 +112,7 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
         {
           where,
           what: 'cannot stand on the pattern repeat within the width',
-          mend: 'Move its match point, or use wider cloth or cloth with a smaller repeat.',
+          fix: 'Move its match point, or use wider cloth or cloth with a smaller repeat.',
         },
       ];
     }
@@ -128,13 +126,13 @@ function lengthProblems(job: LayJob): Problem[] {
   job.lengths.forEach((length, index) => {
     const where = `Length ${length.id}`;
     if (!Number.isFinite(length.widthMm) || length.widthMm <= 0) {
-      problems.push({ where, what: 'has no usable width', mend: 'Type a width above 0.' });
+      problems.push({ where, what: 'has no usable width', fix: 'Type a width above 0.' });
     }
     if (length.lengthMm !== null && (!Number.isFinite(length.lengthMm) || length.lengthMm <= 0)) {
-      problems.push({ where, what: 'has no length', mend: 'Type a length above 0, or leave it open.' });
+      problems.push({ where, what: 'has no length', fix: 'Type a length above 0, or leave it open.' });
     }
     if (length.lengthMm === null && index < job.lengths.length - 1) {
-      problems.push({ where, what: 'is endless but not the last', mend: 'Put the endless length last.' });
+      problems.push({ where, what: 'is endless but not the last', fix: 'Put the endless length last.' });
     }
     for (const flaw of length.flaws) {
       const sound =
@@ -145,7 +143,7 @@ function lengthProblems(job: LayJob): Problem[] {
         problems.push({
           where,
           what: 'has a flaw without a size',
-          mend: 'Mark the flaw as a rectangle with both sides above 0.',
+          fix: 'Mark the flaw as a rectangle with both sides above 0.',
         });
       }
     }
@@ -163,11 +161,11 @@ const MOST_FORMS = 6000;
 
 function sizeProblems(job: LayJob): Problem[] {
   const problems: Problem[] = [];
-  const refuse = (count: number, things: string, most: number): void => {
+  const refuse = (count: number, things: string, max: number): void => {
     problems.push({
       where: 'The lay',
-      what: `has ${count} ${things} to lay at once, more than the ${most} that memory holds`,
-      mend: 'Plan fewer coats at once and lay the others after them.',
+      what: `has ${count} ${things} to lay at once, more than the ${max} that memory holds`,
+      fix: 'Plan fewer coats at once and lay the others after them.',
     });
   };
   const flaws = job.lengths.reduce((sum, length) => sum + length.flaws.length, 0);
@@ -191,7 +189,7 @@ function heldProblems(job: LayJob): Problem[] {
   const refuse = (where: string, what: string): Problem => ({
     where,
     what,
-    mend: 'Let go of it and lay again.',
+    fix: 'Let go of it and lay again.',
   });
   const problems = held.flatMap((one) => {
     if (job.shapes[one.shape] === undefined) return [refuse('A held piece', 'is not in the plan')];
@@ -216,14 +214,14 @@ function heldProblems(job: LayJob): Problem[] {
 /** Everything that keeps a job from being laid; empty when it can be. */
 export function layProblems(job: LayJob): Problem[] {
   if (job.lengths.length === 0) {
-    return [{ where: 'The lay', what: 'has no cloth', mend: 'Choose at least one length.' }];
+    return [{ where: 'The lay', what: 'has no cloth', fix: 'Choose at least one length.' }];
   }
   const problems = lengthProblems(job);
   if (!Number.isFinite(job.clearanceMm) || job.clearanceMm < 0) {
     problems.push({
       where: 'Clearance',
       what: 'is not 0 or more',
-      mend: 'Type the distance between pieces, 0 or more.',
+      fix: 'Type the distance between pieces, 0 or more.',
     });
   }
   const repeat = job.repeat;
@@ -234,14 +232,14 @@ export function layProblems(job: LayJob): Problem[] {
     problems.push({
       where: 'Pattern repeat',
       what: 'is not 0 or more',
-      mend: 'Type the repeat in each direction, 0 for none.',
+      fix: 'Type the repeat in each direction, 0 for none.',
     });
   }
   if (!Number.isFinite(job.seed)) {
     problems.push({
       where: 'The lay',
       what: 'has a seed that is not a number',
-      mend: 'Use any whole number.',
+      fix: 'Use any whole number.',
     });
   }
   if (problems.length > 0) return problems;

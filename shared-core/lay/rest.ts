@@ -4,13 +4,13 @@ import type { LayJob, LayRect, LayResult } from './job.ts';
 
 export interface RestRules {
   /** Neither side of a rectangle is shorter. */
-  readonly leastSideMm: number;
-  readonly leastAreaMm2: number;
-  readonly most: number;
+  readonly minSideMm: number;
+  readonly minAreaMm2: number;
+  readonly max: number;
 }
 
 /** A pocket bag goes on 15 x 30 cm (common practice, no source); more than six pieces of rest are a nuisance to fold. */
-export const usualRest: RestRules = { leastSideMm: 150, leastAreaMm2: 60_000, most: 6 };
+export const defaultRest: RestRules = { minSideMm: 150, minAreaMm2: 60_000, max: 6 };
 
 /** Fineness of the search, mm; a rectangle found is that much too small at most. */
 const cellMm = 10;
@@ -27,7 +27,7 @@ export function restRectangles(
   result: LayResult,
   lengthIndex: number,
   usedMm: number,
-  rules: RestRules = usualRest,
+  rules: RestRules = defaultRest,
 ): LayRect[] {
   const widthMm = job.lengths[lengthIndex]?.widthMm ?? 0;
   const columnCount = Math.floor(usedMm / cellMm);
@@ -46,9 +46,9 @@ export function restRectangles(
     markRing(Float64Array.from([...ring, flaw.x, flaw.y + flaw.widthY]), taken, columnCount, rowCount);
   }
   const found: LayRect[] = [];
-  while (found.length < rules.most) {
-    const cells = largestFree(taken, columnCount, rowCount, Math.ceil(rules.leastSideMm / cellMm));
-    if (!cells || cells.columns * cells.rows * cellMm * cellMm < rules.leastAreaMm2) break;
+  while (found.length < rules.max) {
+    const cells = largestFree(taken, columnCount, rowCount, Math.ceil(rules.minSideMm / cellMm));
+    if (!cells || cells.columns * cells.rows * cellMm * cellMm < rules.minAreaMm2) break;
     found.push({
       x: cells.column * cellMm,
       y: cells.row * cellMm,
@@ -109,7 +109,7 @@ function largestFree(
   taken: Uint8Array,
   columnCount: number,
   rowCount: number,
-  leastCells: number,
+  minCells: number,
 ): Cells | null {
   const run = new Int32Array(rowCount + 1);
   let best: Cells | null = null;
@@ -123,7 +123,7 @@ function largestFree(
         const bar = stack.pop()!;
         begin = bar.row;
         const rows = row - bar.row;
-        const isLarge = bar.columns >= leastCells && rows >= leastCells;
+        const isLarge = bar.columns >= minCells && rows >= minCells;
         if (isLarge && (!best || bar.columns * rows > best.columns * best.rows)) {
           best = { column: column - bar.columns + 1, row: bar.row, columns: bar.columns, rows };
         }

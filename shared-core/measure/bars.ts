@@ -40,9 +40,9 @@ export function barTotalMinor({ amountsMinor }: StackedBar): number {
 export const smallerParts = 'smaller parts';
 
 /** At most so many parts, 2 or more: the last of them stands for all that come after the ones before it. */
-export function inFewParts({ parts, bars }: StackedBars, most: number): StackedBars {
-  if (parts.length <= most) return { parts, bars };
-  const kept = most - 1;
+export function inFewParts({ parts, bars }: StackedBars, max: number): StackedBars {
+  if (parts.length <= max) return { parts, bars };
+  const kept = max - 1;
   const label = `${parts.length - kept} smaller ones`;
   return {
     parts: [...parts.slice(0, kept), { key: smallerParts, label }],

@@ -8,22 +8,22 @@ export interface Problem {
   /** What is wrong with it, one clause: "is negative". */
   readonly what: string;
   /** What to do: "Type a width above 0, such as 58 in or 147 cm." */
-  readonly mend: string;
+  readonly fix: string;
 }
 
-export type Outcome<Value> =
+export type Result<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
-export function found<Value>(value: Value): Outcome<Value> {
+export function ok<Value>(value: Value): Result<Value> {
   return { ok: true, value };
 }
 
-export function refused(...problems: readonly Problem[]): Outcome<never> {
+export function err(...problems: readonly Problem[]): Result<never> {
   return { ok: false, problems };
 }
 
 /** One sentence for a problem: "Width of Grey taffeta is negative. Type a width above 0." */
 export function problemSentence(problem: Problem): string {
-  return `${problem.where} ${problem.what}. ${problem.mend}`;
+  return `${problem.where} ${problem.what}. ${problem.fix}`;
 }

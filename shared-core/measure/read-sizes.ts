@@ -5,7 +5,7 @@ import { fromUnit, type UnitId, units, unitSpelled } from './units.ts';
 /** Why a text could not be read; without `what` it is simply not one of its kind. */
 export interface Unread {
   readonly what?: string;
-  readonly mend?: string;
+  readonly fix?: string;
 }
 
 /**
@@ -45,14 +45,14 @@ export function readNeedleSize(text: string): number | Unread {
   if (meant === nm) return nm;
   return {
     what: `says "${text}", but US ${us} is NM ${meant}`,
-    mend: `Type NM ${nm} or NM ${meant}.`,
+    fix: `Type NM ${nm} or NM ${meant}.`,
   };
 }
 
 function unknownUs(us: number): Unread {
   return {
     what: `says US ${us}, which is not a needle size that this tool knows`,
-    mend: 'Type the NM number on the packet, such as NM 80.',
+    fix: 'Type the NM number on the packet, such as NM 80.',
   };
 }
 
@@ -73,7 +73,7 @@ export function readThreadSize(text: string, bare: UnitId): number | Unread {
   if (match[3] !== undefined && id !== 'Nm' && id !== 'Ne') {
     return {
       what: `says "${text}", but only Nm and Ne are written with plies`,
-      mend: 'Type Nm 80/2, Ne 40/3 or tex 40.',
+      fix: 'Type Nm 80/2, Ne 40/3 or tex 40.',
     };
   }
   if (n === 0 || plyCount === 0) return units[id].reciprocal ? {} : 0;

@@ -4,7 +4,7 @@
  */
 import { moneyNumber, plainMoney } from './money/money.ts';
 import { type NumberText, plainText, readNumber } from './number-text.ts';
-import { found, type Outcome, type Problem, refused } from './problem.ts';
+import { ok, type Result, type Problem, err } from './problem.ts';
 import { type MeasureSystem, type QuantityKind, quantityFacts } from './quantity.ts';
 import { readMoney } from './money/read-money.ts';
 import { readNeedleSize, readThreadSize, type Unread } from './read-sizes.ts';
@@ -46,13 +46,13 @@ const addedUp: ReadonlySet<QuantityKind> = new Set<QuantityKind>([
  * The value inside (see quantity.ts) of what was typed, or a problem that says how to mend it.
  * Correctly rounded: "4 1/2 in" is 114.3 exactly as a literal would be.
  */
-export function readQuantity(kind: QuantityKind, text: string, options: ReadOptions): Outcome<number> {
-  const trouble = (what: string, mend?: string): Outcome<number> =>
-    refused(
+export function readQuantity(kind: QuantityKind, text: string, options: ReadOptions): Result<number> {
+  const trouble = (what: string, fix?: string): Result<number> =>
+    err(
       problemAt(
         options.where,
         what,
-        mend ?? `Type ${quantityFacts[kind].name} such as ${examples(kind, options)}.`,
+        fix ?? `Type ${quantityFacts[kind].name} such as ${examples(kind, options)}.`,
       ),
     );
   if (text.trim() === '') return trouble('is empty');
@@ -62,14 +62,14 @@ export function readQuantity(kind: QuantityKind, text: string, options: ReadOpti
   const unsigned = plain.replace(/^[-+] ?/, '');
   const reading = readUnsigned(kind, unsigned, options);
   if (typeof reading !== 'number') {
-    const { what, mend } = reading;
-    return trouble(what ?? `says "${text.trim()}", which is not ${quantityFacts[kind].name}`, mend);
+    const { what, fix } = reading;
+    return trouble(what ?? `says "${text.trim()}", which is not ${quantityFacts[kind].name}`, fix);
   }
   return withinLimits(kind, negative && reading !== 0 ? -reading : reading, options, trouble);
 }
 
-function problemAt(where: string, what: string, mend: string): Problem {
-  return { where, what, mend };
+function problemAt(where: string, what: string, fix: string): Problem {
+  return { where, what, fix };
 }
 
 function examples(kind: QuantityKind, options: ReadOptions): string {
@@ -82,8 +82,8 @@ function withinLimits(
   kind: QuantityKind,
   value: number,
   options: ReadOptions,
-  trouble: (what: string, mend?: string) => Outcome<number>,
-): Outcome<number> {
+  trouble: (what: string, fix?: string) => Result<number>,
+): Result<number> {
   const facts = quantityFacts[kind];
   const min = options.min ?? facts.min;
   const max = options.max ?? facts.max;
@@ -100,7 +100,7 @@ function withinLimits(
     const most = limitText(kind, max, (typed) => typed <= max + dust, options);
     return trouble(`is more than ${most}`, `Type ${most} or less.`);
   }
-  return found(value);
+  return ok(value);
 }
 
 /** A limit as it may be typed: 1470 mm is not "57 7/8 in", which is more and would be refused again. */
@@ -125,7 +125,7 @@ function limitText(
 /** How high down stands says nothing without how much was poured in. */
 const heightAlone: Unread = {
   what: 'is a height without the mass that was poured in',
-  mend: 'Type it with its sample: 120 mm/20 g (EN 12130) or 165 mm/30 g (IDFB).',
+  fix: 'Type it with its sample: 120 mm/20 g (EN 12130) or 165 mm/30 g (IDFB).',
 };
 
 function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): number | Unread {
@@ -154,7 +154,7 @@ function readUnsigned(kind: QuantityKind, text: string, options: ReadOptions): n
     case 'count': {
       const count = readParts(kind, text, options);
       if (typeof count !== 'number' || Number.isInteger(count)) return count;
-      return { what: 'is not a whole number', mend: 'Type a whole number such as 12.' };
+      return { what: 'is not a whole number', fix: 'Type a whole number such as 12.' };
     }
     case 'length':
     case 'area':
@@ -182,7 +182,7 @@ function splitParts(text: string, kind: QuantityKind): readonly Part[] | Unread 
   while (rest !== '') {
     const number = readNumber(rest, { commaGroups: kind === 'count' });
     if (number === 'two ways') {
-      return { what: `says "${text}", which could be read in two ways`, mend: twoWays(rest) };
+      return { what: `says "${text}", which could be read in two ways`, fix: twoWays(rest) };
     }
     if (typeof number === 'string') return {};
     const after = number.rest.trimStart();
@@ -220,7 +220,7 @@ function readParts(kind: QuantityKind, text: string, options: ReadOptions): numb
       // "0.15" may be 0.15 % or the share 0.15, a hundred times as much.
       return {
         what: `says "${text}", which could be read in two ways`,
-        mend: `Type it with a sign, such as ${text} % or ${showQuantity('ratio', number.numerator / number.denominator, options)}.`,
+        fix: `Type it with a sign, such as ${text} % or ${showQuantity('ratio', number.numerator / number.denominator, options)}.`,
       };
     }
     sum = added(sum, partQuotient(id, number));

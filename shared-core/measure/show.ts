@@ -194,9 +194,9 @@ function numberText(kind: QuantityKind, shown: Shown, value: number, options: Sh
   return decimalText(n, shown.digits, options);
 }
 
-function decimalText(n: number, usualDigits: number, { digits, step }: ShowOptions): string {
+function decimalText(n: number, defaultDigits: number, { digits, step }: ShowOptions): string {
   const rounded = step === undefined ? n : roundHalfUp(n / step) * step;
-  const places = digits ?? (step === undefined ? usualDigits : placesOf(step));
+  const places = digits ?? (step === undefined ? defaultDigits : placesOf(step));
   const scaled = roundHalfUp(rounded * 10 ** places);
   if (scaled === 0) return smallText(n);
   const text = (scaled / 10 ** places).toFixed(places);

@@ -93,8 +93,8 @@ export function drawingScale(
 }
 
 /** Stretches of the length, one for each page, alike in length; each begins `overlapMm` before the one before it ends. */
-export function stretchesOf(lengthMm: number, mostMm: number): readonly Stretch[] {
-  const count = lengthMm <= mostMm ? 1 : Math.ceil((lengthMm - overlapMm) / (mostMm - overlapMm));
+export function stretchesOf(lengthMm: number, maxMm: number): readonly Stretch[] {
+  const count = lengthMm <= maxMm ? 1 : Math.ceil((lengthMm - overlapMm) / (maxMm - overlapMm));
   const eachMm = (lengthMm + (count - 1) * overlapMm) / count;
   return Array.from({ length: count }, (_, index) => {
     const fromMm = index * (eachMm - overlapMm);

@@ -238,8 +238,8 @@ function rulers(
   const small = { size: 5.5, face: sheet.typeface.regular, color: soft };
   const strong = { size: 6.5, face: sheet.typeface.bold, color: ink };
   /** Cloth from one number to the next, so that the largest have room. */
-  const fewest = (mostMm: number) => {
-    const widest = strong.face.widthPt(String(Math.round(mostMm / 10)), strong.size);
+  const fewest = (maxMm: number) => {
+    const widest = strong.face.widthPt(String(Math.round(maxMm / 10)), strong.size);
     return ((widest + 3) * scale) / ptPerMm;
   };
   const line = (start: SheetPoint, end: SheetPoint, isWhole: boolean) =>

@@ -6,8 +6,8 @@ export type Measure = (text: string) => number;
 export interface ColumnWish {
   /** Wide enough for its longest text unbroken, and for its longest word. */
   readonly wholePt: number;
-  readonly leastPt: number;
-  /** Numbers: leastPt holds all of them, since they are never broken. */
+  readonly minPt: number;
+  /** Numbers: minPt holds all of them, since they are never broken. */
   readonly isUnbroken: boolean;
   /** A column that gains nothing by more room. */
   readonly isFixed?: boolean;
@@ -17,9 +17,9 @@ export interface ColumnWish {
 const narrowestPt = 36;
 
 /** What a column takes at least: its longest word, or less where its longest text is shorter. */
-export function leastWidthPt({ wholePt, leastPt, isUnbroken }: ColumnWish): number {
-  if (isUnbroken) return leastPt;
-  return Math.min(wholePt, Math.max(leastPt, narrowestPt));
+export function minWidthPt({ wholePt, minPt, isUnbroken }: ColumnWish): number {
+  if (isUnbroken) return minPt;
+  return Math.min(wholePt, Math.max(minPt, narrowestPt));
 }
 
 /**
@@ -28,14 +28,12 @@ export function leastWidthPt({ wholePt, leastPt, isUnbroken }: ColumnWish): numb
  */
 export function columnWidths(wishes: readonly ColumnWish[], roomPt: number): readonly number[] | null {
   // A single endless word is broken rather than given the whole sheet.
-  const least = wishes.map((wish) =>
-    wish.isUnbroken ? wish.leastPt : Math.min(leastWidthPt(wish), roomPt / 3),
-  );
-  let left = roomPt - sum(least);
+  const min = wishes.map((wish) => (wish.isUnbroken ? wish.minPt : Math.min(minWidthPt(wish), roomPt / 3)));
+  let left = roomPt - sum(min);
   if (left < -1e-6) return null;
-  const wanted = wishes.map(({ wholePt }, index) => wholePt - (least[index] ?? 0));
+  const wanted = wishes.map(({ wholePt }, index) => wholePt - (min[index] ?? 0));
   const given = Math.min(left, sum(wanted));
-  const widths = least.map((width, index) =>
+  const widths = min.map((width, index) =>
     given > 0 ? width + (given * (wanted[index] ?? 0)) / sum(wanted) : width,
   );
   left -= given;

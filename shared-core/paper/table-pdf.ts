@@ -26,7 +26,7 @@ import {
   writeParagraph,
   type Written,
 } from './pdf-sheet.ts';
-import { brokenLines, type ColumnWish, columnWidths, leastWidthPt } from './table-columns.ts';
+import { brokenLines, type ColumnWish, columnWidths, minWidthPt } from './table-columns.ts';
 import { embedTypeface, type Face, type Typeface, type TypefaceFiles, type WrittenPdf } from './typeface.ts';
 
 /** Air above and below a row, and of that above. */
@@ -101,8 +101,8 @@ function columnsFor(typeface: Typeface, table: PaperTable, sheetPt: number): Col
   const room = sheetPt - 2 * marginPt;
   const widths = columnWidths(wishes, room - gaps);
   if (widths) return { columns, widths, scale: 1 };
-  const least = wishes.map(leastWidthPt);
-  return { columns, widths: least, scale: room / least.reduce((sum, widthPt) => sum + widthPt, gaps) };
+  const min = wishes.map(minWidthPt);
+  return { columns, widths: min, scale: room / min.reduce((sum, widthPt) => sum + widthPt, gaps) };
 }
 
 function wishOf(
@@ -111,7 +111,7 @@ function wishOf(
   column: PaperColumn,
   index: number,
 ): ColumnWish {
-  if (column.kind === 'tick') return { wholePt: 12, leastPt: 12, isUnbroken: true, isFixed: true };
+  if (column.kind === 'tick') return { wholePt: 12, minPt: 12, isUnbroken: true, isFixed: true };
   const rows = table.sections.flatMap((section) => section.rows);
   const totals = [
     ...table.sections.flatMap(({ total }) => (total ? [total] : [])),
@@ -127,11 +127,11 @@ function wishOf(
   const wholePt = Math.max(...head, ...texts, ...sums, ...notes) + 0.5;
   if (column.kind === 'number') {
     const wholeHead = Math.min(headPt, wide(column.head, bold, 8));
-    return { wholePt: Math.max(wholePt, wholeHead), leastPt: wholePt, isUnbroken: true };
+    return { wholePt: Math.max(wholePt, wholeHead), minPt: wholePt, isUnbroken: true };
   }
   const words = rows.flatMap((row) => asCell(row[index]).text.split(/\s+/));
-  const leastPt = Math.max(...head, ...words.map((word) => wide(word, regular, bodyPt))) + 0.5;
-  return { wholePt, leastPt, isUnbroken: false };
+  const minPt = Math.max(...head, ...words.map((word) => wide(word, regular, bodyPt))) + 0.5;
+  return { wholePt, minPt, isUnbroken: false };
 }
 
 function writeHead(sheet: TableSheet): void {

@@ -34,13 +34,13 @@ export function arcRatio(spacingMm: number, riseMm: number): number {
  * 3.6 % each way; swatches from 0.6 % (a grid of 4 in) to 2.8 % (1 1/2 in), with washing 5.6 % and more.
  * Sources: a maker's sample page on quilting grids, 2020; four quilts before and after, a craft page.
  */
-export const stitchPull = { usual: 0.025, least: 0.01, most: 0.05 } as const;
+export const stitchPull = { usual: 0.025, min: 0.01, max: 0.05 } as const;
 
 /** What padding is taken to take up, at right angles to the lines and along them, and from where to where it may lie. */
 export interface EstimatedTakeUp {
   readonly ratio: number;
-  readonly leastRatio: number;
-  readonly mostRatio: number;
+  readonly minRatio: number;
+  readonly maxRatio: number;
 }
 
 /** Over the lines the arc or the pull of the stitches, whichever is more. */
@@ -48,16 +48,16 @@ export function takeUpOverLines(spacingMm: number, riseMm: number): EstimatedTak
   const arc = arcRatio(spacingMm, riseMm);
   return {
     ratio: Math.max(arc, stitchPull.usual),
-    leastRatio: stitchPull.least,
-    mostRatio: Math.max(arc, stitchPull.most),
+    minRatio: stitchPull.min,
+    maxRatio: Math.max(arc, stitchPull.max),
   };
 }
 
 /** Along the lines the pull of the stitches alone. */
 export const takeUpAlongLines: EstimatedTakeUp = {
   ratio: stitchPull.usual,
-  leastRatio: stitchPull.least,
-  mostRatio: stitchPull.most,
+  minRatio: stitchPull.min,
+  maxRatio: stitchPull.max,
 };
 
 /** Share of the cut size that quilting loses: 1 - chord / arc for an extra of takeUp (arc / chord - 1). */

@@ -1,7 +1,7 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
 import { type Basis, measureIn } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
-import { found, type Outcome, refused } from '../measure/problem.ts';
+import { ok, type Result, err } from '../measure/problem.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import type { CoatPlan, Slot } from '../plan/model/coat-plan.ts';
 import { edgesLengthMm } from '../plan/geometry/edge-lengths.ts';
@@ -68,24 +68,24 @@ export interface ZipToBuy {
 const zipToleranceMm = 1;
 
 /** The shortest sold zip that is long enough, and what to shorten it to. A problem when none is. */
-export function zipToBuy(wantedMm: number, soldLengthsMm: readonly number[]): Outcome<ZipToBuy> {
+export function zipToBuy(wantedMm: number, soldLengthsMm: readonly number[]): Result<ZipToBuy> {
   const longEnough = soldLengthsMm.filter((soldMm) => soldMm >= wantedMm - zipToleranceMm);
   if (longEnough.length === 0) {
-    return refused({
+    return err({
       where: 'Zip',
       what: `of ${Math.round(wantedMm)} mm is longer than any that is sold`,
-      mend: 'Add an offer of a longer zip, or end the zip lower.',
+      fix: 'Add an offer of a longer zip, or end the zip lower.',
     });
   }
   const soldMm = Math.min(...longEnough);
-  return found({ soldMm, shortenToMm: soldMm - wantedMm > zipToleranceMm ? wantedMm : null });
+  return ok({ soldMm, shortenToMm: soldMm - wantedMm > zipToleranceMm ? wantedMm : null });
 }
 
 /**
  * Lengths in which separating zips are sold, mm: every 2 in from 10 to 36 in, or every 5 cm from 25 to 100 cm; the
  * shortest are those of children's coats. Common practice, no source.
  */
-export const usualSeparatingZipsMm: Readonly<Record<MeasureSystem, readonly number[]>> = {
+export const defaultSeparatingZipsMm: Readonly<Record<MeasureSystem, readonly number[]>> = {
   imperial: Array.from({ length: 14 }, (_, i) => (10 + 2 * i) * 25.4),
   metric: Array.from({ length: 16 }, (_, i) => 250 + 50 * i),
 };

@@ -21,6 +21,6 @@ export function sewingAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[
 }
 
 /** "What is wrong. What mends it.", with measures in the maker's units. */
-export function adviceText({ says, mend }: Advice, system: MeasureSystem): string {
-  return howText(`${says} ${mend}`, system);
+export function adviceText({ says, fix }: Advice, system: MeasureSystem): string {
+  return howText(`${says} ${fix}`, system);
 }

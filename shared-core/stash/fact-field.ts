@@ -66,17 +66,17 @@ export function factProblem(field: FactField, value: unknown, where: string): Pr
   switch (field.kind) {
     case 'quantity': {
       if (typeof value !== 'number' || !Number.isFinite(value))
-        return { where, what: 'is not a number', mend: `Type it: ${field.hint}.` };
+        return { where, what: 'is not a number', fix: `Type it: ${field.hint}.` };
       if (value < 0)
         return {
           where,
           what: 'is negative',
-          mend: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.`,
+          fix: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.`,
         };
       if (value < field.min)
-        return { where, what: 'is too small to be true', mend: 'Check the number and its unit.' };
+        return { where, what: 'is too small to be true', fix: 'Check the number and its unit.' };
       if (value > field.max)
-        return { where, what: 'is too large to be true', mend: 'Check the number and its unit.' };
+        return { where, what: 'is too large to be true', fix: 'Check the number and its unit.' };
       return null;
     }
     case 'choice':
@@ -85,16 +85,16 @@ export function factProblem(field: FactField, value: unknown, where: string): Pr
         : {
             where,
             what: `is not known: ${String(value)}`,
-            mend: `Choose one of: ${field.options.join(', ')}.`,
+            fix: `Choose one of: ${field.options.join(', ')}.`,
           };
     case 'text':
       return typeof value === 'string' && value.length <= 500
         ? null
-        : { where, what: 'is not a short text', mend: 'Type up to 500 letters.' };
+        : { where, what: 'is not a short text', fix: 'Type up to 500 letters.' };
     case 'flag':
       return typeof value === 'boolean'
         ? null
-        : { where, what: 'is neither yes nor no', mend: 'Choose yes or no.' };
+        : { where, what: 'is neither yes nor no', fix: 'Choose yes or no.' };
     default:
       return field satisfies never;
   }

@@ -182,7 +182,7 @@ export function factProblems(
       problems.push({
         where: `${given} of ${name}`,
         what: `is not a fact of ${kindRecords[kind].label.toLowerCase()}`,
-        mend: 'Leave it out.',
+        fix: 'Leave it out.',
       });
     }
   }
@@ -190,7 +190,7 @@ export function factProblems(
     const value = facts[factName] ?? null;
     const where = `${field.label} of ${name}`;
     if (value === null) {
-      if (field.required) problems.push({ where, what: 'is missing', mend: `Type it: ${field.hint}.` });
+      if (field.required) problems.push({ where, what: 'is missing', fix: `Type it: ${field.hint}.` });
       continue;
     }
     const problem = factProblem(field, value, where);

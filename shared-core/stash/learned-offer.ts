@@ -18,7 +18,7 @@ export interface LearnedOffer {
 }
 
 /** Steps in which cloth is cut where nothing else is known, mm (common practice, no source). */
-const usualStepMm = 100;
+const defaultStepMm = 100;
 
 /**
  * One suggestion for each supplier and unit, from its latest lot; none where an offer is as new, or says the same.
@@ -33,7 +33,7 @@ export function learnedOffers(
     if (lot.supplier.trim() === '' || lot.priceMinor <= 0) continue;
     const own = offers.filter((offer) => supplierKey(offer.supplier) === supplierKey(lot.supplier));
     const like = own.find((offer) => isLike(offer.unit, lot, item)) ?? null;
-    const unit = like?.unit ?? usualUnit(item, lot);
+    const unit = like?.unit ?? defaultUnit(item, lot);
     const unitCount = unit && unitsOf(unit, lot);
     if (!unit || !unitCount) continue;
     const learned: LearnedOffer = {
@@ -77,7 +77,7 @@ function isLike(unit: SellingUnit, lot: LotOnShelf, item: Item): boolean {
 }
 
 /** How the kind is usually sold, as far as the item and the lot say so; null where they do not. */
-function usualUnit(item: Item, lot: LotOnShelf): SellingUnit | null {
+function defaultUnit(item: Item, lot: LotOnShelf): SellingUnit | null {
   switch (item.kind) {
     case 'cloth':
     case 'batting': {
@@ -87,7 +87,7 @@ function usualUnit(item: Item, lot: LotOnShelf): SellingUnit | null {
         const lengthMm = item.kind === 'batting' ? item.facts.sheetLengthMm : null;
         return lengthMm === null ? null : { kind: 'sheet', widthMm, lengthMm };
       }
-      return { kind: 'by length', stepMm: usualStepMm, widthMm, leastMm: 0 };
+      return { kind: 'by length', stepMm: defaultStepMm, widthMm, leastMm: 0 };
     }
     case 'fill':
       return { kind: 'by mass', stepG: 100, leastG: 0 };

@@ -95,13 +95,13 @@ export function offerProblems(offer: Pick<Offer, 'priceMinor' | 'breaks' | 'leas
     const where = `Price break ${index + 1}`;
     if (next.fromCount <= before.fromCount) {
       const than = index === 0 ? 'more than one unit' : 'more than the break before it';
-      problems.push({ where, what: `does not begin at ${than}`, mend: 'Give the breaks in rising order.' });
+      problems.push({ where, what: `does not begin at ${than}`, fix: 'Give the breaks in rising order.' });
     }
     if (next.priceMinor >= before.priceMinor) {
       problems.push({
         where,
         what: 'is not cheaper than what is paid below it',
-        mend: 'Type the price of one unit from there on, or leave the break out.',
+        fix: 'Type the price of one unit from there on, or leave the break out.',
       });
     }
     before = next;

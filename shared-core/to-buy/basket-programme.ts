@@ -17,7 +17,7 @@ export interface Choice {
 
 /** What a basket may not do, beside the rules that always hold. */
 export interface Limits {
-  readonly mostSuppliers?: number;
+  readonly maxSuppliers?: number;
   /** Items are then bought from several offers even where they are seen. */
   readonly isMixed?: boolean;
 }
@@ -47,9 +47,9 @@ export function basketProgramme(
 ): BasketProgramme {
   const columns: Column[] = [];
   const rows: Row[] = [];
-  const column = (cost: number, most: number): number => columns.push({ cost, least: 0, most }) - 1;
-  const row = (terms: readonly Term[], least: number | null, most: number | null): void => {
-    rows.push({ terms, least, most });
+  const column = (cost: number, max: number): number => columns.push({ cost, min: 0, max }) - 1;
+  const row = (terms: readonly Term[], min: number | null, max: number | null): void => {
+    rows.push({ terms, min, max });
   };
   const known = new Map(suppliers.map((supplier) => [supplierKey(supplier.name), supplier]));
   const bySupplier = new Map<string, OfferColumns[]>();
@@ -59,7 +59,7 @@ export function basketProgramme(
   for (const demand of demands) {
     const here = offersOf(demand).map((offer): OfferColumns => {
       const supplier = known.get(supplierKey(offer.supplier));
-      const most = mostUnits(demand, offer, supplier);
+      const max = maxUnits(demand, offer, supplier);
       const prices = [
         { fromCount: leastUnits(offer), priceMinor: offer.priceMinor },
         ...(offer.breaks ?? []).map((each) => ({
@@ -70,8 +70,8 @@ export function basketProgramme(
       const tiers = prices.map(({ fromCount, priceMinor }, index) => {
         // A price ends where the next one begins, which makes the programme much quicker to prove.
         const next = prices[index + 1]?.fromCount;
-        const mostHere = next === undefined ? most : Math.min(most, Math.max(fromCount, next - 1));
-        const count = column(priceMinor, mostHere);
+        const maxHere = next === undefined ? max : Math.min(max, Math.max(fromCount, next - 1));
+        const count = column(priceMinor, maxHere);
         const isTaken = column(0, 1);
         row(
           [
@@ -84,7 +84,7 @@ export function basketProgramme(
         row(
           [
             [count, 1],
-            [isTaken, -mostHere],
+            [isTaken, -maxHere],
           ],
           null,
           0,
@@ -125,9 +125,9 @@ export function basketProgramme(
         }
       }
     } else {
-      for (const { leastLengthMm, amount } of demand.wanted) {
+      for (const { minLengthMm, amount } of demand.wanted) {
         const holding = here
-          .filter(({ offer }) => isLongEnough(offer, leastLengthMm))
+          .filter(({ offer }) => isLongEnough(offer, minLengthMm))
           .flatMap(({ offer, tiers }) => tiers.map(({ count }): Term => [count, contentOf(offer) ?? 0]));
         row(holding, amount - amountDust, null);
       }
@@ -170,7 +170,7 @@ export function basketProgramme(
       0,
     );
   }
-  if (limits.mostSuppliers !== undefined) row(delivering, null, limits.mostSuppliers);
+  if (limits.maxSuppliers !== undefined) row(delivering, null, limits.maxSuppliers);
 
   return {
     programme: { columns, rows },
@@ -200,7 +200,7 @@ export function offersOf(demand: Demand): readonly Offer[] {
  * More units than this of one offer are never worth it: those that close the demand alone, or reach its last price
  * break, and on top those that carry the delivery's goods over the sum from which it is free.
  */
-function mostUnits(demand: Demand, offer: Offer, supplier: Supplier | undefined): number {
+function maxUnits(demand: Demand, offer: Offer, supplier: Supplier | undefined): number {
   const closing =
     demand.kind === 'cut'
       ? Math.max(

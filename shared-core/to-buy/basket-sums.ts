@@ -68,9 +68,9 @@ export function holdsAll(demands: readonly Demand[], { ways, counts }: Choice): 
     }
     const unitCount = demand.offers.reduce((sum, offer) => sum + (counts.get(offer) ?? 0), 0);
     if (unitCount < demand.leastUnitCount) return false;
-    return demand.wanted.every(({ leastLengthMm, amount }) => {
+    return demand.wanted.every(({ minLengthMm, amount }) => {
       const held = demand.offers
-        .filter((offer) => isLongEnough(offer, leastLengthMm))
+        .filter((offer) => isLongEnough(offer, minLengthMm))
         .reduce((sum, offer) => sum + (counts.get(offer) ?? 0) * (contentOf(offer) ?? 0), 0);
       return held >= amount - amountDust;
     });

@@ -36,8 +36,8 @@ export async function basket(sources: DemandSources, runLay: RunLay, solve: Solv
   if (cheapest === null) throw new Error('every gap has an offer, and yet no basket closes them');
   const fewer: Basket[] = [];
   let supplierCount = cheapest.basket.deliveries.length;
-  while (fewer.length < mostFewer && supplierCount > 1) {
-    const next = await best({ mostSuppliers: supplierCount - 1 });
+  while (fewer.length < maxFewer && supplierCount > 1) {
+    const next = await best({ maxSuppliers: supplierCount - 1 });
     if (next === null) break;
     fewer.push(next.basket);
     supplierCount = next.basket.deliveries.length;
@@ -51,7 +51,7 @@ export async function basket(sources: DemandSources, runLay: RunLay, solve: Solv
 }
 
 /** Further ones are seldom wanted, and each has to be proven. */
-const mostFewer = 2;
+const maxFewer = 2;
 
 /** The cheapest basket within limits, or null where these leave none. Every demand must have something that closes it. */
 export async function cheapestBasket(

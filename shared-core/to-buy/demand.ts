@@ -25,7 +25,7 @@ export interface AmountDemand extends DemandBase {
   readonly kind: 'amount';
   readonly offers: readonly Offer[];
   /** Shortest length first, each with all that is wanted of it or longer, margins for safety with it. */
-  readonly wanted: readonly { readonly leastLengthMm: number; readonly amount: number }[];
+  readonly wanted: readonly { readonly minLengthMm: number; readonly amount: number }[];
   /** What the coats use up of it all, in the kind's unit: without the margins. */
   readonly usedAmount: number;
   /** Units of whatever offers, at least: thread for a machine that runs several spools at once. */
@@ -62,15 +62,15 @@ export async function demandsOf(sources: DemandSources, runLay: RunLay): Promise
 function amountDemand(base: DemandBase, offers: readonly Offer[]): AmountDemand {
   const parts = base.gaps.map((gap) => gap.needs as AmountGap);
   const lengths = [...new Set(parts.map((part) => part.wantedLengthMm ?? 0))].sort((a, b) => a - b);
-  const wanted = lengths.map((leastLengthMm) => ({
-    leastLengthMm,
+  const wanted = lengths.map((minLengthMm) => ({
+    minLengthMm,
     amount: parts
-      .filter((part) => (part.wantedLengthMm ?? 0) >= leastLengthMm)
+      .filter((part) => (part.wantedLengthMm ?? 0) >= minLengthMm)
       .reduce((sum, part) => sum + part.amount + part.marginAmount, 0),
   }));
   const closing = offers.filter((offer) => contentOf(offer) !== null);
-  const isClosed = wanted.every(({ leastLengthMm }) =>
-    closing.some((offer) => isLongEnough(offer, leastLengthMm)),
+  const isClosed = wanted.every(({ minLengthMm }) =>
+    closing.some((offer) => isLongEnough(offer, minLengthMm)),
   );
   const usedAmount = parts.reduce((sum, part) => sum + part.amount, 0);
   const leastUnitCount = Math.max(0, ...parts.map(({ missingConeCount = 0 }) => missingConeCount));
@@ -97,13 +97,13 @@ export function contentOf({ unit }: Offer): number | null {
 }
 
 /** Only what is sold one by one says how long it is; a shorter one is of no use. */
-export function isLongEnough({ unit }: Offer, leastLengthMm: number): boolean {
-  return unit.kind !== 'each' || unit.lengthMm === null || unit.lengthMm >= leastLengthMm;
+export function isLongEnough({ unit }: Offer, minLengthMm: number): boolean {
+  return unit.kind !== 'each' || unit.lengthMm === null || unit.lengthMm >= minLengthMm;
 }
 
 /** Units of one offer that close an amount demand alone; null where its pieces are too short. */
 export function unitsAlone(demand: AmountDemand, offer: Offer): number | null {
-  if (demand.wanted.some(({ leastLengthMm }) => !isLongEnough(offer, leastLengthMm))) return null;
+  if (demand.wanted.some(({ minLengthMm }) => !isLongEnough(offer, minLengthMm))) return null;
   const content = contentOf(offer);
   const amount = demand.wanted[0]?.amount ?? 0;
   return content === null

@@ -6,15 +6,15 @@
 /** A whole number to be found, from `least` to `most`; each unit of it costs `cost`. All are integers. */
 export interface Column {
   readonly cost: number;
-  readonly least: number;
-  readonly most: number;
+  readonly min: number;
+  readonly max: number;
 }
 
 /** The sum of factor x column lies from `least` to `most`; null: no bound on that side. */
 export interface Row {
   readonly terms: readonly (readonly [column: number, factor: number])[];
-  readonly least: number | null;
-  readonly most: number | null;
+  readonly min: number | null;
+  readonly max: number | null;
 }
 
 export interface Programme {
@@ -46,13 +46,13 @@ export function lpText({ columns, rows }: Programme): string {
       .map(([column, factor]) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} x${column}`)
       .join('\n ');
   const cost = sum(columns.map(({ cost }, index) => [index, cost]));
-  const bounds = columns.map(({ least, most }, index) => ` ${least} <= x${index} <= ${most}`);
+  const bounds = columns.map(({ min, max }, index) => ` ${min} <= x${index} <= ${max}`);
   const lines = rows.flatMap((row, index) => {
     const terms = sum(row.terms);
-    if (row.least !== null && row.least === row.most) return [` r${index}: ${terms} = ${row.least}`];
+    if (row.min !== null && row.min === row.max) return [` r${index}: ${terms} = ${row.min}`];
     return [
-      ...(row.least === null ? [] : [` r${index}l: ${terms} >= ${row.least}`]),
-      ...(row.most === null ? [] : [` r${index}m: ${terms} <= ${row.most}`]),
+      ...(row.min === null ? [] : [` r${index}l: ${terms} >= ${row.min}`]),
+      ...(row.max === null ? [] : [` r${index}m: ${terms} <= ${row.max}`]),
     ];
   });
   return [

@@ -45,7 +45,7 @@ export interface WaysSources {
 const layDustMm = 1;
 
 /** No coat takes more sheets than this; beyond, the shapes do not fit a sheet at all. */
-const mostSheets = 60;
+const maxSheets = 60;
 
 /** Every way there is, in the order of the offers; sheets of more than two sizes are not mixed. */
 export async function waysToClose(sources: WaysSources, runLay: RunLay): Promise<readonly Way[]> {
@@ -148,7 +148,7 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
   const ways: Way[] = [];
   const alone = new Map<SheetOffer, Fewest | null>();
   for (const sheet of sheets) {
-    const fewest = await fewestOf(need, sheet, [], carries, mostSheets);
+    const fewest = await fewestOf(need, sheet, [], carries, maxSheets);
     alone.set(sheet, fewest);
     if (fewest !== null) ways.push(sheetWay(need, [{ ...fewest, sheet }]));
   }
@@ -157,17 +157,17 @@ async function sheetWays(sources: WaysSources, others: readonly Way[], runLay: R
   let cheapestMinor = Math.min(...[...others, ...ways].map((way) => dearestMinor(way, sources.suppliers)));
   // With one piece on each sheet there are as many sheets as pieces.
   const pieceCount = need.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
-  const mostOf = (sheet: SheetOffer) => Math.min(alone.get(sheet)?.count ?? pieceCount, mostSheets) - 1;
+  const maxOf = (sheet: SheetOffer) => Math.min(alone.get(sheet)?.count ?? pieceCount, maxSheets) - 1;
   for (const [index, first] of sheets.entries()) {
     for (const second of sheets.slice(index + 1)) {
       if (first.length.widthMm === second.length.widthMm && first.length.lengthMm === second.length.lengthMm)
         continue;
-      for (let firstCount = 1; firstCount <= mostOf(first); firstCount++) {
+      for (let firstCount = 1; firstCount <= maxOf(first); firstCount++) {
         const fixed = [[first, firstCount]] as const;
         const isWorth = (secondCount: number) =>
-          leastMinor([...fixed, [second, secondCount]], sources.suppliers) < cheapestMinor;
+          minMinor([...fixed, [second, secondCount]], sources.suppliers) < cheapestMinor;
         if (!isWorth(1)) break;
-        const fewest = await fewestOf(need, second, fixed, carries, mostOf(second), isWorth);
+        const fewest = await fewestOf(need, second, fixed, carries, maxOf(second), isWorth);
         if (fewest === null) continue;
         // Where one size carries all pieces, the other is margin alone.
         const firstCut = alone.get(first)?.cutCount ?? Infinity;
@@ -271,7 +271,7 @@ function dearestMinor({ parts }: Way, suppliers: readonly Supplier[]): number {
 }
 
 /** What sheets cost at the very least: at their last break, and making their deliveries free for all else. */
-function leastMinor(
+function minMinor(
   counts: readonly (readonly [SheetOffer, number])[],
   suppliers: readonly Supplier[],
 ): number {

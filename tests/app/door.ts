@@ -86,7 +86,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     async ({ sharedBrowser }, use) => {
       let profile: Promise<BrowserContext> | undefined;
       await use(() => {
-        profile ??= sharedBrowser().then((browser) => newProfile(browser, usualLocale));
+        profile ??= sharedBrowser().then((browser) => newProfile(browser, defaultLocale));
         return profile;
       });
     },
@@ -115,7 +115,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     const consoleErrors: string[] = [];
     let pace = layPace;
     const ownProfile =
-      door === 'loopback' && locale !== undefined && locale !== usualLocale
+      door === 'loopback' && locale !== undefined && locale !== defaultLocale
         ? await newProfile(await sharedBrowser(), locale)
         : null;
     const open = async (isStarted: boolean): Promise<OpenDoor> =>
@@ -126,7 +126,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
             { startFolder: isStarted ? folder : null, pace: () => pace, consoleErrors },
           )
         : openElectron(playwright._electron, folder, dataFile, {
-            locale: locale ?? usualLocale,
+            locale: locale ?? defaultLocale,
             consoleErrors,
           });
     let current = await open(asStarted);
@@ -156,7 +156,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
 });
 
 /** The maker of the specs measures in metres and pays in euros, wherever the machine stands. */
-const usualLocale = 'en-IE';
+const defaultLocale = 'en-IE';
 
 function newProfile(browser: Browser, locale: string): Promise<BrowserContext> {
   // Nothing that moves has to be waited for, or drawn.

@@ -15,7 +15,7 @@ async function answering(page: Page, name: string, answer: object): Promise<() =
 
 const refusal = {
   ok: false,
-  problems: [{ where: 'The workshop file', what: 'was busy', mend: 'Wait a moment.' }],
+  problems: [{ where: 'The workshop file', what: 'was busy', fix: 'Wait a moment.' }],
 };
 
 /** Errors that the spec brings about, and that the page therefore names in its console. */
@@ -39,7 +39,7 @@ test('a room that cannot be shown says so, is opened again, and leaves the other
   page,
   workshop,
 }) => {
-  const mend = await answering(page, 'listSuppliers', { ok: true, value: { rows: [{}] } });
+  const fix = await answering(page, 'listSuppliers', { ok: true, value: { rows: [{}] } });
   await rooms(page).getByRole('link', { name: 'Suppliers' }).click();
   const mishap = page.getByRole('alert');
   await expect(mishap).toContainText('This room cannot be shown');
@@ -48,7 +48,7 @@ test('a room that cannot be shown says so, is opened again, and leaves the other
   await expect(page.getByText('Nothing was received yet')).toBeVisible();
   await page.goBack();
   await expect(mishap).toBeVisible();
-  await mend();
+  await fix();
   await mishap.getByRole('button', { name: 'Open it again' }).click();
   await expect(page.getByRole('heading', { name: 'Suppliers', level: 1 })).toBeVisible();
   await expect(mishap).toHaveCount(0);
@@ -57,22 +57,22 @@ test('a room that cannot be shown says so, is opened again, and leaves the other
 
 test('facts that cannot be read again leave the room open, with a way to ask once more', async ({ page }) => {
   await rooms(page).getByRole('link', { name: 'Settings' }).click();
-  const mend = await answering(page, 'workshopFacts', refusal);
+  const fix = await answering(page, 'workshopFacts', refusal);
   await page.getByLabel('Workshop name').fill('Thrush & Bramble');
   const notice = page.getByRole('alert').filter({ hasText: 'The workshop file was busy' });
   await expect(notice).toBeVisible();
   await expect(page.getByLabel('Workshop name')).toHaveValue('Thrush & Bramble');
-  await mend();
+  await fix();
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(notice).toHaveCount(0);
   await expect(rooms(page)).toContainText('Thrush & Bramble');
 });
 
 test('a window that cannot read its workshop at the start asks again', async ({ page }) => {
-  const mend = await answering(page, 'workshopFacts', refusal);
+  const fix = await answering(page, 'workshopFacts', refusal);
   await page.reload();
   await expect(page.getByRole('alert')).toContainText('The workshop file was busy');
-  await mend();
+  await fix();
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(rooms(page)).toBeVisible();
 });
@@ -93,7 +93,7 @@ async function dyingWorkers(page: Page): Promise<() => Promise<void>> {
 }
 
 test('a lay that fails is told, and is looked for again', async ({ page }) => {
-  let mend = await dyingWorkers(page);
+  let fix = await dyingWorkers(page);
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
   const alert = page.getByRole('alert');
   await expect(alert).toContainText(
@@ -109,19 +109,19 @@ test('a lay that fails is told, and is looked for again', async ({ page }) => {
     await expect(page.getByText('Working it out…')).toHaveCount(0);
     await expect(alert).toContainText('The estimate could not be worked out');
   }
-  await mend();
+  await fix();
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('list', { name: 'What is cut' })).toBeVisible();
   await expect(alert).toHaveCount(0);
 
   // The lays of some coats of the batch are looked for in the room itself.
   await stopLaying(page);
-  mend = await dyingWorkers(page);
+  fix = await dyingWorkers(page);
   const coats = page.getByLabel(/^Coats cut/).first();
   await coats.fill('1');
   await coats.press('Enter');
   await expect(alert).toContainText('What to cut for these coats could not be worked out');
-  await mend();
+  await fix();
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('list', { name: 'What is cut' })).toBeVisible();
   await expect(alert).toHaveCount(0);
@@ -134,10 +134,10 @@ test('a change of a piece that is refused is told under its own field', async ({
     .getByRole('link', { name: /^Quilting/ })
     .click();
   const way = page.getByLabel(/^Lines of .* run$/).first();
-  const mend = await answering(page, 'savePlan', refusal);
+  const fix = await answering(page, 'savePlan', refusal);
   await way.selectOption('along the grain');
   await expect(way).toHaveAccessibleDescription(/The workshop file was busy/);
-  await mend();
+  await fix();
   await way.selectOption('not at all');
   await expect(page.getByLabel(/^Lines of .* run$/).first()).toHaveAccessibleDescription('');
 });

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
 import { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
-import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
+import { defaultChoices, defaultLimits } from '../../shared-core/exchange/pattern/pattern.ts';
 import { line, patternText, point, polyline, words } from '../core/exchange/dxf-text.ts';
 import { expect, test } from './door.ts';
 import { stopLaying } from './laying.ts';
@@ -195,7 +195,7 @@ test('the pieces go out as DXF and as SVG, and are read again', async ({ page })
     ]);
     expect(download.suggestedFilename()).toBe(`fenwalk-coat-pieces.${format.toLowerCase()}`);
     const bytes = await readFile(await download.path());
-    const { found, problems } = readPattern(bytes, '', usualLimits, usualChoices);
+    const { found, problems } = readPattern(bytes, '', defaultLimits, defaultChoices);
     expect(problems).toEqual([]);
     expect(found?.styleName).toBe('Fenwalk coat');
     expect(found?.pieces.map(({ name }) => name)).toContain('Top sleeve lining');

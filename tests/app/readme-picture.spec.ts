@@ -10,7 +10,7 @@ test.use({ layPace: process.env.README_PICTURE ? 'real' : 'soon' });
 
 const folder = fileURLToPath(new URL('../../resources/screens', import.meta.url));
 /** All of them are fetched with the README. */
-const mostBytes = 150_000;
+const maxBytes = 150_000;
 
 /** What a picture shows, in the order of the README. */
 const screens = [
@@ -70,7 +70,7 @@ test('the screens of the demo are fit to be shown', async ({ page }) => {
     await expect(page.getByText('Stop here')).toBeHidden();
     const picture = await pictureOf(page);
     expect(picture.subarray(8, 12).toString('latin1')).toBe('WEBP');
-    expect(picture.length).toBeLessThan(mostBytes);
+    expect(picture.length).toBeLessThan(maxBytes);
     if (process.env.README_PICTURE) {
       mkdirSync(folder, { recursive: true });
       writeFileSync(join(folder, `${name}.webp`), picture);

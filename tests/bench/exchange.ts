@@ -4,7 +4,7 @@
  */
 import { fenwalkCoat } from '../../shared-core/demo/coat.ts';
 import { patternFormats } from '../../shared-core/exchange/pattern/formats.ts';
-import { usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
+import { defaultChoices, defaultLimits } from '../../shared-core/exchange/pattern/pattern.ts';
 import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 
 const runCount = 7;
@@ -35,7 +35,7 @@ const rows = [1, 2, 4, 7].flatMap((times) => {
   return patternFormats.map((format) => {
     const text = format.write(plan);
     const bytes = new TextEncoder().encode(text);
-    const { found, problems } = format.read(bytes, usualLimits, usualChoices);
+    const { found, problems } = format.read(bytes, defaultLimits, defaultChoices);
     if (found?.pieces.length !== plan.pieces.length || problems.length > 0)
       throw new Error(JSON.stringify(problems));
     return {
@@ -43,7 +43,7 @@ const rows = [1, 2, 4, 7].flatMap((times) => {
       pieces: plan.pieces.length,
       kB: Math.round(bytes.length / 1000),
       writeMs: medianMs(() => format.write(plan)),
-      readMs: medianMs(() => format.read(bytes, usualLimits, usualChoices)),
+      readMs: medianMs(() => format.read(bytes, defaultLimits, defaultChoices)),
     };
   });
 });

@@ -24,9 +24,9 @@ export function quantile(numbers: readonly number[], part: number): number {
  * For each row that has lays: lower quartile, median and what nine of ten stay under, rounded to a tenth of a per cent.
  */
 export function fallsTable(rows: readonly MeasuredFall[], marksS: readonly number[]) {
-  return rowsUpTo.flatMap((mostPieces, index) => {
-    const least = index === 0 ? 0 : rowsUpTo[index - 1]!;
-    const own = rows.filter(({ pieces }) => pieces > least && pieces <= (mostPieces ?? Infinity));
+  return rowsUpTo.flatMap((maxPieces, index) => {
+    const min = index === 0 ? 0 : rowsUpTo[index - 1]!;
+    const own = rows.filter(({ pieces }) => pieces > min && pieces <= (maxPieces ?? Infinity));
     if (own.length === 0) return [];
     const share = (mark: number, part: number) => {
       const shares = own.flatMap(({ falls }) =>
@@ -42,6 +42,6 @@ export function fallsTable(rows: readonly MeasuredFall[], marksS: readonly numbe
       before.high = Math.min(before.high, share(seconds, 0.9));
       return { seconds, ...before };
     });
-    return [{ mostPieces, lays: own.length, falls }];
+    return [{ maxPieces, lays: own.length, falls }];
   });
 }

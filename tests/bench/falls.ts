@@ -59,13 +59,13 @@ function measure({ name, pieces, job }: MeasuredJob): MeasuredFall {
 }
 
 /** A row of the table as it is written into its file. */
-function rowText({ mostPieces, lays, falls }: ReturnType<typeof fallsTable>[number]): string {
+function rowText({ maxPieces, lays, falls }: ReturnType<typeof fallsTable>[number]): string {
   const lines = falls.map(
     ({ seconds, low, median, high }) =>
       `      { seconds: ${seconds}, low: ${low}, median: ${median}, high: ${high} },`,
   );
   return `  {
-    mostPieces: ${mostPieces ?? Infinity},
+    maxPieces: ${maxPieces ?? Infinity},
     lays: ${lays},
     falls: [
 ${lines.join('\n')}
@@ -82,7 +82,7 @@ for (const job of before ? [] : measuredJobs().slice(0, Number(values.jobs))) {
 }
 const table = fallsTable(rows, marksS);
 if (values.json) console.log(JSON.stringify({ untilS, rows, table }, null, 1));
-else for (const { mostPieces, falls } of table) console.table({ mostPieces, ...falls });
+else for (const { maxPieces, falls } of table) console.table({ maxPieces, ...falls });
 if (values.write) {
   const path = fileURLToPath(
     new URL('../../shared-core/lay/still-falls/still-falls-table.ts', import.meta.url),

@@ -43,7 +43,7 @@ const nextSeconds = sharedTime(
   () => performance.now() / 1000,
 );
 const threads = openLayThreads(
-  () => ({ seconds: nextSeconds(), iterations: null, leastIterations: 0 }),
+  () => ({ seconds: nextSeconds(), iterations: null, minIterations: 0 }),
   threadCount,
 );
 let firstS = Number.NaN;

@@ -49,7 +49,7 @@ const tasks: { readonly name: string; readonly job: (seed: number) => LayJob }[]
 ].filter(({ name }) => values.only === undefined || values.only.split(',').includes(name));
 
 async function laidByThreads(job: LayJob, threads: number, layS: number): Promise<LayResult> {
-  const pool = openLayThreads({ seconds: layS, iterations: null, leastIterations: 0 }, threads);
+  const pool = openLayThreads({ seconds: layS, iterations: null, minIterations: 0 }, threads);
   try {
     return await pool.runLay(job, 'bench');
   } finally {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openServices, type ServiceOptions, type Services } from '../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
-import type { Outcome, Problem } from '../../shared-core/measure/problem.ts';
+import type { Result, Problem } from '../../shared-core/measure/problem.ts';
 import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 import { dump } from './dump.ts';
 
@@ -34,7 +34,7 @@ export interface Asking {
     call: Name,
     input: CallInput<Name>,
     workshop?: Workshop,
-  ): Promise<Outcome<CallOutput<Name>>>;
+  ): Promise<Result<CallOutput<Name>>>;
   /** The value, or a throw that says what was refused. */
   get<Name extends CallName>(
     call: Name,

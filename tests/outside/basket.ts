@@ -27,19 +27,19 @@ function patterns(from = 0, leftMm = rollMm): number[][] {
   const order = orders[from];
   if (!order) return [[]];
   const [widthMm] = order;
-  const most = Math.floor(leftMm / widthMm);
-  return Array.from({ length: most + 1 }, (_, count) =>
+  const max = Math.floor(leftMm / widthMm);
+  return Array.from({ length: max + 1 }, (_, count) =>
     patterns(from + 1, leftMm - count * widthMm).map((rest) => [count, ...rest]),
   ).flat();
 }
 
 const cuts = patterns().filter((cut) => cut.some((count) => count > 0));
 const numbers = await solveHere({
-  columns: cuts.map(() => ({ cost: 1, least: 0, most: 100 })),
+  columns: cuts.map(() => ({ cost: 1, min: 0, max: 100 })),
   rows: orders.map(([, count], order) => ({
     terms: cuts.map((cut, column) => [column, cut[order] ?? 0] as const),
-    least: count,
-    most: null,
+    min: count,
+    max: null,
   })),
 });
 const rollCount = (numbers ?? []).reduce((sum, count) => sum + count, 0);

@@ -2,7 +2,7 @@
 import { fenwalkCoat } from '../../shared-core/demo/coat.ts';
 import { totalUsedMm } from '../../shared-core/lay/plan-lay.ts';
 import type { ShapesNeed } from '../../shared-core/requirement/need.ts';
-import { cutFrom, drafted, laid, usualIterations } from './drafted.ts';
+import { cutFrom, drafted, laid, defaultIterations } from './drafted.ts';
 import type { OutsideCheck } from './outside.ts';
 
 const clearanceMm = 2;
@@ -47,7 +47,7 @@ const batches = cloths.flatMap(({ what, slotId, widthMm }) =>
     what,
     count,
     // As many moves for each of its coats as one coat has.
-    lay: laid(demo(slotId, count), widthMm, count * usualIterations),
+    lay: laid(demo(slotId, count), widthMm, count * defaultIterations),
   })),
 );
 const batchRows = batches.map(({ what, count, lay }): OutsideCheck => {
@@ -57,7 +57,7 @@ const batchRows = batches.map(({ what, count, lay }): OutsideCheck => {
     isMainJob: true,
     name: `${what} of ${count} coats, m, beside ${count} lays of one coat put end to end`,
     source: 'laying one behind another is itself a lay; its length worked apart from the batch',
-    expected: { least: 0, most: (count * oneMm + (count - 1) * clearanceMm) / 1000 },
+    expected: { min: 0, max: (count * oneMm + (count - 1) * clearanceMm) / 1000 },
     got: totalUsedMm(lay) / 1000,
     tolerance: 0,
   };
@@ -83,7 +83,7 @@ const used = (name: string, utilisation: number, explanation?: string): OutsideC
   isMainJob: true,
   name: `${name}, % of the cloth used`,
   source: process,
-  expected: { least: 80, most: 85 },
+  expected: { min: 80, max: 85 },
   got: 100 * utilisation,
   tolerance: { below: 0, above: 5 },
   toleranceReason:
@@ -103,7 +103,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'four sizes together, % of the cloth used more than with one size',
     source:
       'garmentprocess.com, fabric yield and marker making: small pieces fill gaps left by larger ones, where one size alone would lose them',
-    expected: { least: 0, most: 5 },
+    expected: { min: 0, max: 5 },
     got: 100 * (mixedUsed - sixUsed),
     tolerance: 0.6,
     toleranceReason:

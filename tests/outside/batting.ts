@@ -33,16 +33,11 @@ function row(
 }
 
 const rows: readonly OutsideCheck[] = [
-  row(
-    '80 % cotton and 20 % polyester',
-    chart,
-    { least: 2, most: 3 },
-    { fibre: '80 % cotton, 20 % polyester' },
-  ),
+  row('80 % cotton and 20 % polyester', chart, { min: 2, max: 3 }, { fibre: '80 % cotton, 20 % polyester' }),
   row(
     'polyester a sixth of an inch thick',
     chart,
-    { least: 2, most: 3 },
+    { min: 2, max: 3 },
     { fibre: '100 % polyester', loftMm: 4 },
     'Nothing is said of a polyester under 6 mm of which it is not known what holds it together: the packets that were read are of high loft.',
   ),

@@ -1,5 +1,5 @@
 /** First in first out and margin against mark-up, held against published worked examples. */
-import { added, priceSheet, usualPriceRules } from '../../shared-core/cost/price.ts';
+import { added, priceSheet, defaultPriceRules } from '../../shared-core/cost/price.ts';
 import { estimate } from '../../shared-core/flow/estimate.ts';
 import { solveHere } from '../../main/services/threads/solver.ts';
 import { item, layHere, lot, onShelf, plan, slot } from '../fixtures/small-workshop.ts';
@@ -39,7 +39,7 @@ const atMargin = (costAt: number, ratio: number) =>
   priceSheet(
     plan(),
     { perCoatMinor: [costAt] },
-    { ...usualPriceRules, isWorkLeftOut: true, wholesale: { kind: 'margin', ratio } },
+    { ...defaultPriceRules, isWorkLeftOut: true, wholesale: { kind: 'margin', ratio } },
   );
 
 const rows: readonly OutsideCheck[] = [

@@ -2,7 +2,7 @@
 import type { CoatPlan } from '../../shared-core/plan/model/coat-plan.ts';
 import { fillMassG } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill/fill.ts';
-import { usualOverfillFactor } from '../../shared-core/requirement/fill/fill-power.ts';
+import { defaultOverfillFactor } from '../../shared-core/requirement/fill/fill-power.ts';
 import { item } from '../fixtures/small-workshop.ts';
 import { filled } from '../core/requirement/small-coat.ts';
 import { drafted, stuffed } from './drafted.ts';
@@ -42,7 +42,7 @@ const rows: readonly OutsideCheck[] = [
     isMainJob: true,
     name: 'man’s jacket to the hip, down of 800, g',
     source: guide,
-    expected: { least: 3 * gPerOz, most: 6 * gPerOz },
+    expected: { min: 3 * gPerOz, max: 6 * gPerOz },
     got: downG(hip, 800),
     tolerance: 0,
   },
@@ -51,8 +51,8 @@ const rows: readonly OutsideCheck[] = [
     isMainJob: true,
     name: 'down of 550 that makes a volume of 1,920 in3, oz',
     source: 'backpacking.net forum, 2009, an old sewn-through jacket lying loose in a box: 4 to 5 oz',
-    expected: { least: 4, most: 5 },
-    got: fillMassG(1920 * cm3PerIn3, (550 * cm3PerIn3) / gPerOz, usualOverfillFactor) / gPerOz,
+    expected: { min: 4, max: 5 },
+    got: fillMassG(1920 * cm3PerIn3, (550 * cm3PerIn3) / gPerOz, defaultOverfillFactor) / gPerOz,
     tolerance: 0,
   },
 ];

@@ -2,7 +2,7 @@
 import type { Body, BodyKind } from '../../shared-core/draft/body.ts';
 import { bodyFromRow, type BodyRow } from '../../shared-core/draft/body-tables.ts';
 import { draftCoat, type DraftedCoat } from '../../shared-core/draft/draft.ts';
-import { type DraftInput, usualDraft } from '../../shared-core/draft/draft-input.ts';
+import { type DraftInput, defaultDraft } from '../../shared-core/draft/draft-input.ts';
 import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayResult } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
@@ -34,7 +34,7 @@ export function drafted(measured: Measured, choices: Partial<DraftInput> = {}): 
   const { kind, bustMm, waistMm, hipMm = null, heightMm, more } = measured;
   const row: BodyRow = { size: `${bustMm}`, bustMm, waistMm, hipMm };
   const body = { ...bodyFromRow(kind, row, heightMm), ...more };
-  const outcome = draftCoat({ ...usualDraft('drafted', 'Drafted garment', row.size, body), ...choices });
+  const outcome = draftCoat({ ...defaultDraft('drafted', 'Drafted garment', row.size, body), ...choices });
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
   const { plan, report } = outcome.value;
   const isPadded = plan.pieces.some(({ cutFrom: from }) => from.some(({ slotId }) => slotId === 'batting'));
@@ -81,10 +81,10 @@ export function oneWay(need: ShapesNeed): ShapesNeed {
 }
 
 /** Few enough for all rows together to take less than a minute, and the same on every machine. */
-export const usualIterations = 6000;
+export const defaultIterations = 6000;
 
 /** The engine's lay on endless cloth of a width, as the product asks for it; checked by the independent check. */
-export function laid(need: ShapesNeed, widthMm: number, iterations = usualIterations, seed = 1): LayResult {
+export function laid(need: ShapesNeed, widthMm: number, iterations = defaultIterations, seed = 1): LayResult {
   const clearanceMm = 2;
   const job = layJob(need, [endlessLength('cloth', widthMm, undefined)], clearanceMm, undefined, seed);
   const result = lay(job, { seconds: null, iterations }, { clock: () => performance.now() });

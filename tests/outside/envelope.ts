@@ -142,15 +142,15 @@ function amounts(what: string, { size, at45, at60 }: Laid, explained: readonly n
 }
 
 /** What all sizes and views of the envelope ask for at 60 in over what they ask for at 45: 36 pairs. */
-const factors = { least: 0.667, mean: 0.757, most: 0.88 };
+const factors = { min: 0.667, mean: 0.757, max: 0.88 };
 
 function factorRow({ size, at45, at60 }: Laid): OutsideCheck {
   return {
     class: 'A',
     isMainJob: true,
     name: `loose jacket, size ${size.size}, at 60 in for each yard at 45`,
-    source: `${envelope}: from ${factors.least} to ${factors.most} over its sizes and views`,
-    expected: { least: factors.least, most: factors.most },
+    source: `${envelope}: from ${factors.min} to ${factors.max} over its sizes and views`,
+    expected: { min: factors.min, max: factors.max },
     got: at60 / at45,
     tolerance: 0,
   };
@@ -170,7 +170,7 @@ function growthRow(widthIn: number, expected: number, got: number, explanation?:
   };
 }
 
-const [least, , , most] = shorts as [Laid, Laid, Laid, Laid];
+const [min, , , max] = shorts as [Laid, Laid, Laid, Laid];
 const all = [...shorts, ...longs];
 
 const rows: readonly OutsideCheck[] = [
@@ -189,11 +189,11 @@ const rows: readonly OutsideCheck[] = [
     toleranceReason:
       'twice the error of a mean of five: the published pairs scatter by 0.066 round their mean',
   },
-  growthRow(45, 3.375 / 2.5, most.at45 / least.at45),
+  growthRow(45, 3.375 / 2.5, max.at45 / min.at45),
   growthRow(
     60,
     2.625 / 1.75,
-    most.at60 / least.at60,
+    max.at60 / min.at60,
     'Folded cloth goes in jumps: from size 14 to 16 alone the envelope leaps from 1 3/4 to 2 1/8 yd, where two pieces no longer lie beside each other in half the width. Laid open, lengths grow with the area.',
   ),
 ];

@@ -1,7 +1,7 @@
 /** Loose fill and chambers against makers' worked examples and plain geometry. */
 import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import type { FillAim } from '../../shared-core/plan/model/coat-plan.ts';
-import { usualDownGPerM2 } from '../../shared-core/requirement/fill/usual-fill.ts';
+import { defaultDownGPerM2 } from '../../shared-core/requirement/fill/usual-fill.ts';
 import { averageLoftMm, fillMassG, lensAreaMm2 } from '../../shared-core/quilting/chambers.ts';
 import { fillingList } from '../../shared-core/requirement/fill/fill.ts';
 import { item, measured, piece, rectangle } from '../fixtures/small-workshop.ts';
@@ -65,8 +65,8 @@ function downJacketG(choices: Parameters<typeof drafted>[1], in3PerOz: number, a
 }
 
 const thighLength = { coatLengthMm: 820, hood: 'two panels', hasCollar: false } as const;
-const usualG = (['least', 'most'] as const).map((end) =>
-  downJacketG(thighLength, 700, { kind: 'weight', gPerM2: usualDownGPerM2[end] }),
+const defaultG = (['min', 'max'] as const).map((end) =>
+  downJacketG(thighLength, 700, { kind: 'weight', gPerM2: defaultDownGPerM2[end] }),
 );
 
 const rows: readonly OutsideCheck[] = [
@@ -76,7 +76,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'g of down in a thigh-length hooded jacket, sewn through, nearest of our usual range',
     source: 'functionalclothinglab.com, Down jacket 1: about 14 oz for two of them',
     expected: (14 * gPerOz) / 2,
-    got: Math.min(Math.max((14 * gPerOz) / 2, usualG[0]!), usualG[1]!),
+    got: Math.min(Math.max((14 * gPerOz) / 2, defaultG[0]!), defaultG[1]!),
     tolerance: 20,
     toleranceReason: 'a size more or less is 5 % of girth and of length, 10 % of area',
   },
@@ -85,7 +85,7 @@ const rows: readonly OutsideCheck[] = [
     isMainJob: true,
     name: 'oz of 550 down in an old sewn-through jacket, 1 1/2 in thick where its channels stand highest',
     source: 'backpacking.net forum, 2009: at least 4, maybe 5 oz',
-    expected: { least: 4, most: 5 },
+    expected: { min: 4, max: 5 },
     got: downJacketG({ coatLengthMm: 680 }, 550, { kind: 'loft', loftMm: 1.5 * mm }) / gPerOz,
     tolerance: 0.5,
     toleranceReason: 'a size more or less is 5 % of girth and of length, 10 % of area',

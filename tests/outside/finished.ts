@@ -46,8 +46,8 @@ const demo = finishedCoat(demoPlan, demoItems);
 
 /** The figure of our range for a thickness that lies nearest to a published one. */
 function nearestClo(publishedClo: number, thicknessMm: number): number {
-  const { leastClo, mostClo } = cloOfThickness(thicknessMm);
-  return Math.min(Math.max(publishedClo, leastClo), mostClo);
+  const { minClo, maxClo } = cloOfThickness(thicknessMm);
+  return Math.min(Math.max(publishedClo, minClo), maxClo);
 }
 /** Conductivity, W/mK, of padding that gives a clo for each inch. */
 const conductivity = (cloPerIn: number) => mmPerIn / 1000 / (cloPerIn * cloM2KPerW);
@@ -95,8 +95,8 @@ const rows: readonly OutsideCheck[] = [
     isMainJob: true,
     name: 'conductivity of the warmest padding that is reckoned with, W/mK',
     source: 'US patent 4,588,635: under 0.5 Btu in/h ft2 F at 3 to 10 kg/m3; still air 0.026',
-    expected: { least: 0.026, most: 0.072 },
-    got: conductivity(inch.mostClo),
+    expected: { min: 0.026, max: 0.072 },
+    got: conductivity(inch.maxClo),
     tolerance: 0.001,
     toleranceReason: 'half of the last printed place, in W/mK',
   },
@@ -106,8 +106,8 @@ const rows: readonly OutsideCheck[] = [
     name: 'clo of a knee-length coat with two layers of batting, the least, over what it covers',
     source:
       'engineeringtoolbox.com, after ISO 9920: a coat has 0.60 and a parka 0.70 over the whole body, the bare parts averaged in, so where it covers it has more',
-    expected: { least: 0.6, most: 4 },
-    got: demo.warmth?.leastClo ?? Number.NaN,
+    expected: { min: 0.6, max: 4 },
+    got: demo.warmth?.minClo ?? Number.NaN,
     tolerance: 0,
   },
   {
@@ -115,7 +115,7 @@ const rows: readonly OutsideCheck[] = [
     isMainJob: true,
     name: 'mass of the same coat, kg',
     source: 'padded coats to the knee in shops, from memory: 0.9 to 1.3 kg',
-    expected: { least: 0.9, most: 1.3 },
+    expected: { min: 0.9, max: 1.3 },
     got: demo.massG / 1000,
     tolerance: 0.1,
     toleranceReason: 'sizes of one coat differ by a tenth of a kilogram',

@@ -135,7 +135,7 @@ const rows: readonly OutsideCheck[] = [
   whole(
     'a shirt with long sleeves, its listed seams with a fifth for waste, m',
     'onlineclothingstudy.com, how many metres of thread for a shirt: 100 to 300, about 130 for a medium one',
-    { least: 100, most: 300 },
+    { min: 100, max: 300 },
     1.2 * (shirtM('301') + shirtM('504') + 171.5 * 0.0254),
     100,
   ),
@@ -159,7 +159,7 @@ const rows: readonly OutsideCheck[] = [
   whole(
     'lined jacket, m',
     'sewing thread by garment, from memory: 150 to 260 m',
-    { least: 150, most: 260 },
+    { min: 150, max: 260 },
     sewnM(drafted(woman, unpadded).plan),
     150,
     factory,

@@ -24,7 +24,7 @@ const mardock = 'mardockdesigns.com, garment to needle recommendations';
 function row(
   cloth: string,
   source: string,
-  [least, most]: readonly [number, number],
+  [min, max]: readonly [number, number],
   gPerM2: number,
   explanation?: string,
 ): OutsideCheck {
@@ -32,18 +32,18 @@ function row(
     class: 'A',
     name: `needle for ${cloth}, NM`,
     source: `${source}; ${gPerM2} g/m2 from memory`,
-    expected: { least, most },
+    expected: { min, max },
     got: plainSeamNm(gPerM2, /coated/.test(cloth) ? 'coated' : '', null),
     tolerance: 0,
     ...(explanation === undefined ? {} : { explanation }),
   };
 }
 
-const byThread = (tex: number, [least, most]: readonly [number, number]): OutsideCheck => ({
+const byThread = (tex: number, [min, max]: readonly [number, number]): OutsideCheck => ({
   class: 'A',
   name: `needle for a light cloth with thread of tex ${tex}, NM`,
   source: 'thread makers’ charts of needle by tex, from memory',
-  expected: { least, most },
+  expected: { min, max },
   got: plainSeamNm(80, '', tex),
   tolerance: 0,
 });
@@ -78,7 +78,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'needles for a coat of 11 h',
     source: 'derived from 8 h of life',
     expected: 2,
-    got: needleCount(11, needleLifeHours.least),
+    got: needleCount(11, needleLifeHours.min),
     tolerance: 0,
   },
   {
@@ -86,7 +86,7 @@ const rows: readonly OutsideCheck[] = [
     name: 'needles for ten such coats',
     source: 'derived from 8 h of life',
     expected: 14,
-    got: needleCount(110, needleLifeHours.least),
+    got: needleCount(110, needleLifeHours.min),
     tolerance: 0,
   },
 ];

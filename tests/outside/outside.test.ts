@@ -56,7 +56,7 @@ describe('an outside check', () => {
     expect([1.99, 2, 3, 3.01].map(sides)).toEqual([false, true, true, false]);
   });
   it('of a published range reckons from the nearer end', () => {
-    const ranged = (got: number) => passes({ got, expected: { least: 3, most: 5 } });
+    const ranged = (got: number) => passes({ got, expected: { min: 3, max: 5 } });
     expect([2.49, 2.5, 4, 5.5, 5.51].map(ranged)).toEqual([false, true, true, true, false]);
   });
   it('fails for what is no number, or a text where a number belongs', () => {

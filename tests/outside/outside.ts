@@ -15,8 +15,8 @@ export type OutsideClass = 'A' | 'B';
 
 /** From the least to the most that is published. */
 export interface Range {
-  readonly least: number;
-  readonly most: number;
+  readonly min: number;
+  readonly max: number;
 }
 
 /** How far the result may lie below and above what is published. */
@@ -59,9 +59,9 @@ export function runOutsideChecks(rows: readonly OutsideCheck[]): OutsideVerdict[
 function passes({ expected, got, tolerance }: OutsideCheck): boolean {
   if (typeof expected === 'string') return expected === got;
   if (typeof got !== 'number' || !Number.isFinite(got)) return false;
-  const { least, most } = typeof expected === 'number' ? { least: expected, most: expected } : expected;
+  const { min, max } = typeof expected === 'number' ? { min: expected, max: expected } : expected;
   const { below, above } = typeof tolerance === 'number' ? { below: tolerance, above: tolerance } : tolerance;
-  return got >= least - below && got <= most + above;
+  return got >= min - below && got <= max + above;
 }
 
 /** A row that does not hold, as it is told to whoever asks. */

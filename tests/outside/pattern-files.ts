@@ -7,7 +7,11 @@ import { polygonArea, polygonLength } from 'd3-polygon';
 import DxfParser from 'dxf-parser';
 import { write as writeDxf } from '../../shared-core/exchange/dxf/dxf-write.ts';
 import { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
-import { type FoundPattern, usualChoices, usualLimits } from '../../shared-core/exchange/pattern/pattern.ts';
+import {
+  type FoundPattern,
+  defaultChoices,
+  defaultLimits,
+} from '../../shared-core/exchange/pattern/pattern.ts';
 import { fenwalkCoat } from '../../shared-core/demo/coat.ts';
 import { ringAreaMm2, ringPerimeterMm } from '../../shared-core/geometry/ring.ts';
 import { seamRing } from '../../shared-core/plan/geometry/outline-ring.ts';
@@ -36,7 +40,7 @@ function polygons(): Vertex[][] {
 }
 
 function read(text: string): FoundPattern {
-  const { found, problems } = readPattern(new TextEncoder().encode(text), '', usualLimits, usualChoices);
+  const { found, problems } = readPattern(new TextEncoder().encode(text), '', defaultLimits, defaultChoices);
   if (!found) throw new Error(problems[0]?.what);
   return found;
 }

@@ -10,7 +10,7 @@ if (process.argv.includes('--json')) {
   process.stdout.write(`${JSON.stringify(summary, null, 1)}\n`);
 } else {
   for (const { topic, name, expected, got, pass, source, explanation, ...row } of allVerdicts) {
-    const published = typeof expected === 'object' ? `${expected.least} to ${expected.most}` : expected;
+    const published = typeof expected === 'object' ? `${expected.min} to ${expected.max}` : expected;
     const mark = `${pass ? 'ok  ' : 'FAIL'} ${row.class}${row.isMainJob ? '*' : ' '}`;
     process.stdout.write(
       `${mark} ${topic}: ${name}: published ${published}, computed ${got} (${source})${explanation === undefined ? '' : `\n        ${explanation}`}\n`,

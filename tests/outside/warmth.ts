@@ -14,8 +14,8 @@ const nonwovens =
   'Bangera, Chavan, Patel and Patil, Evaluation of Heat Resistance Characteristics of Fibrous Material, Mechanics of Advanced Composite Structures';
 /** The figure of our range for a thickness that lies nearest to a published one. */
 function nearestClo(publishedClo: number, thicknessIn: number): number {
-  const { leastClo, mostClo } = cloOfThickness(thicknessIn * 25.4);
-  return Math.min(Math.max(publishedClo, leastClo), mostClo);
+  const { minClo, maxClo } = cloOfThickness(thicknessIn * 25.4);
+  return Math.min(Math.max(publishedClo, minClo), maxClo);
 }
 
 const rows: readonly OutsideCheck[] = [

@@ -102,7 +102,7 @@ const napRows = [45, 60].map(
     isMainJob: true,
     name: `what a nap costs a knee-length coat at ${widthIn} in, yd`,
     source: `${table}: a quarter of a yard at most for cloth that goes one way`,
-    expected: { least: 0, most: widthTableExtraYd },
+    expected: { min: 0, max: widthTableExtraYd },
     got: demoOneWay(widthIn) - (widthIn === 45 ? demoAt45 : demoYd(widthIn)),
     tolerance: 0.04,
     toleranceReason: 'two lays with a small budget of moves differ by 1 % of themselves from chance alone',

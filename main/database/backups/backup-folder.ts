@@ -94,17 +94,17 @@ function bornBackup(
   const folderMode = folderModeBeside(file);
   if (mkdirSync(folder, { recursive: true, mode: folderMode }) !== undefined) chmodSync(folder, folderMode);
   else closeToOthers(folder, folderMode);
-  const unborn = join(folder, `${basename(file)}.${process.pid}.part`);
-  rmSync(unborn, { force: true });
+  const tempFile = join(folder, `${basename(file)}.${process.pid}.part`);
+  rmSync(tempFile, { force: true });
   try {
-    copyWhole(connection, file, unborn);
+    copyWhole(connection, file, tempFile);
     const newest = numbered(file).find(({ backup }) => backup.kind !== 'put here');
-    if (onlyIfChanged && newest && isSame(unborn, join(folder, newest.backup.name))) return null;
+    if (onlyIfChanged && newest && isSame(tempFile, join(folder, newest.backup.name))) return null;
     const name = backupName(file, { number: (newest?.number ?? 0) + 1, at, kind });
-    renameSync(unborn, join(folder, name));
+    renameSync(tempFile, join(folder, name));
     return name;
   } finally {
-    rmSync(unborn, { force: true });
+    rmSync(tempFile, { force: true });
   }
 }
 

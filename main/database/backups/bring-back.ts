@@ -18,7 +18,7 @@ import {
 } from 'node:fs';
 import { basename, join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { backupFolder, listBackups, makeBackup, thinBackups } from './backup-folder.ts';
 import type { OpenWorkshop } from '../file/connection.ts';
 import { anyDamage } from '../failures/damage.ts';
@@ -43,18 +43,18 @@ export interface BringBackOptions {
   /** Null where the file cannot be opened. */
   readonly open: OpenWorkshop | null;
   readonly now: () => Date;
-  readonly reopen: (file: string) => Outcome<OpenWorkshop>;
+  readonly reopen: (file: string) => Result<OpenWorkshop>;
 }
 
 /**
  * Closes the workshop, puts the backup of that name in its place and opens it. Nothing else may use the connection
  * meanwhile. Never throws for what the disk or the files refuse.
  */
-export function bringBack(name: string, { file, open, now, reopen }: BringBackOptions): BroughtBack {
+export function restoreBackup(name: string, { file, open, now, reopen }: BringBackOptions): BroughtBack {
   const chosen = listBackups(file).find((backup) => backup.name === name);
   if (!chosen) {
-    const mend = 'Open the settings again and choose one from the list.';
-    return { open, problems: [{ where: `The backup ${name}`, what: 'is no longer there', mend }] };
+    const fix = 'Open the settings again and choose one from the list.';
+    return { open, problems: [{ where: `The backup ${name}`, what: 'is no longer there', fix }] };
   }
   const fresh = `${file}.${randomUUID()}.new`;
   try {
@@ -65,10 +65,10 @@ export function bringBack(name: string, { file, open, now, reopen }: BringBackOp
     open?.close();
     // The last to close takes the log away. One that is still there belongs to another program, and to the old file.
     if (backup !== null && existsSync(`${file}-wal`)) {
-      const mend = 'Close the other program that uses it, then try again; nothing was changed.';
+      const fix = 'Close the other program that uses it, then try again; nothing was changed.';
       return {
         open: reopened(reopen, file),
-        problems: [{ where: file, what: 'is held by another program', mend }],
+        problems: [{ where: file, what: 'is held by another program', fix }],
       };
     }
     const kept = backup ?? copyApart(file, now());
@@ -116,7 +116,7 @@ function putBack(kept: string, file: string, fresh: string): void {
 }
 
 /** Copies the backup under another name and looks at the copy whole: its kind, its schema, each page and reference. */
-function soundCopy(source: string, fresh: string, mode: number): Outcome<null> {
+function soundCopy(source: string, fresh: string, mode: number): Result<null> {
   const looked = checkDataFile(source);
   if (!looked.ok) return looked;
   try {
@@ -127,19 +127,19 @@ function soundCopy(source: string, fresh: string, mode: number): Outcome<null> {
       database.pragma('trusted_schema = OFF');
       const version = schemaVersion(database);
       if (version > migrations.length) {
-        return refused({
+        return err({
           where: source,
           what: `was written by a newer version (its schema is ${version}, this version knows ${migrations.length})`,
-          mend: 'Bring it back with the newer version, or choose another backup.',
+          fix: 'Bring it back with the newer version, or choose another backup.',
         });
       }
-      const mend = 'Choose another backup; this one was left as it was.';
-      const strange = shapeProblem(database, source, migrations, mend);
-      if (strange) return refused(strange);
+      const fix = 'Choose another backup; this one was left as it was.';
+      const strange = shapeProblem(database, source, migrations, fix);
+      if (strange) return err(strange);
       const damaged = anyDamage(database, source);
-      if (damaged) return refused({ ...damaged, mend });
+      if (damaged) return err({ ...damaged, fix });
       if ((database.pragma('foreign_key_check') as readonly unknown[]).length > 0) {
-        return refused({ where: source, what: 'refers to what is not in it', mend });
+        return err({ where: source, what: 'refers to what is not in it', fix });
       }
       // One file with no log beside it, whatever the backup was made by.
       database.pragma('journal_mode = DELETE');
@@ -147,15 +147,15 @@ function soundCopy(source: string, fresh: string, mode: number): Outcome<null> {
       database.close();
     }
     flush(fresh);
-    return found(null);
+    return ok(null);
   } catch (error) {
     const problem = databaseProblem(error, source);
     if (!problem) throw error;
-    return refused(problem);
+    return err(problem);
   }
 }
 
-function reopened(reopen: (file: string) => Outcome<OpenWorkshop>, file: string): OpenWorkshop | null {
+function reopened(reopen: (file: string) => Result<OpenWorkshop>, file: string): OpenWorkshop | null {
   const outcome = reopen(file);
   return outcome.ok ? outcome.value : null;
 }

@@ -4,12 +4,12 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 /** Whoever puts a copy in place by hand must not leave the log of the old file beside it. */
 const byHand =
   'To put a copy in its place by hand, first move the old file away, together with those beside it that end in -wal and -shm.';
-export const bringBackOrName = `Bring a backup back, or name another file. ${byHand}`;
+export const restoreOrName = `Bring a backup back, or name another file. ${byHand}`;
 
 interface Failure {
   readonly codes: RegExp;
   readonly what: string;
-  readonly mend: string;
+  readonly fix: string;
   /** The file itself is at fault, and no longer what it was: a backup helps. */
   readonly isOfFile?: true;
 }
@@ -18,52 +18,52 @@ const failures: readonly Failure[] = [
   {
     codes: /^FILE_NOT_IN_PLACE$/,
     what: 'was removed or replaced while it was open',
-    mend: 'This step was not kept. Close the program, look at what lies there now, and start it again.',
+    fix: 'This step was not kept. Close the program, look at what lies there now, and start it again.',
   },
   {
     codes: /^SQLITE_(BUSY|LOCKED)/,
     what: 'is held by another program',
-    mend: 'Close the other program that uses it, then try again.',
+    fix: 'Close the other program that uses it, then try again.',
   },
   {
     codes: /^SQLITE_FULL|^ENOSPC|^EDQUOT/,
     what: 'does not fit: the disk is full',
-    mend: 'Make room on the disk, then try again; nothing was changed.',
+    fix: 'Make room on the disk, then try again; nothing was changed.',
   },
-  { codes: /^SQLITE_NOTADB/, what: 'is not a database', mend: bringBackOrName, isOfFile: true },
+  { codes: /^SQLITE_NOTADB/, what: 'is not a database', fix: restoreOrName, isOfFile: true },
   {
     codes: /^SQLITE_CORRUPT/,
     what: 'is damaged',
-    mend: `Bring a backup back; the damaged file is kept beside the backups. ${byHand}`,
+    fix: `Bring a backup back; the damaged file is kept beside the backups. ${byHand}`,
     isOfFile: true,
   },
   {
     codes: /^SQLITE_READONLY|^EACCES|^EPERM|^EROFS/,
     what: 'cannot be written',
-    mend: 'Allow writing to the file and its folder, or name a file elsewhere.',
+    fix: 'Allow writing to the file and its folder, or name a file elsewhere.',
   },
   {
     codes: /^ELOOP/,
     what: 'is a link that leads back to itself',
-    mend: 'Name the file that the link should lead to.',
+    fix: 'Name the file that the link should lead to.',
   },
-  { codes: /^ENAMETOOLONG/, what: 'has too long a name', mend: 'Name a file with a shorter name or path.' },
+  { codes: /^ENAMETOOLONG/, what: 'has too long a name', fix: 'Name a file with a shorter name or path.' },
   {
     codes: /^SQLITE_CANTOPEN|^ENOENT|^ENOTDIR/,
     what: 'cannot be opened',
-    mend: 'See that its folder is there and may be written to, or name a file elsewhere.',
+    fix: 'See that its folder is there and may be written to, or name a file elsewhere.',
   },
   {
     codes: /^SQLITE_IOERR|^EIO/,
     what: 'cannot be read or written: the disk reports a fault',
-    mend: 'Check the disk, then try again.',
+    fix: 'Check the disk, then try again.',
   },
 ];
 
 /** A sentence for a failure that the maker can do something about; null for anything else. */
 export function databaseProblem(error: unknown, file: string): Problem | null {
   const failure = failures.find(({ codes }) => codes.test(codeOf(error)));
-  return failure ? { where: file, what: failure.what, mend: failure.mend } : null;
+  return failure ? { where: file, what: failure.what, fix: failure.fix } : null;
 }
 
 /** Whether the file itself is at fault, rather than its place, the disk or another program. */

@@ -5,7 +5,7 @@
  */
 import { rmSync } from 'node:fs';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { databaseProblem } from '../failures/failure.ts';
 import { closeToOthers, modeBeside } from './private-file.ts';
 
@@ -15,10 +15,10 @@ export interface Claim {
 
 /** How long to wait for a program that is just ending. */
 const waitMs = 400;
-const mostTries = 5;
+const maxTries = 5;
 
 /** file: absolute, and its true name: see realFile. Refused while another program, or another opening in this one, holds the claim. */
-export function claimFile(file: string, now: () => Date): Outcome<Claim> {
+export function claimFile(file: string, now: () => Date): Result<Claim> {
   const lockFile = `${file}-open`;
   for (let tries = 1; ; tries++) {
     let lock: Database | undefined;
@@ -26,22 +26,22 @@ export function claimFile(file: string, now: () => Date): Outcome<Claim> {
       lock = new SqliteDatabase(lockFile, { timeout: waitMs });
       closeToOthers(lockFile, modeBeside(file));
       const held = holdFor(lock, now);
-      return found({ release: () => release(held, lockFile) });
+      return ok({ release: () => release(held, lockFile) });
     } catch (error) {
       const code = String((error as { code?: unknown }).code);
       const isHeld = /^SQLITE_(BUSY|LOCKED)/.test(code);
       const holder = isHeld && lock ? holderOf(lock) : null;
       lock?.close();
-      if (isHeld) return refused(heldBy(file, holder));
+      if (isHeld) return err(heldBy(file, holder));
       // The holder before has just taken its file away, or the file is rubbish from elsewhere: begin with a new one.
       const isStray = /^SQLITE_(READONLY_DBMOVED|NOTADB|CORRUPT|IOERR)/.test(code);
-      if (isStray && tries < mostTries) {
+      if (isStray && tries < maxTries) {
         if (!code.startsWith('SQLITE_READONLY')) rmSync(lockFile, { force: true });
         continue;
       }
       const problem = databaseProblem(error, file);
       if (!problem) throw error;
-      return refused(problem);
+      return err(problem);
     }
   }
 }
@@ -87,6 +87,6 @@ function heldBy(file: string, holder: Holder | null) {
   return {
     where: file,
     what: `is open already in another window of this program${who}`,
-    mend: 'Go on in that window, or close it and start again. Nothing was touched.',
+    fix: 'Go on in that window, or close it and start again. Nothing was touched.',
   };
 }

@@ -4,8 +4,8 @@ import { existsSync, linkSync, renameSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
 import { Kysely } from 'kysely';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
-import { bringBackOrName, databaseProblem } from '../failures/failure.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
+import { restoreOrName, databaseProblem } from '../failures/failure.ts';
 import { checkDataFile } from './file-check.ts';
 import { placeWatch } from './in-place.ts';
 import { takeLogApart } from './kept-apart.ts';
@@ -41,7 +41,7 @@ export interface OpenOptions {
 }
 
 /** A refused file is left as it was, and nothing is made beside it. */
-export function openWorkshop(dataFile: string, options: OpenOptions): Outcome<OpenWorkshop> {
+export function openWorkshop(dataFile: string, options: OpenOptions): Result<OpenWorkshop> {
   const file = resolve(dataFile);
   const migrations = options.migrations ?? allMigrations;
   const checked = checkDataFile(file, options.isDemo ? 'to be a demo' : 'to be written');
@@ -57,7 +57,7 @@ export function openWorkshop(dataFile: string, options: OpenOptions): Outcome<Op
     const problem = schemaProblem(connection, file, migrations);
     if (problem) {
       connection.close();
-      return refused(problem);
+      return err(problem);
     }
     prepare(connection);
     const migrated = migrate(connection, file, migrations, options.now);
@@ -66,12 +66,12 @@ export function openWorkshop(dataFile: string, options: OpenOptions): Outcome<Op
       return migrated;
     }
     settleLog(connection, file);
-    return found(workshopOver(connection, { file, checkInPlace: placeWatch(file) }, file, told));
+    return ok(workshopOver(connection, { file, checkInPlace: placeWatch(file) }, file, told));
   } catch (error) {
     connection?.close();
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
-    return refused(problem);
+    return err(problem);
   }
 }
 
@@ -104,7 +104,7 @@ function withoutForeignLog(file: string, now: () => Date): Problem[] {
     {
       where: file,
       what: 'lay beside the log of another file, as after a copy was put in its place by hand',
-      mend: `The file was opened as it was put there. The log was not read into it; it is kept in ${folder}.`,
+      fix: `The file was opened as it was put there. The log was not read into it; it is kept in ${folder}.`,
     },
   ];
 }
@@ -114,7 +114,7 @@ function schemaProblem(database: Database, file: string, migrations: readonly Mi
   const version = schemaVersion(database);
   return version > migrations.length
     ? newerFile(file, version, migrations.length)
-    : shapeProblem(database, file, migrations, bringBackOrName);
+    : shapeProblem(database, file, migrations, restoreOrName);
 }
 
 function prepare(connection: Database): void {
@@ -137,35 +137,35 @@ function makeFile(
   file: string,
   migrations: readonly Migration[],
   { now, isDemo }: OpenOptions,
-): Outcome<null> {
-  const unborn = `${file}.${randomUUID()}.new`;
+): Result<null> {
+  const tempFile = `${file}.${randomUUID()}.new`;
   try {
-    makeEmptyFile(unborn, modeBeside(file));
-    const connection = new SqliteDatabase(unborn);
+    makeEmptyFile(tempFile, modeBeside(file));
+    const connection = new SqliteDatabase(tempFile);
     try {
       connection.pragma(`application_id = ${isDemo ? demoApplicationId : applicationId}`);
-      const migrated = migrate(connection, unborn, migrations, now);
+      const migrated = migrate(connection, tempFile, migrations, now);
       if (!migrated.ok) return migrated;
     } finally {
       connection.close();
     }
-    giveName(unborn, file);
-    return found(null);
+    giveName(tempFile, file);
+    return ok(null);
   } catch (error) {
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
-    return refused(problem);
+    return err(problem);
   } finally {
-    for (const ending of ['', '-journal', '-wal', '-shm']) rmSync(unborn + ending, { force: true });
+    for (const ending of ['', '-journal', '-wal', '-shm']) rmSync(tempFile + ending, { force: true });
   }
 }
 
 /** A link fails where the name is taken. Disks without links get a rename, which is as whole but not as exclusive. */
-function giveName(unborn: string, file: string): void {
+function giveName(tempFile: string, file: string): void {
   try {
-    linkSync(unborn, file);
+    linkSync(tempFile, file);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST' || existsSync(file)) return;
-    renameSync(unborn, file);
+    renameSync(tempFile, file);
   }
 }

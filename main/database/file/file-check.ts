@@ -14,25 +14,25 @@ import {
   type Stats,
 } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
-import { bringBackOrName, databaseProblem } from '../failures/failure.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
+import { restoreOrName, databaseProblem } from '../failures/failure.ts';
 import { applicationId, demoApplicationId } from '../schema/migrate.ts';
 
 /** Two windows that name one file in two ways must mean the same: links are followed. Absolute, whether or not it is there. */
-export function realFile(dataFile: string): Outcome<string> {
+export function realFile(dataFile: string): Result<string> {
   const file = resolve(dataFile);
   // SQLite's binding cuts blanks off a name, and would then make another file.
   if (file !== file.trim()) {
-    return refused({
+    return err({
       where: `"${file}"`,
       what: 'has a blank at the end of its name',
-      mend: 'Rename it without one.',
+      fix: 'Rename it without one.',
     });
   }
   return asked(file, () => {
-    if (statSync(file, { throwIfNoEntry: false })) return found(realpathSync(file));
+    if (statSync(file, { throwIfNoEntry: false })) return ok(realpathSync(file));
     const folder = dirname(file);
-    return found(
+    return ok(
       statSync(folder, { throwIfNoEntry: false }) ? join(realpathSync(folder), basename(file)) : file,
     );
   });
@@ -41,22 +41,22 @@ export function realFile(dataFile: string): Outcome<string> {
 export type FileUse = 'to be written' | 'to be read' | 'to be a demo';
 
 /** Whether a file is there that may be used so, or may be made; what is in it is not looked at. file: absolute. Changes nothing. */
-export function checkPlace(file: string, use: FileUse = 'to be written'): Outcome<'there' | 'to be made'> {
+export function checkPlace(file: string, use: FileUse = 'to be written'): Result<'there' | 'to be made'> {
   return asked(file, () => {
     const facts = statSync(file, { throwIfNoEntry: false });
     if (!facts) return checkFolder(file);
     const problem = placeProblem(file, facts, use);
-    return problem ? refused(problem) : found('there');
+    return problem ? err(problem) : ok('there');
   });
 }
 
 /** Whether the file is there and ours, or may be made. file: absolute. Changes nothing. */
-export function checkDataFile(file: string, use: FileUse = 'to be written'): Outcome<'there' | 'to be made'> {
+export function checkDataFile(file: string, use: FileUse = 'to be written'): Result<'there' | 'to be made'> {
   const placed = checkPlace(file, use);
   if (!placed.ok || placed.value === 'to be made') return placed;
   return asked(file, () => {
     const problem = headerProblem(file, statSync(file).size, use);
-    return problem ? refused(problem) : placed;
+    return problem ? err(problem) : placed;
   });
 }
 
@@ -67,42 +67,42 @@ export function secondNameProblem(file: string): Problem | null {
   return {
     where: file,
     what: 'has a second name on this disk (a hard link), and windows under both would write over each other',
-    mend: 'Copy the file, remove this name, and give the copy this name.',
+    fix: 'Copy the file, remove this name, and give the copy this name.',
   };
 }
 
-function asked<Value>(file: string, look: () => Outcome<Value>): Outcome<Value> {
+function asked<Value>(file: string, look: () => Result<Value>): Result<Value> {
   try {
     return look();
   } catch (error) {
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
-    return refused(problem);
+    return err(problem);
   }
 }
 
-function checkFolder(file: string): Outcome<'to be made'> {
+function checkFolder(file: string): Result<'to be made'> {
   const folder = dirname(file);
   const facts = statSync(folder, { throwIfNoEntry: false });
   if (!facts) {
-    return refused({
+    return err({
       where: folder,
       what: 'does not exist',
-      mend: 'Make the folder first, or name a file elsewhere.',
+      fix: 'Make the folder first, or name a file elsewhere.',
     });
   }
   if (!facts.isDirectory()) {
-    return refused({ where: folder, what: 'is not a folder', mend: 'Name a file in a folder.' });
+    return err({ where: folder, what: 'is not a folder', fix: 'Name a file in a folder.' });
   }
   accessSync(folder, constants.W_OK | constants.X_OK);
-  return found('to be made');
+  return ok('to be made');
 }
 
 function placeProblem(file: string, facts: Stats, use: FileUse): Problem | null {
   if (facts.isDirectory()) {
-    return { where: file, what: 'is a folder', mend: 'Name a file, such as workshop.sqlite in that folder.' };
+    return { where: file, what: 'is a folder', fix: 'Name a file, such as workshop.sqlite in that folder.' };
   }
-  if (!facts.isFile()) return { where: file, what: 'is not a file', mend: 'Name a file on a disk.' };
+  if (!facts.isFile()) return { where: file, what: 'is not a file', fix: 'Name a file on a disk.' };
   if (use === 'to be read') return readingProblem(file);
   // SQLite keeps its log beside the file, so both must be open to writing.
   accessSync(file, constants.R_OK | constants.W_OK);
@@ -115,7 +115,7 @@ function readingProblem(file: string): Problem | null {
     accessSync(file, constants.R_OK);
     return null;
   } catch {
-    return { where: file, what: 'cannot be read', mend: 'Allow reading the file, or name another.' };
+    return { where: file, what: 'cannot be read', fix: 'Allow reading the file, or name another.' };
   }
 }
 
@@ -125,8 +125,8 @@ const highestFormat = 2;
 const highestSchemaFormat = 4;
 
 function headerProblem(file: string, sizeBytes: number, use: FileUse): Problem | null {
-  const about = (what: string, mend = bringBackOrName): Problem => ({ where: file, what, mend });
-  if (sizeBytes === 0) return about('is empty', `${bringBackOrName} Remove it to begin anew.`);
+  const about = (what: string, fix = restoreOrName): Problem => ({ where: file, what, fix });
+  if (sizeBytes === 0) return about('is empty', `${restoreOrName} Remove it to begin anew.`);
   const header = Buffer.alloc(headerBytes);
   const handle = openSync(file, 'r');
   let readBytes: number;

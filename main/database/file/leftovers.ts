@@ -6,9 +6,9 @@ import { closeToOthers, folderModeBeside, modeBeside } from './private-file.ts';
 
 /** Takes away the halves and the whole copies that never got their name. What cannot be removed stays. */
 export function sweepLeftovers(file: string): void {
-  const unborn = /^\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\.new(-journal|-wal|-shm)?$/;
+  const tempFile = /^\.[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\.new(-journal|-wal|-shm)?$/;
   const half = /^\.\d+\.part(-journal)?$/;
-  sweep(dirname(file), file, unborn);
+  sweep(dirname(file), file, tempFile);
   sweep(backupFolder(file), file, half);
 }
 

@@ -127,19 +127,19 @@ function writeBase(file: string, bytes: Uint8Array): void {
   words[0] = pageBytes;
   words.set(sums, 1);
   const rest = Buffer.from(words.buffer);
-  const unborn = `${file}.${randomUUID()}.new`;
+  const tempFile = `${file}.${randomUUID()}.new`;
   try {
-    const handle = openSync(unborn, 'wx', modeBeside(file));
+    const handle = openSync(tempFile, 'wx', modeBeside(file));
     try {
       writeSync(handle, Buffer.concat([digestOf(rest), rest]));
       fsyncSync(handle);
     } finally {
       closeSync(handle);
     }
-    renameSync(unborn, basePath(file));
+    renameSync(tempFile, basePath(file));
     flushFolder(dirname(file));
   } finally {
-    rmSync(unborn, { force: true });
+    rmSync(tempFile, { force: true });
   }
 }
 

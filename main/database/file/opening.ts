@@ -1,5 +1,5 @@
 /** A workshop's file from its name to an open connection that nobody else has: found, claimed, looked at, opened. */
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { listBackups } from '../backups/backup-folder.ts';
 import { type Claim, claimFile } from './claim.ts';
 import { type OpenOptions, type OpenWorkshop, openWorkshop } from './connection.ts';
@@ -13,11 +13,11 @@ export interface ClaimedFile {
   /** Held as long as the file is in use, open or not. */
   readonly claim: Claim;
   /** Refused only where the file itself is at fault and a backup of it is there. */
-  readonly opened: Outcome<OpenWorkshop>;
+  readonly opened: Result<OpenWorkshop>;
 }
 
 /** Refused, with nothing left beside the file, where it cannot be had, or is at fault with no backup to bring back. */
-export function openClaimed(dataFile: string, options: OpenOptions): Outcome<ClaimedFile> {
+export function openClaimed(dataFile: string, options: OpenOptions): Result<ClaimedFile> {
   const real = realFile(dataFile);
   if (!real.ok) return real;
   const file = real.value;
@@ -32,12 +32,12 @@ export function openClaimed(dataFile: string, options: OpenOptions): Outcome<Cla
   try {
     sweepLeftovers(file);
     const problem = secondNameProblem(file);
-    if (problem) return refused(problem);
+    if (problem) return err(problem);
     if (looked.ok) closeAllToOthers(file);
     const opened = openWorkshop(file, options);
     if (!opened.ok && !(opened.problems.every(isFaultOfFile) && hasBackups(file))) return opened;
     isKept = true;
-    return found({ file, claim, opened });
+    return ok({ file, claim, opened });
   } finally {
     if (!isKept) claim.release();
   }

@@ -9,10 +9,10 @@
  */
 import { readFileSync, statSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { type OpenWorkshop, workshopOver } from './connection.ts';
 import { damage } from '../failures/damage.ts';
-import { bringBackOrName, databaseProblem } from '../failures/failure.ts';
+import { restoreOrName, databaseProblem } from '../failures/failure.ts';
 import { checkDataFile, realFile } from './file-check.ts';
 import { hasForeignLog } from './log-base.ts';
 import { newerFile, schemaVersion } from '../schema/migrate.ts';
@@ -20,7 +20,7 @@ import { migrations } from '../schema/migrations.ts';
 import { shapeProblem } from '../schema/workshop-shape.ts';
 
 /** How often to look again at a file that is written to just now. */
-const mostTries = 5;
+const maxTries = 5;
 
 /**
  * What stands in the file now; later changes are not seen, and every write fails. A file of another version is
@@ -28,7 +28,7 @@ const mostTries = 5;
  *
  * waitMs: how long to wait for a program that holds the file shut.
  */
-export function readWorkshop(dataFile: string, waitMs: number): Outcome<OpenWorkshop> {
+export function readWorkshop(dataFile: string, waitMs: number): Result<OpenWorkshop> {
   const real = realFile(dataFile);
   if (!real.ok) return real;
   const file = real.value;
@@ -36,31 +36,31 @@ export function readWorkshop(dataFile: string, waitMs: number): Outcome<OpenWork
   if (!checked.ok) return checked;
   try {
     const bytes = bytesNow(file, waitMs);
-    if (bytes === null) return refused(notClosed(file));
+    if (bytes === null) return err(notClosed(file));
     const connection = new SqliteDatabase(withoutLog(bytes), { readonly: true });
     const version = schemaVersion(connection);
     if (version !== migrations.length) {
       connection.close();
       const isNewer = version > migrations.length;
-      return refused(isNewer ? newerFile(file, version, migrations.length) : olderFile(file, version));
+      return err(isNewer ? newerFile(file, version, migrations.length) : olderFile(file, version));
     }
     connection.pragma('trusted_schema = OFF');
-    const problem = shapeProblem(connection, file, migrations, bringBackOrName) ?? damage(connection, file);
+    const problem = shapeProblem(connection, file, migrations, restoreOrName) ?? damage(connection, file);
     if (problem) {
       connection.close();
-      return refused(problem);
+      return err(problem);
     }
-    return found(workshopOver(connection, null, file));
+    return ok(workshopOver(connection, null, file));
   } catch (error) {
     const problem = databaseProblem(error, file);
     if (!problem) throw error;
-    return refused(problem);
+    return err(problem);
   }
 }
 
 /** The database as one whole, what stands in its log included; null where only a writer could put it together. */
 function bytesNow(file: string, waitMs: number): Buffer | null {
-  for (let tries = 1; tries <= mostTries; tries++) {
+  for (let tries = 1; tries <= maxTries; tries++) {
     if (sizeOf(`${file}-journal`) > 0) return null;
     if (sizeOf(`${file}-wal`) > 0) {
       if (sizeOf(`${file}-shm`) === 0) return null;
@@ -109,7 +109,7 @@ function notClosed(file: string): Problem {
   return {
     where: file,
     what: 'was not closed properly',
-    mend: 'Open it once in the window, which puts it right.',
+    fix: 'Open it once in the window, which puts it right.',
   };
 }
 
@@ -117,6 +117,6 @@ function olderFile(file: string, version: number): Problem {
   return {
     where: file,
     what: `was written by an older version (its schema is ${version}, this version reads ${migrations.length})`,
-    mend: 'Open it once in the window, which brings it up to date and keeps a copy.',
+    fix: 'Open it once in the window, which brings it up to date and keeps a copy.',
   };
 }

@@ -1,6 +1,6 @@
 /** Brings a file's schema forward, one numbered migration at a time; there is no way back but the backup. */
 import type { Database } from 'better-sqlite3';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { backupBeside } from '../backups/backup.ts';
 import { databaseProblem } from '../failures/failure.ts';
 import type { Migration } from './migration.ts';
@@ -24,14 +24,14 @@ export function migrate(
   file: string,
   migrations: readonly Migration[],
   now: () => Date,
-): Outcome<number> {
+): Result<number> {
   migrations.forEach((migration, index) => {
     if (migration.number !== index + 1) {
       throw new RangeError(`migration ${migration.number} stands in place ${index + 1}`);
     }
   });
   const version = schemaVersion(database);
-  if (version > migrations.length) return refused(newerFile(file, version, migrations.length));
+  if (version > migrations.length) return err(newerFile(file, version, migrations.length));
   for (const migration of migrations.slice(version)) {
     let backup = '';
     try {
@@ -40,17 +40,17 @@ export function migrate(
       runOne(database, migration);
     } catch (error) {
       const known = databaseProblem(error, file);
-      if (known) return refused(known);
+      if (known) return err(known);
       const what = `could not be brought up to schema ${migration.number} (${migration.what}): ${reasonOf(error)}`;
       const copy = backup === '' ? '' : ` A copy from before stands in ${backup}.`;
-      return refused({
+      return err({
         where: file,
         what,
-        mend: `It was left as it was; go on with the version it comes from.${copy}`,
+        fix: `It was left as it was; go on with the version it comes from.${copy}`,
       });
     }
   }
-  return found(migrations.length);
+  return ok(migrations.length);
 }
 
 /** known: the last schema that this version has. */
@@ -58,7 +58,7 @@ export function newerFile(file: string, version: number, known: number) {
   return {
     where: file,
     what: `was written by a newer version (its schema is ${version}, this version knows ${known})`,
-    mend: 'Open it with the newer version, or bring back a backup from before.',
+    fix: 'Open it with the newer version, or bring back a backup from before.',
   };
 }
 

@@ -13,27 +13,27 @@ export function shapeProblem(
   database: Database,
   file: string,
   migrations: readonly Migration[],
-  mend: string,
+  fix: string,
 ): Problem | null {
   const wanted = partsAfter(migrations.slice(0, schemaVersion(database)));
-  if (wanted.size === 0) return { where: file, what: 'holds no workshop', mend };
+  if (wanted.size === 0) return { where: file, what: 'holds no workshop', fix };
   const there = partsOf(database);
   for (const [part, sql] of there) {
     if (!wanted.has(part)) {
-      return { where: file, what: `holds the ${shown(part)}, which belongs to no workshop`, mend };
+      return { where: file, what: `holds the ${shown(part)}, which belongs to no workshop`, fix };
     }
     if (wanted.get(part) !== sql) {
-      return { where: file, what: `holds the ${shown(part)} in another form than a workshop has it`, mend };
+      return { where: file, what: `holds the ${shown(part)} in another form than a workshop has it`, fix };
     }
   }
   for (const part of wanted.keys()) {
-    if (!there.has(part)) return { where: file, what: `lacks the ${shown(part)}`, mend };
+    if (!there.has(part)) return { where: file, what: `lacks the ${shown(part)}`, fix };
   }
   const rows = database
     .prepare('SELECT count(*) FROM workshop WHERE json_valid(settings)')
     .pluck()
     .get() as number;
-  return rows === 1 ? null : { where: file, what: 'holds no workshop', mend };
+  return rows === 1 ? null : { where: file, what: 'holds no workshop', fix };
 }
 
 /** "trigger movement_stays" with its text, without what versions of SQLite write in several ways. */

@@ -5,7 +5,7 @@
  */
 import SqliteDatabase from 'better-sqlite3';
 import { type CallName, calls } from '../../../shared-core/contract/contract.ts';
-import type { Outcome } from '../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
 import { type OpenWorkshop, workshopOver } from '../../database/file/connection.ts';
 import { type ServedCall, type Serving, serve } from './served.ts';
 
@@ -40,7 +40,7 @@ async function serveByReader(
   call: ServedCall,
   input: unknown,
   serving: Serving,
-): Promise<Outcome<unknown>> {
+): Promise<Result<unknown>> {
   const reader = readerOf(open);
   if (reader === null) return serve(open, call, input, serving);
   try {

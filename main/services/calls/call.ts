@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Kysely } from 'kysely';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../../shared-core/contract/contract.ts';
-import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 
 export interface CallContext {
@@ -19,7 +19,7 @@ export interface CallContext {
 export type Call<Name extends CallName> = (
   context: CallContext,
   input: CallInput<Name>,
-) => Promise<Outcome<CallOutput<Name>>>;
+) => Promise<Result<CallOutput<Name>>>;
 
 export type Calls<Names extends CallName> = { readonly [Name in Names]: Call<Name> };
 

@@ -5,15 +5,15 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 type Issue = z.core.$ZodIssue;
 
 /** Past these the rest is told when the first are mended. */
-const mostProblems = 20;
+const maxProblems = 20;
 /** Of what was sent under names that nothing here has. */
-const mostNamed = 5;
+const maxNamed = 5;
 const longestWord = 40;
 
 export function inputProblems(error: z.ZodError, input: unknown): Problem[] {
-  return error.issues.slice(0, mostProblems).map((issue) => {
-    const { what, mend } = clauses(issue);
-    return { where: placeInWords(issue.path, input), what, mend };
+  return error.issues.slice(0, maxProblems).map((issue) => {
+    const { what, fix } = clauses(issue);
+    return { where: placeInWords(issue.path, input), what, fix };
   });
 }
 
@@ -133,7 +133,7 @@ function fieldInWords(field: string): string {
 
 /** The first of them, none endless. */
 function someOf(keys: readonly string[]): string {
-  const shown = keys.slice(0, mostNamed).map(shortened);
+  const shown = keys.slice(0, maxNamed).map(shortened);
   const rest = keys.length - shown.length;
   return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(', ');
 }
@@ -144,12 +144,12 @@ function shortened(word: string): string {
 
 interface Clauses {
   readonly what: string;
-  readonly mend: string;
+  readonly fix: string;
 }
 
 function clauses(issue: Issue): Clauses {
   // The contract's own words begin with what is wrong: "is empty".
-  if (/^is /.test(issue.message)) return { what: issue.message, mend: 'Check it and type it anew.' };
+  if (/^is /.test(issue.message)) return { what: issue.message, fix: 'Check it and type it anew.' };
   switch (issue.code) {
     case 'invalid_type':
       return wrongType(issue);
@@ -160,64 +160,64 @@ function clauses(issue: Issue): Clauses {
     case 'invalid_value':
       return {
         what: 'is not one of the choices',
-        mend: `Choose one of: ${issue.values.map(String).join(', ')}.`,
+        fix: `Choose one of: ${issue.values.map(String).join(', ')}.`,
       };
     case 'invalid_format':
       return issue.format === 'date'
-        ? { what: 'is not a date', mend: 'Give year, month and day, such as 2026-03-27.' }
-        : { what: 'is not written as it should be', mend: 'Check it and type it anew.' };
+        ? { what: 'is not a date', fix: 'Give year, month and day, such as 2026-03-27.' }
+        : { what: 'is not written as it should be', fix: 'Check it and type it anew.' };
     case 'unrecognized_keys':
-      return { what: `holds what is not known here: ${someOf(issue.keys)}`, mend: 'Leave it out.' };
+      return { what: `holds what is not known here: ${someOf(issue.keys)}`, fix: 'Leave it out.' };
     case 'invalid_union':
-      return { what: 'is of no kind that is known here', mend: 'Choose it anew.' };
+      return { what: 'is of no kind that is known here', fix: 'Choose it anew.' };
     case 'not_multiple_of':
     case 'invalid_key':
     case 'invalid_element':
     case 'custom':
-      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
     default:
       issue satisfies never;
-      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
   }
 }
 
 function wrongType(issue: Extract<Issue, { code: 'invalid_type' }>): Clauses {
-  if (issue.input === undefined) return { what: 'is missing', mend: 'Fill it in.' };
+  if (issue.input === undefined) return { what: 'is missing', fix: 'Fill it in.' };
   switch (issue.expected) {
     case 'number':
-      return { what: 'is not a number', mend: 'Type a number.' };
+      return { what: 'is not a number', fix: 'Type a number.' };
     case 'int':
-      return { what: 'is not a whole number', mend: 'Type a whole number.' };
+      return { what: 'is not a whole number', fix: 'Type a whole number.' };
     case 'string':
-      return { what: 'is not a text', mend: 'Type it as text.' };
+      return { what: 'is not a text', fix: 'Type it as text.' };
     case 'boolean':
-      return { what: 'is neither yes nor no', mend: 'Choose yes or no.' };
+      return { what: 'is neither yes nor no', fix: 'Choose yes or no.' };
     case 'array':
-      return { what: 'is not a list', mend: 'Give a list.' };
+      return { what: 'is not a list', fix: 'Give a list.' };
     default:
-      return { what: 'is not what is expected here', mend: 'Check it and type it anew.' };
+      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
   }
 }
 
 function tooSmall(issue: Extract<Issue, { code: 'too_small' }>): Clauses {
-  const least = Number(issue.minimum);
+  const min = Number(issue.minimum);
   if (issue.origin === 'string') {
-    return least <= 1
-      ? { what: 'is empty', mend: 'Fill it in.' }
-      : { what: 'is too short', mend: `Type at least ${least} letters.` };
+    return min <= 1
+      ? { what: 'is empty', fix: 'Fill it in.' }
+      : { what: 'is too short', fix: `Type at least ${min} letters.` };
   }
-  if (issue.origin === 'array') return { what: 'has too few entries', mend: `Give at least ${least}.` };
-  if (least === 0) {
+  if (issue.origin === 'array') return { what: 'has too few entries', fix: `Give at least ${min}.` };
+  if (min === 0) {
     return issue.inclusive
-      ? { what: 'is negative', mend: 'Give 0 or more.' }
-      : { what: 'is not above 0', mend: 'Give more than 0.' };
+      ? { what: 'is negative', fix: 'Give 0 or more.' }
+      : { what: 'is not above 0', fix: 'Give more than 0.' };
   }
-  return { what: 'is too small to be true', mend: `Check the number and its unit: the least is ${least}.` };
+  return { what: 'is too small to be true', fix: `Check the number and its unit: the least is ${min}.` };
 }
 
 function tooBig(issue: Extract<Issue, { code: 'too_big' }>): Clauses {
-  const most = Number(issue.maximum).toLocaleString('en');
-  if (issue.origin === 'string') return { what: 'is too long', mend: `Type at most ${most} letters.` };
-  if (issue.origin === 'array') return { what: 'has too many entries', mend: `Give at most ${most}.` };
-  return { what: 'is too large to be true', mend: `Check the number and its unit: the most is ${most}.` };
+  const max = Number(issue.maximum).toLocaleString('en');
+  if (issue.origin === 'string') return { what: 'is too long', fix: `Type at most ${max} letters.` };
+  if (issue.origin === 'array') return { what: 'has too many entries', fix: `Give at most ${max}.` };
+  return { what: 'is too large to be true', fix: `Check the number and its unit: the most is ${max}.` };
 }

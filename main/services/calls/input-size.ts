@@ -2,9 +2,9 @@
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 
 /** Entries of one list or record; the longest that a call takes is a lay of 50,000 pieces. */
-const mostEntries = 100_000;
+const maxEntries = 100_000;
 /** Things in all, within each other. */
-const mostThings = 3_000_000;
+const maxThings = 3_000_000;
 const deepest = 40;
 
 /** Null where it may be read. Ends at the first thing that is too much, and never goes deeper than it says. */
@@ -20,7 +20,7 @@ export function sizeProblem(given: unknown): Problem | null {
     if (depth > deepest) return tooMuch;
     let entryCount = 0;
     for (const key in value) {
-      if (++entryCount > mostEntries || ++thingCount > mostThings) return tooMuch;
+      if (++entryCount > maxEntries || ++thingCount > maxThings) return tooMuch;
       look((value as Record<string, unknown>)[key], depth + 1);
     }
   }
@@ -30,5 +30,5 @@ export function sizeProblem(given: unknown): Problem | null {
 const tooMuch: Problem = {
   where: 'What was sent',
   what: 'holds more entries than any step takes',
-  mend: 'Send less at once.',
+  fix: 'Send less at once.',
 };

@@ -1,6 +1,6 @@
 /** The calls that run in one transaction each: what is refused or fails is rolled back whole. */
 import { type CallName, calls, type Workshop } from '../../../shared-core/contract/contract.ts';
-import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
 import type { OpenWorkshop } from '../../database/file/connection.ts';
 import { schemaVersion } from '../../database/schema/migrate.ts';
 import { accountCalls } from '../stock/accounts.ts';
@@ -27,7 +27,7 @@ export type WholeFileCall =
   | 'openDemo'
   | 'listBackups'
   | 'backUp'
-  | 'bringBack'
+  | 'restoreBackup'
   | 'readFailureLog'
   | 'programFacts'
   | 'askForNews'
@@ -69,8 +69,8 @@ export async function serve(
   call: ServedCall,
   input: unknown,
   serving: Serving,
-): Promise<Outcome<unknown>> {
-  const run = served[call] as (context: CallContext, input: unknown) => Promise<Outcome<unknown>>;
+): Promise<Result<unknown>> {
+  const run = served[call] as (context: CallContext, input: unknown) => Promise<Result<unknown>>;
   const accessMode = calls[call].changes ? 'read write' : 'read only';
   try {
     return await open.queries
@@ -98,8 +98,8 @@ export function contextOf(
 
 /** Carries a refusal out of the transaction, so that it is rolled back. */
 class RolledBack extends Error {
-  readonly outcome: Outcome<never>;
-  constructor(outcome: Outcome<never>) {
+  readonly outcome: Result<never>;
+  constructor(outcome: Result<never>) {
     super('rolled back');
     this.outcome = outcome;
   }

@@ -10,7 +10,7 @@ import {
   envelope,
   type Workshop,
 } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { makeBackup } from '../../database/backups/backup-folder.ts';
 import type { OpenWorkshop } from '../../database/file/connection.ts';
 import { databaseProblem } from '../../database/failures/failure.ts';
@@ -31,7 +31,7 @@ import { contextOf, type Serving } from './served.ts';
 import { openTurns } from './turns.ts';
 import { workshopFacts } from '../workshop/workshop.ts';
 
-const usualWaitMs = 5000;
+const defaultWaitMs = 5000;
 
 export interface ServiceOptions {
   readonly dataFile: string;
@@ -52,7 +52,7 @@ export interface ServiceOptions {
 
 export interface Services {
   /** Answers any value whatever; never rejects. */
-  answer(envelope: unknown): Promise<Outcome<unknown>>;
+  answer(envelope: unknown): Promise<Result<unknown>>;
   /** Writes a failure of a door's own into the log. step: a word or two of the program's, nothing from outside. */
   noteFailure(step: string, error: unknown): void;
   close(): void;
@@ -61,15 +61,15 @@ export interface Services {
 const onlyRead: Problem = {
   where: 'The workshop',
   what: 'is open for reading only',
-  mend: 'Open it in the window to change it.',
+  fix: 'Open it in the window to change it.',
 };
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */
-export function openServices(options: ServiceOptions): Outcome<Services> {
+export function openServices(options: ServiceOptions): Result<Services> {
   const now = options.now ?? (() => new Date());
   const tellWhole = options.log ?? ((error: unknown) => console.error(error));
   const isReadOnly = options.isReadOnly ?? false;
-  const waitMs = options.waitMs ?? usualWaitMs;
+  const waitMs = options.waitMs ?? defaultWaitMs;
   const noted: string[] = [];
   const note = (what: string, error?: unknown) =>
     void noted.push(
@@ -101,66 +101,64 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     write(failureEntry({ at: now(), step, error }));
   }
 
-  function openNamed(workshop: Workshop): Outcome<OpenWorkshop> {
-    if (isClosed)
-      return refused({ where: 'The workshop', what: 'is closed', mend: 'Start the program again.' });
+  function openNamed(workshop: Workshop): Result<OpenWorkshop> {
+    if (isClosed) return err({ where: 'The workshop', what: 'is closed', fix: 'Start the program again.' });
     if (workshop === 'own') return own.use();
-    if (demo) return found(demo.open);
+    if (demo) return ok(demo.open);
     const made = openDemoFile(options.demoFile, { now, waitMs });
     if (!made.ok) return made;
     demo = made.value;
-    return found(demo.open);
+    return ok(demo.open);
   }
 
   function servingOf(workshop: Workshop): Serving {
     return { workshop, now, told: workshop === 'own' ? own.told() : [] };
   }
 
-  async function answer(given: unknown): Promise<Outcome<unknown>> {
+  async function answer(given: unknown): Promise<Result<unknown>> {
     let file = own.file;
     let step = 'a call';
     try {
       const tooMuch = sizeProblem(given);
-      if (tooMuch) return refused(tooMuch);
+      if (tooMuch) return err(tooMuch);
       const read = envelope.safeParse(given, { reportInput: true });
-      if (!read.success) return refused(...inputProblems(read.error, given));
+      if (!read.success) return err(...inputProblems(read.error, given));
       const { call, workshop } = read.data;
       step = call;
       if (workshop === 'demo') file = options.demoFile;
       const input = (calls[call].input as z.ZodType).safeParse(read.data.input, { reportInput: true });
-      if (!input.success) return refused(...inputProblems(input.error, read.data.input));
-      if (isReadOnly && workshop === 'own' && calls[call].changes) return refused(onlyRead);
-      if (call === 'bringBack') return await turns.alone(() => bringBack(workshop, input.data));
+      if (!input.success) return err(...inputProblems(input.error, read.data.input));
+      if (isReadOnly && workshop === 'own' && calls[call].changes) return err(onlyRead);
+      if (call === 'restoreBackup') return await turns.alone(() => restoreBackup(workshop, input.data));
       return await turns.together(() => answerOne(call, workshop, input.data));
     } catch (error) {
       noteFailure(step, error);
       const known = databaseProblem(error, file);
-      if (known) return refused(await withRescue(known, error));
+      if (known) return err(await withRescue(known, error));
       tellWhole(error);
-      return refused(couldNotBeDone(step, isReadOnly ? null : log));
+      return err(couldNotBeDone(step, isReadOnly ? null : log));
     } finally {
       writeNotes();
     }
   }
 
   async function answerOne(
-    call: Exclude<keyof typeof calls, 'bringBack'>,
+    call: Exclude<keyof typeof calls, 'restoreBackup'>,
     workshop: Workshop,
     input: unknown,
-  ): Promise<Outcome<unknown>> {
-    if (call === 'readFailureLog') return found({ file: log, text: readFailureLog(own.file) });
-    if (call === 'programFacts') return found(programFacts(program, own.file, source));
-    if (call === 'askForNews')
-      return source === null ? refused(noNewsHere) : askForNews(source, program.version);
+  ): Promise<Result<unknown>> {
+    if (call === 'readFailureLog') return ok({ file: log, text: readFailureLog(own.file) });
+    if (call === 'programFacts') return ok(programFacts(program, own.file, source));
+    if (call === 'askForNews') return source === null ? err(noNewsHere) : askForNews(source, program.version);
     if (call === 'noteWindowFailure') {
       const { place, kind, stack } = input as CallInput<'noteWindowFailure'>;
       write(windowFailureEntry(now(), place, kind, stack));
-      return found({ file: log });
+      return ok({ file: log });
     }
     const isAboutBackups = call === 'listBackups' || call === 'backUp';
     if (isAboutBackups && workshop === 'demo') return demoHasNone;
     // The list is there for a file that cannot be opened, too.
-    if (call === 'listBackups') return found(own.backups());
+    if (call === 'listBackups') return ok(own.backups());
     const open = openNamed(workshop);
     if (!open.ok) return open;
     if (call === 'backUp') return backUp(open.value);
@@ -169,17 +167,17 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   }
 
   /** Holding the connection, here and below, keeps every other call of this program waiting meanwhile. */
-  function backUp(open: OpenWorkshop): Promise<Outcome<Backups>> {
+  function backUp(open: OpenWorkshop): Promise<Result<Backups>> {
     return open.queries.connection().execute(async () => {
       makeBackup(open.connection, open.file, 'by hand', now());
-      return found({ ...own.backups(), lastProblem: null });
+      return ok({ ...own.backups(), lastProblem: null });
     });
   }
 
-  async function openDemo(open: OpenWorkshop, workshop: Workshop): Promise<Outcome<unknown>> {
+  async function openDemo(open: OpenWorkshop, workshop: Workshop): Promise<Result<unknown>> {
     if (workshop !== 'demo') {
-      const mend = 'Open the demo workshop for it.';
-      return refused({ where: 'The demo', what: 'is a workshop of its own', mend });
+      const fix = 'Open the demo workshop for it.';
+      return err({ where: 'The demo', what: 'is a workshop of its own', fix });
     }
     return open.queries.connection().execute(async (queries) => {
       open.checkInPlace();
@@ -189,9 +187,9 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
   }
 
   /** No other call is under way meanwhile. */
-  async function bringBack(workshop: Workshop, input: unknown): Promise<Outcome<unknown>> {
+  async function restoreBackup(workshop: Workshop, input: unknown): Promise<Result<unknown>> {
     if (workshop === 'demo') return demoHasNone;
-    const brought = own.bringBack((input as CallInput<'bringBack'>).name);
+    const brought = own.restoreBackup((input as CallInput<'restoreBackup'>).name);
     if (!brought.ok) return brought;
     const open = brought.value;
     return open.queries
@@ -204,11 +202,11 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
     if (!(error instanceof FileNotInPlace) || problem.where !== own.file) return problem;
     const name = await own.rescue();
     if (name === null) return problem;
-    const mend = `This step was not kept. All from before it is in the backup ${name}: close the program, start it again, and bring that one back under Settings.`;
-    return { ...problem, mend };
+    const fix = `This step was not kept. All from before it is in the backup ${name}: close the program, start it again, and bring that one back under Settings.`;
+    return { ...problem, fix };
   }
 
-  return found({
+  return ok({
     answer,
     noteFailure,
     close() {
@@ -224,12 +222,12 @@ export function openServices(options: ServiceOptions): Outcome<Services> {
 /** log: null where none is kept. */
 function couldNotBeDone(step: string, log: string | null): Problem {
   const again =
-    step === 'bringBack'
+    step === 'restoreBackup'
       ? 'Start the program again and see which state the workshop is in; what stood there before is kept.'
       : 'Nothing was changed. Try it again.';
   const where =
     log === null
       ? 'If it fails again, what the program printed says why.'
       : `If it fails again, the log says where in the program: ${log}. Settings shows it and saves a copy to send.`;
-  return { where: 'This step', what: 'could not be done', mend: `${again} ${where}` };
+  return { where: 'This step', what: 'could not be done', fix: `${again} ${where}` };
 }

@@ -3,7 +3,7 @@ import type { Kysely } from 'kysely';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { cutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { movementValues } from '../../../shared-core/cost/valuation.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { planOfCoats } from '../../../shared-core/plan/model/cut-plan.ts';
 import { type Cutting, standing } from '../../../shared-core/stash/cutting.ts';
 import { fromMilli, type ItemOnShelf } from '../../../shared-core/stash/stash.ts';
@@ -21,10 +21,10 @@ export const cutSheetCalls = { readCutSheet } satisfies Calls<'readCutSheet'>;
 async function readCutSheet(
   context: CallContext,
   { planId }: CallInput<'readCutSheet'>,
-): Promise<Outcome<CallOutput<'readCutSheet'>>> {
+): Promise<Result<CallOutput<'readCutSheet'>>> {
   const { queries } = context;
   const plan = await queries.selectFrom('plan').select('id').where('id', '=', planId).executeTakeFirst();
-  if (!plan) return refused(noSuchPlan);
+  if (!plan) return err(noSuchPlan);
   const cuttings = [...standing(await readCuttings(queries, { planId }))].reverse();
   const lines = cuttings.flatMap(({ slots }) => slots.flatMap((slot) => slot.lines));
   const lotIds = [...new Set(lines.map(({ lotId }) => lotId))];
@@ -32,7 +32,7 @@ async function readCutSheet(
   const values = movementValues(lots, movements);
   const byId = new Map(movements.map(({ id }, index) => [id, values[index] ?? 0]));
   const sheet = cutSheet(cuttings, lots, (movementId) => byId.get(movementId) ?? 0);
-  return found({ sheet, before: await beforeCutting(context, cuttings, sheet.coats) });
+  return ok({ sheet, before: await beforeCutting(context, cuttings, sheet.coats) });
 }
 
 /** Plan, coats and shelf of the day before the first cutting; offers and suppliers as they are now. */

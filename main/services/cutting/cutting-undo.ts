@@ -1,6 +1,6 @@
 /** Takes a cutting back: each of its rows that moved something is reversed by one that names it, the last one first. */
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import type { Movement } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, newId } from '../calls/call.ts';
@@ -11,20 +11,20 @@ import { reservedBy } from './set-aside.ts';
 export async function undoCutting(
   context: CallContext,
   input: CallInput<'undoCutting'>,
-): Promise<Outcome<Cutting>> {
+): Promise<Result<Cutting>> {
   const [cutting] = await readCuttings(context.queries, input);
   const where = 'The cutting';
   if (!cutting) {
-    return refused({ where, what: 'is not in the ledger', mend: 'Open the coat again and choose anew.' });
+    return err({ where, what: 'is not in the ledger', fix: 'Open the coat again and choose anew.' });
   }
   if (cutting.undoes !== null) {
-    return refused({ where, what: 'is itself a taking back', mend: 'Record what was cut anew.' });
+    return err({ where, what: 'is itself a taking back', fix: 'Record what was cut anew.' });
   }
   if (cutting.undoneBy !== null) {
-    return refused({ where, what: 'was taken back already', mend: 'There is nothing to undo.' });
+    return err({ where, what: 'was taken back already', fix: 'There is nothing to undo.' });
   }
   const problems = await usedSince(context, cutting);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const cuttingId = newId();
   await context.queries
     .insertInto('cutting')
@@ -42,7 +42,7 @@ export async function undoCutting(
   await reverse(context, cutting, cuttingId);
   const [undone] = await readCuttings(context.queries, { cuttingId });
   if (!undone) throw new Error(`the cutting ${cuttingId} was not written`);
-  return found(undone);
+  return ok(undone);
 }
 
 /**
@@ -121,10 +121,10 @@ async function usedSince(context: CallContext, cutting: Cutting): Promise<Proble
       problems.push({
         where,
         what: 'was used since',
-        mend: 'Take back what was cut from it first, or count what lies there.',
+        fix: 'Take back what was cut from it first, or count what lies there.',
       });
     } else if (stayingMilli > onHandMilli - milli) {
-      problems.push({ where, what: 'was set aside since', mend: 'Release it in that coat first.' });
+      problems.push({ where, what: 'was set aside since', fix: 'Release it in that coat first.' });
     }
   }
   return problems;

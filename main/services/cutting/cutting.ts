@@ -1,6 +1,6 @@
 /** The calls about cuttings: booked in one transaction, read again, taken back by an entry that reverses it. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { type CoatPlan, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { firstWash, lostBeforeCutting } from '../../../shared-core/requirement/cut/first-wash.ts';
 import type { CutLine, CutSlot, Cutting, KeptRemnant } from '../../../shared-core/stash/cutting.ts';
@@ -21,19 +21,19 @@ export const cuttingCalls = {
   setAside,
   recordCutting,
   undoCutting,
-  listCuttings: async (context, input) => found({ rows: await readCuttings(context.queries, input) }),
+  listCuttings: async (context, input) => ok({ rows: await readCuttings(context.queries, input) }),
   readCutting: async (context, input) => answer(context, input.cuttingId),
 } satisfies Calls<'setAside' | 'recordCutting' | 'undoCutting' | 'listCuttings' | 'readCutting'>;
 
-async function answer(context: CallContext, cuttingId: string): Promise<Outcome<Cutting>> {
+async function answer(context: CallContext, cuttingId: string): Promise<Result<Cutting>> {
   const [cutting] = await readCuttings(context.queries, { cuttingId });
-  return cutting ? found(cutting) : refused(noSuchCutting);
+  return cutting ? ok(cutting) : err(noSuchCutting);
 }
 
 export const noSuchCutting: Problem = {
   where: 'The cutting',
   what: 'is not in the ledger',
-  mend: 'Open the coat again and choose anew.',
+  fix: 'Open the coat again and choose anew.',
 };
 
 type Asked = CallInput<'recordCutting'>;
@@ -42,19 +42,19 @@ type AskedLine = Asked['slots'][number]['lines'][number];
 async function recordCutting(
   context: CallContext,
   input: Asked,
-): Promise<Outcome<CallOutput<'recordCutting'>>> {
+): Promise<Result<CallOutput<'recordCutting'>>> {
   const latest = await latestRevision(context, input.planId);
-  if (!latest) return refused(noSuchPlan);
+  if (!latest) return err(noSuchPlan);
   const { plan, revision } = latest;
   if (revision !== input.basedOn) {
-    return refused({
+    return err({
       where: `The plan ${plan.name}`,
       what: 'was changed meanwhile',
-      mend: 'Open it again, so that what is booked is what is cut.',
+      fix: 'Open it again, so that what is booked is what is cut.',
     });
   }
   const problems = askedProblems(plan, input);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const cuttingId = newId();
   const places = new Map<string, CutPlace>();
   const slots: CutSlot[] = [];
@@ -69,10 +69,10 @@ async function recordCutting(
     for (const line of asked.lines) {
       const key = `${line.lotId} ${line.lengthId ?? ''}`;
       const read = places.get(key) ?? (await placeToCut(context, plan.id, line));
-      if ('problems' in read) return refused(...read.problems);
+      if ('problems' in read) return err(...read.problems);
       const washed = washedBefore(read, slot);
       const wrong = lineProblem(read, line, slot, washed);
-      if (wrong) return refused(wrong);
+      if (wrong) return err(wrong);
       const remnants = line.kept.map((rest): KeptRemnant => ({ ...rest, lengthId: newId() }));
       places.set(key, { ...read, cutMilli: read.cutMilli + toMilli(line.amount) });
       kept.push(...remnants.map((remnant) => ({ place: read, remnant, washed })));
@@ -106,7 +106,7 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
   const sizes = new Set([plan.size, ...(plan.sizes ?? []).map((each) => each.size)]);
   const slotIds = input.slots.map((slot) => slot.slotId);
   if (input.slots.every((slot) => slot.lines.length === 0)) {
-    return [{ where: 'The cutting', what: 'takes nothing', mend: 'Choose at least one slot that is cut.' }];
+    return [{ where: 'The cutting', what: 'takes nothing', fix: 'Choose at least one slot that is cut.' }];
   }
   return [
     ...input.coats
@@ -114,7 +114,7 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
       .map(({ size }) => ({
         where: `Size ${size}`,
         what: 'is not in the plan',
-        mend: 'Choose one of its sizes.',
+        fix: 'Choose one of its sizes.',
       })),
     ...slotIds
       .filter(
@@ -124,7 +124,7 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
       .map((slotId) => ({
         where: `The slot ${slotId}`,
         what: 'is not in the plan, or is named twice',
-        mend: 'Open the coat again and choose anew.',
+        fix: 'Open the coat again and choose anew.',
       })),
   ];
 }
@@ -152,7 +152,7 @@ function lineProblem(
     return {
       where: `Slot ${slot.name}`,
       what: `cannot be cut from ${item.name}`,
-      mend: `Choose ${wanted} for it.`,
+      fix: `Choose ${wanted} for it.`,
     };
   }
   const amountMilli = toMilli(line.amount);
@@ -163,19 +163,19 @@ function lineProblem(
     return {
       where,
       what: `is more than is there: ${show(place.onHandMilli)} is on hand${others}`,
-      mend: 'Correct the amount, or count what lies there first.',
+      fix: 'Correct the amount, or count what lies there first.',
     };
   }
   if ((line.trimmedMm2 ?? 0) > (line.pieceAreaMm2 ?? 0) + 1) {
     return {
       where: `Trimmings of ${item.name}`,
       what: 'are more than its pieces',
-      mend: 'Open the coat again and choose anew.',
+      fix: 'Open the coat again and choose anew.',
     };
   }
   if (line.kept.length === 0) return null;
   if (line.lengthId === null || place.widthMm === null) {
-    return { where, what: 'has remnants, but it does not lie as lengths', mend: 'Leave the remnants out.' };
+    return { where, what: 'has remnants, but it does not lie as lengths', fix: 'Leave the remnants out.' };
   }
   const { widthMm } = place;
   const tooLarge = line.kept.find(
@@ -188,7 +188,7 @@ function lineProblem(
     return {
       where: `Remnants of ${item.name}`,
       what: 'are more than is left beside the pieces',
-      mend: 'Measure them again: width across, length along.',
+      fix: 'Measure them again: width across, length along.',
     };
   }
   return null;

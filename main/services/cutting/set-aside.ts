@@ -1,7 +1,7 @@
 /** What coats keep others from using: reservations by plan, as sums over the ledger. */
 import type { Kysely } from 'kysely';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../../shared-core/stash/cutting.ts';
 import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
@@ -114,11 +114,11 @@ export async function releaseBeyond(
 export async function setAside(
   context: CallContext,
   input: CallInput<'setAside'>,
-): Promise<Outcome<CallOutput<'setAside'>>> {
+): Promise<Result<CallOutput<'setAside'>>> {
   const { queries } = context;
   const { planId } = input;
   const plan = await queries.selectFrom('plan').select('id').where('id', '=', planId).executeTakeFirst();
-  if (!plan) return refused(noSuchPlan);
+  if (!plan) return err(noSuchPlan);
   const wanted = new Map<string, { lotId: string; lengthId: string | null; milli: number }>();
   for (const { lotId, lengthId, amount } of input.uses) {
     const key = keyOf(lotId, lengthId);
@@ -146,15 +146,15 @@ export async function setAside(
       problems.push({
         where: name,
         what: `is no longer free there: ${show(Math.max(0, onHandMilli - reservedMilli))} of the ${show(milli)} wanted`,
-        mend: 'Look at the cover again; it is worked out anew from what is free now.',
+        fix: 'Look at the cover again; it is worked out anew from what is free now.',
       });
     } else {
       const movement = { lotId, lengthId, planId, kind: 'reserved', onHandMilli: 0, reason: '' } as const;
       await addMovement(context, { ...movement, reservedMilli: moreMilli });
     }
   }
-  if (problems.length > 0) return refused(...problems);
-  return found({ setAside: await setAsideOfPlan(queries, planId) });
+  if (problems.length > 0) return err(...problems);
+  return ok({ setAside: await setAsideOfPlan(queries, planId) });
 }
 
 function keyOf(lotId: string, lengthId: string | null): string {

@@ -2,7 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { CallInput, FlowInput } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import { standing } from '../../../shared-core/stash/cutting.ts';
@@ -18,14 +18,14 @@ import { readSuppliers } from '../purchasing/suppliers.ts';
 export const flowInputCalls = { flowInput } satisfies Calls<'flowInput'>;
 
 /** What the plan itself has set aside counts as free to it. */
-async function flowInput(context: CallContext, input: CallInput<'flowInput'>): Promise<Outcome<FlowInput>> {
+async function flowInput(context: CallContext, input: CallInput<'flowInput'>): Promise<Result<FlowInput>> {
   const { queries } = context;
   const latest = await latestRevision(context, input.planId);
-  if (!latest) return refused(noSuchPlan);
+  if (!latest) return err(noSuchPlan);
   const { plan, revision } = latest;
   const ids = await itemIdsFor(queries, [plan]);
   const setAside = await setAsideOfPlan(queries, plan.id);
-  return found({
+  return ok({
     plan,
     revision,
     shelf: withoutReserved(await readShelves(queries, ids, 'on hand'), setAside),

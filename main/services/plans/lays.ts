@@ -1,35 +1,35 @@
 /** Lays found earlier, by the hash of their job: a convenience that may be forgotten, so the oldest give way. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 
 export const layCalls = { readLay, keepLay } satisfies Calls<'readLay' | 'keepLay'>;
 
-export const mostKeptLays = 2000;
+export const maxKeptLays = 2000;
 
 /** A lay of some thousand pieces; ten times that is no lay. */
-const mostLetters = 4_000_000;
+const maxLetters = 4_000_000;
 
 async function readLay(
   context: CallContext,
   input: CallInput<'readLay'>,
-): Promise<Outcome<CallOutput<'readLay'>>> {
+): Promise<Result<CallOutput<'readLay'>>> {
   const row = await context.queries
     .selectFrom('kept_lay')
     .select('result')
     .where('job_hash', '=', input.jobHash)
     .executeTakeFirst();
-  return found({ result: row ? JSON.parse(row.result) : null });
+  return ok({ result: row ? JSON.parse(row.result) : null });
 }
 
 async function keepLay(
   context: CallContext,
   input: CallInput<'keepLay'>,
-): Promise<Outcome<CallOutput<'keepLay'>>> {
+): Promise<Result<CallOutput<'keepLay'>>> {
   const { queries } = context;
   const result = JSON.stringify(input.result);
-  if (result.length > mostLetters) {
-    return refused({ where: 'The lay', what: 'is too large to be kept', mend: 'Lay fewer coats at once.' });
+  if (result.length > maxLetters) {
+    return err({ where: 'The lay', what: 'is too large to be kept', fix: 'Lay fewer coats at once.' });
   }
   await queries.deleteFrom('kept_lay').where('job_hash', '=', input.jobHash).execute();
   await queries
@@ -41,7 +41,7 @@ async function keepLay(
     .select('entry')
     .orderBy('entry', 'desc')
     .limit(1)
-    .offset(mostKeptLays);
+    .offset(maxKeptLays);
   await queries.deleteFrom('kept_lay').where('entry', '<=', lastToGo).execute();
-  return found({ jobHash: input.jobHash });
+  return ok({ jobHash: input.jobHash });
 }

@@ -1,6 +1,6 @@
 /** The calls about coat plans. Each change is a further revision; an undo is one too, so nothing is ever lost. */
 import type { CallInput, CallOutput, PlanRow } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { planProblems } from '../../../shared-core/plan/validation/plan-problems.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -14,11 +14,11 @@ export const planCalls = { listPlans, readPlan, savePlan, undoPlan } satisfies C
 export const noSuchPlan: Problem = {
   where: 'The plan',
   what: 'is not there',
-  mend: 'Open the list of plans and choose anew.',
+  fix: 'Open the list of plans and choose anew.',
 };
 
 /** The one last changed comes first. */
-async function listPlans(context: CallContext): Promise<Outcome<{ rows: readonly PlanRow[] }>> {
+async function listPlans(context: CallContext): Promise<Result<{ rows: readonly PlanRow[] }>> {
   const rows = await context.queries
     .selectFrom('plan')
     .selectAll()
@@ -26,7 +26,7 @@ async function listPlans(context: CallContext): Promise<Outcome<{ rows: readonly
     .orderBy('name')
     .orderBy('id')
     .execute();
-  return found({
+  return ok({
     rows: rows.map((row) => ({
       id: row.id,
       name: row.name,
@@ -40,20 +40,20 @@ async function listPlans(context: CallContext): Promise<Outcome<{ rows: readonly
 async function readPlan(
   context: CallContext,
   input: CallInput<'readPlan'>,
-): Promise<Outcome<CallOutput<'readPlan'>>> {
+): Promise<Result<CallOutput<'readPlan'>>> {
   const latest = await latestRevision(context, input.planId);
-  if (!latest) return refused(noSuchPlan);
-  return found(planAnswer(latest));
+  if (!latest) return err(noSuchPlan);
+  return ok(planAnswer(latest));
 }
 
 /** A new plan gets an id of its own, whichever one it came with. */
 async function savePlan(
   context: CallContext,
   input: CallInput<'savePlan'>,
-): Promise<Outcome<CallOutput<'savePlan'>>> {
+): Promise<Result<CallOutput<'savePlan'>>> {
   const { basedOn, said } = input;
   const problems = [...planProblems(input.plan), ...(await stashProblems(context, input.plan))];
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   if (basedOn === null) {
     const plan = { ...input.plan, id: newId() };
     await context.queries
@@ -61,15 +61,15 @@ async function savePlan(
       .values(planRow(context, plan, 1))
       .execute();
     await addRevision(context, { plan, revision: 1, said, undoTo: null });
-    return found({ planId: plan.id, revision: 1 });
+    return ok({ planId: plan.id, revision: 1 });
   }
   const latest = await latestRevision(context, input.plan.id);
-  if (!latest) return refused(noSuchPlan);
+  if (!latest) return err(noSuchPlan);
   if (latest.revision !== basedOn) {
-    return refused({
+    return err({
       where: `The plan ${latest.plan.name}`,
       what: 'was changed meanwhile',
-      mend: 'Open it again: it then shows the other change, and yours can be made anew.',
+      fix: 'Open it again: it then shows the other change, and yours can be made anew.',
     });
   }
   const revision = await addNext(context, latest.revision, {
@@ -77,21 +77,21 @@ async function savePlan(
     said,
     undoTo: latest.revision,
   });
-  return found({ planId: input.plan.id, revision });
+  return ok({ planId: input.plan.id, revision });
 }
 
 /** Undoing again goes one step further back, to the first revision at most. */
 async function undoPlan(
   context: CallContext,
   input: CallInput<'undoPlan'>,
-): Promise<Outcome<CallOutput<'undoPlan'>>> {
+): Promise<Result<CallOutput<'undoPlan'>>> {
   const latest = await latestRevision(context, input.planId);
-  if (!latest) return refused(noSuchPlan);
+  if (!latest) return err(noSuchPlan);
   if (latest.undoTo === null) {
-    return refused({
+    return err({
       where: `The plan ${latest.plan.name}`,
       what: 'has no earlier state',
-      mend: 'There is nothing to undo.',
+      fix: 'There is nothing to undo.',
     });
   }
   const before = await readRevision(context, input.planId, latest.undoTo);
@@ -99,7 +99,7 @@ async function undoPlan(
   const said = `Back to before: ${latest.said === '' ? 'the last change' : latest.said}`.slice(0, 1000);
   const undone = { plan: before.plan, said, undoTo: before.undoTo };
   const revision = await addNext(context, latest.revision, undone);
-  return found(planAnswer({ ...undone, revision }));
+  return ok(planAnswer({ ...undone, revision }));
 }
 
 interface Revision {
@@ -186,12 +186,10 @@ async function stashProblems(context: CallContext, plan: CoatPlan): Promise<Prob
     const where = `Slot ${slot.name}`;
     if (!item)
       return [
-        { where, what: 'names an item that is not in the stash', mend: 'Choose an item, or leave it open.' },
+        { where, what: 'names an item that is not in the stash', fix: 'Choose an item, or leave it open.' },
       ];
     if (item.kind === slot.kind) return [];
     const wanted = kindRecords[slot.kind].label.toLowerCase();
-    return [
-      { where, what: `is filled with ${item.name}, which is not ${wanted}`, mend: `Choose ${wanted}.` },
-    ];
+    return [{ where, what: `is filled with ${item.name}, which is not ${wanted}`, fix: `Choose ${wanted}.` }];
   });
 }

@@ -2,7 +2,7 @@
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import type { SeasonEntry } from '../../../shared-core/plan/model/season-entry.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { standing } from '../../../shared-core/stash/cutting.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { readCuttings } from '../cutting/cutting-read.ts';
@@ -16,7 +16,7 @@ import { readSuppliers } from '../purchasing/suppliers.ts';
 export const seasonCalls = { readSeason, saveSeason } satisfies Calls<'readSeason' | 'saveSeason'>;
 
 /** Plans, stash and offers in one consistent view of the file. */
-async function readSeason(context: CallContext): Promise<Outcome<SeasonInput>> {
+async function readSeason(context: CallContext): Promise<Result<SeasonInput>> {
   const { queries } = context;
   const rows = await queries.selectFrom('season_plan').selectAll().orderBy('place').execute();
   const entries: SeasonEntry[] = [];
@@ -31,7 +31,7 @@ async function readSeason(context: CallContext): Promise<Outcome<SeasonInput>> {
     queries,
     entries.map(({ plan }) => plan),
   );
-  return found({
+  return ok({
     entries,
     shelf: await readShelves(queries, ids, 'on hand'),
     offers: await readOffers(queries, ids),
@@ -44,17 +44,17 @@ async function readSeason(context: CallContext): Promise<Outcome<SeasonInput>> {
 async function saveSeason(
   context: CallContext,
   { entries }: CallInput<'saveSeason'>,
-): Promise<Outcome<SeasonInput>> {
+): Promise<Result<SeasonInput>> {
   const { queries } = context;
   const planIds = new Set(entries.map(({ planId }) => planId));
   if (planIds.size < entries.length) {
-    return refused({
+    return err({
       where: 'The season',
       what: 'names a plan twice',
-      mend: 'Put each plan in once, with the number of coats you make of it.',
+      fix: 'Put each plan in once, with the number of coats you make of it.',
     });
   }
-  for (const planId of planIds) if (!(await latestRevision(context, planId))) return refused(noSuchPlan);
+  for (const planId of planIds) if (!(await latestRevision(context, planId))) return err(noSuchPlan);
   await queries.deleteFrom('season_plan').execute();
   for (const [index, { planId, coatCount }] of entries.entries()) {
     await queries

@@ -1,6 +1,6 @@
 /** The calls about what suppliers sell. */
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { type Offer, offerProblems, soldAs } from '../../../shared-core/stash/offer.ts';
 import type { OfferId } from '../../../shared-core/stash/stash.ts';
@@ -44,13 +44,13 @@ async function removalWords(context: CallContext, offerId: string): Promise<stri
 const noSuchOffer: Problem = {
   where: 'The offer',
   what: 'is no longer there',
-  mend: 'Open the item again: it may have been removed meanwhile.',
+  fix: 'Open the item again: it may have been removed meanwhile.',
 };
 
 async function saveOffer(
   context: CallContext,
   input: CallInput<'saveOffer'>,
-): Promise<Outcome<{ offerId: OfferId }>> {
+): Promise<Result<{ offerId: OfferId }>> {
   const { queries } = context;
   const item = await queries
     .selectFrom('item')
@@ -58,17 +58,17 @@ async function saveOffer(
     .where('id', '=', input.itemId)
     .where('archived', '=', 0)
     .executeTakeFirst();
-  if (!item) return refused(noSuchItem);
+  if (!item) return err(noSuchItem);
   const units = soldAs[kindRecords[item.kind].counted];
   if (!units.includes(input.unit.kind)) {
-    return refused({
+    return err({
       where: `Selling unit of ${item.name}`,
       what: `does not suit ${kindRecords[item.kind].label.toLowerCase()}: ${input.unit.kind}`,
-      mend: `Choose: ${units.join(' or ')}.`,
+      fix: `Choose: ${units.join(' or ')}.`,
     });
   }
   const problems = offerProblems(input);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const offerId: OfferId = input.offerId ?? newId();
   const row = offerRow({ ...input, supplier: (await supplierSpelling(queries))(input.supplier) });
   if (input.offerId === null) {
@@ -76,7 +76,7 @@ async function saveOffer(
       .insertInto('offer')
       .values({ ...row, id: offerId })
       .execute();
-    return found({ offerId });
+    return ok({ offerId });
   }
   const changed = await queries
     .updateTable('offer')
@@ -84,7 +84,7 @@ async function saveOffer(
     .where('id', '=', offerId)
     .where('item_id', '=', item.id)
     .executeTakeFirst();
-  return changed.numUpdatedRows === 0n ? refused(noSuchOffer) : found({ offerId });
+  return changed.numUpdatedRows === 0n ? err(noSuchOffer) : ok({ offerId });
 }
 
 /** The columns of an offer but its id. */
@@ -103,10 +103,10 @@ export function offerRow(offer: Omit<Offer, 'id'>) {
 async function removeOffer(
   context: CallContext,
   input: CallInput<'removeOffer'>,
-): Promise<Outcome<{ offerId: OfferId }>> {
+): Promise<Result<{ offerId: OfferId }>> {
   const removed = await context.queries
     .deleteFrom('offer')
     .where('id', '=', input.offerId)
     .executeTakeFirst();
-  return removed.numDeletedRows === 0n ? refused(noSuchOffer) : found({ offerId: input.offerId });
+  return removed.numDeletedRows === 0n ? err(noSuchOffer) : ok({ offerId: input.offerId });
 }

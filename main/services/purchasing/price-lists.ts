@@ -3,7 +3,7 @@ import { priceListSteps } from '../../../shared-core/exchange/price-list/price-l
 import type { PriceList } from '../../../shared-core/exchange/price-list/price-list-shape.ts';
 import { priceListCsv } from '../../../shared-core/exchange/price-list/price-list-write.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
 import { inSlices, slices } from '../calls/in-slices.ts';
 import { offerRow } from './offers.ts';
@@ -16,24 +16,24 @@ export const priceListCalls = { checkPriceList, bringInPriceList, priceList } sa
 >;
 
 /** More than a maker mends before trying again; checking tells of all. */
-const mostProblems = 60;
+const maxProblems = 60;
 
 /** Problems are part of the answer here: the maker sees what the list would do, line by line. */
 async function checkPriceList(
   context: CallContext,
   input: CallInput<'checkPriceList'>,
-): Promise<Outcome<PriceList>> {
-  return found(await inSlices(priceListSteps(input.text, await sources(context))));
+): Promise<Result<PriceList>> {
+  return ok(await inSlices(priceListSteps(input.text, await sources(context))));
 }
 
 /** All of it or nothing: one line with a problem keeps the whole list out. */
 async function bringInPriceList(
   context: CallContext,
   input: CallInput<'bringInPriceList'>,
-): Promise<Outcome<{ readonly addedCount: number; readonly changedCount: number }>> {
+): Promise<Result<{ readonly addedCount: number; readonly changedCount: number }>> {
   const { queries } = context;
   const { rows, problems } = await inSlices(priceListSteps(input.text, await sources(context)));
-  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  if (problems.length > 0) return err(...problems.slice(0, maxProblems));
   const spelling = await supplierSpelling(queries);
   let addedCount = 0;
   let changedCount = 0;
@@ -53,12 +53,12 @@ async function bringInPriceList(
       await queries.updateTable('offer').set(row).where('id', '=', offer.id).execute();
     }
   }
-  return found({ addedCount, changedCount });
+  return ok({ addedCount, changedCount });
 }
 
-async function priceList(context: CallContext): Promise<Outcome<{ readonly text: string }>> {
+async function priceList(context: CallContext): Promise<Result<{ readonly text: string }>> {
   const { items, offers, currency } = await sources(context);
-  return found({ text: priceListCsv(items, offers, currency) });
+  return ok({ text: priceListCsv(items, offers, currency) });
 }
 
 async function sources({ queries }: CallContext) {

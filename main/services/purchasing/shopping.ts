@@ -1,6 +1,6 @@
 /** A shopping trip: what is ticked on a coat's list, and all that was bought coming onto the shelf in one step. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { LotId, OfferId, PlanId } from '../../../shared-core/stash/stash.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { noSuchPlan } from '../plans/plans.ts';
@@ -13,27 +13,27 @@ export const shoppingCalls = { readTicks, setTick, setTicks, receiveLots } satis
 async function readTicks(
   context: CallContext,
   { planId }: CallInput<'readTicks'>,
-): Promise<Outcome<CallOutput<'readTicks'>>> {
-  return found({ offerIds: await ticksOf(context, planId) });
+): Promise<Result<CallOutput<'readTicks'>>> {
+  return ok({ offerIds: await ticksOf(context, planId) });
 }
 
 async function setTick(
   context: CallContext,
   { planId, offerId, isTicked }: CallInput<'setTick'>,
-): Promise<Outcome<CallOutput<'setTick'>>> {
+): Promise<Result<CallOutput<'setTick'>>> {
   const { queries } = context;
   if (!isTicked) {
     await takeOff(context, planId, [offerId]);
-    return found({ offerIds: await ticksOf(context, planId) });
+    return ok({ offerIds: await ticksOf(context, planId) });
   }
   const plan = await queries.selectFrom('plan').select('id').where('id', '=', planId).executeTakeFirst();
-  if (!plan) return refused(noSuchPlan);
+  if (!plan) return err(noSuchPlan);
   const offer = await queries.selectFrom('offer').select('id').where('id', '=', offerId).executeTakeFirst();
   if (!offer) {
-    return refused({
+    return err({
       where: 'The line',
       what: 'is from an offer that is not there any more',
-      mend: 'Open the list again: it is then made from the offers that there are.',
+      fix: 'Open the list again: it is then made from the offers that there are.',
     });
   }
   await queries
@@ -41,27 +41,27 @@ async function setTick(
     .values({ plan_id: planId, offer_id: offerId, ticked_at: context.now().toISOString() })
     .onConflict((conflict) => conflict.doNothing())
     .execute();
-  return found({ offerIds: await ticksOf(context, planId) });
+  return ok({ offerIds: await ticksOf(context, planId) });
 }
 
 /** One offer that is not there any more, and nothing has changed. */
 async function setTicks(
   context: CallContext,
   { planId, ticked, open }: CallInput<'setTicks'>,
-): Promise<Outcome<CallOutput<'setTicks'>>> {
+): Promise<Result<CallOutput<'setTicks'>>> {
   await takeOff(context, planId, open);
   for (const offerId of ticked) {
     const set = await setTick(context, { planId, offerId, isTicked: true });
     if (!set.ok) return set;
   }
-  return found({ offerIds: await ticksOf(context, planId) });
+  return ok({ offerIds: await ticksOf(context, planId) });
 }
 
 /** Every problem of every lot is told at once; any of them, and nothing has come in. */
 async function receiveLots(
   context: CallContext,
   { planId, lots }: CallInput<'receiveLots'>,
-): Promise<Outcome<CallOutput<'receiveLots'>>> {
+): Promise<Result<CallOutput<'receiveLots'>>> {
   const lotIds: LotId[] = [];
   const problems: Problem[] = [];
   for (const { lot } of lots) {
@@ -69,13 +69,13 @@ async function receiveLots(
     if (received.ok) lotIds.push(received.value.lotId);
     else problems.push(...received.problems);
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   await takeOff(
     context,
     planId,
     lots.map(({ offerId }) => offerId),
   );
-  return found({ lotIds });
+  return ok({ lotIds });
 }
 
 async function ticksOf({ queries }: CallContext, planId: PlanId): Promise<OfferId[]> {

@@ -2,7 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
-import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { eachOnce, type Supplier, supplierKey } from '../../../shared-core/stash/supplier.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
@@ -51,8 +51,8 @@ export async function supplierNames(queries: Kysely<Schema>): Promise<readonly s
 /** Every supplier that has facts or offers, by name, with what is not known of it yet. */
 async function listSuppliers({
   queries,
-}: CallContext): Promise<Outcome<{ readonly rows: readonly SupplierRow[] }>> {
-  return found({ rows: await supplierRows(queries) });
+}: CallContext): Promise<Result<{ readonly rows: readonly SupplierRow[] }>> {
+  return ok({ rows: await supplierRows(queries) });
 }
 
 async function supplierRows(queries: Kysely<Schema>): Promise<readonly SupplierRow[]> {
@@ -80,7 +80,7 @@ async function supplierRows(queries: Kysely<Schema>): Promise<readonly SupplierR
 async function saveSupplier(
   { queries }: CallContext,
   input: CallInput<'saveSupplier'>,
-): Promise<Outcome<{ readonly name: string }>> {
+): Promise<Result<{ readonly name: string }>> {
   const row = {
     name: input.name,
     delivery_minor: input.deliveryMinor,
@@ -96,5 +96,5 @@ async function saveSupplier(
     .insertInto('supplier')
     .values({ ...row, key })
     .execute();
-  return found({ name: input.name });
+  return ok({ name: input.name });
 }

@@ -6,14 +6,14 @@ import { stashByAge } from '../../../shared-core/cost/stash-by-age.ts';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Lot } from '../../../shared-core/stash/stash.ts';
-import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 
 export const accountCalls = { readAccount } satisfies Calls<'readAccount'>;
 
 /** Items put away since are in it too: their money was spent all the same. */
-async function readAccount(context: CallContext): Promise<Outcome<CallOutput<'readAccount'>>> {
+async function readAccount(context: CallContext): Promise<Result<CallOutput<'readAccount'>>> {
   const { queries } = context;
   const items = await queries
     .selectFrom('item')
@@ -25,7 +25,7 @@ async function readAccount(context: CallContext): Promise<Outcome<CallOutput<'re
   const plans = await queries.selectFrom('plan').select(['id', 'name']).execute();
   const sources = { items, plans, ...(await readLedger(queries)) };
   const byAge = stashByAge({ ...sources, today: localDate(context.now()) });
-  return found({ ...stashAccount(sources), byAge });
+  return ok({ ...stashAccount(sources), byAge });
 }
 
 type LedgerLot = Lot & AccountSources['lots'][number];

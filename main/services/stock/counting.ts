@@ -1,13 +1,13 @@
 /** What was counted on the shelf: the difference to what is booked goes into the ledger, and nothing else changes. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
 import type { CallContext } from '../calls/call.ts';
 import { addMovement, amountProblem, placeOnShelf } from './ledger.ts';
 import { planNames, releaseBeyond } from '../cutting/set-aside.ts';
 
 /** 1 km, as for a length that is received. */
-const mostLengthMilli = toMilli(1e6);
+const maxLengthMilli = toMilli(1e6);
 
 /**
  * Books the difference to what was counted; where there is none, nothing. Answers what is now on hand there.
@@ -17,18 +17,18 @@ const mostLengthMilli = toMilli(1e6);
 export async function correctCount(
   context: CallContext,
   input: CallInput<'correctCount'>,
-): Promise<Outcome<CallOutput<'correctCount'>>> {
+): Promise<Result<CallOutput<'correctCount'>>> {
   const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
   if (!shelf.ok) return shelf;
   const { lotId, lengthId, onHandMilli } = shelf.value;
   const problem = input.counted === 0 ? null : amountProblem(shelf.value, input.counted, 'Count');
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const countedMilli = toMilli(input.counted);
-  if (lengthId !== null && countedMilli > mostLengthMilli) {
-    return refused({
+  if (lengthId !== null && countedMilli > maxLengthMilli) {
+    return err({
       where: `Count of ${shelf.value.name}`,
       what: 'is too long to be true',
-      mend: 'Check the number and its unit.',
+      fix: 'Check the number and its unit.',
     });
   }
   const { reason } = input;
@@ -37,7 +37,7 @@ export async function correctCount(
     context.queries,
     released.map(({ planId }) => planId),
   );
-  return found({
+  return ok({
     onHand: fromMilli(countedMilli),
     released: released.map(({ planId, milli }) => ({
       planId,
@@ -51,7 +51,7 @@ export async function correctCount(
 export async function takeStock(
   context: CallContext,
   { counts, reason }: CallInput<'takeStock'>,
-): Promise<Outcome<CallOutput<'takeStock'>>> {
+): Promise<Result<CallOutput<'takeStock'>>> {
   const problems: Problem[] = [];
   const releasedFrom = new Set<string>();
   let correctedCount = 0;
@@ -64,9 +64,7 @@ export async function takeStock(
       for (const { planName } of done.value.released) releasedFrom.add(planName);
     }
   }
-  return problems.length > 0
-    ? refused(...problems)
-    : found({ correctedCount, releasedFrom: [...releasedFrom] });
+  return problems.length > 0 ? err(...problems) : ok({ correctedCount, releasedFrom: [...releasedFrom] });
 }
 
 export interface Count {

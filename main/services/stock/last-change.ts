@@ -3,7 +3,7 @@
  * offers as they were before and after. A change that changed nothing leaves the one before it in place.
  */
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { type CallContext, newId } from '../calls/call.ts';
 
 /** What a change is about. An id of what is not there yet, or no longer, may stand among them. */
@@ -90,9 +90,9 @@ export function inParts(ids: readonly string[]): (readonly string[])[] {
 export async function keepingChange<Value>(
   context: CallContext,
   touches: Touched,
-  change: () => Promise<Outcome<Value>>,
+  change: () => Promise<Result<Value>>,
   tell: (value: Value) => Told | Promise<Told>,
-): Promise<Outcome<Value>> {
+): Promise<Result<Value>> {
   const itemsBefore = await itemTexts(context, touches.itemIds ?? []);
   const offersBefore = await offerTexts(context, touches.offerIds ?? []);
   const firstEntry = (await lastEntryOf(context)) + 1;
@@ -145,7 +145,7 @@ export async function forgetLastChange({ queries }: CallContext): Promise<void> 
 
 export async function readLastChange({
   queries,
-}: CallContext): Promise<Outcome<CallOutput<'readLastChange'>>> {
+}: CallContext): Promise<Result<CallOutput<'readLastChange'>>> {
   const change = await queries.selectFrom('last_change').select(['id', 'said']).executeTakeFirst();
-  return found({ change: change ?? null });
+  return ok({ change: change ?? null });
 }

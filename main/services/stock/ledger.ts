@@ -1,7 +1,7 @@
 /** Rows of the ledger and the places they are about: what is written off adds one and changes none. */
 import type { Selectable } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { type Counted, type ItemKind, kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -23,24 +23,24 @@ const countedAs: Readonly<Record<Counted, QuantityKind>> = {
 export async function writeOff(
   context: CallContext,
   input: CallInput<'writeOff'>,
-): Promise<Outcome<{ onHand: number }>> {
+): Promise<Result<{ onHand: number }>> {
   const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
   if (!shelf.ok) return shelf;
   const { onHandMilli, reservedMilli, lotId, lengthId, show } = shelf.value;
   const wholeness = amountProblem(shelf.value, input.amount, 'Amount');
-  if (wholeness) return refused(wholeness);
+  if (wholeness) return err(wholeness);
   const amountMilli = toMilli(input.amount);
   const freeMilli = Math.max(0, onHandMilli - reservedMilli);
   if (amountMilli > freeMilli) {
     const reserved = reservedMilli > 0 ? `, ${show(reservedMilli)} of it reserved` : '';
-    const mend =
+    const fix =
       freeMilli > 0
         ? `Write off ${show(freeMilli)} or less, or correct the count first.`
         : 'Nothing is free to write off; correct the count first if more is there.';
-    return refused({
+    return err({
       where: `Amount of ${shelf.value.name}`,
       what: `is more than is free: ${show(onHandMilli)} is on hand${reserved}`,
-      mend,
+      fix,
     });
   }
   await addMovement(context, {
@@ -50,7 +50,7 @@ export async function writeOff(
     onHandMilli: -amountMilli,
     reason: input.reason,
   });
-  return found({ onHand: fromMilli(onHandMilli - amountMilli) });
+  return ok({ onHand: fromMilli(onHandMilli - amountMilli) });
 }
 
 export interface NewMovement {
@@ -124,7 +124,7 @@ export async function placeOnShelf(
   context: CallContext,
   lotId: string,
   lengthId: string | null,
-): Promise<Outcome<PlaceOnShelf>> {
+): Promise<Result<PlaceOnShelf>> {
   const { queries } = context;
   const lot = await queries
     .selectFrom('lot')
@@ -142,24 +142,24 @@ export async function placeOnShelf(
     .where(lotStands())
     .executeTakeFirst();
   if (!lot)
-    return refused({
+    return err({
       where: 'The lot',
       what: 'is not in the stash',
-      mend: 'Open the item again and choose the lot anew.',
+      fix: 'Open the item again and choose the lot anew.',
     });
   const { hasLengths, counted, label } = kindRecords[lot.kind];
   if (hasLengths && lengthId === null) {
-    return refused({
+    return err({
       where: `Length of ${lot.name}`,
       what: 'is not named',
-      mend: `${label} lies as lengths: choose which.`,
+      fix: `${label} lies as lengths: choose which.`,
     });
   }
   if (!hasLengths && lengthId !== null) {
-    return refused({
+    return err({
       where: `Length of ${lot.name}`,
       what: 'is named, but there are none',
-      mend: 'Leave the length out.',
+      fix: 'Leave the length out.',
     });
   }
   const { system } = await readSettings(queries);
@@ -167,7 +167,7 @@ export async function placeOnShelf(
   const { itemId, kind, name, facts } = lot;
   const place = { itemId, kind, name, facts, lotId, lengthId, show };
   if (lengthId === null) {
-    return found({ ...place, onHandMilli: lot.on_hand_milli, reservedMilli: lot.reserved_milli });
+    return ok({ ...place, onHandMilli: lot.on_hand_milli, reservedMilli: lot.reserved_milli });
   }
   const length = await queries
     .selectFrom('length')
@@ -177,13 +177,13 @@ export async function placeOnShelf(
     .where('length.lot_id', '=', lotId)
     .executeTakeFirst();
   if (!length) {
-    return refused({
+    return err({
       where: `Length of ${lot.name}`,
       what: 'is not one of this lot',
-      mend: 'Open the item again and choose the length anew.',
+      fix: 'Open the item again and choose the length anew.',
     });
   }
-  return found({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
+  return ok({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
 }
 
 /** The name of an item, and how its amounts are shown. */
@@ -211,7 +211,7 @@ export async function itemName(context: CallContext, itemId: string): Promise<st
 export const noSuchItem: Problem = {
   where: 'The item',
   what: 'is not in the stash',
-  mend: 'Open the stash again and choose the item anew.',
+  fix: 'Open the stash again and choose the item anew.',
 };
 
 /** Fastenings that are cut to size, so that a part of one may lie on the shelf. */
@@ -221,11 +221,11 @@ const cutForms: readonly unknown[] = ['cord', 'elastic', 'tape', 'hook and loop'
 export function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
   const where = `${field} of ${item.name}`;
   if (toMilli(amount) <= 0)
-    return { where, what: 'is too small to be counted', mend: 'Check the number and its unit.' };
+    return { where, what: 'is too small to be counted', fix: 'Check the number and its unit.' };
   const isWhole =
     kindRecords[item.kind].counted === 'pieces' && !cutForms.includes(JSON.parse(item.facts).form);
   if (isWhole && !Number.isInteger(amount)) {
-    return { where, what: 'is not a whole number', mend: 'Count the pieces: 1, 2, 3, ...' };
+    return { where, what: 'is not a whole number', fix: 'Count the pieces: 1, 2, 3, ...' };
   }
   return null;
 }

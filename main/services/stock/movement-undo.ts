@@ -136,16 +136,16 @@ function followed(name: string, kind: Row['kind']): Problem {
       return {
         where: name,
         what: 'was cut since',
-        mend: 'Take the cutting back first, or count what lies there.',
+        fix: 'Take the cutting back first, or count what lies there.',
       };
     case 'corrected':
       return {
         where: name,
         what: 'was counted since',
-        mend: 'The last count holds; count it again if it is wrong.',
+        fix: 'The last count holds; count it again if it is wrong.',
       };
     default:
-      return { where: name, what: 'was written off since', mend: 'Count what lies there instead.' };
+      return { where: name, what: 'was written off since', fix: 'Count what lies there instead.' };
   }
 }
 
@@ -158,8 +158,8 @@ async function setAsideProblem(
     (each) => each.lengthId === lengthId,
   );
   const plan = first && (await planNames(queries, [first.planId])).get(first.planId);
-  const mend = 'Release it in the cover of that coat first.';
-  return { where: name, what: `is set aside${plan ? ` for ${plan}` : ''}`, mend };
+  const fix = 'Release it in the cover of that coat first.';
+  return { where: name, what: `is set aside${plan ? ` for ${plan}` : ''}`, fix };
 }
 
 /** What a coat set aside or let go of meanwhile holds; what the count took from it is then not given back on top. */
@@ -192,7 +192,7 @@ async function setAsideAnew(
     problems.push({
       where: item.name,
       what: `was set aside anew for ${(await planNames(queries, [planId])).get(planId) ?? 'a coat'} since`,
-      mend: 'Count what lies there instead.',
+      fix: 'Count what lies there instead.',
     });
   }
   return problems;

@@ -1,8 +1,8 @@
 /** The photo of an item's swatch: one for each item, replaced or taken away without a trace in the ledger. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { plainJpeg } from '../../../shared-core/stash/jpeg.ts';
-import { mostPhotoBytes, mostPhotoSidePx } from '../../../shared-core/stash/photo.ts';
+import { maxPhotoBytes, maxPhotoSidePx } from '../../../shared-core/stash/photo.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { noSuchItem } from './ledger.ts';
 
@@ -13,35 +13,35 @@ export const photoCalls = { readPhoto, savePhoto, removePhoto } satisfies Calls<
 async function readPhoto(
   context: CallContext,
   { itemId }: CallInput<'readPhoto'>,
-): Promise<Outcome<CallOutput<'readPhoto'>>> {
-  if (!(await isItem(context, itemId))) return refused(noSuchItem);
+): Promise<Result<CallOutput<'readPhoto'>>> {
+  if (!(await isItem(context, itemId))) return err(noSuchItem);
   const row = await context.queries
     .selectFrom('item_photo')
     .selectAll()
     .where('item_id', '=', itemId)
     .executeTakeFirst();
-  if (!row) return found({ photo: null });
+  if (!row) return ok({ photo: null });
   const { media_type: mediaType, width_px: widthPx, height_px: heightPx, saved_at: savedAt } = row;
   const photoBase64 = Buffer.from(row.bytes).toString('base64');
-  return found({ photo: { mediaType, widthPx, heightPx, photoBase64, savedAt } });
+  return ok({ photo: { mediaType, widthPx, heightPx, photoBase64, savedAt } });
 }
 
 /** Kind and size are read from the picture itself, and nothing is kept of its file but the picture. */
 async function savePhoto(
   context: CallContext,
   { itemId, photoBase64 }: CallInput<'savePhoto'>,
-): Promise<Outcome<CallOutput<'savePhoto'>>> {
-  if (!(await isItem(context, itemId))) return refused(noSuchItem);
+): Promise<Result<CallOutput<'savePhoto'>>> {
+  if (!(await isItem(context, itemId))) return err(noSuchItem);
   const picture = plainJpeg(Buffer.from(photoBase64, 'base64'));
-  if (!picture) return refused(noPicture);
+  if (!picture) return err(noPicture);
   const { widthPx, heightPx } = picture;
   const mediaType = 'image/jpeg' as const;
   const bytes = Buffer.from(picture.bytes);
-  if (bytes.length > mostPhotoBytes || Math.max(widthPx, heightPx) > mostPhotoSidePx) {
-    return refused({
+  if (bytes.length > maxPhotoBytes || Math.max(widthPx, heightPx) > maxPhotoSidePx) {
+    return err({
       where: 'Photo',
       what: `is too large: ${widthPx} x ${heightPx} px, ${Math.ceil(bytes.length / 1000)} kB`,
-      mend: `Make it at most ${mostPhotoSidePx} px on its longer side and ${mostPhotoBytes / 1000} kB.`,
+      fix: `Make it at most ${maxPhotoSidePx} px on its longer side and ${maxPhotoBytes / 1000} kB.`,
     });
   }
   const savedAt = context.now().toISOString();
@@ -52,16 +52,16 @@ async function savePhoto(
     .onConflict((conflict) => conflict.column('item_id').doUpdateSet(row))
     .execute();
   const kept = bytes.toString('base64');
-  return found({ photo: { mediaType, widthPx, heightPx, photoBase64: kept, savedAt } });
+  return ok({ photo: { mediaType, widthPx, heightPx, photoBase64: kept, savedAt } });
 }
 
 async function removePhoto(
   context: CallContext,
   { itemId }: CallInput<'removePhoto'>,
-): Promise<Outcome<CallOutput<'removePhoto'>>> {
-  if (!(await isItem(context, itemId))) return refused(noSuchItem);
+): Promise<Result<CallOutput<'removePhoto'>>> {
+  if (!(await isItem(context, itemId))) return err(noSuchItem);
   await context.queries.deleteFrom('item_photo').where('item_id', '=', itemId).execute();
-  return found({ itemId });
+  return ok({ itemId });
 }
 
 async function isItem({ queries }: CallContext, itemId: string): Promise<boolean> {
@@ -72,5 +72,5 @@ async function isItem({ queries }: CallContext, itemId: string): Promise<boolean
 const noPicture: Problem = {
   where: 'Photo',
   what: 'is no JPEG picture, or only a part of one',
-  mend: 'Choose another picture.',
+  fix: 'Choose another picture.',
 };

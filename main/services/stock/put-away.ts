@@ -1,7 +1,7 @@
 /** Items put away: out of the lists and of what coats are offered, with all their history kept. */
 import type { Kysely } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
@@ -23,28 +23,28 @@ export async function isPutAway(queries: Kysely<Schema>, itemId: ItemId): Promis
 export async function archiveItem(
   { queries }: CallContext,
   { itemId, isPutAway: isAway }: CallInput<'archiveItem'>,
-): Promise<Outcome<{ itemId: ItemId }>> {
+): Promise<Result<{ itemId: ItemId }>> {
   const item = await queries
     .selectFrom('item')
     .select(['id', 'kind', 'name', 'colour'])
     .where('id', '=', itemId)
     .executeTakeFirst();
-  if (!item) return refused(noSuchItem);
+  if (!item) return err(noSuchItem);
   if (isAway) {
     const [reserved] = await setAsideOfItem(queries, itemId);
     if (reserved) {
-      return refused({
+      return err({
         where: item.name,
         what: `is set aside for ${reserved.planName}`,
-        mend: 'Release it in the cover of that coat first.',
+        fix: 'Release it in the cover of that coat first.',
       });
     }
   } else {
     if (await isNameTaken(queries, { ...item, itemId })) {
-      return refused({
+      return err({
         where: `Name ${item.name}`,
         what: `is that of another ${kindRecords[item.kind].label.toLowerCase()} by now`,
-        mend: 'Give that one another name or colour first.',
+        fix: 'Give that one another name or colour first.',
       });
     }
   }
@@ -53,5 +53,5 @@ export async function archiveItem(
     .set({ archived: isAway ? 1 : 0 })
     .where('id', '=', itemId)
     .execute();
-  return found({ itemId });
+  return ok({ itemId });
 }

@@ -1,6 +1,6 @@
 /** A purchase comes onto the shelf: its lot, its lengths where the kind has them, and the first rows of their ledger. */
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { type LotId, toMilli } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, newId } from '../calls/call.ts';
@@ -8,12 +8,12 @@ import { refreshSearchText } from './item-search.ts';
 import { addMovement, amountProblem, type CountedItem, noSuchItem } from './ledger.ts';
 
 /** More would be a slip of the hand: no workshop receives so many pieces of cloth in one parcel. */
-const mostLengths = 2000;
+const maxLengths = 2000;
 
 export async function receiveLot(
   context: CallContext,
   input: CallInput<'receiveLot'>,
-): Promise<Outcome<{ lotId: LotId }>> {
+): Promise<Result<{ lotId: LotId }>> {
   const { queries } = context;
   const item = await queries
     .selectFrom('item')
@@ -21,9 +21,9 @@ export async function receiveLot(
     .where('id', '=', input.itemId)
     .where('archived', '=', 0)
     .executeTakeFirst();
-  if (!item) return refused(noSuchItem);
+  if (!item) return err(noSuchItem);
   const problems = receivingProblems(item, input);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
 
   const lotId: LotId = newId();
   const pieces = input.lengths.flatMap(({ count, ...piece }) => Array.from({ length: count }, () => piece));
@@ -60,7 +60,7 @@ export async function receiveLot(
     await addMovement(context, { ...entry, lengthId, onHandMilli: amountsMilli[index]! });
   }
   await refreshSearchText(queries, item.id);
-  return found({ lotId });
+  return ok({ lotId });
 }
 
 /** What is wrong with a purchase of an item; empty when it can be received. */
@@ -72,11 +72,11 @@ export function receivingProblems(
   if (!kindRecords[item.kind].hasLengths) {
     if (input.lengths.length > 0) {
       return [
-        { where: `Lengths of ${name}`, what: 'are given, but it has none', mend: 'Give one amount instead.' },
+        { where: `Lengths of ${name}`, what: 'are given, but it has none', fix: 'Give one amount instead.' },
       ];
     }
     if (input.amount === null) {
-      return [{ where: `Amount of ${name}`, what: 'is missing', mend: 'Type how much came in.' }];
+      return [{ where: `Amount of ${name}`, what: 'is missing', fix: 'Type how much came in.' }];
     }
     const problem = amountProblem(item, input.amount, 'Amount');
     return problem ? [problem] : [];
@@ -86,7 +86,7 @@ export function receivingProblems(
       {
         where: `Amount of ${name}`,
         what: 'is given, but it lies as lengths',
-        mend: 'Give the lengths and leave the amount out.',
+        fix: 'Give the lengths and leave the amount out.',
       },
     ];
   }
@@ -95,17 +95,17 @@ export function receivingProblems(
       {
         where: `Lengths of ${name}`,
         what: 'are missing',
-        mend: 'Give the width and length of each piece that came in.',
+        fix: 'Give the width and length of each piece that came in.',
       },
     ];
   }
   const lengthCount = input.lengths.reduce((sum, { count }) => sum + count, 0);
-  if (lengthCount > mostLengths) {
+  if (lengthCount > maxLengths) {
     return [
       {
         where: `Lengths of ${name}`,
-        what: `are ${lengthCount}, more than ${mostLengths} at once`,
-        mend: 'Receive them as several lots.',
+        what: `are ${lengthCount}, more than ${maxLengths} at once`,
+        fix: 'Receive them as several lots.',
       },
     ];
   }
@@ -124,7 +124,7 @@ function lengthProblems(
           {
             where: `Flaw ${index + 1} of length ${number}`,
             what: 'reaches beyond the length',
-            mend: 'Measure it from the start of the length and from one selvage.',
+            fix: 'Measure it from the start of the length and from one selvage.',
           },
         ]
       : [],

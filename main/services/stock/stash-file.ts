@@ -6,7 +6,7 @@ import { stashChangeText } from '../../../shared-core/exchange/stash-csv/stash-c
 import { stashSteps } from '../../../shared-core/exchange/stash-csv/stash-read.ts';
 import { writeStash } from '../../../shared-core/exchange/stash-csv/stash-write.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { fromMilli, type Item } from '../../../shared-core/stash/stash.ts';
 import { type CallContext, type Calls, newId } from '../calls/call.ts';
 import { inSlices, slices } from '../calls/in-slices.ts';
@@ -22,25 +22,25 @@ export const stashFileCalls = { stashFile, lookAtStashFile, bringInStashFile } s
 >;
 
 /** More than a maker reads before saying yes; the rest is counted. */
-const mostShown = 300;
+const maxShown = 300;
 
-async function stashFile(context: CallContext): Promise<Outcome<{ text: string }>> {
+async function stashFile(context: CallContext): Promise<Result<{ text: string }>> {
   const { currency } = await readSettings(context.queries);
-  return found({ text: writeStash(await liveShelves(context), currency) });
+  return ok({ text: writeStash(await liveShelves(context), currency) });
 }
 
 async function lookAtStashFile(
   context: CallContext,
   input: CallInput<'lookAtStashFile'>,
-): Promise<Outcome<StashFileChanges>> {
+): Promise<Result<StashFileChanges>> {
   const read = await changesOf(context, input.text);
-  return read.ok ? found(read.value.shown) : read;
+  return read.ok ? ok(read.value.shown) : read;
 }
 
 async function bringInStashFile(
   context: CallContext,
   input: CallInput<'bringInStashFile'>,
-): Promise<Outcome<StashFileChanges>> {
+): Promise<Result<StashFileChanges>> {
   const read = await changesOf(context, input.text);
   if (!read.ok) return read;
   const { changes, shown } = read.value;
@@ -51,7 +51,7 @@ async function bringInStashFile(
     { itemIds: ofKind('changed item') },
     async () => {
       await writeChanges(context, changes);
-      return found(shown);
+      return ok(shown);
     },
     () => ({ itemIds: ofKind('new item'), said: fileWords(shown) }),
   );
@@ -75,7 +75,7 @@ async function liveShelves({ queries }: CallContext) {
 async function changesOf(
   context: CallContext,
   text: string,
-): Promise<Outcome<{ changes: readonly StashChange[]; shown: StashFileChanges }>> {
+): Promise<Result<{ changes: readonly StashChange[]; shown: StashFileChanges }>> {
   const { currency, system } = await readSettings(context.queries);
   const shelves = await liveShelves(context);
   const read = await inSlices(
@@ -97,8 +97,8 @@ async function changesOf(
     const item = items.get(itemId ?? '');
     if (item) problems.push(...countProblems(change, item));
   }
-  if (problems.length > 0) return refused(...problems.slice(0, 40));
-  return found({ changes, shown: shownChanges(changes, lineCount, system) });
+  if (problems.length > 0) return err(...problems.slice(0, 40));
+  return ok({ changes, shown: shownChanges(changes, lineCount, system) });
 }
 
 /** Of archived items, of their lots and of their lengths. */
@@ -134,7 +134,7 @@ function shownChanges(
     changedItemCount: count('changed item'),
     newLotCount: count('new lot'),
     correctionCount: count('correction'),
-    changes: changes.slice(0, mostShown).map((change) => ({
+    changes: changes.slice(0, maxShown).map((change) => ({
       line: change.line,
       kind: change.kind,
       itemName: change.itemName,

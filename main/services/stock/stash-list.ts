@@ -1,7 +1,7 @@
 /** The stash as a list: searched, sorted and cut to a window. */
 import { type Expression, type Kysely, type SqlBool, sql } from 'kysely';
 import type { CallInput, ItemRow } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { itemKinds } from '../../../shared-core/stash/kinds.ts';
 import { fromMilli } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
@@ -18,10 +18,10 @@ type Asked = CallInput<'listItems'>;
 export async function listItems(
   context: CallContext,
   input: Asked,
-): Promise<Outcome<{ rows: readonly ItemRow[]; total: number }>> {
+): Promise<Result<{ rows: readonly ItemRow[]; total: number }>> {
   const ids = await sortedIds(context.queries, input);
   const page = ids.slice(input.offset, input.offset + input.limit);
-  return found({ rows: await rowsOf(context.queries, page), total: ids.length });
+  return ok({ rows: await rowsOf(context.queries, page), total: ids.length });
 }
 
 /** All that is found: the count is needed in any case, and one pass gives both. */

@@ -1,6 +1,6 @@
 /** The calls about items, their lots and the ledger. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { emptyFacts, factProblems, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../../shared-core/stash/stash.ts';
 import { sortKey } from '../../database/schema/search-text.ts';
@@ -66,7 +66,7 @@ export const stashCalls = {
       async () => ({ said: await putAwayWords(context, input) }),
     ),
   readShelf: async ({ queries }, { itemIds }) =>
-    found({ shelves: await readShelves(queries, itemIds, 'on hand') }),
+    ok({ shelves: await readShelves(queries, itemIds, 'on hand') }),
 } satisfies Calls<
   | 'listItems'
   | 'readItem'
@@ -83,10 +83,10 @@ export const stashCalls = {
 async function readItem(
   context: CallContext,
   input: CallInput<'readItem'>,
-): Promise<Outcome<CallOutput<'readItem'>>> {
+): Promise<Result<CallOutput<'readItem'>>> {
   const { queries } = context;
   const [shelf] = await readShelves(queries, [input.itemId], 'all');
-  if (!shelf) return refused(noSuchItem);
+  if (!shelf) return err(noSuchItem);
   const rows = await queries
     .selectFrom('lot')
     .innerJoin('movement', 'movement.lot_id', 'lot.id')
@@ -94,7 +94,7 @@ async function readItem(
     .where('lot.item_id', '=', input.itemId)
     .orderBy('movement.entry', 'desc')
     .execute();
-  return found({
+  return ok({
     shelf,
     movements: rows.map(movementOf),
     offers: await readOffers(queries, [input.itemId]),
@@ -106,7 +106,7 @@ async function readItem(
 async function saveItem(
   context: CallContext,
   input: CallInput<'saveItem'>,
-): Promise<Outcome<{ itemId: ItemId }>> {
+): Promise<Result<{ itemId: ItemId }>> {
   const { queries } = context;
   const before =
     input.itemId === null
@@ -117,13 +117,13 @@ async function saveItem(
           .where('id', '=', input.itemId)
           .where('archived', '=', 0)
           .executeTakeFirst();
-  if (before === undefined) return refused(noSuchItem);
+  if (before === undefined) return err(noSuchItem);
   const problems: Problem[] = factProblems(input.kind, input.facts, input.name);
   if (before && before.kind !== input.kind) {
     problems.push({
       where: `Kind of ${before.name}`,
       what: `is ${kindRecords[before.kind].label.toLowerCase()} and cannot be changed`,
-      mend: 'Make a new item of the other kind.',
+      fix: 'Make a new item of the other kind.',
     });
   }
   if (await isNameTaken(queries, input)) {
@@ -131,7 +131,7 @@ async function saveItem(
     problems.push({
       where: `Name ${input.name}`,
       what: `is already that of another ${kindRecords[input.kind].label.toLowerCase()}${colour}`,
-      mend: 'Give it another name or colour, or add a lot to the item that is there.',
+      fix: 'Give it another name or colour, or add a lot to the item that is there.',
     });
   }
   const { firstLot } = input;
@@ -139,13 +139,13 @@ async function saveItem(
     problems.push({
       where: `First purchase of ${before.name}`,
       what: 'is given, though the item is there already',
-      mend: 'Save the item without it, and receive it as a further lot.',
+      fix: 'Save the item without it, and receive it as a further lot.',
     });
   } else if (firstLot) {
     const item = { kind: input.kind, name: input.name, facts: JSON.stringify(input.facts) };
     problems.push(...receivingProblems(item, firstLot));
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const itemId: ItemId = input.itemId ?? newId();
   const row = {
     kind: input.kind,
@@ -169,5 +169,5 @@ async function saveItem(
     const received = await receiveLot(context, { ...firstLot, itemId });
     if (!received.ok) return received;
   }
-  return found({ itemId });
+  return ok({ itemId });
 }

@@ -1,6 +1,6 @@
 /** Undoing the last change of the stash: all of it, or nothing where what followed forbids it. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { Updateable } from 'kysely';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
@@ -22,18 +22,18 @@ export const changeCalls = { readLastChange, undoLastChange } satisfies Calls<
 >;
 
 /** More than a maker mends before trying again. */
-const mostProblems = 40;
+const maxProblems = 40;
 
 async function undoLastChange(
   context: CallContext,
   { changeId }: CallInput<'undoLastChange'>,
-): Promise<Outcome<CallOutput<'undoLastChange'>>> {
+): Promise<Result<CallOutput<'undoLastChange'>>> {
   const change = await context.queries.selectFrom('last_change').selectAll().executeTakeFirst();
   if (change?.id !== changeId) {
-    return refused({
+    return err({
       where: 'The change',
       what: 'is no longer the last one, or was undone already',
-      mend: 'Look at the stash as it is now, and change it from there.',
+      fix: 'Look at the stash as it is now, and change it from there.',
     });
   }
   const problems: Problem[] = [
@@ -41,10 +41,10 @@ async function undoLastChange(
     ...(await undoOffers(context, JSON.parse(change.offers))),
     ...(await undoItems(context, JSON.parse(change.items))),
   ];
-  if (problems.length > 0) return refused(...problems.slice(0, mostProblems));
+  if (problems.length > 0) return err(...problems.slice(0, maxProblems));
   await refreshLots(context, change.first_entry, change.last_entry);
   await forgetLastChange(context);
-  return found({ said: change.said });
+  return ok({ said: change.said });
 }
 
 /** What came in new is put away: a ledger of it is there and stays. */
@@ -81,8 +81,8 @@ async function putNewAway(context: CallContext, names: ReadonlyMap<string, strin
       .where('on_hand_milli', '>', 0)
       .execute();
     for (const { item_id: itemId } of inUse) {
-      const mend = 'Put it away by hand if it is not wanted.';
-      problems.push({ where: names.get(itemId) ?? '', what: 'has come in since', mend });
+      const fix = 'Put it away by hand if it is not wanted.';
+      problems.push({ where: names.get(itemId) ?? '', what: 'has come in since', fix });
     }
     await context.queries.updateTable('item').set({ archived: 1 }).where('id', 'in', ids).execute();
   }
@@ -127,7 +127,7 @@ async function undoOffers(context: CallContext, changes: readonly RowChange[]): 
 }
 
 function changedSince(where: string): Problem {
-  return { where, what: 'was changed since', mend: 'Open it again and change it from there.' };
+  return { where, what: 'was changed since', fix: 'Open it again and change it from there.' };
 }
 
 /** A lot that is gone is no longer found by its supplier and dye lot; what is put away with it may be. */

@@ -44,8 +44,8 @@ export function openLayThreads(
   });
   const budgetFor = (job: LayJob): LayBudget => {
     const budget = typeof budgetOrAsk === 'function' ? budgetOrAsk() : budgetOrAsk;
-    const usualLeast = budget.seconds === null ? 0 : sensibleIterations(job);
-    return { ...budget, leastIterations: budget.leastIterations ?? usualLeast };
+    const defaultLeast = budget.seconds === null ? 0 : sensibleIterations(job);
+    return { ...budget, minIterations: budget.minIterations ?? defaultLeast };
   };
   return {
     runLay: (job, what) =>
@@ -98,6 +98,6 @@ function diedTwice(what: string, cause: string): Problem {
   return {
     where: `The lay of ${what}`,
     what: `could not be finished: what looks for it stopped twice (${cause})`,
-    mend: 'Close other programs and try again; if it stops again, plan fewer coats at once.',
+    fix: 'Close other programs and try again; if it stops again, plan fewer coats at once.',
   };
 }

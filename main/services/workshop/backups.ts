@@ -1,13 +1,13 @@
 /** Backups of the maker's own file. They work on the file as a whole, outside any transaction. */
-import { type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { backupFolder, makeChangedBackup, thinBackups } from '../../database/backups/backup-folder.ts';
 import type { OpenWorkshop } from '../../database/file/connection.ts';
 import { databaseProblem } from '../../database/failures/failure.ts';
 
-export const demoHasNone: Outcome<never> = refused({
+export const demoHasNone: Result<never> = err({
   where: 'The demo workshop',
   what: 'keeps no backups: it can be made anew at any time',
-  mend: 'Go back to your own workshop for them.',
+  fix: 'Go back to your own workshop for them.',
 });
 
 /**
@@ -26,9 +26,9 @@ export function backUpAtStart(
   } catch (error) {
     note('backup at the start', error);
     const where = backupFolder(open.file);
-    const mend =
+    const fix =
       'See that there is room and that the folder may be written to; the log under Settings says where in the program it failed.';
-    return databaseProblem(error, where) ?? { where, what: 'could not take a backup', mend };
+    return databaseProblem(error, where) ?? { where, what: 'could not take a backup', fix };
   }
 }
 

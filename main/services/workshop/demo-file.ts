@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { Claim } from '../../database/file/claim.ts';
 import type { OpenOptions, OpenWorkshop } from '../../database/file/connection.ts';
 import { checkDataFile, isMarkedDemo, realFile } from '../../database/file/file-check.ts';
@@ -21,7 +21,7 @@ export interface OpenDemo {
 }
 
 /** Makes the demo where there is none. Refused where the file is not a demo's, or is open elsewhere. */
-export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): Outcome<OpenDemo> {
+export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): Result<OpenDemo> {
   const real = realFile(demoFile);
   if (!real.ok) return real;
   const file = real.value;
@@ -29,10 +29,10 @@ export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDem
   if (!looked.ok) return looked;
   const isMarked = looked.value === 'to be made' || isMarkedDemo(file);
   if (!isMarked && !isEarlierDemo(file)) {
-    return refused({
+    return err({
       where: file,
       what: 'is not a demo, and the demo would be written over it',
-      mend: 'Give that file another name or move it to another folder, then open the demo again.',
+      fix: 'Give that file another name or move it to another folder, then open the demo again.',
     });
   }
   const claimed = openClaimed(file, { ...options, isDemo: true });
@@ -52,7 +52,7 @@ export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDem
     claim.release();
     throw error;
   }
-  return found({ open, claim });
+  return ok({ open, claim });
 }
 
 /** Demos of earlier versions bore no mark. They have the demo's name and its coat, which nothing else can bring in. */

@@ -8,12 +8,12 @@ import { dirname, join } from 'node:path';
 
 /** The program's own folder, whether its sources run as they are or built. */
 const root = folderWithPackage(import.meta.dirname).replaceAll('\\', '/');
-const mostFrames = 30;
-const mostCauses = 3;
+const maxFrames = 30;
+const maxCauses = 3;
 
 /** By itself the engine keeps ten frames, which are all a library's when a query fails. */
 export function keepLongStacks(): void {
-  Error.stackTraceLimit = Math.max(Error.stackTraceLimit, mostFrames);
+  Error.stackTraceLimit = Math.max(Error.stackTraceLimit, maxFrames);
 }
 
 export interface Failure {
@@ -27,7 +27,7 @@ export interface Failure {
 export function failureEntry({ at, step, error }: Failure): string {
   const lines = [`${at.toISOString()} ${programVersion()} ${process.platform} ${step}: ${kindOf(error)}`];
   let cause = error;
-  for (let depth = 0; depth < mostCauses; depth++) {
+  for (let depth = 0; depth < maxCauses; depth++) {
     if (!(cause instanceof Error)) break;
     lines.push(...framesOf(cause.stack ?? '', cause.message));
     if (cause.cause === undefined) break;
@@ -64,7 +64,7 @@ function framesOf(stack: string, message: string): string[] {
   const at = message === '' ? -1 : stack.indexOf(message);
   const lines = (at < 0 ? stack : stack.slice(at + message.length)).trimEnd().split('\n');
   const first = lines.findLastIndex((line) => !/^\s+at /.test(line)) + 1;
-  return lines.slice(first, first + mostFrames).map((line) => `    at ${frameText(line)}`);
+  return lines.slice(first, first + maxFrames).map((line) => `    at ${frameText(line)}`);
 }
 
 const frame = /^\s+at (?:(?:async )?(.*?) \()?(?:async )?(\S+):(\d+):(\d+)\)?$/;

@@ -1,8 +1,8 @@
 /** The search over everything: items, coats, suppliers and offers in which every word that was typed stands. */
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
-import { type Find, mostFound } from '../../../shared-core/contract/find-calls.ts';
+import { type Find, maxFound } from '../../../shared-core/contract/find-calls.ts';
 import { folded } from '../../../shared-core/measure/text/folded-text.ts';
-import { found, type Outcome } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { isCodeOf, isItemCode } from '../../../shared-core/stash/item-code.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
 import { searchWords } from '../../database/schema/search-text.ts';
@@ -14,15 +14,15 @@ export const findCall = { find } satisfies Calls<'find'>;
 async function find(
   { queries }: CallContext,
   { text }: CallInput<'find'>,
-): Promise<Outcome<CallOutput<'find'>>> {
+): Promise<Result<CallOutput<'find'>>> {
   const words = searchWords(text);
-  if (words.length === 0) return found({ finds: [] });
+  if (words.length === 0) return ok({ finds: [] });
   if (isItemCode(text)) {
     const all = await queries
       .selectFrom('item')
       .select(['id', 'kind', 'name', 'colour', 'archived'])
       .execute();
-    return found({ finds: all.filter(({ id }) => isCodeOf(text, id)).map(itemFind) });
+    return ok({ finds: all.filter(({ id }) => isCodeOf(text, id)).map(itemFind) });
   }
   const best = bestOf(words);
   const items = await queries
@@ -42,7 +42,7 @@ async function find(
     .orderBy('item.name_key')
     .orderBy('offer.supplier')
     .execute();
-  return found({
+  return ok({
     finds: [
       ...best(
         items,
@@ -87,6 +87,6 @@ function bestOf(words: readonly string[]) {
   ): readonly Row[] => {
     const hits = rows.filter((row) => words.every((word) => textOf(row).includes(word)));
     const begins = (row: Row) => folded(nameOf(row)).startsWith(words[0]!);
-    return [...hits.filter(begins), ...hits.filter((row) => !begins(row))].slice(0, mostFound);
+    return [...hits.filter(begins), ...hits.filter((row) => !begins(row))].slice(0, maxFound);
   };
 }

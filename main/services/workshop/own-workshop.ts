@@ -3,9 +3,9 @@
  * brought back from a backup, also where its file cannot be opened at all.
  */
 import type { Backups } from '../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { backupFolder, listBackups, makeBackup } from '../../database/backups/backup-folder.ts';
-import { bringBack } from '../../database/backups/bring-back.ts';
+import { restoreBackup } from '../../database/backups/bring-back.ts';
 import type { Claim } from '../../database/file/claim.ts';
 import { type OpenWorkshop, openWorkshop } from '../../database/file/connection.ts';
 import { damage } from '../../database/failures/damage.ts';
@@ -17,12 +17,12 @@ export interface OwnWorkshop {
   /** Absolute. */
   readonly file: string;
   /** The open workshop. One that could not be opened is tried again. */
-  use(): Outcome<OpenWorkshop>;
+  use(): Result<OpenWorkshop>;
   /** What is wrong with the file though it is open, and what became of it at the start. */
   told(): readonly Problem[];
   backups(): Backups;
   /** No other call may be under way. */
-  bringBack(name: string): Outcome<OpenWorkshop>;
+  restoreBackup(name: string): Result<OpenWorkshop>;
   /** The name of a backup of what was kept before the file was removed or replaced; null where none can be made. */
   rescue(): Promise<string | null>;
   close(): void;
@@ -38,17 +38,17 @@ export interface OwnOptions {
 }
 
 /** Refused where the file cannot be had, or is at fault and there is no backup to bring back. */
-export function openOwn(options: OwnOptions): Outcome<OwnWorkshop> {
+export function openOwn(options: OwnOptions): Result<OwnWorkshop> {
   const { dataFile, waitMs } = options;
   if (options.isReadOnly) {
     const read = readWorkshop(dataFile, waitMs);
-    return read.ok ? found(over(options, read.value.file, null, read)) : read;
+    return read.ok ? ok(over(options, read.value.file, null, read)) : read;
   }
   const claimed = openClaimed(dataFile, options);
   if (!claimed.ok) return claimed;
   const { file, claim, opened } = claimed.value;
   try {
-    return found(over(options, file, claim, opened));
+    return ok(over(options, file, claim, opened));
   } catch (error) {
     claim.release();
     throw error;
@@ -59,7 +59,7 @@ function over(
   options: OwnOptions,
   file: string,
   claim: Claim | null,
-  opened: Outcome<OpenWorkshop>,
+  opened: Result<OpenWorkshop>,
 ): OwnWorkshop {
   const { now, note } = options;
   let current = opened;
@@ -99,15 +99,13 @@ function over(
     },
     told: () => told,
     backups: () => ({ folder: backupFolder(file), rows: listBackups(file), lastProblem: backupProblem }),
-    bringBack(name) {
-      const brought = bringBack(name, { file, open: current.ok ? current.value : null, now, reopen });
+    restoreBackup(name) {
+      const brought = restoreBackup(name, { file, open: current.ok ? current.value : null, now, reopen });
       const isOther = brought.open !== null && !(current.ok && current.value === brought.open);
-      if (brought.open) current = found(brought.open);
-      else if (current.ok) current = refused(...brought.problems);
+      if (brought.open) current = ok(brought.open);
+      else if (current.ok) current = err(...brought.problems);
       if (isOther) begin('later');
-      return brought.open && brought.problems.length === 0
-        ? found(brought.open)
-        : refused(...brought.problems);
+      return brought.open && brought.problems.length === 0 ? ok(brought.open) : err(...brought.problems);
     },
     async rescue() {
       if (rescued !== null || !current.ok || claim === null) return rescued;
@@ -133,6 +131,6 @@ function goingOnDamaged({ where, what }: Problem): Problem {
   return {
     where,
     what,
-    mend: 'What you see may lack entries. Bring a backup back under Settings: the damaged file is kept as well. Until then no backup is made at the start, and none is taken away.',
+    fix: 'What you see may lack entries. Bring a backup back under Settings: the damaged file is kept as well. Until then no backup is made at the start, and none is taken away.',
   };
 }

@@ -13,7 +13,7 @@ export const unnamedProgram: RunningProgram = { version: '0.0.0', runsOn: [] };
 export const noNewsHere: Problem = {
   where: 'News of later versions',
   what: 'cannot be asked for: this build knows no place for them',
-  mend: 'Look by hand where you have this program from.',
+  fix: 'Look by hand where you have this program from.',
 };
 
 /** dataFile: absolute. */

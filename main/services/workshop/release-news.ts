@@ -5,7 +5,7 @@
 import { verify } from 'node:crypto';
 import { z } from 'zod';
 import type { ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
-import { found, type Outcome, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { ReleaseSource } from './release-source.ts';
 
 const largestNewsBytes = 64 * 1024;
@@ -22,16 +22,16 @@ const signed = z.strictObject({
 export async function askForNews(
   source: ReleaseSource,
   version: string,
-): Promise<Outcome<{ news: ReleaseNews | null }>> {
+): Promise<Result<{ news: ReleaseNews | null }>> {
   let bytes: Uint8Array;
   try {
     bytes = await fetched(source.address);
   } catch (error) {
     const what = `could not be had (${(error as Error).message})`;
-    return refused({
+    return err({
       where: `The news at ${source.address}`,
       what,
-      mend: 'Try again when this machine is on the network.',
+      fix: 'Try again when this machine is on the network.',
     });
   }
   return readNews(bytes, source, version);
@@ -42,28 +42,28 @@ export function readNews(
   bytes: Uint8Array,
   { address, publicKey }: ReleaseSource,
   version: string,
-): Outcome<{ news: ReleaseNews | null }> {
+): Result<{ news: ReleaseNews | null }> {
   const text = Buffer.from(bytes);
   const end = text.indexOf('\n');
   const signature = Buffer.from(text.subarray(0, Math.max(0, end)).toString('latin1').trim(), 'base64');
   const body = text.subarray(end + 1);
   if (end === -1 || signature.length !== 64 || !verify(null, body, publicKey, signature)) {
-    return refused({
+    return err({
       where: `The news at ${address}`,
       what: 'are not signed by the makers of this program',
-      mend: 'Nothing of them is shown. Do not install what they may have offered elsewhere.',
+      fix: 'Nothing of them is shown. Do not install what they may have offered elsewhere.',
     });
   }
   const read = signed.safeParse(parsed(body.toString('utf8')));
   if (!read.success) {
-    return refused({
+    return err({
       where: `The news at ${address}`,
       what: 'are signed, but not in a form that this version reads',
-      mend: 'Look by hand where you have this program from.',
+      fix: 'Look by hand where you have this program from.',
     });
   }
   const { program: _, ...news } = read.data;
-  return found({ news: isLater(news.version, version) ? news : null });
+  return ok({ news: isLater(news.version, version) ? news : null });
 }
 
 async function fetched(address: string): Promise<Uint8Array> {

@@ -2,7 +2,7 @@
 import type { CallInput, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import { minorPlaces, placesWord } from '../../../shared-core/measure/money/currency.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { hasAmounts, readSettings, writeSettings } from './settings.ts';
 
@@ -10,7 +10,7 @@ export const workshopCalls = { workshopFacts, saveSettings, markUpgradeNotesSeen
   'workshopFacts' | 'saveSettings' | 'markUpgradeNotesSeen'
 >;
 
-export async function workshopFacts(context: CallContext): Promise<Outcome<WorkshopFacts>> {
+export async function workshopFacts(context: CallContext): Promise<Result<WorkshopFacts>> {
   const { queries, workshop, dataFile, schemaVersion, told } = context;
   const items = await queries
     .selectFrom('item')
@@ -27,7 +27,7 @@ export async function workshopFacts(context: CallContext): Promise<Outcome<Works
     .orderBy('entry')
     .execute();
   const settings = await readSettings(queries);
-  return found({
+  return ok({
     workshop,
     dataFile,
     schemaVersion,
@@ -42,16 +42,16 @@ export async function workshopFacts(context: CallContext): Promise<Outcome<Works
 async function saveSettings(
   context: CallContext,
   input: CallInput<'saveSettings'>,
-): Promise<Outcome<Settings>> {
+): Promise<Result<Settings>> {
   const before = await readSettings(context.queries);
   const [from, to] = [before.currency, input.currency];
   if (minorPlaces(from) !== minorPlaces(to) && (await hasAmounts(context.queries, before)))
-    return refused(otherPlaces(from, to));
+    return err(otherPlaces(from, to));
   await writeSettings(context.queries, input);
-  return found(await readSettings(context.queries));
+  return ok(await readSettings(context.queries));
 }
 
-async function markUpgradeNotesSeen(context: CallContext): Promise<Outcome<WorkshopFacts>> {
+async function markUpgradeNotesSeen(context: CallContext): Promise<Result<WorkshopFacts>> {
   await context.queries
     .updateTable('upgrade_note')
     .set({ seen_at: context.now().toISOString() })
@@ -65,6 +65,6 @@ function otherPlaces(from: string, to: string): Problem {
   return {
     where: 'Currency',
     what: `cannot become ${to}: amounts are written down here in ${from}, which has ${placesWord(from) === 'none' ? 'no' : placesWord(from)} decimal places where ${to} has ${placesWord(to)}`,
-    mend: `Keep ${from}, and begin another workshop for what is paid in ${to}.`,
+    fix: `Keep ${from}, and begin another workshop for what is paid in ${to}.`,
   };
 }

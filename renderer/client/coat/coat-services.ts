@@ -1,7 +1,7 @@
 /** What an open coat asks of the program: calls to the workshop file, lays and the solver in workers. */
 import type { Workshop } from '../../../shared-core/contract/contract.ts';
 import { estimate } from '../../../shared-core/flow/estimate.ts';
-import { found } from '../../../shared-core/measure/problem.ts';
+import { ok } from '../../../shared-core/measure/problem.ts';
 import { call } from '../api.ts';
 import { failureOf } from '../failure.ts';
 import { keptRun } from '../workers/kept-run.ts';
@@ -17,7 +17,7 @@ export function coatServices(workshop: Workshop, planId: string): CoatServices {
       ]);
       if (!input.ok) return input;
       if (!plan.ok) return plan;
-      return found({ input: input.value, canUndo: plan.value.canUndo });
+      return ok({ input: input.value, canUndo: plan.value.canUndo });
     },
     save: (plan, basedOn, said) => call('savePlan', workshop, { plan, basedOn, said }),
     undo: () => call('undoPlan', workshop, { planId }),

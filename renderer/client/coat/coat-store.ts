@@ -8,7 +8,7 @@ import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow/estimate.ts';
 import { type EstimateChange, estimateChange } from '../../../shared-core/flow/estimate-change.ts';
 import type { LayJob, LayResult } from '../../../shared-core/lay/job.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { withBandsRenewed } from '../../../shared-core/plan/edits/bands.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -40,8 +40,8 @@ interface CoatFacts {
 export interface CoatState extends CoatFacts {
   /** Begins a visit: everything is read afresh. Gives what ends the visit; nothing of it is heard afterwards. */
   readonly open: () => () => void;
-  readonly edit: (change: (plan: CoatPlan) => Outcome<Edited>) => Promise<Outcome<string>>;
-  readonly undo: () => Promise<Outcome<string>>;
+  readonly edit: (change: (plan: CoatPlan) => Result<Edited>) => Promise<Result<string>>;
+  readonly undo: () => Promise<Result<string>>;
   readonly stop: () => void;
   /** Looks for better lays again, for this many seconds each. */
   readonly lookLonger: (secondsPerLay: number) => void;
@@ -60,9 +60,9 @@ export interface LayEvents {
 
 /** What the store asks of the program around it. */
 export interface CoatServices {
-  readonly read: () => Promise<Outcome<{ readonly input: FlowInput; readonly canUndo: boolean }>>;
-  readonly save: (plan: CoatPlan, basedOn: number, said: string) => Promise<Outcome<unknown>>;
-  readonly undo: () => Promise<Outcome<unknown>>;
+  readonly read: () => Promise<Result<{ readonly input: FlowInput; readonly canUndo: boolean }>>;
+  readonly save: (plan: CoatPlan, basedOn: number, said: string) => Promise<Result<unknown>>;
+  readonly undo: () => Promise<Result<unknown>>;
   /** One pass over the road. Aborting takes the best lays so far; it rejects where there are none yet. */
   readonly estimate: (
     input: FlowInput,
@@ -75,7 +75,7 @@ export interface CoatServices {
 const notOpen: Problem = {
   where: 'The coat',
   what: 'could not be read, so nothing was changed',
-  mend: 'Open it again.',
+  fix: 'Open it again.',
 };
 
 const unread: CoatFacts = {
@@ -184,18 +184,18 @@ export function createCoatStore(services: CoatServices): CoatStore {
         const here = visit;
         return inTurn(async () => {
           const { input: on } = get();
-          if (!on) return refused(notOpen);
+          if (!on) return err(notOpen);
           const edited = change(on.plan);
           if (!edited.ok) return edited;
           const { said } = edited.value;
           const plan = withBandsRenewed(edited.value.plan);
           // What was typed back to where it stood is nothing to undo.
-          if (JSON.stringify(plan) === JSON.stringify(on.plan)) return found(said);
+          if (JSON.stringify(plan) === JSON.stringify(on.plan)) return ok(said);
           const saved = await services.save(plan, on.revision, said);
           if (!saved.ok) return saved;
           set({ lastEdit: { said, change: null } });
           void estimateAnew(await read(here));
-          return found(said);
+          return ok(said);
         });
       },
       undo: () => {
@@ -207,7 +207,7 @@ export function createCoatStore(services: CoatServices): CoatStore {
           const said = 'The last change was taken back.';
           set({ lastEdit: { said, change: null } });
           void estimateAnew(await read(here));
-          return found(said);
+          return ok(said);
         });
       },
       stop: () => running?.abort(),

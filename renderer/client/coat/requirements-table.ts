@@ -96,6 +96,6 @@ function isProven(result: LayResult | undefined): boolean {
 }
 
 function failure(reason: unknown): Problem {
-  const mend = 'Look again; if it fails again, check the pieces in the plan.';
-  return failureOf('A lay of the table', reason, mend, 'could not be found');
+  const fix = 'Look again; if it fails again, check the pieces in the plan.';
+  return failureOf('A lay of the table', reason, fix, 'could not be found');
 }

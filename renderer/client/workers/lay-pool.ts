@@ -50,7 +50,7 @@ export function layInWorker({ job, seconds, isThorough, onBetter, signal }: LayO
       budget: () => ({
         seconds: typeof seconds === 'function' ? seconds() : seconds,
         iterations: null,
-        leastIterations: isThorough ? sensibleIterations(job) : 0,
+        minIterations: isThorough ? sensibleIterations(job) : 0,
       }),
       ...(onBetter ? { onBetter } : {}),
       done: (result) => {

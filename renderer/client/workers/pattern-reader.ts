@@ -3,7 +3,7 @@ import { nothingFound, type ReadPattern } from '../../../shared-core/exchange/pa
 import type { PatternAsked } from './pattern-worker.ts';
 
 /** Far more than the limits of the readers leave to any file on a slow machine. */
-const mostSeconds = 20;
+const maxSeconds = 20;
 
 let idle: Worker | undefined;
 
@@ -23,7 +23,7 @@ export function readPatternInWorker(asked: PatternAsked, signal: AbortSignal): P
       worker.terminate();
       end(read);
     };
-    const deadline = setTimeout(() => giveUp(tookTooLong), mostSeconds * 1000);
+    const deadline = setTimeout(() => giveUp(tookTooLong), maxSeconds * 1000);
     worker.onmessage = ({ data }: MessageEvent<ReadPattern>) => {
       idle?.terminate();
       idle = worker;
@@ -39,10 +39,10 @@ function startWorker(): Worker {
   return new Worker(new URL('./pattern-worker.ts', import.meta.url), { type: 'module', name: 'pattern' });
 }
 
-const mend = 'Save fewer pieces or sizes in one file, with smooth curves, and choose it again.';
+const fix = 'Save fewer pieces or sizes in one file, with smooth curves, and choose it again.';
 const tookTooLong = nothingFound({
   where: 'The file',
-  what: `takes longer than ${mostSeconds} seconds to read, so the reading was given up`,
-  mend,
+  what: `takes longer than ${maxSeconds} seconds to read, so the reading was given up`,
+  fix,
 });
-const brokeOff = nothingFound({ where: 'The file', what: 'could not be read to its end', mend });
+const brokeOff = nothingFound({ where: 'The file', what: 'could not be read to its end', fix });

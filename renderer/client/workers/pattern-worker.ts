@@ -3,7 +3,7 @@ import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
 import {
   type ReadChoices,
   type ReadPattern,
-  usualLimits,
+  defaultLimits,
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 
 export interface PatternAsked {
@@ -13,5 +13,5 @@ export interface PatternAsked {
 }
 
 self.onmessage = ({ data: { bytes, fileName, choices } }: MessageEvent<PatternAsked>) => {
-  self.postMessage(readPattern(bytes, fileName, usualLimits, choices) satisfies ReadPattern);
+  self.postMessage(readPattern(bytes, fileName, defaultLimits, choices) satisfies ReadPattern);
 };

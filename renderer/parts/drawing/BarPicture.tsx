@@ -22,14 +22,14 @@ export interface BarPictureProps {
   readonly noteOf?: (key: string) => ReactNode;
 }
 
-const mostParts = 8;
+const maxParts = 8;
 /** Quiet tints that neighbours are told apart by. Degrees. */
 const hues = [162, 212, 40, 268, 100, 345, 190, 20];
 
 export function BarPicture(props: BarPictureProps) {
   const { bars, label } = props;
-  const drawn = inFewParts(bars, mostParts);
-  const mostMinor = Math.max(1, ...drawn.bars.map(barTotalMinor));
+  const drawn = inFewParts(bars, maxParts);
+  const maxMinor = Math.max(1, ...drawn.bars.map(barTotalMinor));
   const look = (index: number) => ({
     'data-part': drawn.parts[index]?.key === smallerParts ? 'smaller' : undefined,
     style: { '--hue': hues[index] } as CSSProperties,
@@ -52,7 +52,7 @@ export function BarPicture(props: BarPictureProps) {
               {bar.amountsMinor.map((amountMinor, index) => {
                 if (amountMinor === 0) return null;
                 const { style: tint, ...part } = look(index);
-                const width = `${(amountMinor / mostMinor) * 100}%`;
+                const width = `${(amountMinor / maxMinor) * 100}%`;
                 const key = drawn.parts[index]?.key;
                 return <span key={key} className={style.part} {...part} style={{ ...tint, width }} />;
               })}

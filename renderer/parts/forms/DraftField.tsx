@@ -21,7 +21,7 @@ export function draftOf(value: number | null, text: string): QuantityDraft {
 /** Why a form cannot be saved yet: one problem for each draft that cannot be read. `what` is the form's subject: "The cloth". */
 export function misreadProblems(what: string, drafts: readonly QuantityDraft[]): Problem[] {
   return drafts.flatMap(({ misread }) =>
-    misread === null ? [] : [{ where: what, what: 'was not saved', mend: misread }],
+    misread === null ? [] : [{ where: what, what: 'was not saved', fix: misread }],
   );
 }
 

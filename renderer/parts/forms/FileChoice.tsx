@@ -13,18 +13,18 @@ export interface FileChoiceProps {
   readonly hint: string;
   readonly accept: string;
   readonly chosen: ChosenFile | null;
-  readonly mostBytes: number;
+  readonly maxBytes: number;
   readonly onChoose: (file: ChosenFile) => void;
 }
 
-export function FileChoice({ label, hint, accept, chosen, mostBytes, onChoose }: FileChoiceProps) {
+export function FileChoice({ label, hint, accept, chosen, maxBytes, onChoose }: FileChoiceProps) {
   const inputId = useId();
   const [problem, setProblem] = useState<string | null>(null);
   const take = async (file: File | undefined) => {
     if (!file) return;
     // A little beyond the limit is enough to be refused by it; the rest of a huge file stays on the disk.
     try {
-      const bytes = new Uint8Array(await file.slice(0, mostBytes + 1).arrayBuffer());
+      const bytes = new Uint8Array(await file.slice(0, maxBytes + 1).arrayBuffer());
       setProblem(null);
       onChoose({ name: file.name, bytes });
     } catch {

@@ -1,6 +1,6 @@
 /** A maker's own figure in the place of a computed one: put in, and taken away again. The computed one stays in sight. */
 import { type ReactNode, useId, useState } from 'react';
-import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
+import { type Result, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
 import type { FieldUnit } from '../../../shared-core/measure/units.ts';
 import { Button } from './Button.tsx';
@@ -18,7 +18,7 @@ export interface OwnFigureProps {
   readonly isOwn: boolean;
   /** The computed figure, seen while the maker's own stands; null where there is none. */
   readonly computed: ReactNode | null;
-  readonly onSet: (value: number | null) => Promise<Outcome<unknown>>;
+  readonly onSet: (value: number | null) => Promise<Result<unknown>>;
 }
 
 export function OwnFigure(props: OwnFigureProps) {

@@ -17,10 +17,10 @@ export function AdviceNotes({ kinds }: { kinds: readonly AdviceKind[] }) {
   if (shown.length === 0) return null;
   return (
     <ul className={style.advice} aria-label="Before you sew">
-      {shown.map(({ says, mend, basis }) => (
+      {shown.map(({ says, fix, basis }) => (
         <li key={says}>
           <p>{howText(says, system)}</p>
-          <p>{howText(mend, system)}</p>
+          <p>{howText(fix, system)}</p>
           <BasisNote basis={basis} />
         </li>
       ))}

@@ -23,7 +23,7 @@ export function Problems({ problems, onTryAgain, isQuiet = false }: ProblemsProp
             <strong>
               {problem.where} {problem.what}.
             </strong>{' '}
-            {problem.mend}
+            {problem.fix}
           </li>
         ))}
       </ul>

@@ -114,7 +114,7 @@ function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => 
   const save = async (): Promise<readonly Problem[]> => {
     if (names.includes(name.trim())) {
       return [
-        { where: `A coat called ${name.trim()}`, what: 'is planned already', mend: 'Choose another name.' },
+        { where: `A coat called ${name.trim()}`, what: 'is planned already', fix: 'Choose another name.' },
       ];
     }
     const plan = newPlan(crypto.randomUUID(), name.trim(), size.trim());

@@ -7,7 +7,7 @@ import {
   type Price,
   type PriceRules,
   priceSheet,
-  usualPriceRules,
+  defaultPriceRules,
 } from '../../../shared-core/cost/price.ts';
 import { additionWords, noPriceWords, shareWords } from '../../../shared-core/cost/price-words.ts';
 import { labourMinutesPerCoat } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -38,12 +38,12 @@ export function PriceOfCoat() {
   const saved = useRef<Settings | null>(null);
   const lastSaving = useRef<Promise<void>>(Promise.resolve());
   if (!input || !estimate) return null;
-  const rules = facts.settings.pricing ?? usualPriceRules;
+  const rules = facts.settings.pricing ?? defaultPriceRules;
   const sheet = priceSheet(input.plan, estimate.cost, rules);
   const count = coatTotal(input.plan);
   const save = async (part: Partial<PriceRules>) => {
     const settings = saved.current ?? facts.settings;
-    const pricing = { ...(settings.pricing ?? usualPriceRules), ...part };
+    const pricing = { ...(settings.pricing ?? defaultPriceRules), ...part };
     const answer = await call('saveSettings', workshop, { ...settings, pricing });
     setProblems(answer.ok ? [] : answer.problems);
     if (!answer.ok) return;
@@ -226,7 +226,7 @@ interface PriceRowProps {
 
 /** A price by margin or mark-up, the formula beside it, and what of it is left above the cost of the coat. */
 function PriceRow({ name, of, price, addition, coatCount, onChange }: PriceRowProps) {
-  const most = (kind: Addition['kind']) => (kind === 'margin' ? 0.95 : 20);
+  const max = (kind: Addition['kind']) => (kind === 'margin' ? 0.95 : 20);
   return (
     <Row
       name={name}
@@ -249,7 +249,7 @@ function PriceRow({ name, of, price, addition, coatCount, onChange }: PriceRowPr
         label={`${name} ${addition.kind}`}
         quantity="ratio"
         value={addition.ratio}
-        max={most(addition.kind)}
+        max={max(addition.kind)}
         onSet={(ratio) => onChange({ ...addition, ratio })}
       />
       <p className={`${style.formula} small number`}>

@@ -39,8 +39,8 @@ export function useCutSheet(): CutSession {
         if (!signal.aborted) setSession({ read, before, problems: [] });
       } catch (error) {
         if (signal.aborted) return;
-        const mend = 'What was cut is shown all the same.';
-        const problem = failureOf('The estimate from before', error, mend, 'could not be made again');
+        const fix = 'What was cut is shown all the same.';
+        const problem = failureOf('The estimate from before', error, fix, 'could not be made again');
         setSession({ read, before: null, problems: [problem] });
       }
     };

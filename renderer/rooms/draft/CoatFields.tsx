@@ -4,7 +4,7 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { DraftField } from '../../parts/forms/DraftField.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
-import { bodyUnit, type ChoiceKey, type DraftForm, usualChoices } from './draft-form.ts';
+import { bodyUnit, type ChoiceKey, type DraftForm, defaultChoices } from './draft-form.ts';
 import style from './DraftRoom.module.css';
 
 export interface CoatFieldsProps {
@@ -16,7 +16,7 @@ export interface CoatFieldsProps {
 
 export function CoatFields({ form, change, body }: CoatFieldsProps) {
   const system = useSystem();
-  const usual = body && usualChoices(body);
+  const usual = body && defaultChoices(body);
   const field = (key: ChoiceKey, label: string, more?: string) => {
     const words =
       usual && usual[key] > 0

@@ -7,7 +7,7 @@ import {
   draftStyle,
   type SizeToDraft,
 } from '../../../shared-core/draft/draft.ts';
-import { type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { call } from '../../client/api.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
@@ -24,7 +24,7 @@ import { PieceSheetDrawing } from './PieceSheetDrawing.tsx';
 import { WearerFields } from './WearerFields.tsx';
 
 /** The draft of the form's own size. Until it has a name it is drawn as "Coat". */
-function draftOfForm(form: DraftForm, body: Outcome<Body>): Outcome<DraftedCoat> {
+function draftOfForm(form: DraftForm, body: Result<Body>): Result<DraftedCoat> {
   if (!body.ok) return body;
   const named = { ...form, name: form.name.trim() || 'Coat' };
   const input = paddedInput(named, plainInput(named, body.value, 'draft', form.size));
@@ -57,7 +57,7 @@ export function DraftRoom() {
           {
             where: `A coat called ${plan.name}`,
             what: 'is planned already',
-            mend: 'Choose another name.',
+            fix: 'Choose another name.',
           },
         ]);
       }
@@ -112,7 +112,7 @@ export function DraftRoom() {
 }
 
 /** The coat in the form's size, with the further sizes beside it. */
-function draftedStyle(form: DraftForm): Outcome<DraftedCoat> {
+function draftedStyle(form: DraftForm): Result<DraftedCoat> {
   const body = wearer(form);
   if (!body.ok) return body;
   const input = paddedInput(form, plainInput(form, body.value, 'draft', form.size));
@@ -127,5 +127,5 @@ function draftedStyle(form: DraftForm): Outcome<DraftedCoat> {
     if (padded.ok) sizes.push({ size, body: padded.value.body });
     else problems.push(...padded.problems);
   }
-  return problems.length > 0 ? refused(...problems) : draftStyle(input.value, sizes);
+  return problems.length > 0 ? err(...problems) : draftStyle(input.value, sizes);
 }

@@ -1,6 +1,6 @@
 /** Who wears the coat: a size of a table, or measures; what was not measured follows by proportion. */
 import type { BodyKind } from '../../../shared-core/draft/body.ts';
-import { usualHeightMm } from '../../../shared-core/draft/body-tables.ts';
+import { defaultHeightMm } from '../../../shared-core/draft/body-tables.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { DraftField } from '../../parts/forms/DraftField.tsx';
@@ -104,7 +104,7 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
               key === 'hipMm'
                 ? usual('hipMm')
                 : key === 'heightMm' && table && table.rows[0]!.heightMm === undefined
-                  ? `the table is for all heights; ${showQuantity('length', usualHeightMm[form.kind], { system, unit: bodyUnit })} is usual`
+                  ? `the table is for all heights; ${showQuantity('length', defaultHeightMm[form.kind], { system, unit: bodyUnit })} is usual`
                   : undefined,
             ),
           )}

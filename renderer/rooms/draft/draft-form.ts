@@ -4,16 +4,16 @@ import {
   type BodyRow,
   bodyFromRow,
   bodyTables,
-  usualHeightMm,
+  defaultHeightMm,
 } from '../../../shared-core/draft/body-tables.ts';
 import {
   type DraftInput,
   type HoodKind,
   type SleeveKind,
-  usualDraft,
+  defaultDraft,
 } from '../../../shared-core/draft/draft-input.ts';
 import { goneUpToSize, type TakenGirth, widenedForPadding } from '../../../shared-core/draft/padded.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { FieldUnit } from '../../../shared-core/measure/units.ts';
@@ -95,8 +95,8 @@ export interface DraftForm {
 }
 
 /** Loft of one layer until the maker types one: 1/2 in (common practice, no source). */
-const usualLoftMm = 12.7;
-const usualLapMm = 60;
+const defaultLoftMm = 12.7;
+const defaultLapMm = 60;
 
 /** A women's coat of a middle size of the first table. */
 export function firstForm(system: MeasureSystem): DraftForm {
@@ -132,7 +132,7 @@ export function withTable(form: DraftForm, table: FormTable, size: string, syste
   const row = table.rows.find((each) => each.size === size) ?? table.rows[Math.floor(table.rows.length / 2)]!;
   const shown = (mm: number | null): QuantityDraft =>
     mm === null ? emptyDraft : draftOf(mm, showQuantity('length', mm, { system, unit: bodyUnit }));
-  const heightMm = row.heightMm ?? usualHeightMm[table.kind];
+  const heightMm = row.heightMm ?? defaultHeightMm[table.kind];
   return {
     ...form,
     kind: table.kind,
@@ -157,20 +157,20 @@ export function withMeasure(form: DraftForm, key: MeasureKey, draft: QuantityDra
 }
 
 /** The wearer, or what is missing. */
-export function wearer(form: DraftForm): Outcome<Body> {
+export function wearer(form: DraftForm): Result<Body> {
   const { measures } = form;
   const missing = (['bustMm', 'waistMm', 'heightMm'] as const).filter((key) => measures[key].value === null);
   const unread = misreadProblems('The draft', Object.values({ ...measures, ...form.choices }));
   if (missing.length > 0 || unread.length > 0) {
     const labels = missing.map((key) => bodyMeasures.find((each) => each.key === key)!.label);
-    return refused(
+    return err(
       ...labels.map(
-        (where): Problem => ({ where, what: 'is missing', mend: 'Measure it, or choose a size.' }),
+        (where): Problem => ({ where, what: 'is missing', fix: 'Measure it, or choose a size.' }),
       ),
       ...unread.map((problem) => ({ ...problem, what: 'was not drawn anew' })),
     );
   }
-  return found({
+  return ok({
     kind: form.kind,
     bustMm: measures.bustMm.value!,
     waistMm: measures.waistMm.value!,
@@ -193,7 +193,7 @@ export interface Padding {
 }
 
 export function paddingOf(form: DraftForm): Padding {
-  const loftMm = form.choices.loft.value ?? usualLoftMm;
+  const loftMm = form.choices.loft.value ?? defaultLoftMm;
   const bodyMm = effectiveThicknessMm(form.bodyPlies, loftMm, wornLoftRatio);
   const sleeveMm = effectiveThicknessMm(form.sleevePlies, loftMm, wornLoftRatio);
   return { bodyMm, sleeveMm, taken: { bodyMm: girthTakenMm(bodyMm), sleeveMm: girthTakenMm(sleeveMm) } };
@@ -204,20 +204,20 @@ export function formTable(form: DraftForm): FormTable | null {
 }
 
 /** How many sizes the padding takes; null for own measures, which stand in no table. */
-export function sizesUp(form: DraftForm, size: string): Outcome<SizesUp> | null {
+export function sizesUp(form: DraftForm, size: string): Result<SizesUp> | null {
   const table = formTable(form);
   return table === null ? null : sizesToGoUp(table, size, paddingOf(form).taken.bodyMm);
 }
 
 /** The coat before its padding is reckoned with. */
 export function plainInput(form: DraftForm, body: Body, id: string, size: string): DraftInput {
-  const usual = usualDraft(id, form.name.trim(), size, body);
+  const usual = defaultDraft(id, form.name.trim(), size, body);
   const { choices } = form;
   return {
     ...usual,
     coatLengthMm: choices.length.value ?? usual.coatLengthMm,
     easeMm: choices.ease.value ?? usual.easeMm,
-    lapMm: form.front === 'zip' ? 0 : (choices.lap.value ?? usualLapMm),
+    lapMm: form.front === 'zip' ? 0 : (choices.lap.value ?? defaultLapMm),
     hasCollar: form.neck !== 'hood',
     hood: form.neck === 'collar' ? 'none' : form.hood,
     sleeve: form.sleeve,
@@ -233,24 +233,24 @@ export function plainInput(form: DraftForm, body: Body, id: string, size: string
 }
 
 /** The coat redrawn for its padding in the way that was chosen. */
-export function paddedInput(form: DraftForm, input: DraftInput): Outcome<DraftInput> {
+export function paddedInput(form: DraftForm, input: DraftInput): Result<DraftInput> {
   switch (form.way) {
     case 'as it is':
-      return found(input);
+      return ok(input);
     case 'add the girth':
-      return found(widenedForPadding(input, paddingOf(form).taken));
+      return ok(widenedForPadding(input, paddingOf(form).taken));
     case 'go up sizes': {
       const up = sizesUp(form, input.size);
       if (up === null)
-        return refused({
+        return err({
           where: 'Going up sizes',
           what: 'needs a size of a table to begin from',
-          mend: 'Choose a table and a size, or add the girth instead.',
+          fix: 'Choose a table and a size, or add the girth instead.',
         });
       if (!up.ok) return up;
       const row = formTable(form)!.rows.find((each) => each.size === up.value.size)!;
       // The plan keeps the wearer's size; the notes of its pieces say nothing of the larger one.
-      return found({ ...goneUpToSize(input, row), size: input.size });
+      return ok({ ...goneUpToSize(input, row), size: input.size });
     }
     default:
       return form.way satisfies never;
@@ -258,18 +258,18 @@ export function paddedInput(form: DraftForm, input: DraftInput): Outcome<DraftIn
 }
 
 /** Values that stand in for empty fields. */
-export function usualChoices(body: Body): Readonly<Record<ChoiceKey, number>> {
-  const usual = usualDraft('usual', 'usual', '', body);
+export function defaultChoices(body: Body): Readonly<Record<ChoiceKey, number>> {
+  const usual = defaultDraft('usual', 'usual', '', body);
   return {
     length: usual.coatLengthMm,
     ease: usual.easeMm,
-    lap: usualLapMm,
+    lap: defaultLapMm,
     strip: 0,
     pleat: usual.pleatMm,
     allowance: usual.allowanceMm,
     hem: usual.hemDepthMm,
     capEase: usual.capEaseMm,
-    loft: usualLoftMm,
+    loft: defaultLoftMm,
   };
 }
 

@@ -60,7 +60,7 @@ export function CareOfCoat({ care }: { care: Care }) {
           {care.conflicts.map((conflict) => (
             <li key={conflict.kind}>
               <p>
-                <strong>{sentenceCase(conflict.says)}</strong> {conflict.mend}
+                <strong>{sentenceCase(conflict.says)}</strong> {conflict.fix}
               </p>
               <BasisNote basis={[conflict.basis]} />
             </li>

@@ -85,7 +85,7 @@ function ShareRow({ line, index }: { line: LabelLine; index: number }) {
   const share = line.shares[index];
   if (!input || !share) return null;
   const isAlone = line.shares.length === 1;
-  const { leastRatio, mostRatio } = statableRatios(share.shareRatio);
+  const { minRatio, maxRatio } = statableRatios(share.shareRatio);
   const whole = (ratio: number) => <Figure quantity="ratio" value={ratio} options={{ digits: 0 }} />;
   return (
     <tr>
@@ -101,7 +101,7 @@ function ShareRow({ line, index }: { line: LabelLine; index: number }) {
           whole(1)
         ) : (
           <>
-            {whole(leastRatio)} to {whole(mostRatio)}
+            {whole(minRatio)} to {whole(maxRatio)}
           </>
         )}
       </td>

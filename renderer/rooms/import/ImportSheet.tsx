@@ -8,8 +8,8 @@ import { patternFormats } from '../../../shared-core/exchange/pattern/formats.ts
 import {
   type FoundPattern,
   type ReadChoices,
-  usualChoices,
-  usualLimits,
+  defaultChoices,
+  defaultLimits,
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -30,7 +30,7 @@ import { ScaleFields, sizesOf } from './ScaleFields.tsx';
 export function ImportSheet({ onClose }: { onClose: () => void }) {
   const { input, edit } = useCoat('input', 'edit');
   const [file, setFile] = useState<ChosenFile | null>(null);
-  const [choices, setChoices] = useState<ReadChoices>(usualChoices);
+  const [choices, setChoices] = useState<ReadChoices>(defaultChoices);
   const [allowance, setAllowance] = useState(emptyDraft);
   const [size, setSize] = useState('');
   const [isEverySize, setIsEverySize] = useState(false);
@@ -57,13 +57,13 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
 
   const choose = (chosen: ChosenFile) => {
     setFile(chosen);
-    setChoices(usualChoices);
+    setChoices(defaultChoices);
     setIsEverySize(false);
   };
   const save = async (): Promise<readonly Problem[]> => {
     if (reading.isReading)
-      return [{ where: 'The file', what: 'is still being read', mend: 'Wait a moment, and try again.' }];
-    if (!found) return [{ where: 'A file', what: 'is not chosen', mend: 'Choose a DXF or SVG file.' }];
+      return [{ where: 'The file', what: 'is still being read', fix: 'Wait a moment, and try again.' }];
+    if (!found) return [{ where: 'A file', what: 'is not chosen', fix: 'Choose a DXF or SVG file.' }];
     const misread = misreadProblems('The pattern', [allowance]);
     if (misread.length > 0) return misread;
     const brought = pieces.flatMap((piece) => {
@@ -81,7 +81,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
         hint={`${patternFormats.map(({ name }) => name).join(' or ')}, with each piece as a closed line`}
         accept={patternFormats.map(({ ending }) => ending).join(',')}
         chosen={file}
-        mostBytes={usualLimits.byteCount}
+        maxBytes={defaultLimits.byteCount}
         onChoose={choose}
       />
       {reading.isSlow && (

@@ -70,5 +70,5 @@ export function usePatternReading(file: ChosenFile | null, choices: ReadChoices)
 const stopped = nothingFound({
   where: 'The file',
   what: 'was not read to its end, because you stopped it',
-  mend: 'Choose it again, or another one.',
+  fix: 'Choose it again, or another one.',
 });

@@ -13,15 +13,15 @@ const tapes = {
 } as const;
 
 /** Nearer than this the small marks run together. */
-const leastApartPx = 4;
-const leastLabelPx = 34;
+const minApartPx = 4;
+const minLabelPx = 34;
 
 /** Marks by 10 cm with a number at each metre, or by eighths with a number at each yard, as far as they stay apart. */
 export function tapeMarks(lengthMm: number, pxPerMm: number, system: MeasureSystem): TapeMark[] {
   const { wholeMm, partCount, unit } = tapes[system];
   const partMm = wholeMm / partCount;
-  const every = partMm * pxPerMm >= leastApartPx ? 1 : partCount;
-  const labelEvery = Math.max(1, Math.ceil(leastLabelPx / (wholeMm * pxPerMm)));
+  const every = partMm * pxPerMm >= minApartPx ? 1 : partCount;
+  const labelEvery = Math.max(1, Math.ceil(minLabelPx / (wholeMm * pxPerMm)));
   const marks: TapeMark[] = [];
   for (let part = 0; part * partMm <= lengthMm + 1e-6; part += every) {
     const whole = part / partCount;

@@ -2,11 +2,11 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 
 /** A good height for the cloth: near half of the window, which leaves room for the words above it. */
-function usualHeightPx(): number {
+function defaultHeightPx(): number {
   return Math.max(300, Math.min(560, window.innerHeight * 0.44));
 }
 
-const mostPxPerMm = 1.5;
+const maxPxPerMm = 1.5;
 /** Beside the drawing: the sheet's own edge and the figure at the last cut. */
 const besidePx = 108;
 
@@ -28,7 +28,7 @@ export function useZoom(
     return () => watch.disconnect();
   }, [sheet]);
   const fitPxPerMm = Math.max(0.02, (roomPx - besidePx) / lengthMm);
-  const usual = usualHeightPx() / widthMm;
+  const usual = defaultHeightPx() / widthMm;
   const pxPerMm = chosen ?? usual;
   // Another lay is looked at from its start, at its own scale.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is shown decides.
@@ -46,8 +46,8 @@ export function useZoom(
     zoom: (ratio: number) => {
       const element = sheet.current;
       if (element) centre.current = (element.scrollLeft + element.clientWidth / 2) / pxPerMm;
-      setChosen(Math.min(mostPxPerMm, Math.max(Math.min(fitPxPerMm, usual), pxPerMm * ratio)));
+      setChosen(Math.min(maxPxPerMm, Math.max(Math.min(fitPxPerMm, usual), pxPerMm * ratio)));
     },
-    fit: () => setChosen(Math.min(mostPxPerMm, fitPxPerMm)),
+    fit: () => setChosen(Math.min(maxPxPerMm, fitPxPerMm)),
   };
 }

@@ -1,11 +1,11 @@
 /** The numbers of the workshop that thread, needles and the thickness of seams hang on. */
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
-import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
+import { type Result, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import { setFootLift, setSewingMinutes, setThreadWastage } from '../../../shared-core/plan/edits/measured.ts';
-import { seamBulk, usualFootLiftMm } from '../../../shared-core/requirement/thread/seam-bulk.ts';
+import { seamBulk, defaultFootLiftMm } from '../../../shared-core/requirement/thread/seam-bulk.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useLengthText } from '../../client/wording/length-text.ts';
 import { AdviceNotes } from '../../parts/notes/AdviceNotes.tsx';
@@ -19,7 +19,7 @@ export function SewingChoices() {
   const text = useLengthText();
   const [problem, setProblem] = useState<string | null>(null);
   if (!input) return null;
-  const make = async (change: (plan: CoatPlan) => Outcome<Edited>) => {
+  const make = async (change: (plan: CoatPlan) => Result<Edited>) => {
     const answer = await edit(change);
     setProblem(answer.ok ? null : answer.problems.map(problemSentence).join(' '));
   };
@@ -46,7 +46,7 @@ export function SewingChoices() {
           label="Foot of the machine lifts"
           quantity="length"
           value={input.plan.footLiftMm ?? null}
-          hint={`empty: ${text(usualFootLiftMm)}, as of a usual domestic machine`}
+          hint={`empty: ${text(defaultFootLiftMm)}, as of a usual domestic machine`}
           onSet={(liftMm) => void make((plan) => setFootLift(plan, liftMm, text))}
         />
       </div>

@@ -10,7 +10,7 @@ import {
   setSeamStitches,
   stitchTypes,
 } from '../../../shared-core/plan/edits/stitches.ts';
-import { usualStitchMm } from '../../../shared-core/requirement/thread/thread-ratios.ts';
+import { defaultStitchMm } from '../../../shared-core/requirement/thread/thread-ratios.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useLengthText } from '../../client/wording/length-text.ts';
@@ -55,9 +55,9 @@ export function Stitching() {
       <details>
         <summary className={style.summary}>How each seam is sewn</summary>
         <p className="quiet small">
-          Without a length of its own a stitch is {showQuantity('length', usualStitchMm.seam, { system })}{' '}
-          long, of topstitching {showQuantity('length', usualStitchMm.topstitching, { system })}. Quilting has
-          its own.
+          Without a length of its own a stitch is {showQuantity('length', defaultStitchMm.seam, { system })}{' '}
+          long, of topstitching {showQuantity('length', defaultStitchMm.topstitching, { system })}. Quilting
+          has its own.
         </p>
         <table className={`${table.table} ${style.detail}`} aria-label="How each seam is sewn">
           <thead>

@@ -25,7 +25,7 @@ export function WashFirst() {
       </p>
       {mixed && (
         <p className={style.care}>
-          {sentenceCase(mixed.says)} {mixed.mend}
+          {sentenceCase(mixed.says)} {mixed.fix}
         </p>
       )}
       <table className={`${table.table} ${style.narrow}`}>

@@ -1,5 +1,5 @@
 /** What was asked of a coat's table last, kept on this machine: a view of the plan and not part of it. */
-import { type NapAsked, usualWidths } from '../../../shared-core/flow/requirements-table/table-asked.ts';
+import { type NapAsked, defaultWidths } from '../../../shared-core/flow/requirements-table/table-asked.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 
 export interface AskedDraft {
@@ -16,7 +16,7 @@ const storageKey = (planId: string) => `bolt-and-baffle.table.${planId}`;
 
 export function keptAsked(planId: string, system: MeasureSystem): AskedDraft {
   const usual: AskedDraft = {
-    widths: usualWidths[system],
+    widths: defaultWidths[system],
     nap: 'both',
     shownIn: system,
     seconds: '60',

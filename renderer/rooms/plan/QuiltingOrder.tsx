@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/model/coat-plan.ts';
 import { editEverySize } from '../../../shared-core/plan/edits/every-size.ts';
-import { usualOrder, usualPanel } from '../../../shared-core/plan/model/new-plan.ts';
+import { defaultOrder, defaultPanel } from '../../../shared-core/plan/model/new-plan.ts';
 import {
   isQuiltLayer,
   setPieceOrder,
@@ -85,9 +85,9 @@ function orderOfKind(kind: Kind): Order {
     case 'outline':
       return toOutline;
     case 'rough':
-      return usualOrder;
+      return defaultOrder;
     case 'panel':
-      return usualPanel;
+      return defaultPanel;
     default:
       return kind satisfies never;
   }
@@ -174,7 +174,7 @@ function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
   const add = (key: string) => {
     setIsAdding(false);
     const part = others.find((each) => each.key === key);
-    if (part) void adding.change(part.set(order.kind === 'outline' ? usualOrder : toOutline));
+    if (part) void adding.change(part.set(order.kind === 'outline' ? defaultOrder : toOutline));
   };
   return (
     <div className={style.own}>

@@ -1,7 +1,7 @@
 /** A piece of a simple shape by typed measures: a strip let in at the side, a pocket bag, a patch. */
 import { type ReactNode, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { usualAllowanceMm } from '../../../shared-core/plan/edits/pieces/allowance.ts';
+import { defaultAllowanceMm } from '../../../shared-core/plan/edits/pieces/allowance.ts';
 import {
   addShape,
   type Shape,
@@ -93,7 +93,7 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
   const [drafts, setDrafts] = useState<Partial<Record<Measure, QuantityDraft>>>({});
   const [count, setCount] = useState(draftOf(2, '2'));
   const [allowance, setAllowance] = useState(() => {
-    const mm = input ? usualAllowanceMm(input.plan) : 0;
+    const mm = input ? defaultAllowanceMm(input.plan) : 0;
     return draftOf(mm, lengthText(mm));
   });
   const [grain, setGrain] = useState<'0' | '45' | '90'>('0');
@@ -117,7 +117,7 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
         {
           where: missing.label,
           what: 'is missing',
-          mend: 'Type it, such as 65 mm or 2 1/2 in.',
+          fix: 'Type it, such as 65 mm or 2 1/2 in.',
         },
       ];
     }

@@ -1,7 +1,7 @@
 /** The sizes of the style: the one at hand, those beside it with their number of coats, and one more from another plan. */
 import { useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
-import type { Outcome, Problem } from '../../../shared-core/measure/problem.ts';
+import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import { addSize, chooseSize, removeSize, setSizeCount } from '../../../shared-core/plan/model/sizes.ts';
@@ -20,7 +20,7 @@ export function Sizes() {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (!input) return null;
   const { plan } = input;
-  const make = async (change: (plan: CoatPlan) => Outcome<Edited>) => {
+  const make = async (change: (plan: CoatPlan) => Result<Edited>) => {
     const answer = await edit(change);
     setProblems(answer.ok ? [] : answer.problems);
   };

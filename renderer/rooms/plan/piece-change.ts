@@ -1,10 +1,10 @@
 /** A change of one piece, and what the form of each change is given. */
-import type { Outcome } from '../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import type { StraightLine } from '../../../shared-core/plan/geometry/outline-cut.ts';
 
-export type Change = (plan: CoatPlan) => Outcome<Edited>;
+export type Change = (plan: CoatPlan) => Result<Edited>;
 
 /** What each change is given. */
 export interface ChangeProps {

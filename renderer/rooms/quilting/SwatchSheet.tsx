@@ -80,7 +80,7 @@ export function SwatchSheet({
       return missing.map(([, label]) => ({
         where: label,
         what: 'is missing',
-        mend: 'Type it, such as 300 mm or 12 in.',
+        fix: 'Type it, such as 300 mm or 12 in.',
       }));
     }
     const mm = (key: Measure) => drafts[key].value ?? 0;

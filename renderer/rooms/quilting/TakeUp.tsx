@@ -226,24 +226,24 @@ function Way({ ways }: { ways: readonly OneWay[] }) {
   if (ways.length === 0) return null;
   const ratios = ways.map(({ ratio }) => ratio);
   const ranges = ways.flatMap(({ range }) => range ?? []);
-  const least = Math.min(...ratios);
-  const most = Math.max(...ratios);
+  const min = Math.min(...ratios);
+  const max = Math.max(...ratios);
   return (
     <>
-      <Figure quantity="ratio" value={least} options={{ digits: 1 }} />
-      {most - least > 0.0005 && (
+      <Figure quantity="ratio" value={min} options={{ digits: 1 }} />
+      {max - min > 0.0005 && (
         <>
           {' '}
-          to <Figure quantity="ratio" value={most} options={{ digits: 1 }} />
+          to <Figure quantity="ratio" value={max} options={{ digits: 1 }} />
         </>
       )}
       <span className={`${style.names} quiet small`}>
         {ranges.length > 0 ? (
           <>
-            estimated, <Percent ratio={Math.min(...ranges.map(({ leastRatio }) => leastRatio))} /> to{' '}
-            <Percent ratio={wholeUp(Math.max(...ranges.map(({ mostRatio }) => mostRatio)))} />
+            estimated, <Percent ratio={Math.min(...ranges.map(({ minRatio }) => minRatio))} /> to{' '}
+            <Percent ratio={wholeUp(Math.max(...ranges.map(({ maxRatio }) => maxRatio)))} />
           </>
-        ) : least > 0 ? (
+        ) : min > 0 ? (
           'as measured'
         ) : (
           ''
@@ -263,7 +263,7 @@ function Percent({ ratio }: { ratio: number }) {
 }
 
 function estimatedRise(risesMm: readonly number[], text: (mm: number) => string): string {
-  const least = Math.min(...risesMm);
-  const most = Math.max(...risesMm);
-  return least === most ? `estimated: ${text(least)}` : `estimated: ${text(least)} to ${text(most)}`;
+  const min = Math.min(...risesMm);
+  const max = Math.max(...risesMm);
+  return min === max ? `estimated: ${text(min)}` : `estimated: ${text(min)} to ${text(max)}`;
 }

@@ -16,7 +16,7 @@ const reasons: Readonly<Record<Backup['kind'], string>> = {
 
 /** Each backup, to be brought back after a question. question: what becomes of what is there now. */
 export function BackupTable({ session, question }: { session: BackupsSession; question: string }) {
-  const { backups, isBusy, bringBack } = session;
+  const { backups, isBusy, restoreBackup } = session;
   const [asked, setAsked] = useState<string | null>(null);
   const rows = backups?.rows ?? [];
   if (rows.length === 0) return null;
@@ -59,7 +59,7 @@ export function BackupTable({ session, question }: { session: BackupsSession; qu
                     <Button
                       look="main"
                       disabled={isBusy}
-                      onClick={() => void bringBack(row).then(() => setAsked(null))}
+                      onClick={() => void restoreBackup(row).then(() => setAsked(null))}
                     >
                       Yes, bring it back
                     </Button>

@@ -13,7 +13,7 @@ export interface BackupsSession {
   /** What was done last, as a sentence; '' at first. */
   readonly said: string;
   readonly backUp: () => Promise<void>;
-  readonly bringBack: (row: Backup) => Promise<void>;
+  readonly restoreBackup: (row: Backup) => Promise<void>;
 }
 
 /** onBroughtBack is told what the workshop is now. */
@@ -43,10 +43,10 @@ export function useBackups(onBroughtBack: (facts: WorkshopFacts) => Promise<void
     }
     setIsBusy(false);
   };
-  const bringBack = async (row: Backup) => {
+  const restoreBackup = async (row: Backup) => {
     setIsBusy(true);
     setSaid('');
-    const answer = await call('bringBack', 'own', { name: row.name });
+    const answer = await call('restoreBackup', 'own', { name: row.name });
     setProblems(answer.ok ? [] : answer.problems);
     if (answer.ok) {
       await onBroughtBack(answer.value);
@@ -55,5 +55,5 @@ export function useBackups(onBroughtBack: (facts: WorkshopFacts) => Promise<void
     await read();
     setIsBusy(false);
   };
-  return { backups, problems, isBusy, said, backUp, bringBack };
+  return { backups, problems, isBusy, said, backUp, restoreBackup };
 }

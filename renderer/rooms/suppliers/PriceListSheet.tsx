@@ -13,9 +13,9 @@ import { sellingWords } from '../../parts/figures/selling-words.ts';
 import style from './PriceListSheet.module.css';
 
 /** As large as the workshop takes a list. */
-const mostBytes = 4_000_000;
+const maxBytes = 4_000_000;
 /** More lines would be a wall; the count tells of the rest. */
-const mostShown = 200;
+const maxShown = 200;
 
 export interface PriceListSheetProps {
   readonly onClose: () => void;
@@ -37,10 +37,10 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
     setList(answer.ok ? answer.value : null);
   };
   const save = async (): Promise<readonly Problem[]> => {
-    if (!file) return [{ where: 'A file', what: 'is not chosen', mend: 'Choose a CSV file.' }];
+    if (!file) return [{ where: 'A file', what: 'is not chosen', fix: 'Choose a CSV file.' }];
     if (problems.length > 0) {
       const what = 'has lines that cannot be brought in';
-      return [{ where: 'The list', what, mend: 'Mend them in the file and choose it again.' }];
+      return [{ where: 'The list', what, fix: 'Mend them in the file and choose it again.' }];
     }
     const answer = await call('bringInPriceList', workshop, { text: fileText(file.bytes) });
     if (!answer.ok) return answer.problems;
@@ -58,10 +58,10 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
         hint="A CSV file with one offer a line"
         accept=".csv,text/csv"
         chosen={file}
-        mostBytes={mostBytes}
+        maxBytes={maxBytes}
         onChoose={(chosen) => void choose(chosen)}
       />
-      <Problems problems={problems.slice(0, mostShown)} />
+      <Problems problems={problems.slice(0, maxShown)} />
       {list && list.unread.length > 0 && (
         <p className="quiet">Columns that are not read: {list.unread.join(', ')}.</p>
       )}
@@ -93,7 +93,7 @@ function Rows({ rows }: { rows: readonly PriceRow[] }) {
         It adds {count('adds')}, changes {count('changes')}, and {count('nothing new')} say nothing new.
       </p>
       <ul className={style.rows}>
-        {news.slice(0, mostShown).map((row) => (
+        {news.slice(0, maxShown).map((row) => (
           <Line key={row.line} row={row} />
         ))}
       </ul>

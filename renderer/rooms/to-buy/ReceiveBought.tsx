@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
-import { found, type Outcome, type Problem, refused } from '../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -180,7 +180,7 @@ function draftFor(line: ToBuyLine, item: Item, { system, currency }: Settings): 
 }
 
 /** What is sent for one purchase, or everything that is missing or cannot be read. */
-function lotOf(draft: BoughtDraft, receivedOn: string): Outcome<CallInput<'receiveLots'>['lots'][number]> {
+function lotOf(draft: BoughtDraft, receivedOn: string): Result<CallInput<'receiveLots'>['lots'][number]> {
   const { item, line, price, amount, width, along, count } = draft;
   const { hasLengths } = kindRecords[item.kind];
   const measures = hasLengths
@@ -198,11 +198,11 @@ function lotOf(draft: BoughtDraft, receivedOn: string): Outcome<CallInput<'recei
     ),
     ...fields.flatMap(([what, field]) =>
       field.value === null && field.misread === null
-        ? [{ where: `${what} of ${item.name}`, what: 'is missing', mend: 'Type it; a price of 0 is a gift.' }]
+        ? [{ where: `${what} of ${item.name}`, what: 'is missing', fix: 'Type it; a price of 0 is a gift.' }]
         : [],
     ),
   ];
-  if (problems.length > 0 || price.value === null) return refused(...problems);
+  if (problems.length > 0 || price.value === null) return err(...problems);
   const lot = {
     itemId: item.id,
     receivedOn,
@@ -222,5 +222,5 @@ function lotOf(draft: BoughtDraft, receivedOn: string): Outcome<CallInput<'recei
         ]
       : [],
   };
-  return found({ offerId: line.offer.id, lot });
+  return ok({ offerId: line.offer.id, lot });
 }

@@ -4,7 +4,7 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { OfferId } from '../../../shared-core/stash/stash.ts';
 import { readTickCode } from '../../../shared-core/to-buy/phone/tick-code.ts';
-import { mostTicksBytes, readTicksFile } from '../../../shared-core/to-buy/phone/ticks-file.ts';
+import { maxTicksBytes, readTicksFile } from '../../../shared-core/to-buy/phone/ticks-file.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { type ChosenFile, FileChoice } from '../../parts/forms/FileChoice.tsx';
 import { TextField } from '../../parts/forms/Field.tsx';
@@ -73,7 +73,7 @@ export function TicksFromPhone({ plan, trip, lists, onClose }: TicksFromPhonePro
         hint="ticks.json; it is good for a list that has changed since, too"
         accept=".json,application/json"
         chosen={file}
-        mostBytes={mostTicksBytes}
+        maxBytes={maxTicksBytes}
         onChoose={(chosen) => void takeFile(chosen)}
       />
       <Problems problems={problems} />

@@ -17,7 +17,7 @@ export function FirstSteps() {
   useEffect(() => {
     let isHere = true;
     const read = async () => {
-      const most = {
+      const max = {
         search: '',
         kinds: ['cloth' as const],
         sortBy: 'onHand' as const,
@@ -25,7 +25,7 @@ export function FirstSteps() {
         offset: 0,
         limit: 1,
       };
-      const cloths = await call('listItems', workshop, most);
+      const cloths = await call('listItems', workshop, max);
       const plans = await call('listPlans', workshop, {});
       const [row] = plans.ok ? plans.value.rows : [];
       const coat = row ? await call('readPlan', workshop, { planId: row.id }) : null;

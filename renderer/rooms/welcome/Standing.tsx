@@ -29,20 +29,20 @@ export function Standing() {
     let isHere = true;
     const all = { search: '', kinds: [], sortBy: 'name', isDescending: false, offset: 0, limit: 1 } as const;
     const read = async () => {
-      const [plans, least, ...byKind] = await Promise.all([
+      const [plans, min, ...byKind] = await Promise.all([
         call('listPlans', workshop, {}),
         call('listItems', workshop, { ...all, kinds: [], sortBy: 'onHand', limit: usedUpCount }),
         ...itemKinds.map((kind) => call('listItems', workshop, { ...all, kinds: [kind] })),
       ]);
       if (!isHere) return;
-      const refusals = [plans, least, ...byKind].flatMap((answer) => (answer.ok ? [] : answer.problems));
+      const refusals = [plans, min, ...byKind].flatMap((answer) => (answer.ok ? [] : answer.problems));
       setProblems(refusals);
-      if (!plans.ok || !least.ok) return;
+      if (!plans.ok || !min.ok) return;
       setStood({
         coats: [...plans.value.rows]
           .sort((a, b) => b.changedAt.localeCompare(a.changedAt))
           .slice(0, recentCount),
-        usedUp: least.value.rows.filter((row) => row.onHand <= 0),
+        usedUp: min.value.rows.filter((row) => row.onHand <= 0),
         counts: itemKinds.map((kind, index) => {
           const answer = byKind[index];
           return { kind, count: answer?.ok ? answer.value.total : 0 };

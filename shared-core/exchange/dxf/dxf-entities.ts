@@ -166,11 +166,11 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
 
 function endProblem(section: string, line: number): Problem {
   if (section === '')
-    return { where: 'Line 1', what: 'does not begin a DXF drawing', mend: 'Choose an ASCII DXF file.' };
+    return { where: 'Line 1', what: 'does not begin a DXF drawing', fix: 'Choose an ASCII DXF file.' };
   return {
     where: `Line ${line}`,
     what: 'is the end of the file, but its EOF is missing: it was cut short',
-    mend: 'Save or copy the file again.',
+    fix: 'Save or copy the file again.',
   };
 }
 
@@ -178,7 +178,7 @@ function afterEnd(line: number): Problem {
   return {
     where: `Line ${line}`,
     what: 'comes after the end that the file itself gives, so nothing from there on is read',
-    mend: 'Save the file again if pieces are missing.',
+    fix: 'Save the file again if pieces are missing.',
   };
 }
 
@@ -186,7 +186,7 @@ function hiddenProblems(hidden: ReadonlyMap<string, number>): Problem[] {
   return [...hidden].map(([layer, count]) => ({
     where: `Layer ${layer}`,
     what: `is switched off or frozen in the file: ${count === 1 ? 'one drawn thing on it is' : `${count} drawn things on it are`} left out`,
-    mend: 'Switch it on and save the file again if it belongs to the pieces.',
+    fix: 'Switch it on and save the file again if it belongs to the pieces.',
   }));
 }
 
@@ -200,7 +200,7 @@ function twinProblems(blocks: readonly Block[]): Problem[] {
       {
         where: `Line ${block.line}`,
         what: `begins a second block of the name ${block.name}; the first is on line ${twin.line}`,
-        mend: 'Both are read as drawn; give each a name of its own if one stands where the other should.',
+        fix: 'Both are read as drawn; give each a name of its own if one stands where the other should.',
       },
     ];
   });
@@ -212,6 +212,6 @@ function missingProblems(blocks: readonly Block[], entities: readonly Entity[]):
     if (entity.kind !== 'insert' || told.has(entity.block)) return [];
     told.add(entity.block);
     const what = `places the block ${entity.block}, which the file does not hold`;
-    return [{ where: `Line ${entity.line}`, what, mend: 'Save the file again with all of its blocks.' }];
+    return [{ where: `Line ${entity.line}`, what, fix: 'Save the file again with all of its blocks.' }];
   });
 }

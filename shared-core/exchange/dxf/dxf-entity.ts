@@ -40,7 +40,7 @@ export type ReadEntity = Entity | { readonly problem: Problem } | 'nothing' | nu
 const longestText = 2000;
 /** A layer, a block or a kind is named in no more letters than this. */
 export const longestName = 120;
-const mostCopies = 32_767;
+const maxCopies = 32_767;
 
 /** From its own pairs; the corners of a heavy polyline come after it and are given. */
 export function entityFrom(
@@ -104,7 +104,7 @@ function insertFrom(line: number, layer: string, pairs: readonly Pair[]): ReadEn
   const rowCount = numberOf(pairs, 71, 1) || 1;
   const columnStep = numberOf(pairs, 44, 0);
   const rowStep = numberOf(pairs, 45, 0);
-  const isCount = (count: number) => Number.isInteger(count) && count >= 1 && count <= mostCopies;
+  const isCount = (count: number) => Number.isInteger(count) && count >= 1 && count <= maxCopies;
   if (!at || !Number.isFinite(scaleX + scaleY + turnDeg + columnStep + rowStep))
     return { problem: unreadable('INSERT', line) };
   if (!isCount(columnCount) || !isCount(rowCount)) return { problem: unreadable('INSERT', line) };
@@ -139,7 +139,7 @@ function unreadable(kind: string, line: number): Problem {
   return {
     where: `Line ${line}`,
     what: `begins a ${kind} with a place that is not a number`,
-    mend: 'It is left out; mend it in the file, or save the file again.',
+    fix: 'It is left out; mend it in the file, or save the file again.',
   };
 }
 
@@ -147,7 +147,7 @@ function slanting(kind: string, line: number): Problem {
   return {
     where: `Line ${line}`,
     what: `begins a ${kind} that does not lie flat on the drawing`,
-    mend: 'It is left out; lay it flat in the drawing, and save it again.',
+    fix: 'It is left out; lay it flat in the drawing, and save it again.',
   };
 }
 

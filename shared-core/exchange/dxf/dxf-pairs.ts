@@ -43,7 +43,7 @@ export function startOf(text: string): { cursor: Cursor; next: () => void; rest:
       cursor.problem = {
         where: `Line ${cursor.line}`,
         what: `should be a group code of DXF, but is "${codeLine.trim().slice(0, 30)}"`,
-        mend: cursor.line <= 2 ? 'Choose an ASCII DXF file.' : 'Save the file again: it is damaged there.',
+        fix: cursor.line <= 2 ? 'Choose an ASCII DXF file.' : 'Save the file again: it is damaged there.',
       };
       cursor.isAtEnd = true;
       return;

@@ -25,7 +25,7 @@ export interface DrawnPieces {
 }
 
 /** More loose lines than this are not joined to outlines. */
-export const mostLooseLines = 4000;
+export const maxLooseLines = 4000;
 
 export function onLayer(entities: readonly Entity[], layer: number): DrawnPath[] {
   return entities.flatMap((entity) =>
@@ -73,9 +73,9 @@ function standardPiece(
   const texts = keyedTexts(entities);
   const drawn = onLayer(entities, layers.boundary);
   const where = `The piece ${texts.get('piece name') || key} (line ${line})`;
-  if (drawn.length > mostLooseLines) {
+  if (drawn.length > maxLooseLines) {
     const what = `has a boundary of ${drawn.length} single lines`;
-    problems.push({ where, what, mend: 'Save it as one polyline.' });
+    problems.push({ where, what, fix: 'Save it as one polyline.' });
     return null;
   }
   const reach = joinReach(drawn);
@@ -94,7 +94,7 @@ function standardPiece(
     problems.push({
       where,
       what: `has an open boundary: its ends lie ${Number(gap.toFixed(3))} of the file's units apart`,
-      mend: `Close the line that begins on line ${open.line}.`,
+      fix: `Close the line that begins on line ${open.line}.`,
     });
     return null;
   }
@@ -103,7 +103,7 @@ function standardPiece(
     problems.push({
       where,
       what: `draws ${others === 1 ? 'another line' : `${others} other lines`} on the layer of its boundary; only the largest outline is taken`,
-      mend: 'Give each piece a block of its own in the file.',
+      fix: 'Give each piece a block of its own in the file.',
     });
   }
   return { ...marksOf(entities), key, line, texts, boundary };
@@ -117,11 +117,11 @@ export function loosePieces(entities: readonly Entity[], limits: ReadLimits, met
     standard.length > 0
       ? standard
       : entities.flatMap((entity) => (entity.kind === 'path' ? [entity.path] : []));
-  if (drawn.filter((path) => !path.isClosed).length > mostLooseLines) {
+  if (drawn.filter((path) => !path.isClosed).length > maxLooseLines) {
     problems.push({
       where: 'The drawing',
-      what: `has more than ${mostLooseLines} loose lines`,
-      mend: 'Save its outlines as polylines.',
+      what: `has more than ${maxLooseLines} loose lines`,
+      fix: 'Save its outlines as polylines.',
     });
     return { pieces: [], problems, notes: [] };
   }
@@ -131,7 +131,7 @@ export function loosePieces(entities: readonly Entity[], limits: ReadLimits, met
     problems.push({
       where: `The line that begins on line ${path.line}`,
       what: 'is open, so it is no piece',
-      mend: 'Close it if it is an outline.',
+      fix: 'Close it if it is an outline.',
     });
   }
   const closed = joined.filter((path) => path.isClosed);

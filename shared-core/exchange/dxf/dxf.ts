@@ -68,7 +68,7 @@ function farThings(mmPerUnit: number) {
       [...lines].map((line) => ({
         where: `Line ${line}`,
         what: 'draws further than 1 km from the origin of the drawing',
-        mend: 'It is left out; check the unit, or mend its numbers in the file.',
+        fix: 'It is left out; check the unit, or mend its numbers in the file.',
       })),
   };
 }

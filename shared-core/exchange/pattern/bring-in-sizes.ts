@@ -1,5 +1,5 @@
 /** Several sizes of one file brought in at once: one to hand, the others beside it. */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, PlanSize } from '../../plan/model/coat-plan.ts';
 import { type Edited, listed } from '../../plan/edits/edited.ts';
 import { bringIn, type BroughtPiece } from './bring-in.ts';
@@ -21,7 +21,7 @@ export function bringInSizes(
   size: string,
   brought: readonly BroughtPiece[],
   further: readonly FoundSize[],
-): Outcome<Edited> {
+): Result<Edited> {
   const named = plan.size === '' ? { ...plan, size } : plan;
   const own = bringIn(named, brought);
   if (!own.ok) return own;
@@ -43,13 +43,13 @@ export function bringInSizes(
       ? []
       : outcome.problems.map((problem) => ({ ...problem, where: `Size ${name}: ${problem.where}` })),
   );
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const sizes = others.flatMap(({ size: name, before, outcome }): PlanSize[] =>
     outcome.ok ? [{ coatCount: 0, ...before, size: name, pieces: outcome.value.plan.pieces }] : [],
   );
   if (sizes.length === 0) return own;
   const changed = sizes.map((each) => each.size);
-  return found({
+  return ok({
     plan: {
       ...own.value.plan,
       sizes: [

@@ -1,6 +1,6 @@
 /** Found pieces put into a plan in one edit: new ones, or in place of pieces that it has. */
 import { type Point, ringBox } from '../../geometry/ring.ts';
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, CutFrom, Piece } from '../../plan/model/coat-plan.ts';
 import { type Edited, listed, notInPlan, unfitted } from '../../plan/edits/edited.ts';
 import type { Outline } from '../../plan/model/outline.ts';
@@ -20,13 +20,13 @@ export interface BroughtPiece {
 }
 
 /** Refused, with nothing changed, when any of them cannot come in. */
-export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outcome<Edited> {
+export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Result<Edited> {
   const problems: Problem[] = [];
   if (brought.length === 0)
-    return refused({
+    return err({
       where: 'The file',
       what: 'brings no piece',
-      mend: 'Tick the pieces that are to come in.',
+      fix: 'Tick the pieces that are to come in.',
     });
   const replaced = brought.flatMap(({ replacesId }) => (replacesId === null ? [] : [replacesId]));
   const kept = plan.pieces.filter((piece) => !replaced.includes(piece.id));
@@ -37,12 +37,12 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outco
   for (const each of brought) {
     const name = each.name.trim();
     const where = `The piece ${name || each.found.key}`;
-    if (name === '') problems.push({ where, what: 'has no name', mend: 'Type one.' });
+    if (name === '') problems.push({ where, what: 'has no name', fix: 'Type one.' });
     else if (taken.has(name.toLowerCase()))
       problems.push({
         where,
         what: 'has the name of another',
-        mend: 'Type another name, or let it replace that one.',
+        fix: 'Type another name, or let it replace that one.',
       });
     taken.add(name.toLowerCase());
     problems.push(
@@ -56,7 +56,7 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outco
       problems.push({
         where,
         what: `replaces ${old.name}, as another does`,
-        mend: 'Let only one of them replace it.',
+        fix: 'Let only one of them replace it.',
       });
     const id = old?.id ?? freeId(ids, name);
     ids.add(id);
@@ -84,7 +84,7 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outco
     problems.push(...pieceProblems(piece));
     pieces.push({ piece, replacesId: old?.id ?? null });
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const stands = (place: { readonly pieceId: string; readonly edge: string }) => {
     const piece = pieces.find(({ replacesId }) => replacesId === place.pieceId)?.piece;
     return !piece || piece.outline.edges.some((edge) => edge.name === place.edge);
@@ -108,7 +108,7 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Outco
     lost.length > 0 ? `No longer sewn, since no edge of the file answers to it: ${listed(lost)}.` : '',
     ...unfitted(plan, edited),
   ].filter((sentence) => sentence !== '');
-  return found({ plan: edited, said: said.join(' ') });
+  return ok({ plan: edited, said: said.join(' ') });
 }
 
 /** An edge answers to one of the old piece when it lies this near in shares of the piece's size (rule of thumb). */
@@ -119,7 +119,7 @@ export function matchedEdges(old: Outline, fresh: Outline): Map<string, string> 
   const olds = edgeMarks(old);
   const news = edgeMarks(fresh);
   const box = ringBox(seamRing(fresh));
-  const mostMm = Math.hypot(box.maxX - box.minX, box.maxY - box.minY) * answersWithinRatio;
+  const maxMm = Math.hypot(box.maxX - box.minX, box.maxY - box.minY) * answersWithinRatio;
   const pairs = news.flatMap((mark) =>
     olds.map((other) => ({
       to: mark.name,
@@ -133,7 +133,7 @@ export function matchedEdges(old: Outline, fresh: Outline): Map<string, string> 
   const names = new Map<string, string>();
   const used = new Set<string>();
   for (const { to, from, mm } of pairs) {
-    if (mm > mostMm || names.has(to) || used.has(from)) continue;
+    if (mm > maxMm || names.has(to) || used.has(from)) continue;
     names.set(to, from);
     used.add(from);
   }

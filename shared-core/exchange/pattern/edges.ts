@@ -154,7 +154,7 @@ function furthestFromChord(ring: Ring, from: number, to: number): number {
   const dy = ring[2 * to + 1]! - fromY;
   const squared = dx * dx + dy * dy;
   let furthest = -1;
-  let most = thinnedWithinMm * thinnedWithinMm;
+  let max = thinnedWithinMm * thinnedWithinMm;
   for (let i = from + 1; i < to; i++) {
     const x = ring[2 * i]! - fromX;
     const y = ring[2 * i + 1]! - fromY;
@@ -162,9 +162,9 @@ function furthestFromChord(ring: Ring, from: number, to: number): number {
     const offX = x - share * dx;
     const offY = y - share * dy;
     const off = offX * offX + offY * offY;
-    if (off > most) {
+    if (off > max) {
       furthest = i;
-      most = off;
+      max = off;
     }
   }
   return furthest;

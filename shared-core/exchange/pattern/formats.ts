@@ -65,6 +65,6 @@ export function readPattern(
   return nothingFound({
     where: 'The file',
     what: 'is neither DXF nor SVG',
-    mend: 'Save the pattern as an ASCII DXF or a plain SVG.',
+    fix: 'Save the pattern as an ASCII DXF or a plain SVG.',
   });
 }

@@ -10,7 +10,7 @@ import type { ReadMeter } from '../read-meter.ts';
 
 /** A notch may lie this far off the line it belongs to, mm. */
 const notchReachMm = 5;
-const mostNotches = 500;
+const maxNotches = 500;
 
 /** Notches may be drawn on the sewing line or on the boundary: each goes to the edge whose line or allowance it lies on. */
 export function settledNotches(
@@ -23,8 +23,8 @@ export function settledNotches(
   const chains = outline.edges.map((edge, index) => ({ edge, points: edgePoints(outline, index, 0.02) }));
   const pointCount = chains.reduce((sum, { points }) => sum + points.length, 0);
   const notches: Notch[] = [];
-  let lost = Math.max(0, drawn.length - mostNotches);
-  for (const at of drawn.slice(0, mostNotches)) {
+  let lost = Math.max(0, drawn.length - maxNotches);
+  for (const at of drawn.slice(0, maxNotches)) {
     // Once to find its place, and once more where the piece is looked over.
     meter.steps(2 * pointCount, where);
     let best: { notch: Notch; offMm: number; farMm: number } | null = null;
@@ -46,7 +46,7 @@ export function settledNotches(
         lost === 1
           ? 'has a notch that lies on none of its edges'
           : `has ${lost} notches that lie on none of its edges`,
-      mend: 'It comes in without; set them in the file if they matter.',
+      fix: 'It comes in without; set them in the file if they matter.',
     });
   return notches;
 }

@@ -12,7 +12,7 @@ import {
 import { BeyondLimit, type ReadMeter } from '../read-meter.ts';
 
 /** A pattern whose largest piece is smaller or larger than this was read in the wrong unit, as a rule; mm. */
-const plausibleMm = { least: 120, most: 2200 };
+const plausibleMm = { min: 120, max: 2200 };
 
 /** How a file is read: within what, by what the maker says, and what it has taken so far. */
 export interface Reading {
@@ -38,7 +38,7 @@ export function settledPieces(
     return nothingFound(
       ...(problemsBefore.length > 0
         ? problemsBefore
-        : [{ where, what: 'draws no closed outline', mend: 'Save the pieces as closed lines.' }]),
+        : [{ where, what: 'draws no closed outline', fix: 'Save the pieces as closed lines.' }]),
     );
   }
   if (drawn.length > limits.pieceCount)
@@ -54,18 +54,18 @@ export function settledPieces(
     problems.push({
       where,
       what: 'does not say its unit; mm are taken',
-      mend: 'Compare the overall size, and choose the unit.',
+      fix: 'Compare the overall size, and choose the unit.',
     });
   if (pieces.length > 0) {
     const largestMm = Math.max(
       ...pieces.map(({ extentMm }) => Math.max(extentMm.alongMm, extentMm.acrossMm)),
     );
-    if (largestMm < plausibleMm.least || largestMm > plausibleMm.most) {
-      const isSmall = largestMm < plausibleMm.least;
+    if (largestMm < plausibleMm.min || largestMm > plausibleMm.max) {
+      const isSmall = largestMm < plausibleMm.min;
       problems.push({
         where: 'The largest piece',
         what: `would be ${Math.round(largestMm)} mm, ${isSmall ? 'small' : 'large'} for a coat`,
-        mend: 'Check the unit.',
+        fix: 'Check the unit.',
       });
     }
   }

@@ -28,11 +28,11 @@ import type { ReadMeter } from '../read-meter.ts';
 const joinedWithinMm = 0.2;
 /** Both ends of a fold's edge lie this near to the mirror line, mm. */
 const mirrorReachMm = 0.5;
-const mostEdges = 400;
+const maxEdges = 400;
 /** More points than a hand or a machine draws one line with. */
-const mostDrawnPoints = 30_000;
+const maxDrawnPoints = 30_000;
 /** An outline of more points than this is no drawing of a piece, and a plan would not keep it. */
-const mostPoints = 3000;
+const maxPoints = 3000;
 const smoother = 'Save it with smooth curves, or with turn points at its true corners.';
 /** Curves are followed this near, mm. */
 const finestMm = 0.02;
@@ -59,9 +59,9 @@ export function settledPiece(
   const problems: Problem[] = [];
   const notes: string[] = [];
   const drawnCount = Math.max(...[drawn.boundary, ...drawn.sewLines.slice(0, 1)].map(givenPointCount));
-  if (drawnCount > mostDrawnPoints) {
-    const what = `is drawn with ${drawnCount} points, more than the ${mostDrawnPoints} that are read`;
-    return { piece: null, problems: [{ where, what, mend: smoother }], notes };
+  if (drawnCount > maxDrawnPoints) {
+    const what = `is drawn with ${drawnCount} points, more than the ${maxDrawnPoints} that are read`;
+    return { piece: null, problems: [{ where, what, fix: smoother }], notes };
   }
   const matrix = intoFrame(drawn, mmPerUnit);
   const [drawnBoundary, ...drawnSewn] = [drawn.boundary, ...drawn.sewLines].map((path) => {
@@ -79,13 +79,13 @@ export function settledPiece(
   let outline = edgesOfPath(sewLine ?? boundary, turnPoints, mirror, meter);
   if (outline.edges.every(({ segments }) => segments.length === 0)) {
     const what = 'is so small that nothing of it is left';
-    return { piece: null, problems: [...problems, { where, what, mend: 'Check the unit.' }], notes };
+    return { piece: null, problems: [...problems, { where, what, fix: 'Check the unit.' }], notes };
   }
-  if (outline.edges.length > mostEdges) {
+  if (outline.edges.length > maxEdges) {
     problems.push({
       where,
-      what: `has ${outline.edges.length} corners, more than ${mostEdges}`,
-      mend: smoother,
+      what: `has ${outline.edges.length} corners, more than ${maxEdges}`,
+      fix: smoother,
     });
     return { piece: null, problems, notes };
   }
@@ -108,9 +108,9 @@ export function settledPiece(
   outline = thinnedOutline(outline, meter);
   const seam = seamRing(outline);
   const pointCount = seam.length / 2;
-  if (pointCount > mostPoints) {
-    const what = `is drawn with ${pointCount} points that no smooth line could stand for, more than ${mostPoints}`;
-    return { piece: null, problems: [...problems, { where, what, mend: smoother }], notes };
+  if (pointCount > maxPoints) {
+    const what = `is drawn with ${pointCount} points that no smooth line could stand for, more than ${maxPoints}`;
+    return { piece: null, problems: [...problems, { where, what, fix: smoother }], notes };
   }
   // Every side may be held against every other, several times over, and is in the worst of files.
   meter.steps(4 * pointCount * pointCount, where);
@@ -126,7 +126,7 @@ export function settledPiece(
     problems.push({
       where,
       what: `has a quantity that cannot be read: ${text('quantity')}`,
-      mend: 'It is cut once until you type how many.',
+      fix: 'It is cut once until you type how many.',
     });
   const shape = { outline: movedBy(outline, -corner.minX, -corner.minY), foldEdge, notches };
   const wrong = pieceProblems({
@@ -141,7 +141,7 @@ export function settledPiece(
   const cut = cutRingIfAny(outline, null);
   if (!cut) {
     const what = 'is so narrow that nothing of it could be cut';
-    return { piece: null, problems: [...problems, { where, what, mend: 'Check the unit.' }], notes };
+    return { piece: null, problems: [...problems, { where, what, fix: 'Check the unit.' }], notes };
   }
   const extentMm = extentOf(cut);
   const isAsDrawn = sewLine !== null || choices.outlineIs === 'cutting line';

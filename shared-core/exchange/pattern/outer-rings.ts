@@ -10,12 +10,12 @@ export interface OuterRing {
 
 /**
  * Of closed paths, those that lie in no other, in their order. The largest are looked at first, so each is held against
- * outlines alone and never against all; more outlines than mostCount throw BeyondLimit.
+ * outlines alone and never against all; more outlines than maxCount throw BeyondLimit.
  */
 export function outerRings(
   paths: readonly DrawnPath[],
   tolerance: number,
-  mostCount: number,
+  maxCount: number,
   meter: ReadMeter,
 ): OuterRing[] {
   const rings = paths.map((path) => {
@@ -33,8 +33,8 @@ export function outerRings(
     });
     meter.steps(outer.length, `Line ${line}`);
     if (isWithin) continue;
-    if (outer.length === mostCount)
-      throw new BeyondLimit('The file', `has more than the ${mostCount} pieces that are read`);
+    if (outer.length === maxCount)
+      throw new BeyondLimit('The file', `has more than the ${maxCount} pieces that are read`);
     outer.push(each);
   }
   const kept = new Set(outer);

@@ -18,7 +18,7 @@ export interface ReadLimits {
   readonly pieceCount: number;
 }
 
-export const usualLimits: ReadLimits = {
+export const defaultLimits: ReadLimits = {
   byteCount: 20_000_000,
   entityCount: 60_000,
   pointCount: 300_000,
@@ -42,7 +42,7 @@ export interface ReadChoices {
   readonly allowanceMm: number;
 }
 
-export const usualChoices: ReadChoices = { mmPerUnit: null, outlineIs: 'sewing line', allowanceMm: 0 };
+export const defaultChoices: ReadChoices = { mmPerUnit: null, outlineIs: 'sewing line', allowanceMm: 0 };
 
 /** Nothing of a pattern lies further from the origin of its drawing, mm: there, a unit or a number is wrong. */
 export const furthestMm = 1e6;
@@ -96,26 +96,26 @@ export function nothingFound(...problems: readonly Problem[]): ReadPattern {
 }
 
 /** More than a maker reads of one file, and the most letters that one clause of it has. */
-const mostTold = { problems: 60, notes: 60, letters: 400 };
+const maxTold = { problems: 60, notes: 60, letters: 400 };
 
 /** As it is, with no more problems and notes than can be read, and none of them endless. */
 export function curtailed({ found, problems }: ReadPattern): ReadPattern {
   const short = (text: string) =>
-    text.length > mostTold.letters ? `${text.slice(0, mostTold.letters - 1)}…` : text;
+    text.length > maxTold.letters ? `${text.slice(0, maxTold.letters - 1)}…` : text;
   const told = problems
-    .slice(0, mostTold.problems)
-    .map(({ where, what, mend }) => ({ where: short(where), what: short(what), mend: short(mend) }));
+    .slice(0, maxTold.problems)
+    .map(({ where, what, fix }) => ({ where: short(where), what: short(what), fix: short(fix) }));
   const rest = problems.length - told.length;
   if (rest > 0)
     told.push({
       where: 'The file',
       what: `has ${rest} more ${rest === 1 ? 'problem' : 'problems'} like these`,
-      mend: 'Mend those above first.',
+      fix: 'Mend those above first.',
     });
   if (!found) return { found, problems: told };
   const notes = [...new Set(found.notes)];
-  const restNotes = notes.length - mostTold.notes;
-  const shown = notes.slice(0, mostTold.notes).map(short);
+  const restNotes = notes.length - maxTold.notes;
+  const shown = notes.slice(0, maxTold.notes).map(short);
   return {
     found: { ...found, notes: restNotes > 0 ? [...shown, `And ${restNotes} more like these.`] : shown },
     problems: told,

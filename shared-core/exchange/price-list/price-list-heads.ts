@@ -1,6 +1,6 @@
 /** The headings of a price list: which column is where, and in what unit its bare numbers are. */
 import { meansCurrency } from '../../measure/money/currency.ts';
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type UnitId, unitSpelled } from '../../measure/units.ts';
 import { type ColumnName, columns } from './price-list-shape.ts';
 
@@ -17,27 +17,27 @@ export interface PriceUnits {
   readonly width: UnitId;
   readonly thread: UnitId;
   readonly mass: UnitId;
-  readonly leastLength: UnitId;
-  readonly leastMass: UnitId;
+  readonly minLength: UnitId;
+  readonly minMass: UnitId;
 }
 
-const usualUnits: PriceUnits = {
+const defaultUnits: PriceUnits = {
   length: 'cm',
   width: 'cm',
   thread: 'threadM',
   mass: 'g',
-  leastLength: 'cm',
-  leastMass: 'g',
+  minLength: 'cm',
+  minMass: 'g',
 };
 
 /** How the lists that are saved here head it. */
-export const leastHead = 'at least (cm, g or units)';
+export const minHead = 'at least (cm, g or units)';
 
 const needed: readonly ColumnName[] = ['supplier', 'item', 'sold as', 'price', 'priced on'];
 
-export function priceHeads(heads: readonly string[], currency: string): Outcome<PriceHeads> {
+export function priceHeads(heads: readonly string[], currency: string): Result<PriceHeads> {
   const places = new Map<ColumnName, number>();
-  const units = { ...usualUnits };
+  const units = { ...defaultUnits };
   const unread: string[] = [];
   const problems: Problem[] = [];
   for (const [index, head] of heads.entries()) {
@@ -48,19 +48,19 @@ export function priceHeads(heads: readonly string[], currency: string): Outcome<
     }
     const where = `Line 1, column ${name}`;
     if (places.has(name))
-      problems.push({ where, what: 'stands there a second time', mend: 'Take one of the two out.' });
+      problems.push({ where, what: 'stands there a second time', fix: 'Take one of the two out.' });
     places.set(name, index);
     const inBrackets = [...head.matchAll(/\(([^()]*)\)/g)].map((match) => match[1]!.trim()).join(' ');
-    if (inBrackets === '' || head.trim().toLowerCase() === leastHead) continue;
+    if (inBrackets === '' || head.trim().toLowerCase() === minHead) continue;
     const isRead = takeUnit(name, inBrackets, currency, units);
     if (!isRead) problems.push({ where, ...wrongUnit(name, inBrackets, currency) });
   }
   const missing = needed.filter((name) => !places.has(name));
   if (missing.length > 0) {
     const what = `has no column ${missing.map((name) => `"${name}"`).join(' and no column ')}`;
-    problems.push({ where: 'Line 1', what, mend: `Name the columns: ${columns.join(', ')}.` });
+    problems.push({ where: 'Line 1', what, fix: `Name the columns: ${columns.join(', ')}.` });
   }
-  return problems.length > 0 ? refused(...problems) : found({ places, units, unread });
+  return problems.length > 0 ? err(...problems) : ok({ places, units, unread });
 }
 
 function columnOf(head: string): ColumnName | undefined {
@@ -95,7 +95,7 @@ function takeUnit(
     case 'mass':
       return take('mass', 'mass');
     case 'at least':
-      return take('leastLength', 'length') || take('leastMass', 'mass');
+      return take('minLength', 'length') || take('minMass', 'mass');
     case 'pieces':
       return unitSpelled('count', text.toLowerCase()) !== undefined;
     case 'price':
@@ -114,20 +114,20 @@ function takeUnit(
   }
 }
 
-function wrongUnit(name: ColumnName, text: string, currency: string): Pick<Problem, 'what' | 'mend'> {
+function wrongUnit(name: ColumnName, text: string, currency: string): Pick<Problem, 'what' | 'fix'> {
   const said = text.slice(0, 40);
   if (name === 'price')
     return {
       what: `is in ${said}, and the workshop reckons in ${currency}`,
-      mend: `Turn the prices into ${currency} first, and head the column "price (${currency})".`,
+      fix: `Turn the prices into ${currency} first, and head the column "price (${currency})".`,
     };
   if (name === 'breaks')
     return {
       what: `is headed "${said}", which says nothing of its prices`,
-      mend: 'Head it "breaks", and write the unit into its cells: 500 cm = 1.05.',
+      fix: 'Head it "breaks", and write the unit into its cells: 500 cm = 1.05.',
     };
   return {
     what: `is in ${said}, which is no unit of it`,
-    mend: 'Write a unit such as cm, mm, in, m or g, or none.',
+    fix: 'Write a unit such as cm, mm, in, m or g, or none.',
   };
 }

@@ -43,7 +43,7 @@ function isSameLength(a: number | null, b: number | null): boolean {
 export function saysTheSame(a: Offer, b: Offer): boolean {
   const said = ({ priceMinor, pricedOn, breaks = [] }: Offer) =>
     JSON.stringify([priceMinor, pricedOn, breaks]);
-  return said(a) === said(b) && isSameNumber(leastAmount(a), leastAmount(b));
+  return said(a) === said(b) && isSameNumber(minAmount(a), minAmount(b));
 }
 
 /** What one unit is of what its least is measured in: mm, g, or 1. */
@@ -52,7 +52,7 @@ export function unitAmount(unit: SellingUnit): number {
 }
 
 /** The least that is sold, at least one unit, in mm, g or units. */
-export function leastAmount({ unit, leastCount = 1 }: Offer): number {
+export function minAmount({ unit, leastCount = 1 }: Offer): number {
   const inUnit = unit.kind === 'by length' ? unit.leastMm : unit.kind === 'by mass' ? unit.leastG : 1;
   return Math.max(inUnit, leastCount * unitAmount(unit));
 }

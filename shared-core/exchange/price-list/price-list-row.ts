@@ -2,7 +2,7 @@
 import { isCalendarDate } from '../../measure/calendar-date.ts';
 import { folded } from '../../measure/text/folded-text.ts';
 import { plainMoney } from '../../measure/money/money.ts';
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { oneLine } from '../../measure/text/plain-signs.ts';
 import { readQuantity } from '../../measure/read.ts';
 import type { UnitId } from '../../measure/units.ts';
@@ -14,7 +14,7 @@ import { isSameUnit, offerKey, saysTheSame, unitAmount } from './price-list-offe
 import { readKind, shortened } from '../stash-csv/stash-cells.ts';
 
 /** As many as an offer keeps. */
-const mostBreaks = 20;
+const maxBreaks = 20;
 /** Prices of other years are slips of a hand or of a spreadsheet. */
 const priceYears = { first: 1990, last: 2100 };
 
@@ -34,11 +34,11 @@ export function priceRow(
   line: number,
   cell: (name: ColumnName) => string,
   { named: byName, offered, currency, units, spoken }: RowSources,
-): Outcome<PriceRow> {
+): Result<PriceRow> {
   const problems: Problem[] = [];
   const where = (name: ColumnName) => `Line ${line}, column ${name}`;
-  const trouble = (name: ColumnName, what: string, mend: string) =>
-    problems.push({ where: where(name), what, mend });
+  const trouble = (name: ColumnName, what: string, fix: string) =>
+    problems.push({ where: where(name), what, fix });
   const money = (name: ColumnName, text: string) =>
     taken(readQuantity('money', text, { system: 'metric', where: where(name), currency }), problems);
 
@@ -64,31 +64,31 @@ export function priceRow(
   if (!way)
     trouble('sold as', `is "${shortened(kind)}", which does not suit`, `Write one of: ${ways.join(', ')}.`);
   const priceMinor = money('price', cell('price'));
-  if (!way || !item) return refused(...problems);
+  if (!way || !item) return err(...problems);
 
   const unit = unitOf(way, cell, units, where, problems);
-  const least = leastOf(cell('at least'), unit, units, where('at least'), problems);
+  const min = minOf(cell('at least'), unit, units, where('at least'), problems);
   const breaks = breaksOf(cell('breaks'), unit, where('breaks'), money, problems, currency);
   const offer: Offer = {
     id: '',
     itemId: item.id,
     supplier,
-    unit: least === null ? unit : withLeast(unit, least),
+    unit: min === null ? unit : withLeast(unit, min),
     priceMinor: priceMinor ?? 0,
     pricedOn,
     ...(breaks.length > 0 && { breaks }),
-    ...(least !== null && least > 1 && !hasOwnLeast(unit) && { leastCount: least }),
+    ...(min !== null && min > 1 && !hasOwnLeast(unit) && { leastCount: min }),
   };
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   problems.push(
     ...offerProblems(offer).map((each) => ({ ...each, where: `${where('breaks')}: ${each.where}` })),
   );
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const same = (offered.get(offerKey(offer)) ?? []).filter((each) => isSameUnit(each.unit, offer.unit));
   // Where a supplier's offer stands in the stash twice, each line speaks of the one that it agrees with.
   const before = same.find((each) => saysTheSame(each, offer) && !spoken.has(each.id)) ?? same[0] ?? null;
   const does = before === null ? 'adds' : saysTheSame(before, offer) ? 'nothing new' : 'changes';
-  return found({ line, itemName: item.name, offer: { ...offer, id: before?.id ?? '' }, does, before });
+  return ok({ line, itemName: item.name, offer: { ...offer, id: before?.id ?? '' }, does, before });
 }
 
 /** Items of the name, and of the kind and colour where those are given; a bare name among several is the uncoloured one. */
@@ -107,7 +107,7 @@ function itemsNamed(
   return cell('colour') === '' && named.length > 1 && plain.length > 0 ? plain : named;
 }
 
-function taken<Value>(outcome: Outcome<Value>, problems: Problem[]): Value | null {
+function taken<Value>(outcome: Result<Value>, problems: Problem[]): Value | null {
   if (outcome.ok) return outcome.value;
   problems.push(...outcome.problems);
   return null;
@@ -171,14 +171,14 @@ function withLeast(unit: SellingUnit, amount: number): SellingUnit {
 }
 
 /** The least in mm, g or units; null where the cell is empty. */
-function leastOf(
+function minOf(
   text: string,
   unit: SellingUnit,
   units: PriceUnits,
   where: string,
   problems: Problem[],
 ): number | null {
-  const bare = { length: units.leastLength, mass: units.leastMass };
+  const bare = { length: units.minLength, mass: units.minMass };
   return text === '' ? null : amountOf(text, unit, bare, where, problems);
 }
 
@@ -214,13 +214,13 @@ function breaksOf(
   currency: string,
 ): PriceBreak[] {
   if (text === '') return [];
-  const mend = `Write them as: 500 cm = ${plainMoney(105, currency)}; 20 m = ${plainMoney(98, currency)}.`;
-  const parts = text.split(';', mostBreaks + 1);
-  if (parts.length > mostBreaks) {
+  const fix = `Write them as: 500 cm = ${plainMoney(105, currency)}; 20 m = ${plainMoney(98, currency)}.`;
+  const parts = text.split(';', maxBreaks + 1);
+  if (parts.length > maxBreaks) {
     problems.push({
       where,
-      what: `has more than ${mostBreaks} price breaks`,
-      mend: 'Leave some of them out.',
+      what: `has more than ${maxBreaks} price breaks`,
+      fix: 'Leave some of them out.',
     });
     return [];
   }
@@ -228,7 +228,7 @@ function breaksOf(
     const [from, price, ...more] = part.split('=');
     if (from === undefined || price === undefined || more.length > 0) {
       const what = `has "${shortened(part.trim())}", which is no price break`;
-      problems.push({ where, what, mend });
+      problems.push({ where, what, fix });
       return [];
     }
     const fromCount = countOf(from, unit, where, problems);

@@ -5,8 +5,8 @@ import { plainMoney } from '../../measure/money/money.ts';
 import type { Offer, SellingUnit } from '../../stash/offer.ts';
 import { kindRecords } from '../../stash/kinds.ts';
 import type { Item } from '../../stash/stash.ts';
-import { leastHead } from './price-list-heads.ts';
-import { leastAmount, unitAmount } from './price-list-offer.ts';
+import { minHead } from './price-list-heads.ts';
+import { minAmount, unitAmount } from './price-list-offer.ts';
 import { textCell } from '../../measure/text/cell-text.ts';
 
 /** One line an offer, of items that are given; texts that a spreadsheet would run as a formula are kept as text. */
@@ -27,7 +27,7 @@ export function priceListCsv(
         colour: textCell(oneLine(item.colour)),
         'sold as': offer.unit.kind,
         ...unitCells(offer.unit),
-        [leastHead]: leastCell(offer),
+        [minHead]: minCell(offer),
         [`price (${currency})`]: plainMoney(offer.priceMinor, currency),
         'priced on': offer.pricedOn,
         breaks: (offer.breaks ?? [])
@@ -50,7 +50,7 @@ export function priceListCsv(
     'thread (m)',
     'mass (g)',
     'pieces',
-    leastHead,
+    minHead,
     `price (${currency})`,
     'priced on',
     'breaks',
@@ -81,10 +81,10 @@ function unitCells(unit: SellingUnit): Record<string, string> {
   }
 }
 
-function leastCell(offer: Offer): string {
-  const least = leastAmount(offer);
-  if (least <= unitAmount(offer.unit)) return '';
-  return offer.unit.kind === 'by length' ? cmCell(least) : numberCell(least);
+function minCell(offer: Offer): string {
+  const min = minAmount(offer);
+  if (min <= unitAmount(offer.unit)) return '';
+  return offer.unit.kind === 'by length' ? cmCell(min) : numberCell(min);
 }
 
 /** Units in what the list measures them in: centimetres, grams or a number. */

@@ -17,7 +17,7 @@ import type { ColumnName, PriceRow, PriceList, PriceListSources } from './price-
 import { tableRows } from '../table-rows.ts';
 
 /** Longer lists are read in parts. */
-export const mostPriceLines = 5_000;
+export const maxPriceLines = 5_000;
 
 /** Lines between two steps. */
 const linesAtOnce = 50;
@@ -34,8 +34,8 @@ export function readPriceList(text: string, sources: PriceListSources): PriceLis
 export function* priceListSteps(text: string, sources: PriceListSources): InSteps<PriceList> {
   const none = (...problems: readonly Problem[]): PriceList => ({ rows: [], problems, unread: [] });
   if (text.includes('\0'))
-    return none({ where: 'The list', what: 'is not text', mend: 'Save the table as CSV.' });
-  const table = yield* tableRows(text, mostPriceLines, 'The list');
+    return none({ where: 'The list', what: 'is not text', fix: 'Save the table as CSV.' });
+  const table = yield* tableRows(text, maxPriceLines, 'The list');
   if (!table.ok) return none(...table.problems);
   const heads = priceHeads(table.value.headings, sources.currency);
   if (!heads.ok) return none(...heads.problems);
@@ -62,7 +62,7 @@ export function* priceListSteps(text: string, sources: PriceListSources): InStep
     if (row.value.before) spoken.add(row.value.before.id);
     if (twin) {
       const what = `says the same as line ${twin.line}: one supplier sells it in one unit at one price`;
-      problems.push({ where: `Line ${line}`, what, mend: 'Leave one of the two out.' });
+      problems.push({ where: `Line ${line}`, what, fix: 'Leave one of the two out.' });
     } else {
       rows.push(row.value);
       alike.push(row.value);

@@ -2,7 +2,7 @@
 import { readText, textCell } from '../../measure/text/cell-text.ts';
 import { calendarDate } from '../../measure/calendar-date.ts';
 import { plainMoney } from '../../measure/money/money.ts';
-import { found } from '../../measure/problem.ts';
+import { ok } from '../../measure/problem.ts';
 import { readMoney } from '../../measure/money/read-money.ts';
 import { readQuantity } from '../../measure/read.ts';
 import type { FactField, QuantityField } from '../../stash/fact-field.ts';
@@ -14,7 +14,7 @@ import { fileUnits } from './stash-columns.ts';
 /** Why a cell cannot be read, as the rest of a sentence that begins with its place. */
 export interface Unreadable {
   readonly what: string;
-  readonly mend: string;
+  readonly fix: string;
 }
 
 export type Cell<Value> = { readonly value: Value; readonly typed?: string } | Unreadable;
@@ -37,7 +37,7 @@ export function readQuantityCell(quantity: QuantityField, cell: string): Cell<nu
   const read = readQuantity(quantity, text, { system: 'metric', where: '', unit: fileUnits[quantity].unit });
   if (read.ok) return { value: read.value, typed: text };
   const [problem] = read.problems;
-  return { what: problem!.what, mend: problem!.mend };
+  return { what: problem!.what, fix: problem!.fix };
 }
 
 /** As a program writes it; a comma is looked at by the reader of what people type. */
@@ -52,7 +52,7 @@ export function readAmount(cell: string): Cell<number> {
   if (isPlainNumber(plain)) return { value: Number(plain) };
   return {
     what: `says "${shortened(text)}", which is not an amount`,
-    mend: 'Write a number alone, such as 1250 or 310.5, in the unit of the line.',
+    fix: 'Write a number alone, such as 1250 or 310.5, in the unit of the line.',
   };
 }
 
@@ -61,7 +61,7 @@ export function readMoneyCell(cell: string, currency: string): Cell<number> {
   if (typeof read === 'number') return { value: read };
   return {
     what: read.what ?? `says "${shortened(cell)}", which is not an amount of money`,
-    mend: read.mend ?? `Write it such as ${plainMoney(1250, currency)}.`,
+    fix: read.fix ?? `Write it such as ${plainMoney(1250, currency)}.`,
   };
 }
 
@@ -73,27 +73,27 @@ export function readFlag(cell: string): Cell<boolean> {
   const word = cell.trim().toLowerCase();
   if (word === 'yes' || word === 'true') return { value: true };
   if (word === 'no' || word === 'false') return { value: false };
-  return { what: `says "${shortened(cell)}"`, mend: 'Write yes or no, or leave it empty.' };
+  return { what: `says "${shortened(cell)}"`, fix: 'Write yes or no, or leave it empty.' };
 }
 
 export function readChoice(cell: string, options: readonly string[]): Cell<string> {
   const word = cell.trim().toLowerCase();
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
-  return { what: `says "${shortened(cell)}"`, mend: `Write one of: ${options.join(', ')}.` };
+  return { what: `says "${shortened(cell)}"`, fix: `Write one of: ${options.join(', ')}.` };
 }
 
 /** The share of its lot's price that a millimetre of a length carries: "0.5" or "50 %", above 0 and at most 1. */
 export function readCostShare(cell: string): Cell<number> {
   const text = cell.trim();
-  const mend = 'Write 1 for all of the price, 0.5 or 50 % for half of it.';
+  const fix = 'Write 1 for all of the price, 0.5 or 50 % for half of it.';
   const read = isPlainNumber(text)
-    ? found(Number(text))
+    ? ok(Number(text))
     : readQuantity('ratio', text, { system: 'metric', where: '' });
-  if (!read.ok) return { what: read.problems[0]!.what, mend };
+  if (!read.ok) return { what: read.problems[0]!.what, fix };
   return read.value > 0 && read.value <= 1
     ? { value: read.value }
-    : { what: 'is not above 0 and at most 1', mend };
+    : { what: 'is not above 0 and at most 1', fix };
 }
 
 /** A kind by its word inside or as people say it, one or several. */
@@ -146,7 +146,7 @@ export function readFlaws(cell: string): Cell<Flaw[]> {
     if (!isRead) {
       return {
         what: `says "${shortened(part.trim())}", which is not a flaw`,
-        mend: 'Write four numbers in mm: where it begins along and across, how long and how wide it is.',
+        fix: 'Write four numbers in mm: where it begins along and across, how long and how wide it is.',
       };
     }
     flaws.push({ x: x!, y: y!, widthX: widthX!, widthY: widthY! });

@@ -1,10 +1,10 @@
 /** Bytes of a stash file as text, or what else they are. */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import { fileText } from '../file-text.ts';
-import { usualStashLimits } from './stash-lines.ts';
+import { defaultStashLimits } from './stash-lines.ts';
 
 /** As many as are read: a letter may take several. */
-export const mostStashBytes = usualStashLimits.letterCount;
+export const maxStashBytes = defaultStashLimits.letterCount;
 
 const saveAsCsv = 'Open it in the spreadsheet and save the sheet as CSV (UTF-8).';
 const otherFiles: readonly (readonly [readonly number[], string])[] = [
@@ -17,15 +17,15 @@ const otherFiles: readonly (readonly [readonly number[], string])[] = [
 ];
 
 /** UTF-8, with or without its mark, or Latin-1. */
-export function stashFileText(bytes: Uint8Array): Outcome<string> {
+export function stashFileText(bytes: Uint8Array): Result<string> {
   const where = 'The file';
-  if (bytes.length === 0) return refused({ where, what: 'is empty', mend: 'Choose another file.' });
+  if (bytes.length === 0) return err({ where, what: 'is empty', fix: 'Choose another file.' });
   const other = otherFiles.find(([start]) => start.every((byte, index) => bytes[index] === byte));
-  if (other) return refused({ where, what: other[1], mend: saveAsCsv });
-  if (bytes.length > mostStashBytes) {
-    const mend = 'Split it into several files with the same headings, and bring them in one after the other.';
-    return refused({ where, what: `is larger than ${mostStashBytes / 1e6} MB`, mend });
+  if (other) return err({ where, what: other[1], fix: saveAsCsv });
+  if (bytes.length > maxStashBytes) {
+    const fix = 'Split it into several files with the same headings, and bring them in one after the other.';
+    return err({ where, what: `is larger than ${maxStashBytes / 1e6} MB`, fix });
   }
-  if (bytes.includes(0)) return refused({ where, what: 'is not text', mend: saveAsCsv });
-  return found(fileText(bytes));
+  if (bytes.includes(0)) return err({ where, what: 'is not text', fix: saveAsCsv });
+  return ok(fileText(bytes));
 }

@@ -132,7 +132,7 @@ function fileItem(
   if (problems.list.length > before) return null;
   for (const problem of factProblems(kind, facts, words.name)) {
     const fact = factFields(kind).find(([, field]) => problem.where.startsWith(`${field.label} of `));
-    problems.add(first.line, fact?.[0] ?? null, problem.what, problem.mend);
+    problems.add(first.line, fact?.[0] ?? null, problem.what, problem.fix);
   }
   if (problems.list.length > before) return null;
   const old = shelf?.item;
@@ -161,15 +161,14 @@ function agree(first: StashLine, line: StashLine, problems: FileProblems): void 
 
 function wordsOf(line: StashLine, shelf: ItemOnShelf | null, problems: FileProblems) {
   const words = { name: '', colour: '', place: '', notes: '' };
-  for (const [key, most] of texts) {
+  for (const [key, max] of texts) {
     const cell = line.cells.get(key);
     const old = shelf?.item[key] ?? '';
     const read = cell === undefined ? old : oneEnding(readText(cell));
     // A blank at the end that was there before is no change.
     const fresh = key === 'notes' ? withoutControls(read) : oneLine(read);
     words[key] = read === oneEnding(old) ? read : fresh;
-    if (words[key].length > most)
-      problems.add(line.line, key, 'is too long', `Write at most ${most} letters.`);
+    if (words[key].length > max) problems.add(line.line, key, 'is too long', `Write at most ${max} letters.`);
   }
   return words;
 }

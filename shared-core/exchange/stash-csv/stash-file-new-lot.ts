@@ -42,14 +42,14 @@ export function newLot(
   for (const line of others) {
     for (const key of lotKeys) {
       if (cellOf(line, key) === cellOf(first, key)) continue;
-      const mend = 'Make both the same, or give each a lot mark of its own.';
-      problems.add(line.line, key, `is another than in line ${first.line}, which is the same lot`, mend);
+      const fix = 'Make both the same, or give each a lot mark of its own.';
+      problems.add(line.line, key, `is another than in line ${first.line}, which is the same lot`, fix);
     }
   }
   const { hasLengths } = kindRecords[file.item.kind];
   if (!hasLengths && others.length > 0) {
-    const mend = 'Give the line a lot mark of its own, or leave it empty.';
-    problems.add(others[0]!.line, 'lotId', `is the lot of line ${first.line} again`, mend);
+    const fix = 'Give the line a lot mark of its own, or leave it empty.';
+    problems.add(others[0]!.line, 'lotId', `is the lot of line ${first.line} again`, fix);
   }
   const receivedOn = newDay(first, problems);
   const price = optional(first, 'price', (cell) => readMoneyCell(cell, now.currency), problems);
@@ -88,9 +88,9 @@ export function newLot(
     return null;
   }
   if (isMore && reason === '') {
-    const mend =
+    const fix =
       'Write the whole of what was bought, or leave it empty; or say in the column "reason for another amount" why there is more.';
-    problems.add(first.line, 'received', 'is less than what is on hand of the lot', mend);
+    problems.add(first.line, 'received', 'is less than what is on hand of the lot', fix);
     return null;
   }
   return {

@@ -7,7 +7,7 @@ import type { StashLine } from './stash-lines.ts';
 export interface FileProblems {
   readonly list: Problem[];
   /** Adds a problem at a cell, or at the line as a whole where no column is named. */
-  add(line: number, key: string | null, what: string, mend: string): void;
+  add(line: number, key: string | null, what: string, fix: string): void;
   /** The value of a cell, or null and a problem. */
   take<Value>(line: number, key: string, cell: Cell<Value>): { value: Value; typed?: string } | null;
 }
@@ -15,16 +15,16 @@ export interface FileProblems {
 export function openFileProblems(currency: string): FileProblems {
   const headings = new Map(stashColumns(currency).map(({ key, heading }) => [key, heading]));
   const list: Problem[] = [];
-  const add = (line: number, key: string | null, what: string, mend: string) => {
+  const add = (line: number, key: string | null, what: string, fix: string) => {
     const where = key === null ? `Line ${line}` : `Line ${line}, column "${headings.get(key) ?? key}"`;
-    list.push({ where, what, mend });
+    list.push({ where, what, fix });
   };
   return {
     list,
     add,
     take(line, key, cell) {
       if (!('what' in cell)) return cell;
-      add(line, key, cell.what, cell.mend);
+      add(line, key, cell.what, cell.fix);
       return null;
     },
   };
@@ -49,7 +49,7 @@ export function isSameNumber(a: number, b: number): boolean {
 export function optional<Value>(
   line: StashLine,
   key: string,
-  read: (cell: string) => { readonly value: Value } | { readonly what: string; readonly mend: string },
+  read: (cell: string) => { readonly value: Value } | { readonly what: string; readonly fix: string },
   problems: FileProblems,
 ): Value | null {
   const cell = cellOf(line, key);

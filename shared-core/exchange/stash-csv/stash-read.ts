@@ -1,6 +1,6 @@
 /** A stash file against the stash as it stands: what it would change, or what is wrong with it. Changes nothing. */
 import { finished, type InSteps } from '../../measure/in-steps.ts';
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { StashChange } from './stash-change.ts';
 import { fileItems } from './stash-file-items.ts';
 import type { FileItem, StashNow } from './stash-file-shape.ts';
@@ -10,10 +10,10 @@ import { openFileProblems } from './stash-file-place.ts';
 import {
   enoughProblems,
   linesAtOnce,
-  mostProblems,
+  maxProblems,
   type StashLimits,
   stashLines,
-  usualStashLimits,
+  defaultStashLimits,
 } from './stash-lines.ts';
 
 export interface StashChanges {
@@ -25,8 +25,8 @@ export interface StashChanges {
 export function readStash(
   text: string,
   now: StashNow,
-  limits: StashLimits = usualStashLimits,
-): Outcome<StashChanges> {
+  limits: StashLimits = defaultStashLimits,
+): Result<StashChanges> {
   return finished(stashSteps(text, now, limits));
 }
 
@@ -37,8 +37,8 @@ export function readStash(
 export function* stashSteps(
   text: string,
   now: StashNow,
-  limits: StashLimits = usualStashLimits,
-): InSteps<Outcome<StashChanges>> {
+  limits: StashLimits = defaultStashLimits,
+): InSteps<Result<StashChanges>> {
   const lines = yield* stashLines(text, now.currency, limits);
   if (!lines.ok) return lines;
   const problems = openFileProblems(now.currency);
@@ -54,15 +54,15 @@ export function* stashSteps(
     lineCount %= linesAtOnce;
   }
   const { list } = problems;
-  if (list.length === 0) return found({ lineCount: lines.value.length, changes });
-  const rest = list.length - mostProblems;
+  if (list.length === 0) return ok({ lineCount: lines.value.length, changes });
+  const rest = list.length - maxProblems;
   const more = list.length > enoughProblems ? `more than ${rest}` : rest;
   const further = {
     where: 'The table',
     what: `has ${more} more ${rest === 1 ? 'problem' : 'problems'} like these`,
-    mend: 'Mend those above first.',
+    fix: 'Mend those above first.',
   };
-  return refused(...list.slice(0, mostProblems), ...(rest > 0 ? [further] : []));
+  return err(...list.slice(0, maxProblems), ...(rest > 0 ? [further] : []));
 }
 
 function itemChange({ lines, shelf, item, changed }: FileItem): StashChange[] {

@@ -2,7 +2,7 @@
 import { type Point, ringBox } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { type DrawnPath, type DrawnPiece, distance, pathEnd } from '../pattern/drawn.ts';
-import { type DrawnPieces, innerNote, mostLooseLines } from '../dxf/dxf-pieces.ts';
+import { type DrawnPieces, innerNote, maxLooseLines } from '../dxf/dxf-pieces.ts';
 import { joinedPaths } from '../pattern/joined-paths.ts';
 import { outerRings } from '../pattern/outer-rings.ts';
 import type { ReadLimits } from '../pattern/pattern.ts';
@@ -22,14 +22,14 @@ export function writtenPieces(shapes: readonly Shape[], groups: readonly SvgNode
     const [boundary, ...others] = on('cut');
     if (!boundary?.isClosed) {
       const what = boundary ? 'has an open cutting line' : 'has no cutting line';
-      problems.push({ where, what, mend: 'It is left out; save it from here again.' });
+      problems.push({ where, what, fix: 'It is left out; save it from here again.' });
       return [];
     }
     if (others.length > 0)
       problems.push({
         where,
         what: 'has several cutting lines; the first is taken',
-        mend: 'Take the others out.',
+        fix: 'Take the others out.',
       });
     const ends = (path: DrawnPath | undefined): readonly [Point, Point] | null =>
       path && distance(path.start, pathEnd(path)) > 0 ? [path.start, pathEnd(path)] : null;
@@ -64,13 +64,13 @@ export function freePieces(shapes: readonly Shape[], limits: ReadLimits, meter: 
   if (shapes.length === 0) return { pieces: [], problems, notes: [] };
   const looseCount = shapes.filter(({ path }) => !path.isClosed).length;
   const names = new Map(shapes.map(({ path, name }) => [path.start, name]));
-  if (looseCount > mostLooseLines)
+  if (looseCount > maxLooseLines)
     problems.push({
       where: 'The drawing',
-      what: `has more than ${mostLooseLines} loose lines`,
-      mend: 'Join its outlines to closed paths.',
+      what: `has more than ${maxLooseLines} loose lines`,
+      fix: 'Join its outlines to closed paths.',
     });
-  const used = looseCount > mostLooseLines ? shapes.filter(({ path }) => path.isClosed) : shapes;
+  const used = looseCount > maxLooseLines ? shapes.filter(({ path }) => path.isClosed) : shapes;
   const box = ringBox(Float64Array.from(used.flatMap(({ path }) => [path.start.x, path.start.y])));
   const reach = Math.max(box.maxX - box.minX, box.maxY - box.minY, 1) * 1e-4;
   const joined = joinedPaths(
@@ -82,7 +82,7 @@ export function freePieces(shapes: readonly Shape[], limits: ReadLimits, meter: 
     problems.push({
       where: `The line on line ${path.line}`,
       what: 'is open, so it is no piece',
-      mend: 'Close it if it is an outline.',
+      fix: 'Close it if it is an outline.',
     });
   const closed = joined.filter((path) => path.isClosed);
   const outer = outerRings(closed, Math.min(0.5, reach * 10), limits.pieceCount, meter);

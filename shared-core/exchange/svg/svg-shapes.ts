@@ -104,7 +104,7 @@ const numberCounts: Readonly<Record<string, number>> = {
 };
 /** svgpath takes the square of the time for a command that is followed by many times its numbers. */
 const longestRun = 2000;
-const mostRepeats = 100;
+const maxRepeats = 100;
 
 /** The same path with the command said again and again where it is followed by very many numbers. */
 function withShortRuns(data: string): string {
@@ -140,7 +140,7 @@ function groupEnds(run: string, command: string): number[] {
     if (!word.test(run)) return ends;
     at = word.lastIndex;
     const repeats = (count + 1) / size;
-    if (repeats === 1 || repeats % mostRepeats === 0) ends.push(at);
+    if (repeats === 1 || repeats % maxRepeats === 0) ends.push(at);
   }
 }
 

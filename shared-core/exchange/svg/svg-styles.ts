@@ -34,7 +34,7 @@ export interface StyleSheet {
 }
 
 /** More are not told of. */
-const mostUnread = 20;
+const maxUnread = 20;
 
 /** The rules of all <style> texts, weaker ones first. */
 export function styleSheet(texts: readonly string[]): StyleSheet {
@@ -45,7 +45,7 @@ export function styleSheet(texts: readonly string[]): StyleSheet {
       if (says.size === 0) return [];
       return head.split(',').flatMap((selector): Rule[] => {
         const rule = simpleRule(selector.trim(), says);
-        if (!rule && unread.length < mostUnread) unread.push(selector.trim().slice(0, 60));
+        if (!rule && unread.length < maxUnread) unread.push(selector.trim().slice(0, 60));
         return rule ? [rule] : [];
       });
     }),

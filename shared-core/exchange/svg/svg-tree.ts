@@ -33,16 +33,16 @@ interface OpenNode {
 }
 
 /** Letters of comments, and letters written by their numbers, which a parser takes longer for than for shapes. */
-const mostCommentLetters = 2_000_000;
-const mostReferences = 200_000;
+const maxCommentLetters = 2_000_000;
+const maxReferences = 200_000;
 
 /** Why the text is not worth a parser's time; null where it is. */
 function slowness(text: string): string | null {
-  if (commentLetterCount(text) > mostCommentLetters)
-    return `holds more than ${mostCommentLetters / 1e6} million letters of comments`;
+  if (commentLetterCount(text) > maxCommentLetters)
+    return `holds more than ${maxCommentLetters / 1e6} million letters of comments`;
   let count = 0;
   for (let at = text.indexOf('&'); at >= 0; at = text.indexOf('&', at + 1))
-    if (++count > mostReferences) return `holds more than ${mostReferences} letters written as references`;
+    if (++count > maxReferences) return `holds more than ${maxReferences} letters written as references`;
   return null;
 }
 
@@ -60,15 +60,15 @@ function commentLetterCount(text: string): number {
 export function readTree(text: string, limits: ReadLimits): ReadTree {
   const slow = slowness(text);
   if (slow !== null)
-    return { ok: false, problem: { where: 'The file', what: slow, mend: 'Save the drawing as plain SVG.' } };
+    return { ok: false, problem: { where: 'The file', what: slow, fix: 'Save the drawing as plain SVG.' } };
   const parser = new SaxesParser();
   const open: OpenNode[] = [];
   let root: OpenNode | null = null;
   let nodeCount = 0;
   let attributeCount = 0;
   let problem: Problem | null = null;
-  const stop = (what: string, mend: string): never => {
-    problem = { where: `Line ${parser.line}`, what, mend };
+  const stop = (what: string, fix: string): never => {
+    problem = { where: `Line ${parser.line}`, what, fix };
     throw new Error(what);
   };
   parser.on('doctype', (doctype) => {
@@ -105,8 +105,8 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
   const addText = (words: string) => {
     const node = open.at(-1);
     if (!node) return;
-    const most = node.name === 'style' ? longestText.style : longestText.name;
-    if (node.text.length < most) node.text = (node.text + words.slice(0, most)).trim().slice(0, most);
+    const max = node.name === 'style' ? longestText.style : longestText.name;
+    if (node.text.length < max) node.text = (node.text + words.slice(0, max)).trim().slice(0, max);
   };
   parser.on('text', addText);
   parser.on('cdata', addText);
@@ -120,6 +120,6 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
     return { ok: false, problem };
   }
   if (root === null)
-    return { ok: false, problem: { where: 'The file', what: 'holds no <svg>', mend: 'Choose an SVG file.' } };
+    return { ok: false, problem: { where: 'The file', what: 'holds no <svg>', fix: 'Choose an SVG file.' } };
   return { ok: true, root };
 }

@@ -94,9 +94,9 @@ export function svgShapes(
   let unitNote: string | null = null;
 
   /** Each node is named once, however often it is used. */
-  const trouble = (node: SvgNode, what: string, mend: string): void => {
+  const trouble = (node: SvgNode, what: string, fix: string): void => {
     const where = `The ${node.name.slice(0, 40)} on line ${node.line}`;
-    problems.set(`${where} ${what}`, { where, what, mend });
+    problems.set(`${where} ${what}`, { where, what, fix });
   };
   const pathsOf = (node: SvgNode): ReadPaths | 'no shape' => {
     const shape = shapeData(node);

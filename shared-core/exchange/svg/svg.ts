@@ -85,5 +85,5 @@ function pageOf(root: SvgNode): Page {
 const halfStretched: Problem = {
   where: 'The drawing',
   what: 'is stretched to its page, but says one side of the page alone',
-  mend: 'Compare the size of a piece both ways; save the drawing with its width and height in mm.',
+  fix: 'Compare the size of a piece both ways; save the drawing with its width and height in mm.',
 };

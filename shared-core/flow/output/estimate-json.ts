@@ -120,7 +120,7 @@ export function estimateJson(
 }
 
 /** Sentences whose measures are shown in the maker's units. */
-const inMakersUnits: ReadonlySet<string> = new Set(['how', 'reason', 'conflict', 'says', 'mend']);
+const inMakersUnits: ReadonlySet<string> = new Set(['how', 'reason', 'conflict', 'says', 'fix']);
 
 /** The same data with every sentence on how a figure was got in metric units, as all of the JSON is. */
 function inMetric<Data>(data: Data): Data {

@@ -1,7 +1,7 @@
 /** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from '../../cover/cover-words.ts';
 import { marginOf } from '../../cover/held-back.ts';
-import { type PriceRules, priceSheet, usualPriceRules } from '../../cost/price.ts';
+import { type PriceRules, priceSheet, defaultPriceRules } from '../../cost/price.ts';
 import { priceRows } from '../../cost/price-words.ts';
 import { stillEnoughSentence } from '../../cover/still-enough.ts';
 import { type Estimate, type FlowSources, slotItems } from '../estimate.ts';
@@ -115,7 +115,7 @@ export function estimateText(
     ]),
     section(
       'Price of one coat',
-      priceRows(priceSheet(plan, estimate.cost, pricing ?? usualPriceRules), { system, currency }).map(
+      priceRows(priceSheet(plan, estimate.cost, pricing ?? defaultPriceRules), { system, currency }).map(
         ([of, text]) => row(of, text),
       ),
     ),
@@ -151,7 +151,7 @@ function finishedRows(plan: CoatPlan, { finished }: Estimate, system: MeasureSys
     ...finished.care.limits.map((limit) => row(limit.name.toLowerCase(), careLimitWords(plan, limit))),
     row('care label', finished.care.label.lines.map(({ text }) => text).join(' ') || 'not known'),
     ...finished.care.label.asides.map((aside) => row('', aside)),
-    ...finished.care.conflicts.map(({ says, mend }) => row('', `${says} ${mend}`)),
+    ...finished.care.conflicts.map(({ says, fix }) => row('', `${says} ${fix}`)),
     ...finished.cautions.map(({ kind, says, defersTo }) => row(kind, `${says} ${defersTo}`)),
   ];
 }

@@ -43,7 +43,7 @@ export interface FilledCell extends TableCell {
 }
 
 /** Most sizes times widths times naps times slots: beyond, nobody reads the table. */
-export const mostTableCells = 2000;
+export const maxTableCells = 2000;
 
 /** Slots of the plan from which something is cut in any size. */
 export function tableSlots(plan: CoatPlan): readonly Slot[] {
@@ -126,7 +126,7 @@ function fromPanels(slot: Slot): Problem {
   return {
     where: `The ${slot.name}`,
     what: 'is quilted as panels, whose size hangs on all their layers and not on one width of cloth',
-    mend: 'Choose to rough-cut its pieces in the plan, or leave it out of the table.',
+    fix: 'Choose to rough-cut its pieces in the plan, or leave it out of the table.',
   };
 }
 
@@ -134,7 +134,7 @@ function nothingCut(slot: Slot, size: string): Problem {
   return {
     where: `Size ${size}`,
     what: `has no piece that is cut from the ${slot.name}`,
-    mend: 'Add one in the plan, or leave it out.',
+    fix: 'Add one in the plan, or leave it out.',
   };
 }
 
@@ -219,10 +219,10 @@ export function sharedTime(
     // A little of the time goes to setting up and checking each lay.
     const share = (left * workerCount * 0.95) / Math.max(1, waitingCount);
     waitingCount--;
-    return Math.max(leastSeconds, Math.min(share, left, mostSeconds));
+    return Math.max(minSeconds, Math.min(share, left, maxSeconds));
   };
 }
 
 /** Even when the time is up a cell gets a first lay; and no cell gets better by more than a minute of looking. */
-const leastSeconds = 0.05;
-const mostSeconds = 60;
+const minSeconds = 0.05;
+const maxSeconds = 60;

@@ -1,35 +1,35 @@
 /** What a maker types to ask for a table of requirements: widths of cloth, with or without nap. */
-import { mostTableCells, type Nap, tableSizes } from './requirements-table.ts';
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { maxTableCells, type Nap, tableSizes } from './requirements-table.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { readQuantity } from '../../measure/read.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 
 /** Widths that coat cloth is commonly sold in, as typed (common practice, no source). */
-export const usualWidths: Readonly<Record<MeasureSystem, string>> = {
+export const defaultWidths: Readonly<Record<MeasureSystem, string>> = {
   metric: '115 cm; 140 cm; 150 cm',
   imperial: '45 in; 54 in; 60 in',
 };
 
 /** Nobody prints more columns. */
-const mostWidths = 8;
+const maxWidths = 8;
 const narrowestMm = 200;
 const widestMm = 5000;
 
 /** Widths in mm, rising, each once. Several stand apart by semicolons, or by commas with a space: "115; 140 cm". */
-export function readWidths(text: string, system: MeasureSystem): Outcome<readonly number[]> {
+export function readWidths(text: string, system: MeasureSystem): Result<readonly number[]> {
   const where = 'Width of the cloth';
   const words = text.split(/;|\n|,(?=\s)/).filter((word) => word.trim() !== '');
   if (words.length === 0) {
-    return refused({
+    return err({
       where,
       what: 'is missing',
-      mend: `Type one or several, such as ${usualWidths[system]}.`,
+      fix: `Type one or several, such as ${defaultWidths[system]}.`,
     });
   }
-  if (words.length > mostWidths) {
+  if (words.length > maxWidths) {
     const what = `is given ${words.length} times`;
-    return refused({ where, what, mend: `Give ${mostWidths} widths at most.` });
+    return err({ where, what, fix: `Give ${maxWidths} widths at most.` });
   }
   const options = {
     system,
@@ -40,9 +40,9 @@ export function readWidths(text: string, system: MeasureSystem): Outcome<readonl
   } as const;
   const outcomes = words.map((word) => readQuantity('length', word.trim(), options));
   const problems = outcomes.flatMap((outcome) => (outcome.ok ? [] : outcome.problems));
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const widths = new Set(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
-  return found([...widths].sort((a, b) => a - b));
+  return ok([...widths].sort((a, b) => a - b));
 }
 
 export type NapAsked = 'with' | 'without' | 'both';
@@ -68,10 +68,10 @@ export function tooManyCells(
   slotCount: number,
 ): Problem | null {
   const count = tableSizes(plan).length * widthCount * napCount * slotCount;
-  if (count <= mostTableCells) return null;
+  if (count <= maxTableCells) return null;
   return {
     where: 'The table',
     what: `has ${count} cells`,
-    mend: `Choose fewer widths or materials: ${mostTableCells} cells at most.`,
+    fix: `Choose fewer widths or materials: ${maxTableCells} cells at most.`,
   };
 }

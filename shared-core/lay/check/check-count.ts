@@ -99,14 +99,14 @@ export function countProblems(job: LayJob, result: LayResult): Problem[] {
         problems.push({
           where: `Shape ${shape.id}${mirrored ? ' (mirrored)' : ''}`,
           what: `is laid ${placed} times instead of ${counts.join(' or ')}`,
-          mend: AGAIN,
+          fix: AGAIN,
         });
       }
       if (left > 0 && fitsEndless(job, shape, mirrored)) {
         problems.push({
           where: `Shape ${shape.id}`,
           what: 'is left out although the cloth is endless',
-          mend: AGAIN,
+          fix: AGAIN,
         });
       }
     }

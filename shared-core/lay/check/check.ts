@@ -56,7 +56,7 @@ function placementProblems(job: LayJob, laid: Laid, toleranceMm: number): Proble
   const shape = job.shapes[placement.shape]!;
   const folded = job.spread === 'folded';
   const object = (what: string): void => {
-    problems.push({ where: name, what, mend: AGAIN });
+    problems.push({ where: name, what, fix: AGAIN });
   };
   if (!shape.turnsDeg.some((turnDeg) => isSameTurn(turnDeg, placement.turnDeg))) {
     object(`is turned by ${placement.turnDeg} degrees, which its grain does not allow`);
@@ -164,7 +164,7 @@ function layFaults(
   for (const placement of result.placements) {
     const shape = job.shapes[placement.shape];
     if (shape === undefined || job.lengths[placement.length] === undefined) {
-      problems.push({ where: 'The lay', what: 'names a shape or a length that is not there', mend: AGAIN });
+      problems.push({ where: 'The lay', what: 'names a shape or a length that is not there', fix: AGAIN });
       continue;
     }
     if (
@@ -172,7 +172,7 @@ function layFaults(
       !Number.isFinite(placement.y) ||
       !Number.isFinite(placement.turnDeg)
     ) {
-      problems.push({ where: `Shape ${shape.id}`, what: 'lies nowhere', mend: AGAIN });
+      problems.push({ where: `Shape ${shape.id}`, what: 'lies nowhere', fix: AGAIN });
       continue;
     }
     const outline = outlineOf(placement);
@@ -208,7 +208,7 @@ function layFaults(
             clearanceMm > 0
               ? `lies nearer than ${clearanceMm} mm to ${second.name}`
               : `lies on ${second.name}`;
-          problems.push({ where: `${first.name} on ${length.id}`, what, mend: AGAIN });
+          problems.push({ where: `${first.name} on ${length.id}`, what, fix: AGAIN });
         }
       }
     }
@@ -225,7 +225,7 @@ function layFaults(
         const dx = Math.round(one.minX * scale);
         const dy = Math.round(one.minY * scale);
         if (overlaps([rectangle], one.outline.bare(), dx, dy)) {
-          problems.push({ where: `${one.name} on ${length.id}`, what: 'lies on a flaw', mend: AGAIN });
+          problems.push({ where: `${one.name} on ${length.id}`, what: 'lies on a flaw', fix: AGAIN });
         }
       }
     }
@@ -233,7 +233,7 @@ function layFaults(
     problems.push({
       where: `Length ${length.id}`,
       what: 'is used to another extent than the lay says',
-      mend: AGAIN,
+      fix: AGAIN,
     });
   });
 
@@ -243,13 +243,13 @@ function layFaults(
   });
   const utilisation = usedArea === 0 ? 0 : placedArea.reduce((sum, one) => sum + one, 0) / usedArea;
   if (!(Math.abs(utilisation - result.utilisation) <= 1e-4)) {
-    problems.push({ where: 'The lay', what: 'claims another utilisation than it has', mend: AGAIN });
+    problems.push({ where: 'The lay', what: 'claims another utilisation than it has', fix: AGAIN });
   }
   if (
     !(used.reduce((sum, one) => sum + one, 0) >= result.floorMm - toleranceMm) &&
     result.unplaced.length === 0
   ) {
-    problems.push({ where: 'The lay', what: 'is shorter than the floor that it claims', mend: AGAIN });
+    problems.push({ where: 'The lay', what: 'is shorter than the floor that it claims', fix: AGAIN });
   }
   return problems;
 }

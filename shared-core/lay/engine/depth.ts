@@ -277,13 +277,13 @@ function tableOf(a: Base, b: Base, flip: number, reachMm: number): DepthTable {
     const wide = (column1 - column0) * cellX;
     const high = (row1 - row0) * cellY;
     const spread = Math.sqrt(wide * wide + high * high) / 2;
-    let least = Infinity;
+    let min = Infinity;
     for (let k = from; k < to; k++) {
       const square = squareToEdge(edges, candidates[k]! * EDGE, centreX, centreY);
       squares[k - from] = square;
-      if (square < least) least = square;
+      if (square < min) min = square;
     }
-    const nearest = Math.sqrt(least);
+    const nearest = Math.sqrt(min);
     let inside = known;
     if (!known && nearest > spread) {
       inside = insideAny(convexes, centreX, centreY);

@@ -52,7 +52,7 @@ export interface MovesSetup {
   readonly widthMm: number;
   readonly seed: number;
   /** Tables are forgotten between moves, and made anew as they are asked, when memory has grown beyond this. */
-  readonly mostBytes?: number;
+  readonly maxBytes?: number;
   /** Asked before each table is made; once true, the call that needs it throws TimeIsUp and pieces lie anyhow. */
   readonly isLate?: () => boolean;
 }
@@ -245,7 +245,7 @@ export function movesOf(setup: MovesSetup): Moves {
   const written = new Map<number, number>();
   /** Between calls, since within one a loop may still read any table. */
   function forgetTables(): void {
-    if (end <= (setup.mostBytes ?? MOST_BYTES)) return;
+    if (end <= (setup.maxBytes ?? MOST_BYTES)) return;
     codes.fill(0);
     written.clear();
     end = tablesAt;

@@ -134,10 +134,10 @@ const MANY_CORNERS = 400;
 /**
  * Counter-clockwise ring in, counter-clockwise ring out, without crossings, containing the ring and nowhere
  * farther from it than toleranceMm (up to rounding). Within the box of the ring, so that its extents stay.
- * An outline that still has more than mostCorners is made simpler beyond the tolerance, by about as little as that
+ * An outline that still has more than maxCorners is made simpler beyond the tolerance, by about as little as that
  * takes. Cost: square of the corners.
  */
-export function outwardRing(ring: Ring, toleranceMm: number, mostCorners = Infinity): Ring {
+export function outwardRing(ring: Ring, toleranceMm: number, maxCorners = Infinity): Ring {
   const box = ringBox(ring);
   let { first, count } = linked(ring);
   const without = (here: Corner): Corner => {
@@ -148,17 +148,17 @@ export function outwardRing(ring: Ring, toleranceMm: number, mostCorners = Infin
     return follows;
   };
   for (let corner = first, i = 0; i < count; i++, corner = corner.after) weigh(corner, box);
-  for (let limit = toleranceMm / 64; count > Math.max(MANY_CORNERS, mostCorners); limit *= 2) {
+  for (let limit = toleranceMm / 64; count > Math.max(MANY_CORNERS, maxCorners); limit *= 2) {
     for (let corner = first, left = count; left > 0 && count > 4; left--) {
       corner = corner.cost < limit && !isBlocked(corner) ? without(corner) : corner.after;
     }
   }
   while (count > 4) {
-    let least = count > mostCorners ? Infinity : toleranceMm;
+    let min = count > maxCorners ? Infinity : toleranceMm;
     let best: Corner | null = null;
     for (let corner = first, i = 0; i < count; i++, corner = corner.after) {
-      if (corner.cost >= least || isBlocked(corner)) continue;
-      least = corner.cost;
+      if (corner.cost >= min || isBlocked(corner)) continue;
+      min = corner.cost;
       best = corner;
     }
     if (best === null) break;

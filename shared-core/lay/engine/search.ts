@@ -135,9 +135,9 @@ export function startSearch(
   let done = movers === 0;
 
   function halfOf(ring: Float64Array, axis: 0 | 1): number {
-    let most = 0;
-    for (let i = axis; i < ring.length; i += 2) most = Math.max(most, ring[i]!);
-    return most;
+    let max = 0;
+    for (let i = axis; i < ring.length; i += 2) max = Math.max(max, ring[i]!);
+    return max;
   }
 
   // Many pieces take more sweeps to find their order.
@@ -301,11 +301,11 @@ export function startSearch(
   ): Generator<void, boolean, void> {
     moves.resetWeights();
     let loss = moves.measure();
-    let least = keep(loss);
+    let min = keep(loss);
     let settled = Infinity;
     // It goes on from the least bad layout as long as that brings progress.
-    for (let begun = Infinity; loss > 0 && least.loss < begun * 0.98; ) {
-      begun = least.loss;
+    for (let begun = Infinity; loss > 0 && min.loss < begun * 0.98; ) {
+      begun = min.loss;
       let without = 0;
       while (without < patience) {
         const exchanges = without < exchangesAfter ? 0 : EXCHANGES;
@@ -338,16 +338,16 @@ export function startSearch(
           restore(before);
           loss = moves.measure();
         }
-        if (loss < least.loss * 0.98) without = 0;
+        if (loss < min.loss * 0.98) without = 0;
         else without += 1;
-        if (loss < least.loss) least = keep(loss);
+        if (loss < min.loss) min = keep(loss);
         moves.raiseWeights();
       }
-      restore(least);
+      restore(min);
       loss = moves.measure();
     }
-    restore(least);
-    return least.loss === 0;
+    restore(min);
+    return min.loss === 0;
   }
 
   /** Swaps two large pieces, to leave a trap. */
@@ -550,12 +550,12 @@ export function startSearch(
   function anyWindow(): Window {
     const inside = inActive();
     let about = 0;
-    let most = -Infinity;
+    let max = -Infinity;
     for (let choice = 0; choice < WINDOW_CHOICES; choice++) {
       const at = x[inside[(random.next() * inside.length) | 0]!]!;
       const waste = wasteAbout(at);
-      if (waste <= most) continue;
-      most = waste;
+      if (waste <= max) continue;
+      max = waste;
       about = at;
     }
     return { near: nearest(inActive(), about), about };

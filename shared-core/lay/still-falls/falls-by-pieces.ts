@@ -2,7 +2,7 @@
 
 /** Further falls of lays of up to so many pieces, after so many seconds, as shares of the length that stands. */
 export interface FallsByPieces {
-  readonly mostPieces: number;
+  readonly maxPieces: number;
   readonly lays: number;
   readonly falls: readonly MeasuredFalls[];
 }

@@ -7,7 +7,7 @@ export const measuredLays = 12;
 
 export const measuredFalls: readonly FallsByPieces[] = [
   {
-    mostPieces: 14,
+    maxPieces: 14,
     lays: 3,
     falls: [
       { seconds: 0.3, low: 0, median: 0, high: 0 },
@@ -19,7 +19,7 @@ export const measuredFalls: readonly FallsByPieces[] = [
     ],
   },
   {
-    mostPieces: 45,
+    maxPieces: 45,
     lays: 5,
     falls: [
       { seconds: 0.3, low: 0.017, median: 0.053, high: 0.127 },
@@ -31,7 +31,7 @@ export const measuredFalls: readonly FallsByPieces[] = [
     ],
   },
   {
-    mostPieces: Infinity,
+    maxPieces: Infinity,
     lays: 4,
     falls: [
       { seconds: 0.3, low: 0.086, median: 0.108, high: 0.223 },

@@ -18,7 +18,7 @@ const none: Falls = { low: 0, median: 0, high: 0 };
  * looked for `measuredUntilS`; between the measured seconds in proportion to their logarithm, 0 from the end on.
  */
 export function stillFalls(seconds: number, pieces: number): StillFalls {
-  const row = measuredFalls.find(({ mostPieces }) => pieces <= mostPieces) ?? measuredFalls.at(-1)!;
+  const row = measuredFalls.find(({ maxPieces }) => pieces <= maxPieces) ?? measuredFalls.at(-1)!;
   return {
     ...between(row.falls, seconds),
     basis: {
@@ -43,8 +43,8 @@ function between(falls: readonly MeasuredFalls[], seconds: number): Falls {
   return { low: at('low'), median: at('median'), high: at('high') };
 }
 
-function piecesWords({ mostPieces }: FallsByPieces): string {
-  return mostPieces === Infinity ? 'those of more pieces' : `those of up to ${mostPieces} pieces`;
+function piecesWords({ maxPieces }: FallsByPieces): string {
+  return maxPieces === Infinity ? 'those of more pieces' : `those of up to ${maxPieces} pieces`;
 }
 
 /**
@@ -62,15 +62,15 @@ export function layStillFalls(result: LayResult, isBeingLookedFor: boolean): Sti
 }
 
 /** Of several lays the one that usually falls most; null where all are done. */
-export function mostStillFalling(all: readonly (StillFalls | null)[]): StillFalls | null {
-  return all.reduce((most, one) => (one && (!most || one.high > most.high) ? one : most), null);
+export function maxStillFalling(all: readonly (StillFalls | null)[]): StillFalls | null {
+  return all.reduce((max, one) => (one && (!max || one.high > max.high) ? one : max), null);
 }
 
 /** "another 2 to 4 %", "up to 3 %": by how much shorter it usually still gets. */
 export function stillFallsWords({ low, high }: StillFalls): string {
-  const [least, most] = [percent(low), percent(high)];
-  if (least === 0) return `up to ${most} %`;
-  return least === most ? `another ${most} %` : `another ${least} to ${most} %`;
+  const [min, max] = [percent(low), percent(high)];
+  if (min === 0) return `up to ${max} %`;
+  return min === max ? `another ${max} %` : `another ${min} to ${max} %`;
 }
 
 function percent(share: number): number {

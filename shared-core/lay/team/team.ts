@@ -154,11 +154,11 @@ export function layTeams(place: Workplace): LayTeams {
   function askBack(): void {
     let missing = waiting.length - [...seats].filter(({ at }) => at?.isLeaving).length;
     for (; missing > 0; missing--) {
-      const [most] = [...underway]
+      const [max] = [...underway]
         .map((lay) => ({ lay, staying: [...lay.members].filter(({ at }) => !at!.isLeaving) }))
         .sort((a, b) => b.staying.length - a.staying.length);
-      if (most === undefined || most.staying.length < 2) return;
-      leave(most.staying.at(-1)!, most.lay.id);
+      if (max === undefined || max.staying.length < 2) return;
+      leave(max.staying.at(-1)!, max.lay.id);
     }
   }
 

@@ -28,7 +28,7 @@ export function readMoney(text: string, currency: string): number | Unread {
   const isWhole = number.numerator % number.denominator === 0;
   // Receipts write 1250.00 even where nothing smaller exists; 1.250 is a thousand to some.
   if (number.placeCount > places && !(isWhole && number.placeCount < 3)) {
-    return { what: tooFine(currency), mend: `Type an amount such as ${plainMoney(1250, currency)}.` };
+    return { what: tooFine(currency), fix: `Type an amount such as ${plainMoney(1250, currency)}.` };
   }
   return (number.numerator * 10 ** places) / number.denominator;
 }
@@ -36,7 +36,7 @@ export function readMoney(text: string, currency: string): number | Unread {
 function twoWays(typed: string): Unread {
   return {
     what: `says "${typed}", which could be read in two ways`,
-    mend: `Type ${typed.replace(',', '.')} or ${typed.replace(',', '')}, without a comma.`,
+    fix: `Type ${typed.replace(',', '.')} or ${typed.replace(',', '')}, without a comma.`,
   };
 }
 

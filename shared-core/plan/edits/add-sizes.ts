@@ -1,13 +1,13 @@
 /** Several sizes of a style at once, for a pattern that is published in more sizes than are sewn. */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, listed } from './edited.ts';
 import { addSize } from '../model/sizes.ts';
 
 /** Adds the sizes of other plans without a coat to be made of them: what is bought and what it costs stay as they are. All, or none. */
-export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Outcome<Edited> {
+export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Result<Edited> {
   if (others.length === 0) {
-    return refused({ where: 'Sizes', what: 'are none', mend: 'Choose at least one plan.' });
+    return err({ where: 'Sizes', what: 'are none', fix: 'Choose at least one plan.' });
   }
   const problems: Problem[] = [];
   let grown = plan;
@@ -16,11 +16,11 @@ export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Out
     if (added.ok) grown = added.value.plan;
     else problems.push(...added.problems);
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const known = plan.sizes?.length ?? 0;
   const sizes = (grown.sizes ?? []).map((size, index) => (index < known ? size : { ...size, coatCount: 0 }));
   const names = listed(others.map(({ size }) => size.trim()));
-  return found({
+  return ok({
     plan: { ...grown, sizes },
     said: `${others.length === 1 ? 'Size' : 'Sizes'} ${names} added; none is made.`,
   });

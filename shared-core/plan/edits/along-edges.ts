@@ -1,5 +1,5 @@
 /** Where a fastening runs: the edges that a zip, cord or elastic goes along, and how it ends. */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, notInPlan } from './edited.ts';
 import type { EdgePlace } from '../model/outline.ts';
@@ -15,17 +15,17 @@ export interface Along {
 }
 
 /** Elastic is cut to 70 to 90 % of what it gathers; 80 % to begin with. Common practice, no source. */
-export const elasticRatios = { least: 0.7, usual: 0.8, most: 0.9 } as const;
+export const elasticRatios = { min: 0.7, usual: 0.8, max: 0.9 } as const;
 
 /** What a fastening of the plan runs along; no edges: its length does not matter. */
-export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<Edited> {
+export function setAlong(plan: CoatPlan, slotId: string, along: Along): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!slot) return refused(notInPlan('slot', slotId));
+  if (!slot) return err(notInPlan('slot', slotId));
   if (slot.kind !== 'fastening') {
-    return refused({
+    return err({
       where: slot.name,
       what: 'is no fastening',
-      mend: 'Choose a zip, cord, elastic or tape.',
+      fix: 'Choose a zip, cord, elastic or tape.',
     });
   }
   const unknown = along.edges.find(
@@ -35,24 +35,24 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<
       ),
   );
   if (unknown) {
-    return refused({
+    return err({
       where: slot.name,
       what: `would run along ${unknown.edge}, which is no edge of the plan`,
-      mend: 'Choose another edge.',
+      fix: 'Choose another edge.',
     });
   }
   if (!(Math.abs(along.shorterByMm) <= 5000)) {
-    return refused({
+    return err({
       where: `What ${slot.name} is shorter by`,
       what: 'is no length that fits a coat',
-      mend: 'Type up to 5 m either way.',
+      fix: 'Type up to 5 m either way.',
     });
   }
   if (!(along.lengthRatio >= 0.3 && along.lengthRatio <= 1.5)) {
-    return refused({
+    return err({
       where: `Length of ${slot.name} over that of its edges`,
       what: 'is no share that can be sewn',
-      mend: 'Type 100 % for a zip or cord, and 70 to 90 % for elastic.',
+      fix: 'Type 100 % for a zip or cord, and 70 to 90 % for elastic.',
     });
   }
   const { alongEveryCopy: _, lengthRatio: __, ...own } = slot;
@@ -63,7 +63,7 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Outcome<
     ...(along.isEveryCopy && along.edges.length > 0 && { alongEveryCopy: true as const }),
     ...(along.lengthRatio !== 1 && along.edges.length > 0 && { lengthRatio: along.lengthRatio }),
   };
-  return found({
+  return ok({
     plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? changed : each)) },
     said:
       along.edges.length === 0

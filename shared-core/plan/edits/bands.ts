@@ -4,7 +4,7 @@
  * edge and stretched on.
  */
 import { measureIn } from '../../measure/basis.ts';
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { Band, CoatPlan, Piece } from '../model/coat-plan.ts';
 import { edgesLengthMm } from '../geometry/edge-lengths.ts';
 import { type Edited, notInPlan } from './edited.ts';
@@ -12,7 +12,7 @@ import { freePieceId, inEverySize, pieceNameProblem } from './every-size.ts';
 import { shapeOutline } from './pieces/shapes.ts';
 
 /** A rib is cut to 75 to 85 % of its edge: common practice, no source; sewing.org has two thirds to three quarters. */
-export const ribRatios = { least: 2 / 3, usual: 0.8, most: 0.85 } as const;
+export const ribRatios = { min: 2 / 3, usual: 0.8, max: 0.85 } as const;
 
 /** A seam of 1/4 in on two sides of the square is lost when it is sewn to a tube: common practice, no source. */
 const tubeSeamsMm = 12.7;
@@ -112,7 +112,7 @@ export interface NewBand {
 }
 
 /** A binding or a rib more, cut from a slot's cloth, in every size. */
-export function addBand(plan: CoatPlan, added: NewBand): Outcome<Edited> {
+export function addBand(plan: CoatPlan, added: NewBand): Result<Edited> {
   const name = added.name.trim();
   const { band } = added;
   const slot = plan.slots.find(({ id }) => id === added.slotId);
@@ -120,13 +120,13 @@ export function addBand(plan: CoatPlan, added: NewBand): Outcome<Edited> {
     pieceNameProblem(plan, name, 'band'),
     slot ? null : notInPlan('slot', added.slotId),
     slot && slot.kind !== 'cloth'
-      ? { where: slot.name, what: 'is no cloth', mend: 'Choose a cloth, such as the shell or a trim.' }
+      ? { where: slot.name, what: 'is no cloth', fix: 'Choose a cloth, such as the shell or a trim.' }
       : null,
     bandCut(plan.pieces, band) === null
       ? {
           where: `The edges of ${name || 'the band'}`,
           what: 'are missing',
-          mend: 'Choose what it is sewn to.',
+          fix: 'Choose what it is sewn to.',
         }
       : null,
     measureProblem(`Width of ${name}, as cut`, band.cutWidthMm, 5, 500),
@@ -135,7 +135,7 @@ export function addBand(plan: CoatPlan, added: NewBand): Outcome<Edited> {
     band.stripMm === null ? null : measureProblem(`Longest strip of ${name}`, band.stripMm, 100, 1e5),
   ];
   const wrong = problems.filter((problem) => problem !== null);
-  if (wrong.length > 0) return refused(...wrong);
+  if (wrong.length > 0) return err(...wrong);
   const blank: Piece = {
     id: freePieceId(plan, name),
     name,
@@ -149,14 +149,14 @@ export function addBand(plan: CoatPlan, added: NewBand): Outcome<Edited> {
     quilted: null,
     band,
   };
-  const after = inEverySize(plan, (pieces) => found([...pieces, renewed(blank, pieces)]));
+  const after = inEverySize(plan, (pieces) => ok([...pieces, renewed(blank, pieces)]));
   if (!after.ok) return after;
-  return found({ plan: after.value, said: `${name} added.` });
+  return ok({ plan: after.value, said: `${name} added.` });
 }
 
-function measureProblem(where: string, value: number, least: number, most: number): Problem | null {
-  if (value >= least && value <= most) return null;
-  return { where, what: 'is nothing that can be cut', mend: `Type a value from ${least} to ${most}.` };
+function measureProblem(where: string, value: number, min: number, max: number): Problem | null {
+  if (value >= min && value <= max) return null;
+  return { where, what: 'is nothing that can be cut', fix: `Type a value from ${min} to ${max}.` };
 }
 
 /** How the band is cut, a sentence or two with measures as measureIn writes them; null for no band. */

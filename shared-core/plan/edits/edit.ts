@@ -4,7 +4,7 @@
  * shapes.ts. Whoever shows the plan keeps the old one for undo.
  */
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { ItemId } from '../../stash/stash.ts';
 import type { CoatPlan, Slot } from '../model/coat-plan.ts';
 import { type Edited, inMm, notInPlan, unfitted, withPiece } from './edited.ts';
@@ -14,20 +14,20 @@ import { coatCountProblem, plyCountProblem } from '../validation/plan-problems.t
 import { quiltingSpacingProblem } from '../validation/quilting-problems.ts';
 
 /** How many plies of a slot's cloth or batting the piece is cut in; 0: not from this slot. */
-export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCount: number): Outcome<Edited> {
+export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCount: number): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
-  if (!slot) return refused(notInPlan('slot', slotId));
+  if (!piece) return err(notInPlan('piece', pieceId));
+  if (!slot) return err(notInPlan('slot', slotId));
   if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
-    return refused({
+    return err({
       where: slot.name,
       what: 'is neither cloth nor batting',
-      mend: 'Choose a slot that pieces are cut from.',
+      fix: 'Choose a slot that pieces are cut from.',
     });
   }
   const problem = plyCountProblem(piece.name, slot.name, plyCount);
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const has = piece.cutFrom.some((from) => from.slotId === slotId);
   const kept = piece.cutFrom
     .map((from) => (from.slotId === slotId ? { ...from, plyCount } : from))
@@ -37,13 +37,13 @@ export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCou
     plyCount === 0
       ? `${piece.name} is not cut from ${slot.name}.`
       : `${piece.name} is cut from ${slot.name} in ${plyCount} ${plyCount === 1 ? 'ply' : 'plies'}.`;
-  return found({ plan: withPiece(plan, { ...piece, cutFrom }), said });
+  return ok({ plan: withPiece(plan, { ...piece, cutFrom }), said });
 }
 
-export function setCoatCount(plan: CoatPlan, coatCount: number): Outcome<Edited> {
+export function setCoatCount(plan: CoatPlan, coatCount: number): Result<Edited> {
   const problem = coatCountProblem(coatCount);
-  if (problem) return refused(problem);
-  return found({ plan: { ...plan, coatCount }, said: `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}.` });
+  if (problem) return err(problem);
+  return ok({ plan: { ...plan, coatCount }, said: `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}.` });
 }
 
 /** Fills a slot with a stash item, or leaves it to be chosen. itemName is only for the sentence. */
@@ -52,14 +52,14 @@ export function bindSlot(
   slotId: string,
   itemId: ItemId | null,
   itemName = 'an item of the stash',
-): Outcome<Edited> {
+): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!slot) return refused(notInPlan('slot', slotId));
+  if (!slot) return err(notInPlan('slot', slotId));
   const said =
     itemId === null
       ? `${sentenceCase(slot.name)} is still to be chosen.`
       : `${sentenceCase(slot.name)} is now ${itemName}.`;
-  return found({ plan: withSlot(plan, { ...slot, itemId }), said });
+  return ok({ plan: withSlot(plan, { ...slot, itemId }), said });
 }
 
 /** What a plan is called, the size at hand, and the maker's own notes. */
@@ -70,20 +70,19 @@ export interface PlanHead {
 }
 
 /** A size that others stand beside keeps a name of its own. */
-export function describePlan(plan: CoatPlan, typed: PlanHead): Outcome<Edited> {
+export function describePlan(plan: CoatPlan, typed: PlanHead): Result<Edited> {
   const head = { name: typed.name.trim(), size: typed.size.trim(), notes: typed.notes.trim() };
-  if (head.name === '')
-    return refused({ where: 'Name of the plan', what: 'is missing', mend: 'Type a name.' });
+  if (head.name === '') return err({ where: 'Name of the plan', what: 'is missing', fix: 'Type a name.' });
   const others = plan.sizes ?? [];
   if (head.size === '' && others.length > 0) {
-    return refused({
+    return err({
       where: 'Size of the plan',
       what: 'is missing while other sizes stand beside it',
-      mend: 'Type it.',
+      fix: 'Type it.',
     });
   }
   if (others.some(({ size }) => size === head.size)) {
-    return refused({ where: `Size ${head.size}`, what: 'is in the plan already', mend: 'Type another.' });
+    return err({ where: `Size ${head.size}`, what: 'is in the plan already', fix: 'Type another.' });
   }
   const said = [
     ...(head.name === plan.name ? [] : [`${plan.name} is now called ${head.name}.`]),
@@ -92,18 +91,18 @@ export function describePlan(plan: CoatPlan, typed: PlanHead): Outcome<Edited> {
       : [head.size === '' ? 'Its size is not named.' : `Its size is now ${head.size}.`]),
     ...(head.notes === plan.notes ? [] : ['Its notes were changed.']),
   ];
-  return found({ plan: { ...plan, ...head }, said: said.join(' ') || 'Nothing was changed.' });
+  return ok({ plan: { ...plan, ...head }, said: said.join(' ') || 'Nothing was changed.' });
 }
 
 /** The plan without a piece, and without what referred to it. The last piece stays. */
-export function removePiece(plan: CoatPlan, pieceId: string): Outcome<Edited> {
+export function removePiece(plan: CoatPlan, pieceId: string): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   if (plan.pieces.length === 1) {
-    return refused({
+    return err({
       where: piece.name,
       what: 'is the last piece of the plan',
-      mend: 'Add another piece first.',
+      fix: 'Add another piece first.',
     });
   }
   const others = <Place extends { readonly pieceId: string }>(places: readonly Place[]) =>
@@ -114,7 +113,7 @@ export function removePiece(plan: CoatPlan, pieceId: string): Outcome<Edited> {
     slots: plan.slots.map((slot) => ({ ...slot, alongEdges: others(slot.alongEdges) })),
     seams: plan.seams.map((seam) => (seam.firstSide ? { ...seam, firstSide: others(seam.firstSide) } : seam)),
   };
-  return found({ plan: edited, said: [`${piece.name} removed.`, ...unfitted(plan, edited)].join(' ') });
+  return ok({ plan: edited, said: [`${piece.name} removed.`, ...unfitted(plan, edited)].join(' ') });
 }
 
 /** Seam allowance of one edge of a piece. */
@@ -124,40 +123,40 @@ export function setAllowance(
   edgeName: string,
   allowanceMm: number,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   if (!piece.outline.edges.some((edge) => edge.name === edgeName)) {
-    return refused({
+    return err({
       where: `Edge ${edgeName}`,
       what: `is not on ${piece.name}`,
-      mend: `Choose one of: ${piece.outline.edges.map((edge) => edge.name).join(', ')}.`,
+      fix: `Choose one of: ${piece.outline.edges.map((edge) => edge.name).join(', ')}.`,
     });
   }
   if (piece.foldEdge === edgeName) {
-    return refused({
+    return err({
       where: `Edge ${edgeName} of ${piece.name}`,
       what: 'lies on the fold and has no allowance',
-      mend: 'Choose another edge.',
+      fix: 'Choose another edge.',
     });
   }
   const edges = piece.outline.edges.map((edge) => (edge.name === edgeName ? { ...edge, allowanceMm } : edge));
   const changed = { ...piece, outline: { ...piece.outline, edges } };
   const known = new Set(pieceProblems(piece).map((problem) => problem.where));
   const problems = pieceProblems(changed).filter((problem) => !known.has(problem.where));
-  if (problems.length > 0) return refused(...problems);
-  return found({
+  if (problems.length > 0) return err(...problems);
+  return ok({
     plan: withPiece(plan, changed),
     said: `Allowance at ${edgeName} of ${piece.name} is now ${text(allowanceMm)}.`,
   });
 }
 
-export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inMm): Outcome<Edited> {
+export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inMm): Result<Edited> {
   if (plan.quilting === null) {
-    return refused({ where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' });
+    return err({ where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' });
   }
   const problem = quiltingSpacingProblem(spacingMm);
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   // A rise measured between lines further apart cannot stand between these.
   const { measures = [], ...rest } = plan.quilting;
   const kept = measuresAt(plan.quilting, spacingMm);
@@ -165,7 +164,7 @@ export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inM
     of.filter(({ riseMm }) => riseMm !== null).length;
   const forgotten =
     riseCount(kept.measures ?? []) < riseCount(measures) ? ' The rise measured before no longer holds.' : '';
-  return found({
+  return ok({
     plan: { ...plan, quilting: { ...rest, ...kept, spacingMm } },
     said: `Quilting lines are now ${text(spacingMm)} apart.${forgotten}`,
   });

@@ -35,7 +35,7 @@ export function withPiece(plan: CoatPlan, piece: Piece): CoatPlan {
 }
 
 export function notInPlan(word: string, id: string): Problem {
-  return { where: `The ${word} ${id}`, what: 'is not in the plan', mend: `Choose a ${word} of the plan.` };
+  return { where: `The ${word} ${id}`, what: 'is not in the plan', fix: `Choose a ${word} of the plan.` };
 }
 
 /** "a", "a and b", "a, b and c". */

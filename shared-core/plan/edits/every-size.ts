@@ -2,7 +2,7 @@
  * Changes in every size of a plan. One that adds, parts or renames pieces is always made in all (inEverySize), so that
  * they are sewn alike; one of a piece's measures or cut may be made in all (editEverySize) or in the size at hand.
  */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
 import { type Edited, listed, unfitted } from './edited.ts';
 import { pieceProblems } from '../validation/outline-problems.ts';
@@ -13,19 +13,19 @@ import { pieceProblems } from '../validation/outline-problems.ts';
  */
 export function inEverySize(
   plan: CoatPlan,
-  change: (pieces: readonly Piece[]) => Outcome<readonly Piece[]>,
-): Outcome<CoatPlan> {
+  change: (pieces: readonly Piece[]) => Result<readonly Piece[]>,
+): Result<CoatPlan> {
   const own = sound(plan.pieces, change);
   if (!own.ok) return own;
-  if (!plan.sizes) return found({ ...plan, pieces: own.value });
+  if (!plan.sizes) return ok({ ...plan, pieces: own.value });
   const sizes = plan.sizes.map((size) => ({ size, outcome: sound(size.pieces, change) }));
   const problems = sizes.flatMap(({ size, outcome }) =>
     outcome.ok
       ? []
       : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size.size}: ${problem.where}` })),
   );
-  if (problems.length > 0) return refused(...problems);
-  return found({
+  if (problems.length > 0) return err(...problems);
+  return ok({
     ...plan,
     pieces: own.value,
     sizes: sizes.map(({ size, outcome }) => (outcome.ok ? { ...size, pieces: outcome.value } : size)),
@@ -35,12 +35,12 @@ export function inEverySize(
 /** The change, refused where a piece that it made is not sound. */
 function sound(
   pieces: readonly Piece[],
-  change: (pieces: readonly Piece[]) => Outcome<readonly Piece[]>,
-): Outcome<readonly Piece[]> {
+  change: (pieces: readonly Piece[]) => Result<readonly Piece[]>,
+): Result<readonly Piece[]> {
   const outcome = change(pieces);
   if (!outcome.ok) return outcome;
   const problems = outcome.value.filter((piece) => !pieces.includes(piece)).flatMap(pieceProblems);
-  return problems.length > 0 ? refused(...problems) : outcome;
+  return problems.length > 0 ? err(...problems) : outcome;
 }
 
 /**
@@ -50,8 +50,8 @@ function sound(
 export function editEverySize(
   plan: CoatPlan,
   pieceId: string,
-  change: (plan: CoatPlan) => Outcome<Edited>,
-): Outcome<Edited> {
+  change: (plan: CoatPlan) => Result<Edited>,
+): Result<Edited> {
   const { sizes = [], ...own } = plan;
   const edited = change(own);
   if (!edited.ok || sizes.length === 0) return edited;
@@ -65,7 +65,7 @@ export function editEverySize(
       ? []
       : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size.size}: ${problem.where}` })),
   );
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const changed = others.flatMap(({ size, before, outcome }) =>
     outcome?.ok ? [{ size, before, after: outcome.value.plan }] : [],
   );
@@ -75,7 +75,7 @@ export function editEverySize(
   const parted = changed.flatMap(({ size, before, after }) =>
     unfitted(before, after).map((sentence) => `Size ${size.size}: ${sentence}`),
   );
-  return found({
+  return ok({
     plan: {
       ...edited.value.plan,
       sizes: sizes.map((size) => ({
@@ -103,9 +103,9 @@ export function freePieceId(plan: CoatPlan, name: string): string {
 
 /** Why a new piece cannot have the name, or null. `what`: the piece, as in "Name of the strip". */
 export function pieceNameProblem(plan: CoatPlan, name: string, what: string) {
-  if (name === '') return { where: `Name of the ${what}`, what: 'is missing', mend: 'Type a name.' };
+  if (name === '') return { where: `Name of the ${what}`, what: 'is missing', fix: 'Type a name.' };
   if (!allPieces(plan).some((piece) => piece.name.toLowerCase() === name.toLowerCase())) return null;
-  return { where: `The piece ${name}`, what: 'is in the plan already', mend: 'Choose another name.' };
+  return { where: `The piece ${name}`, what: 'is in the plan already', fix: 'Choose another name.' };
 }
 
 function allPieces(plan: CoatPlan): readonly Piece[] {

@@ -1,5 +1,5 @@
 /** Edits of how seams are sewn: the type of stitch by ISO 4915, topstitching, overcasting, basting, and from which thread. */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, inMm, notInPlan } from './edited.ts';
 import type { Seam, StitchType } from '../model/outline.ts';
@@ -15,9 +15,9 @@ export const stitchTypes = [
   'hand',
 ] as const satisfies readonly StitchType[];
 
-const mostRows = 20;
-const leastStitchMm = 0.5;
-const mostStitchMm = 50;
+const maxRows = 20;
+const minStitchMm = 0.5;
+const maxStitchMm = 50;
 
 /** What may be changed of how a seam is sewn. Length of a stitch in mm; null: the usual of its stitch. */
 export type SeamChange = Partial<Pick<Seam, 'stitch' | 'overcast' | 'topstitchRowCount' | 'threadSlotId'>> & {
@@ -30,16 +30,16 @@ export function setSeamStitches(
   seamId: string,
   change: SeamChange,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const seam = plan.seams.find((candidate) => candidate.id === seamId);
-  if (!seam) return refused(notInPlan('seam', seamId));
+  if (!seam) return err(notInPlan('seam', seamId));
   const { stitchLengthMm: before, ...kept } = seam;
   const { stitchLengthMm: asked = before ?? null, ...others } = change;
   const changed: Seam = { ...kept, ...others, ...(asked !== null && { stitchLengthMm: asked }) };
   const noThread = notThread(plan, changed.threadSlotId, `Thread of ${seam.label}`);
   const problems = [...(noThread ? [noThread] : []), ...stitchProblems(changed)];
-  if (problems.length > 0) return refused(...problems);
-  return found({
+  if (problems.length > 0) return err(...problems);
+  return ok({
     plan: { ...plan, seams: plan.seams.map((each) => (each === seam ? changed : each)) },
     said: `${seam.label}: ${sewnWords(changed, text)}.`,
   });
@@ -48,18 +48,18 @@ export function setSeamStitches(
 /** What is wrong with how a seam is stitched, its thread aside; empty when all is well. */
 export function stitchProblems({ label, topstitchRowCount: rows, stitchLengthMm }: Seam): Problem[] {
   const problems: Problem[] = [];
-  if (!(Number.isInteger(rows) && rows >= 0 && rows <= mostRows)) {
+  if (!(Number.isInteger(rows) && rows >= 0 && rows <= maxRows)) {
     problems.push({
       where: `Rows of topstitching at ${label}`,
       what: `are ${rows}`,
-      mend: `Type a whole number from 0 to ${mostRows}.`,
+      fix: `Type a whole number from 0 to ${maxRows}.`,
     });
   }
-  if (stitchLengthMm !== undefined && !(stitchLengthMm >= leastStitchMm && stitchLengthMm <= mostStitchMm)) {
+  if (stitchLengthMm !== undefined && !(stitchLengthMm >= minStitchMm && stitchLengthMm <= maxStitchMm)) {
     problems.push({
       where: `Stitch length of ${label}`,
       what: 'is no length of a stitch',
-      mend: `Type a value from ${leastStitchMm} to ${mostStitchMm} mm.`,
+      fix: `Type a value from ${minStitchMm} to ${maxStitchMm} mm.`,
     });
   }
   return problems;
@@ -77,12 +77,12 @@ export function liningSeams(plan: CoatPlan): readonly Seam[] {
 }
 
 /** Raw edges of all seams of the lining at once: overcast with a stitch, or null: left as they are. */
-export function setLiningOvercast(plan: CoatPlan, overcast: Seam['overcast']): Outcome<Edited> {
+export function setLiningOvercast(plan: CoatPlan, overcast: Seam['overcast']): Result<Edited> {
   const hidden = liningSeams(plan);
   if (hidden.length === 0) {
-    return refused({ where: plan.name, what: 'has no seam in a lining', mend: 'Overcast seam by seam.' });
+    return err({ where: plan.name, what: 'has no seam in a lining', fix: 'Overcast seam by seam.' });
   }
-  return found({
+  return ok({
     plan: {
       ...plan,
       seams: plan.seams.map((each) => (hidden.includes(each) ? { ...each, overcast } : each)),
@@ -107,13 +107,13 @@ function sewnWords({ stitch, stitchLengthMm, topstitchRowCount, overcast }: Seam
 }
 
 /** Quilted pieces are basted by hand round their edge before the lines are sewn, from this slot; null: they are not. */
-export function setBasting(plan: CoatPlan, threadSlotId: string | null): Outcome<Edited> {
+export function setBasting(plan: CoatPlan, threadSlotId: string | null): Result<Edited> {
   const { bastingThreadSlotId: _, ...rest } = plan;
-  if (threadSlotId === null) return found({ plan: rest, said: 'Quilted pieces are not basted.' });
+  if (threadSlotId === null) return ok({ plan: rest, said: 'Quilted pieces are not basted.' });
   const problem = notThread(plan, threadSlotId, 'Thread for basting');
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const name = plan.slots.find((slot) => slot.id === threadSlotId)?.name ?? '';
-  return found({
+  return ok({
     plan: { ...rest, bastingThreadSlotId: threadSlotId },
     said: `Quilted pieces are basted with ${name}.`,
   });
@@ -121,5 +121,5 @@ export function setBasting(plan: CoatPlan, threadSlotId: string | null): Outcome
 
 function notThread(plan: CoatPlan, slotId: string, where: string) {
   if (plan.slots.some((slot) => slot.id === slotId && slot.kind === 'thread')) return null;
-  return { where, what: 'is no thread of the plan', mend: 'Choose a slot for thread.' };
+  return { where, what: 'is no thread of the plan', fix: 'Choose a slot for thread.' };
 }

@@ -2,7 +2,7 @@
  * A swatch: a square of shell, padding and backing, quilted as the coat will be and measured before and after. What it
  * shows is kept by its number of layers, so that a body of two layers and a sleeve of one go each by their own.
  */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, QuiltedMeasure, Quilting } from '../model/coat-plan.ts';
 import { type Edited, inMm } from './edited.ts';
 import { layersWords, measureOf } from '../model/quilted-layers.ts';
@@ -24,13 +24,13 @@ export interface Swatch {
 }
 
 /** More than this is no take-up but a slip of the tape. */
-const mostTakeUpRatio = 1;
-const mostPlyCount = 20;
+const maxTakeUpRatio = 1;
+const maxPlyCount = 20;
 
 /** Writes take-up (before / after - 1, both ways) and rise (half of the thickness) of a swatch into the plan. */
-export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Outcome<Edited> {
+export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Result<Edited> {
   const { battingPlyCount, spacingMm, thicknessMm } = swatch;
-  if (plan.quilting === null) return refused(notQuilted(plan));
+  if (plan.quilting === null) return err(notQuilted(plan));
   const over = swatch.overLinesBeforeMm / swatch.overLinesAfterMm - 1;
   const along = swatch.alongLinesBeforeMm / swatch.alongLinesAfterMm - 1;
   const riseMm = thicknessMm === null ? null : thicknessMm / 2;
@@ -41,7 +41,7 @@ export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Outcome
     takeUpProblem('along its lines', along),
     riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Thickness of the swatch', 2, text),
   ].filter((problem) => problem !== null);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const before = measureOf(plan, battingPlyCount);
   const measure: QuiltedMeasure = {
     battingPlyCount,
@@ -50,7 +50,7 @@ export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Outcome
     overLinesRatio: over,
     alongLinesRatio: along,
   };
-  return found({
+  return ok({
     plan: withMeasure(plan, plan.quilting, measure),
     said: `Take-up${riseMm === null ? '' : ' and rise'} of ${layersWords(battingPlyCount)} are as the swatch measured them.`,
   });
@@ -65,21 +65,21 @@ export function setRise(
   plyCount: number,
   riseMm: number | null,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const { quilting } = plan;
-  if (quilting === null) return refused(notQuilted(plan));
+  if (quilting === null) return err(notQuilted(plan));
   const before = measureOf(plan, plyCount);
   const spacingMm = before?.spacingMm ?? quilting.spacingMm;
   const problem =
     plyProblem(plyCount) ??
     (riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Rise of the quilting', 1, text));
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const measure: QuiltedMeasure = {
     ...(before ?? { battingPlyCount: plyCount, spacingMm, overLinesRatio: null, alongLinesRatio: null }),
     riseMm,
   };
   const layers = layersWords(plyCount);
-  return found({
+  return ok({
     plan: withMeasure(plan, quilting, measure),
     said:
       riseMm === null
@@ -89,20 +89,20 @@ export function setRise(
 }
 
 /** Goes back to the estimates for so many layers. */
-export function forgetSwatch(plan: CoatPlan, plyCount: number): Outcome<Edited> {
+export function forgetSwatch(plan: CoatPlan, plyCount: number): Result<Edited> {
   const { quilting } = plan;
-  if (quilting === null) return refused(notQuilted(plan));
+  if (quilting === null) return err(notQuilted(plan));
   const nothing = { riseMm: null, overLinesRatio: null, alongLinesRatio: null };
   const measure = { battingPlyCount: plyCount, spacingMm: quilting.spacingMm, ...nothing };
-  return found({
+  return ok({
     plan: withMeasure(plan, quilting, measure),
     said: `Take-up and rise of ${layersWords(plyCount)} are estimated again.`,
   });
 }
 
 /** Takes away what slots have of their own, so that swatches and estimates of the layers count. */
-export function forgetSlotTakeUp(plan: CoatPlan): Outcome<Edited> {
-  return found({
+export function forgetSlotTakeUp(plan: CoatPlan): Result<Edited> {
+  return ok({
     plan: {
       ...plan,
       slots: plan.slots.map((slot) => ({ ...slot, takeUpAlongRatio: null, takeUpAcrossRatio: null })),
@@ -137,20 +137,20 @@ function withoutEmpty(measures: readonly QuiltedMeasure[]): QuiltedMeasure[] {
 }
 
 function plyProblem(plyCount: number): Problem | null {
-  if (Number.isInteger(plyCount) && plyCount >= 0 && plyCount <= mostPlyCount) return null;
+  if (Number.isInteger(plyCount) && plyCount >= 0 && plyCount <= maxPlyCount) return null;
   return {
     where: 'Layers of batting in the swatch',
     what: 'are no whole number of layers',
-    mend: `Type a whole number from 0 to ${mostPlyCount}.`,
+    fix: `Type a whole number from 0 to ${maxPlyCount}.`,
   };
 }
 
 function takeUpProblem(way: string, ratio: number): Problem | null {
-  if (Number.isFinite(ratio) && ratio >= 0 && ratio <= mostTakeUpRatio) return null;
+  if (Number.isFinite(ratio) && ratio >= 0 && ratio <= maxTakeUpRatio) return null;
   return {
     where: `The swatch ${way}`,
     what: ratio < 0 ? 'grew in quilting' : 'shrank by more than half',
-    mend: 'Measure it before and after quilting, and type both.',
+    fix: 'Measure it before and after quilting, and type both.',
   };
 }
 
@@ -162,15 +162,15 @@ function riseProblem(
   faces: number,
   text: (mm: number) => string,
 ): Problem | null {
-  const mostMm = spacingMm / 2;
-  if (riseMm >= 0 && riseMm <= mostMm) return null;
+  const maxMm = spacingMm / 2;
+  if (riseMm >= 0 && riseMm <= maxMm) return null;
   return {
     where,
     what: Number.isFinite(riseMm) ? `is ${text(riseMm * faces)}` : 'is not a number',
-    mend: `Type 0 to ${text(mostMm * faces)}: between lines ${text(spacingMm)} apart cloth stands no higher than a half circle.`,
+    fix: `Type 0 to ${text(maxMm * faces)}: between lines ${text(spacingMm)} apart cloth stands no higher than a half circle.`,
   };
 }
 
 function notQuilted(plan: CoatPlan): Problem {
-  return { where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' };
+  return { where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' };
 }

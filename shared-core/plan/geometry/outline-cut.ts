@@ -116,7 +116,7 @@ function segmentLengthMm(from: Point, segment: Segment): number {
 /** The side on which the middle of a stroke lies furthest off. */
 function sideOf(from: Point, segment: Segment, offOf: (point: Point) => number): -1 | 0 | 1 {
   const offs = [0.25, 0.5, 0.75].map((t) => offOf(pointOf(from, segment, t)));
-  const furthest = offs.reduce((most, off) => (Math.abs(off) > Math.abs(most) ? off : most));
+  const furthest = offs.reduce((max, off) => (Math.abs(off) > Math.abs(max) ? off : max));
   return Math.abs(furthest) <= onLineMm ? 0 : furthest < 0 ? -1 : 1;
 }
 

@@ -59,6 +59,6 @@ export function lineProblem(piece: Piece, direction: LineDirection, distanceMm: 
       ? `The line ${linePlaceWords(piece, direction, distanceMm, text)}`
       : 'The place of the line',
     what: Number.isFinite(distanceMm) ? `does not cross ${piece.name}` : 'is not a number',
-    mend: `Choose one up to ${text(roomMm)} from ${from}.`,
+    fix: `Choose one up to ${text(roomMm)} from ${from}.`,
   };
 }

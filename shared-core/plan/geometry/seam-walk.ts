@@ -45,8 +45,8 @@ function walk(plan: CoatPlan, seam: Seam): SeamReport {
   const firstMm = sides === 'mirror' ? total(first) / 2 : total(first);
   const secondMm = sides === 'mirror' ? firstMm : total(second);
   const differenceMm = sides === 'two' ? firstMm - secondMm : 0;
-  const least = (seam.ease?.leastMm ?? 0) - (seam.ease ? 0 : seamToleranceMm);
-  const most = (seam.ease?.mostMm ?? 0) + (seam.ease ? 0 : seamToleranceMm);
+  const min = (seam.ease?.leastMm ?? 0) - (seam.ease ? 0 : seamToleranceMm);
+  const max = (seam.ease?.maxMm ?? 0) + (seam.ease ? 0 : seamToleranceMm);
   return {
     seamId: seam.id,
     label: seam.label,
@@ -56,7 +56,7 @@ function walk(plan: CoatPlan, seam: Seam): SeamReport {
     firstMm,
     secondMm,
     differenceMm,
-    fits: sides !== 'two' || (differenceMm >= least && differenceMm <= most),
+    fits: sides !== 'two' || (differenceMm >= min && differenceMm <= max),
     stitchedMm: Math.max(firstMm, secondMm),
   };
 }
@@ -102,14 +102,14 @@ function part(
     const meetsItself = pieceById(plan, only.pieceId).isMirrored || only.count % 2 === 0;
     return { sides: meetsItself ? 'mirror' : 'one', first: edges, second: [] };
   }
-  return { sides: 'two', ...mostEven(edges) };
+  return { sides: 'two', ...maxEven(edges) };
 }
 
 /** More edges than this are parted one by one, longest first, rather than in every way. */
 const tryEveryWayUpTo = 14;
 
 /** The first edge, and whichever others make its side come nearest to half of the sum. */
-function mostEven(edges: readonly WalkedEdge[]): Pick<SeamReport, 'first' | 'second'> {
+function maxEven(edges: readonly WalkedEdge[]): Pick<SeamReport, 'first' | 'second'> {
   const lengths = edges.map((edge) => edge.lengthMm * edge.count);
   const half = lengths.reduce((sum, lengthMm) => sum + lengthMm, 0) / 2;
   let isFirst: boolean[] = edges.map((_, index) => index === 0);

@@ -12,14 +12,14 @@
  * - What the stash lacks of it is short and is bought. That is money to be paid, but what is bought for it goes to the
  *   stash at its price, as what is held back stays there.
  */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { Counted } from '../../stash/kinds.ts';
 import type { CoatPlan, Margin } from './coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan } from '../edits/edited.ts';
 
 /** More would be a slip of the hand: as much again as the coats take, or ten metres. */
-export const mostMarginRatio = 1;
-export const mostMarginMm = 10_000;
+export const maxMarginRatio = 1;
+export const maxMarginMm = 10_000;
 
 /** Margin beside a length of cloth or batting that is to be cut, mm; where nothing is to be cut, none. */
 export function marginOfLength(margin: Margin | undefined, lengthMm: number): number {
@@ -48,25 +48,25 @@ export function setMargin(
   slotId: string,
   margin: Margin | null,
   text: LengthText = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!slot) return refused(notInPlan('slot', slotId));
+  if (!slot) return err(notInPlan('slot', slotId));
   const where = `Margin of the ${slot.name}`;
   const isCut = slot.kind === 'cloth' || slot.kind === 'batting';
   if (margin?.kind === 'length' && !isCut) {
-    return refused({
+    return err({
       where,
       what: 'is a length, and this slot is not cut to a length',
-      mend: 'Type a share, such as 5 %.',
+      fix: 'Type a share, such as 5 %.',
     });
   }
   const size = margin === null ? 0 : margin.kind === 'share' ? margin.ratio : margin.lengthMm;
-  const most = margin?.kind === 'length' ? mostMarginMm : mostMarginRatio;
-  if (!(size >= 0 && size <= most)) {
-    return refused({
+  const max = margin?.kind === 'length' ? maxMarginMm : maxMarginRatio;
+  if (!(size >= 0 && size <= max)) {
+    return err({
       where,
       what: 'is not from 0 to as much again',
-      mend: `Type a share up to 100 %${isCut ? ', or a length up to 10 m' : ''}.`,
+      fix: `Type a share up to 100 %${isCut ? ', or a length up to 10 m' : ''}.`,
     });
   }
   const { margin: _, ...bare } = slot;
@@ -76,5 +76,5 @@ export function setMargin(
       ? `No margin for the ${slot.name}.`
       : `A margin of ${marginWords(margin, text)} for the ${slot.name}.`;
   const slots = plan.slots.map((each) => (each.id === slotId ? next : each));
-  return found({ plan: { ...plan, slots }, said });
+  return ok({ plan: { ...plan, slots }, said });
 }

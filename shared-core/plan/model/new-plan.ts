@@ -3,16 +3,16 @@ import type { PlanId } from '../../stash/stash.ts';
 import { type CoatPlan, emptySlot, type QuiltingOrder } from './coat-plan.ts';
 
 /** Distance of quilting lines that a new plan begins with: about 3 in (common practice, no source). */
-export const usualSpacingMm = 76.2;
+export const defaultSpacingMm = 76.2;
 
 /**
  * How a new plan is quilted: cut with about 1 in to spare, quilted, and recut. Quilting shrinks and skews a piece by more
  * or less than any estimate says, so makers leave 1/2 to 1 in to trim (common practice, no source).
  */
-export const usualOrder: QuiltingOrder = { kind: 'rough', marginMm: 25 };
+export const defaultOrder: QuiltingOrder = { kind: 'rough', marginMm: 25 };
 
 /** A panel that is quilted before pieces are cut from it begins with the same edge, and one for each coat. */
-export const usualPanel: QuiltingOrder = { kind: 'panel', marginMm: 25, widthMm: null, coats: 'each' };
+export const defaultPanel: QuiltingOrder = { kind: 'panel', marginMm: 25, widthMm: null, coats: 'each' };
 
 export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
   return {
@@ -32,11 +32,11 @@ export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
     pieces: [],
     seams: [],
     quilting: {
-      spacingMm: usualSpacingMm,
+      spacingMm: defaultSpacingMm,
       stitch: '301',
       stitchLengthMm: 3,
       threadSlotId: 'quilting-thread',
-      order: usualOrder,
+      order: defaultOrder,
     },
     clearanceMm: 2,
     threadWastageRatio: 0.15,

@@ -53,7 +53,7 @@ export interface Seam {
    */
   readonly firstSide?: readonly EdgePlace[];
   /** How much longer the first side is meant to be, for one coat: a cap's ease, a pleat. Absent: both are equal. */
-  readonly ease?: { readonly leastMm: number; readonly mostMm: number };
+  readonly ease?: { readonly leastMm: number; readonly maxMm: number };
 }
 
 /** The point where an edge starts: where the one before it ended. */

@@ -2,12 +2,12 @@
  * What comes first where a piece is quilted, cutting or quilting. The plan chooses; a slot may be cut in a way of its
  * own (battings larger than the shell), and so may a piece, which goes before the slot.
  */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece, QuiltingOrder, Slot } from './coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan, withPiece } from '../edits/edited.ts';
 import { orderWords } from './quilting-order-words.ts';
 
-export const mostRoughMarginMm = 200;
+export const maxRoughMarginMm = 200;
 
 export const toOutline: QuiltingOrder = { kind: 'outline' };
 
@@ -51,12 +51,12 @@ export function faceSlot(plan: CoatPlan, piece: Piece): Slot | null {
 }
 
 /** The order of the whole plan, wherever slots and pieces have none of their own. */
-export function setPlanOrder(plan: CoatPlan, order: QuiltingOrder, text: LengthText = inMm): Outcome<Edited> {
+export function setPlanOrder(plan: CoatPlan, order: QuiltingOrder, text: LengthText = inMm): Result<Edited> {
   const { quilting } = plan;
-  if (quilting === null) return refused(notQuilted(plan));
+  if (quilting === null) return err(notQuilted(plan));
   const problem = orderProblem(order, 'Quilted pieces', text);
-  if (problem) return refused(problem);
-  return found({
+  if (problem) return err(problem);
+  return ok({
     plan: { ...plan, quilting: { ...quilting, order } },
     said: `Quilted pieces are ${orderWords(order, text)}.`,
   });
@@ -68,18 +68,18 @@ export function setSlotOrder(
   slotId: string,
   order: QuiltingOrder | null,
   text: LengthText = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
-  if (!slot) return refused(notInPlan('slot', slotId));
-  if (plan.quilting === null) return refused(notQuilted(plan));
+  if (!slot) return err(notInPlan('slot', slotId));
+  if (plan.quilting === null) return err(notQuilted(plan));
   const problem =
     slot.isQuilted && (slot.kind === 'cloth' || slot.kind === 'batting')
       ? order && (followsProblem(plan, slot, order) ?? orderProblem(order, `The ${slot.name}`, text))
-      : { where: `The ${slot.name}`, what: 'is not quilted', mend: 'Choose a layer of the quilt.' };
-  if (problem) return refused(problem);
+      : { where: `The ${slot.name}`, what: 'is not quilted', fix: 'Choose a layer of the quilt.' };
+  if (problem) return err(problem);
   const { quiltingOrder: _, ...alike } = slot;
   const next = order === null ? alike : { ...alike, quiltingOrder: order };
-  return found({
+  return ok({
     plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? next : each)) },
     said:
       order === null
@@ -94,17 +94,17 @@ export function setPieceOrder(
   pieceId: string,
   order: QuiltingOrder | null,
   text: LengthText = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
-  if (plan.quilting === null) return refused(notQuilted(plan));
+  if (!piece) return err(notInPlan('piece', pieceId));
+  if (plan.quilting === null) return err(notQuilted(plan));
   const problem =
     piece.quilted === null
-      ? { where: piece.name, what: 'is not quilted', mend: 'Choose a piece with lines.' }
+      ? { where: piece.name, what: 'is not quilted', fix: 'Choose a piece with lines.' }
       : order && orderProblem(order, piece.name, text);
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const { quiltingOrder: _, ...alike } = piece;
-  return found({
+  return ok({
     plan: withPiece(plan, order === null ? alike : { ...alike, quiltingOrder: order }),
     said:
       order === null
@@ -120,12 +120,12 @@ function followsProblem(plan: CoatPlan, slot: Slot, order: QuiltingOrder): Probl
   return {
     where: `The ${slot.name}`,
     what: 'lies under the cloth that it is quilted to, and goes with it',
-    mend: 'Choose the panel for that cloth, for a piece, or for the whole coat.',
+    fix: 'Choose the panel for that cloth, for a piece, or for the whole coat.',
   };
 }
 
 /** Narrower is no panel that a piece could be cut from, wider no cloth. */
-const panelWidthMm = { least: 100, most: 5000 } as const;
+const panelWidthMm = { min: 100, max: 5000 } as const;
 
 /** Why an order cannot be, or null. where: of what. */
 export function orderProblem(order: QuiltingOrder, where: string, text: LengthText = inMm): Problem | null {
@@ -133,27 +133,27 @@ export function orderProblem(order: QuiltingOrder, where: string, text: LengthTe
   const { marginMm } = order;
   if (order.kind === 'panel') {
     const { widthMm } = order;
-    if (widthMm !== null && !(widthMm >= panelWidthMm.least && widthMm <= panelWidthMm.most)) {
+    if (widthMm !== null && !(widthMm >= panelWidthMm.min && widthMm <= panelWidthMm.max)) {
       return {
         where,
         what: Number.isFinite(widthMm)
           ? `would be cut from a panel ${text(widthMm)} wide`
           : 'would be cut from a panel whose width is not a number',
-        mend: `Type ${text(panelWidthMm.least)} to ${text(panelWidthMm.most)}, or leave it empty.`,
+        fix: `Type ${text(panelWidthMm.min)} to ${text(panelWidthMm.max)}, or leave it empty.`,
       };
     }
     if (marginMm === 0) return null;
   }
-  if (marginMm > 0 && marginMm <= mostRoughMarginMm) return null;
+  if (marginMm > 0 && marginMm <= maxRoughMarginMm) return null;
   return {
     where,
     what: Number.isFinite(marginMm)
       ? `would be cut with ${text(marginMm)} to spare`
       : 'would be cut with a spare that is not a number',
-    mend: `Type more than 0 and up to ${text(mostRoughMarginMm)}, or cut to the outline.`,
+    fix: `Type more than 0 and up to ${text(maxRoughMarginMm)}, or cut to the outline.`,
   };
 }
 
 function notQuilted(plan: CoatPlan): Problem {
-  return { where: plan.name, what: 'is not quilted', mend: 'Turn quilting on first.' };
+  return { where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' };
 }

@@ -2,7 +2,7 @@
  * A style in several sizes: the plan's own pieces are the size at hand; others wait beside it with pieces and a number
  * of coats of their own. What is cut from a slot is laid for all of them in one lay.
  */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { CoatPlan, Piece, PlanSize } from './coat-plan.ts';
 import { coatCountProblem } from '../validation/plan-problems.ts';
@@ -57,53 +57,53 @@ export function sizedPieceName(plan: CoatPlan, sizedId: string): string {
 }
 
 /** Another size from a plan of the same style: its pieces must be cut from slots that this plan has. */
-export function addSize(plan: CoatPlan, from: CoatPlan, coatCount: number): Outcome<Edited> {
+export function addSize(plan: CoatPlan, from: CoatPlan, coatCount: number): Result<Edited> {
   const count = coatCountProblem(coatCount);
-  if (count) return refused(count);
+  if (count) return err(count);
   const size = from.size.trim();
   if (size === '') {
-    return refused({
+    return err({
       where: `The plan ${from.name}`,
       what: 'names no size',
-      mend: 'Give it a size in its own plan first.',
+      fix: 'Give it a size in its own plan first.',
     });
   }
   if (size === plan.size || (plan.sizes ?? []).some((each) => each.size === size)) {
-    return refused({
+    return err({
       where: `Size ${size}`,
       what: 'is in the plan already',
-      mend: 'Change its number of coats instead.',
+      fix: 'Change its number of coats instead.',
     });
   }
   const strange = missingSlots(plan, from.pieces);
   if (strange.length > 0) {
-    return refused({
+    return err({
       where: `The plan ${from.name}`,
       what: `is cut from slots that ${plan.name} does not have: ${strange.join(', ')}`,
-      mend: 'Choose a plan of the same style.',
+      fix: 'Choose a plan of the same style.',
     });
   }
   const added: PlanSize = { size, coatCount, pieces: from.pieces };
-  return found({
+  return ok({
     plan: { ...plan, sizes: [...(plan.sizes ?? []), added] },
     said: `Size ${size} added, ${coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
   });
 }
 
 /** How many coats of a size beside the one at hand; 0 keeps the size and makes none of it. */
-export function setSizeCount(plan: CoatPlan, size: string, coatCount: number): Outcome<Edited> {
+export function setSizeCount(plan: CoatPlan, size: string, coatCount: number): Result<Edited> {
   const problem = coatCount === 0 ? null : coatCountProblem(coatCount);
-  if (problem) return refused(problem);
-  if (!plan.sizes?.some((each) => each.size === size)) return refused(unknownSize(size));
-  return found({
+  if (problem) return err(problem);
+  if (!plan.sizes?.some((each) => each.size === size)) return err(unknownSize(size));
+  return ok({
     plan: { ...plan, sizes: plan.sizes.map((each) => (each.size === size ? { ...each, coatCount } : each)) },
     said: `Size ${size}: ${coatCount === 0 ? 'none is made' : coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
   });
 }
 
-export function removeSize(plan: CoatPlan, size: string): Outcome<Edited> {
-  if (!plan.sizes?.some((each) => each.size === size)) return refused(unknownSize(size));
-  return found({
+export function removeSize(plan: CoatPlan, size: string): Result<Edited> {
+  if (!plan.sizes?.some((each) => each.size === size)) return err(unknownSize(size));
+  return ok({
     plan: { ...plan, sizes: plan.sizes.filter((each) => each.size !== size) },
     said: `Size ${size} taken out.`,
   });
@@ -113,9 +113,9 @@ export function removeSize(plan: CoatPlan, size: string): Outcome<Edited> {
  * Brings a size to hand, so that its pieces are the ones seen and changed; the one that was waits in its place. A size
  * of which none was made is made instead of the other.
  */
-export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
+export function chooseSize(plan: CoatPlan, size: string): Result<Edited> {
   const chosen = plan.sizes?.find((each) => each.size === size);
-  if (!chosen || !plan.sizes) return refused(unknownSize(size));
+  if (!chosen || !plan.sizes) return err(unknownSize(size));
   const isInstead = chosen.coatCount === 0;
   const { measured, ...style } = plan;
   const waiting: PlanSize = {
@@ -124,7 +124,7 @@ export function chooseSize(plan: CoatPlan, size: string): Outcome<Edited> {
     pieces: plan.pieces,
     ...(measured && { measured }),
   };
-  return found({
+  return ok({
     plan: {
       ...style,
       ...chosen,
@@ -145,5 +145,5 @@ function missingSlots(plan: CoatPlan, pieces: readonly Piece[]): string[] {
 }
 
 function unknownSize(size: string) {
-  return { where: `Size ${size}`, what: 'is not in the plan', mend: 'Choose one of its sizes.' };
+  return { where: `Size ${size}`, what: 'is not in the plan', fix: 'Choose one of its sizes.' };
 }

@@ -1,5 +1,5 @@
 /** Pieces that are stuffed with loose fill: it lies between two cloths, which the lines sew together into channels. */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type CoatPlan, type CutFrom, emptySlot, type FillAim, type Piece, type Slot } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from '../edits/edited.ts';
 
@@ -20,7 +20,7 @@ export function stuffingProblem(plan: CoatPlan, piece: Piece): Problem | null {
   return {
     where: piece.name,
     what: 'is stuffed, but has no backing that holds the fill',
-    mend: 'Cut it from a second quilted cloth too, such as a backing, or take the fill out.',
+    fix: 'Cut it from a second quilted cloth too, such as a backing, or take the fill out.',
   };
 }
 
@@ -37,14 +37,14 @@ function holdingPlyCount(plan: CoatPlan, piece: Piece): number {
  * Stuffs a piece with loose fill in the place of its batting, or takes the fill out again.
  * A plan without a slot for fill gets one, and a piece without a second quilted cloth is cut from a backing too.
  */
-export function setStuffed(plan: CoatPlan, pieceId: string, stuffed: boolean): Outcome<Edited> {
+export function setStuffed(plan: CoatPlan, pieceId: string, stuffed: boolean): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   return stuffed ? stuff(plan, piece) : empty(plan, piece);
 }
 
 /** The backing that held the fill goes with it: it has nothing to hold. */
-function empty(plan: CoatPlan, piece: Piece): Outcome<Edited> {
+function empty(plan: CoatPlan, piece: Piece): Result<Edited> {
   const ids = new Set(fillSlots(plan).map((slot) => slot.id));
   const backing = plan.slots.find(
     (slot) => isBacking(slot) && piece.cutFrom.some((from) => holds(from, slot)),
@@ -56,7 +56,7 @@ function empty(plan: CoatPlan, piece: Piece): Outcome<Edited> {
   });
   const emptied = withPiece(plan, { ...piece, cutFrom });
   const noBacking = backing ? `, and no longer cut from ${backing.name}, which held the fill` : '';
-  return found({
+  return ok({
     plan: backing ? withoutUnused(emptied, backing) : emptied,
     said: `${piece.name} is not stuffed${noBacking}. It has no padding now.`,
   });
@@ -72,15 +72,15 @@ function withoutUnused(plan: CoatPlan, slot: Slot): CoatPlan {
     : { ...plan, slots: plan.slots.filter((each) => each !== slot) };
 }
 
-function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
+function stuff(plan: CoatPlan, piece: Piece): Result<Edited> {
   if (isStuffed(plan, piece)) {
-    return refused({ where: piece.name, what: 'is stuffed already', mend: 'Choose another piece.' });
+    return err({ where: piece.name, what: 'is stuffed already', fix: 'Choose another piece.' });
   }
   if (!plan.slots.some((slot) => slot.kind === 'cloth' && piece.cutFrom.some((from) => holds(from, slot)))) {
-    return refused({
+    return err({
       where: piece.name,
       what: 'is cut from no cloth that could hold the fill',
-      mend: 'Cut it from a cloth first.',
+      fix: 'Cut it from a cloth first.',
     });
   }
   const withFill = withSlot(
@@ -94,11 +94,11 @@ function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
   const stuffed: Piece = { ...piece, cutFrom: [...kept, { slotId: fillId, plyCount: 1 }] };
   const said = `${piece.name} is stuffed with loose fill${isBatted ? ' in the place of its batting' : ''}`;
   if (!stuffingProblem(withPiece(withFill, stuffed), stuffed)) {
-    return found({ plan: withPiece(withFill, stuffed), said: `${said}.` });
+    return ok({ plan: withPiece(withFill, stuffed), said: `${said}.` });
   }
   const lined = quiltedThroughLining(withPiece(withFill, stuffed), stuffed);
   if (lined)
-    return found({
+    return ok({
       plan: lined.plan,
       said: `${said}, and quilted through its ${lined.name}, which holds the fill.`,
     });
@@ -106,8 +106,8 @@ function stuff(plan: CoatPlan, piece: Piece): Outcome<Edited> {
   const backed: Piece = { ...stuffed, cutFrom: backedBy(stuffed.cutFrom, backing.id) };
   const edited = withPiece(withSlot(withFill, backing), backed);
   const problem = stuffingProblem(edited, backed);
-  if (problem) return refused(problem);
-  return found({ plan: edited, said: `${said}, and cut from ${backing.name} too, which holds the fill.` });
+  if (problem) return err(problem);
+  return ok({ plan: edited, said: `${said}, and cut from ${backing.name} too, which holds the fill.` });
 }
 
 /**
@@ -164,24 +164,24 @@ function freeId(plan: CoatPlan, stem: string): string {
   return id;
 }
 
-const leastOverfill = 0.5;
-const mostOverfill = 3;
+const minOverfill = 0.5;
+const maxOverfill = 3;
 
 /** How much more than the volume of a chamber goes into it: 1.2 is 20 % over; null goes back to the usual. */
-export function setOverfill(plan: CoatPlan, factor: number | null): Outcome<Edited> {
+export function setOverfill(plan: CoatPlan, factor: number | null): Result<Edited> {
   const { overfillFactor: _, ...rest } = plan;
-  if (factor === null) return found({ plan: rest, said: 'Chambers are filled over by the usual 20 %.' });
-  if (!(factor >= leastOverfill && factor <= mostOverfill)) {
-    return refused({
+  if (factor === null) return ok({ plan: rest, said: 'Chambers are filled over by the usual 20 %.' });
+  if (!(factor >= minOverfill && factor <= maxOverfill)) {
+    return err({
       where: 'Overfill',
       what: `is ${Number.isFinite(factor) ? factor : 'not a number'}`,
-      mend: `Type ${leastOverfill} to ${mostOverfill}: 1.2 is 20 % over.`,
+      fix: `Type ${minOverfill} to ${maxOverfill}: 1.2 is 20 % over.`,
     });
   }
-  return found({ plan: { ...rest, overfillFactor: factor }, said: `Chambers are filled x ${factor}.` });
+  return ok({ plan: { ...rest, overfillFactor: factor }, said: `Chambers are filled x ${factor}.` });
 }
 
-const aimLimits = { loft: { least: 3, most: 200 }, weight: { least: 10, most: 1500 } } as const;
+const aimLimits = { loft: { min: 3, max: 200 }, weight: { min: 10, max: 1500 } } as const;
 
 /**
  * How full pieces are stuffed: a loft midway between two lines in mm, or a weight over their area in g/m2; null: as is
@@ -191,22 +191,22 @@ export function setFillAim(
   plan: CoatPlan,
   aim: FillAim | null,
   text: (aim: FillAim) => string = aimInMetric,
-): Outcome<Edited> {
+): Result<Edited> {
   const { fillAim: _, ...rest } = plan;
   if (aim === null)
-    return found({ plan: rest, said: 'Pieces are stuffed as is usual for their fill and their channels.' });
+    return ok({ plan: rest, said: 'Pieces are stuffed as is usual for their fill and their channels.' });
   const value = aim.kind === 'loft' ? aim.loftMm : aim.gPerM2;
-  const { least, most } = aimLimits[aim.kind];
-  if (!(value >= least && value <= most)) {
+  const { min, max } = aimLimits[aim.kind];
+  if (!(value >= min && value <= max)) {
     const limit = (of: number) =>
       text(aim.kind === 'loft' ? { kind: 'loft', loftMm: of } : { kind: 'weight', gPerM2: of });
-    return refused({
+    return err({
       where: aim.kind === 'loft' ? 'Loft of the fill' : 'Weight of the fill',
       what: Number.isFinite(value) ? `is ${text(aim)}` : 'is not a number',
-      mend: `Type ${limit(least)} to ${limit(most)}.`,
+      fix: `Type ${limit(min)} to ${limit(max)}.`,
     });
   }
-  return found({
+  return ok({
     plan: { ...rest, fillAim: aim },
     said:
       aim.kind === 'loft'
@@ -220,13 +220,13 @@ function aimInMetric(aim: FillAim): string {
 }
 
 /** Fill to have at hand beyond what is weighed out, 0 to 1 (1 is as much again); null goes back to the usual. */
-export function setSpareFill(plan: CoatPlan, ratio: number | null): Outcome<Edited> {
+export function setSpareFill(plan: CoatPlan, ratio: number | null): Result<Edited> {
   const { spareFillRatio: _, ...rest } = plan;
-  if (ratio === null) return found({ plan: rest, said: 'The usual 5 % of fill is spare.' });
+  if (ratio === null) return ok({ plan: rest, said: 'The usual 5 % of fill is spare.' });
   if (!(ratio >= 0 && ratio <= 1)) {
-    return refused({ where: 'Spare fill', what: 'is below nothing or above all', mend: 'Type 0 to 100 %.' });
+    return err({ where: 'Spare fill', what: 'is below nothing or above all', fix: 'Type 0 to 100 %.' });
   }
-  return found({
+  return ok({
     plan: { ...rest, spareFillRatio: ratio },
     said: `${Number((ratio * 100).toFixed(1))} % of fill is spare.`,
   });

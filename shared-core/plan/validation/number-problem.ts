@@ -5,13 +5,13 @@ import type { Problem } from '../../measure/problem.ts';
 export function outside(
   where: string,
   value: number,
-  least: number,
-  most: number,
+  min: number,
+  max: number,
   unit: string,
 ): Problem | null {
-  if (Number.isFinite(value) && value >= least && value <= most) return null;
-  const what = !Number.isFinite(value) ? 'is not a number' : value < least ? 'is too small' : 'is too large';
-  return { where, what, mend: `Type a value from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}.` };
+  if (Number.isFinite(value) && value >= min && value <= max) return null;
+  const what = !Number.isFinite(value) ? 'is not a number' : value < min ? 'is too small' : 'is too large';
+  return { where, what, fix: `Type a value from ${min} to ${max}${unit === '' ? '' : ` ${unit}`}.` };
 }
 
 export function present(problems: readonly (Problem | null)[]): Problem[] {

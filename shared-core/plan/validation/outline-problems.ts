@@ -29,14 +29,14 @@ function countProblems(piece: Piece): Problem[] {
   const { cutCount, isMirrored, name } = piece;
   const where = `Number of ${name} to cut`;
   if (!Number.isInteger(cutCount) || cutCount < 1 || cutCount > largestCutCount) {
-    return [{ where, what: `is ${cutCount}`, mend: `Type a whole number from 1 to ${largestCutCount}.` }];
+    return [{ where, what: `is ${cutCount}`, fix: `Type a whole number from 1 to ${largestCutCount}.` }];
   }
   if (isMirrored && cutCount % 2 !== 0) {
     return [
       {
         where,
         what: `is ${cutCount}, odd for a piece cut in mirrored pairs`,
-        mend: 'Make it even, or cut the piece without mirroring.',
+        fix: 'Make it even, or cut the piece without mirroring.',
       },
     ];
   }
@@ -47,18 +47,18 @@ function edgeProblems(piece: Piece): Problem[] {
   const { outline, name } = piece;
   const problems: Problem[] = [];
   if (outline.edges.length === 0)
-    return [{ where: `Outline of ${name}`, what: 'has no edges', mend: 'Draw it, or remove the piece.' }];
+    return [{ where: `Outline of ${name}`, what: 'has no edges', fix: 'Draw it, or remove the piece.' }];
   const seen = new Set<string>();
   if (!isFinitePoint(outline.start)) problems.push(notANumber(`Start of the outline of ${name}`));
   for (const edge of outline.edges) {
     const where = `Edge ${edge.name} of ${name}`;
     if (edge.name.trim() === '')
-      problems.push({ where: `An edge of ${name}`, what: 'has no name', mend: 'Name it.' });
+      problems.push({ where: `An edge of ${name}`, what: 'has no name', fix: 'Name it.' });
     if (seen.has(edge.name))
-      problems.push({ where, what: 'comes twice', mend: 'Give each edge of a piece a name of its own.' });
+      problems.push({ where, what: 'comes twice', fix: 'Give each edge of a piece a name of its own.' });
     seen.add(edge.name);
     if (edge.segments.length === 0)
-      problems.push({ where, what: 'has no lines', mend: 'Draw it, or remove the edge.' });
+      problems.push({ where, what: 'has no lines', fix: 'Draw it, or remove the edge.' });
     const points = edge.segments.flatMap((segment) =>
       segment.kind === 'line' ? [segment.to] : [segment.control1, segment.control2, segment.to],
     );
@@ -66,12 +66,12 @@ function edgeProblems(piece: Piece): Problem[] {
     const allowance = `Seam allowance at ${edge.name} of ${name}`;
     if (!Number.isFinite(edge.allowanceMm)) problems.push(notANumber(allowance));
     else if (edge.allowanceMm < 0)
-      problems.push({ where: allowance, what: 'is negative', mend: 'Type 0 or more.' });
+      problems.push({ where: allowance, what: 'is negative', fix: 'Type 0 or more.' });
     else if (edge.allowanceMm > largestAllowanceMm) {
       problems.push({
         where: allowance,
         what: `is over ${largestAllowanceMm} mm`,
-        mend: 'Check the number and its unit.',
+        fix: 'Check the number and its unit.',
       });
     }
   }
@@ -88,7 +88,7 @@ function shapeProblems(piece: Piece): Problem[] {
       {
         where,
         what: `is open: its end lies ${gapMm.toFixed(1)} mm from its start`,
-        mend: 'End the last edge where the first begins.',
+        fix: 'End the last edge where the first begins.',
       },
     ];
   }
@@ -101,7 +101,7 @@ function shapeProblems(piece: Piece): Problem[] {
       {
         where,
         what: `is ${(largestMm / 1000).toFixed(2)} m long or wide`,
-        mend: 'Check its numbers and their unit: inches read as centimetres, perhaps.',
+        fix: 'Check its numbers and their unit: inches read as centimetres, perhaps.',
       },
     ];
   }
@@ -114,7 +114,7 @@ function shapeProblems(piece: Piece): Problem[] {
       {
         where: `Edge ${empty.name} of ${name}`,
         what: 'has no length',
-        mend: 'Remove it, or draw it longer.',
+        fix: 'Remove it, or draw it longer.',
       },
     ];
   const crossing = crossingSides(ring);
@@ -124,13 +124,13 @@ function shapeProblems(piece: Piece): Problem[] {
       names.length === 1
         ? `crosses or touches itself in ${names[0]}`
         : `crosses or touches itself: ${names[0]} meets ${names[1]}`;
-    return [{ where, what, mend: 'Redraw one of them so that the outline runs round once.' }];
+    return [{ where, what, fix: 'Redraw one of them so that the outline runs round once.' }];
   }
   if (ringAreaMm2(ring) < 0) {
-    return [{ where, what: 'runs clockwise', mend: 'Draw its edges in the other order, counter-clockwise.' }];
+    return [{ where, what: 'runs clockwise', fix: 'Draw its edges in the other order, counter-clockwise.' }];
   }
   if (ringAreaMm2(ring) < 1)
-    return [{ where, what: 'has no inside', mend: 'Check its numbers and their unit.' }];
+    return [{ where, what: 'has no inside', fix: 'Check its numbers and their unit.' }];
   return [];
 }
 
@@ -143,7 +143,7 @@ function foldProblems(piece: Piece): Problem[] {
       {
         where,
         what: `is to lie along ${foldEdge}, which is no edge of it`,
-        mend: `Choose one of: ${outline.edges.map((edge) => edge.name).join(', ')}.`,
+        fix: `Choose one of: ${outline.edges.map((edge) => edge.name).join(', ')}.`,
       },
     ];
   }
@@ -153,7 +153,7 @@ function foldProblems(piece: Piece): Problem[] {
       {
         where,
         what: `lies along ${foldEdge}, which is not one straight line`,
-        mend: 'Choose a straight edge, or cut the piece whole.',
+        fix: 'Choose a straight edge, or cut the piece whole.',
       },
     ];
   }
@@ -169,7 +169,7 @@ function foldProblems(piece: Piece): Problem[] {
       {
         where,
         what: 'is crossed by the piece',
-        mend: 'Draw the half to one side of its fold, or cut the piece whole.',
+        fix: 'Draw the half to one side of its fold, or cut the piece whole.',
       },
     ];
   return [];
@@ -179,7 +179,7 @@ function notchProblems(piece: Piece): Problem[] {
   return piece.notches.flatMap((notch): Problem[] => {
     const where = `A notch of ${piece.name}`;
     if (!piece.outline.edges.some((edge) => edge.name === notch.edge)) {
-      return [{ where, what: `lies on ${notch.edge}, which is no edge of it`, mend: 'Remove the notch.' }];
+      return [{ where, what: `lies on ${notch.edge}, which is no edge of it`, fix: 'Remove the notch.' }];
     }
     const lengthMm = edgeLengthMm(piece.outline, notch.edge);
     if (!(notch.atMm >= 0 && notch.atMm <= lengthMm + closedWithinMm)) {
@@ -187,7 +187,7 @@ function notchProblems(piece: Piece): Problem[] {
         {
           where,
           what: `lies beyond the ends of ${notch.edge}`,
-          mend: `Set it between 0 and ${lengthMm.toFixed(0)} mm.`,
+          fix: `Set it between 0 and ${lengthMm.toFixed(0)} mm.`,
         },
       ];
     }
@@ -225,5 +225,5 @@ function distanceMm(a: Point, b: Point): number {
 }
 
 function notANumber(where: string): Problem {
-  return { where, what: 'is not a number', mend: 'Type it again.' };
+  return { where, what: 'is not a number', fix: 'Type it again.' };
 }

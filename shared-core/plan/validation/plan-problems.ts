@@ -9,8 +9,8 @@ import { ownSpacingProblems, quiltingProblems, threadProblems } from './quilting
 import { stitchProblems } from '../edits/stitches.ts';
 import { stuffingProblem } from '../model/stuffing.ts';
 
-export const mostCoats = 1000;
-const mostPlies = 20;
+export const maxCoats = 1000;
+const maxPlies = 20;
 
 /** Every problem of the plan, in the order of its parts; empty when all is well. */
 export function planProblems(plan: CoatPlan): Problem[] {
@@ -49,7 +49,7 @@ function sizeProblems(plan: CoatPlan): Problem[] {
     ...twice.map(({ size }) => ({
       where: `Size ${size}`,
       what: 'is in the plan twice',
-      mend: 'Name each size once.',
+      fix: 'Name each size once.',
     })),
     ...sizes.flatMap(({ size, pieces }) =>
       [
@@ -66,28 +66,28 @@ function sizeProblems(plan: CoatPlan): Problem[] {
 
 /** How many coats a plan may make: null when `count` is well. */
 export function coatCountProblem(count: number): Problem | null {
-  if (Number.isInteger(count) && count >= 1 && count <= mostCoats) return null;
+  if (Number.isInteger(count) && count >= 1 && count <= maxCoats) return null;
   return {
     where: 'Number of coats',
     what: `is ${count}`,
-    mend: `Type a whole number from 1 to ${mostCoats}.`,
+    fix: `Type a whole number from 1 to ${maxCoats}.`,
   };
 }
 
 /** How many plies a piece may be cut in: null when `count` is well; 0 is. */
 export function plyCountProblem(pieceName: string, slotName: string, count: number): Problem | null {
-  if (Number.isInteger(count) && count >= 0 && count <= mostPlies) return null;
+  if (Number.isInteger(count) && count >= 0 && count <= maxPlies) return null;
   return {
     where: `Plies of ${pieceName} in ${slotName}`,
     what: `are ${count}`,
-    mend: `Type a whole number from 0 to ${mostPlies}.`,
+    fix: `Type a whole number from 0 to ${maxPlies}.`,
   };
 }
 
 function headProblems(plan: CoatPlan): Problem[] {
   const problems: Problem[] = [];
   if (plan.name.trim() === '')
-    problems.push({ where: 'Name of the plan', what: 'is missing', mend: 'Type a name.' });
+    problems.push({ where: 'Name of the plan', what: 'is missing', fix: 'Type a name.' });
   const count = coatCountProblem(plan.coatCount);
   if (count) problems.push(count);
   return problems.concat(
@@ -110,14 +110,14 @@ function repeated(
   for (const { id, name } of things) {
     const key = name.trim().toLowerCase();
     const where = `The ${word} ${name}`;
-    if (key === '') problems.push({ where: `A ${word} of the plan`, what: 'has no name', mend: 'Name it.' });
+    if (key === '') problems.push({ where: `A ${word} of the plan`, what: 'has no name', fix: 'Name it.' });
     else if (names.has(key))
-      problems.push({ where, what: 'has the name of another', mend: 'Rename one of them.' });
+      problems.push({ where, what: 'has the name of another', fix: 'Rename one of them.' });
     if (ids.has(id))
       problems.push({
         where,
         what: `has the mark ${id} of another ${word}`,
-        mend: 'Remove it and make it anew.',
+        fix: 'Remove it and make it anew.',
       });
     names.add(key);
     ids.add(id);
@@ -131,7 +131,7 @@ function slotProblems(plan: CoatPlan, slot: Slot): Problem[] {
     problems.push({
       where: `Kind of ${slot.name}`,
       what: `is not known: ${slot.kind}`,
-      mend: `Choose one of: ${itemKinds.join(', ')}.`,
+      fix: `Choose one of: ${itemKinds.join(', ')}.`,
     });
   }
   for (const [word, ratio] of [
@@ -160,7 +160,7 @@ function placeProblems(plan: CoatPlan, place: EdgePlace, word: string): Problem[
   const what = piece
     ? `${place.edge}, which is no edge of ${piece.name}`
     : `a piece that is not in the plan: ${place.pieceId}`;
-  return [{ where: 'The plan:', what: `${word} ${what}`, mend: 'Choose another edge, or none.' }];
+  return [{ where: 'The plan:', what: `${word} ${what}`, fix: 'Choose another edge, or none.' }];
 }
 
 function cutFromProblems(plan: CoatPlan, piece: Piece): Problem[] {
@@ -170,21 +170,21 @@ function cutFromProblems(plan: CoatPlan, piece: Piece): Problem[] {
     const where = `What ${piece.name} is cut from`;
     if (!slot)
       return [
-        { where, what: `is a slot that is not in the plan: ${from.slotId}`, mend: 'Choose another slot.' },
+        { where, what: `is a slot that is not in the plan: ${from.slotId}`, fix: 'Choose another slot.' },
       ];
     const problems: Problem[] = [];
     if (slot.kind === 'fill') {
       if (from.plyCount > 1)
-        problems.push({ where, what: `is ${slot.name} in plies`, mend: 'Stuff it once, or not at all.' });
+        problems.push({ where, what: `is ${slot.name} in plies`, fix: 'Stuff it once, or not at all.' });
     } else if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
       problems.push({
         where,
         what: `is ${slot.name}, which is neither cloth, batting nor fill`,
-        mend: 'Choose another slot.',
+        fix: 'Choose another slot.',
       });
     }
     if (seen.has(slot.id))
-      problems.push({ where, what: `names ${slot.name} twice`, mend: 'Add the plies up in one.' });
+      problems.push({ where, what: `names ${slot.name} twice`, fix: 'Add the plies up in one.' });
     seen.add(slot.id);
     return problems.concat(present([plyCountProblem(piece.name, slot.name, from.plyCount)]));
   });
@@ -198,7 +198,7 @@ function edgeSeamProblems(plan: CoatPlan, piece: Piece): Problem[] {
           {
             where: `Edge ${edge.name} of ${piece.name}`,
             what: `is sewn in a seam that is not in the plan: ${edge.seam}`,
-            mend: 'Choose another seam, or none.',
+            fix: 'Choose another seam, or none.',
           },
         ],
   );
@@ -211,12 +211,12 @@ function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
   ];
   if (
     seam.ease &&
-    !(seam.ease.leastMm <= seam.ease.mostMm && Number.isFinite(seam.ease.mostMm - seam.ease.leastMm))
+    !(seam.ease.leastMm <= seam.ease.maxMm && Number.isFinite(seam.ease.maxMm - seam.ease.leastMm))
   ) {
     problems.push({
       where: `Ease of ${seam.label}`,
       what: 'has no least below its most',
-      mend: 'Type the smaller number first.',
+      fix: 'Type the smaller number first.',
     });
   }
   for (const place of seam.firstSide ?? []) {
@@ -229,7 +229,7 @@ function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
       problems.push({
         where: `First side of ${seam.label}`,
         what: `names ${place.edge}, which is not sewn in it`,
-        mend: 'Name only edges of this seam.',
+        fix: 'Name only edges of this seam.',
       });
     }
   }

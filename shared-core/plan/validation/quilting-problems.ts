@@ -34,7 +34,7 @@ export function quiltingProblems(plan: CoatPlan): Problem[] {
     problems.push({
       where: `Measures of ${layersWords(twice.battingPlyCount)}`,
       what: 'are in the plan twice',
-      mend: 'Keep one swatch of each number of layers.',
+      fix: 'Keep one swatch of each number of layers.',
     });
   }
   problems.push(...measures.flatMap(measureProblems), ...orderProblems(plan));
@@ -56,12 +56,12 @@ function orderProblems(plan: CoatPlan): Problem[] {
 function measureProblems(measure: QuiltedMeasure): Problem[] {
   const { spacingMm, riseMm, overLinesRatio, alongLinesRatio } = measure;
   const layers = layersWords(measure.battingPlyCount);
-  const most = 'mm: half the distance of the lines at most';
+  const max = 'mm: half the distance of the lines at most';
   const ratio = (way: string, value: number | null) =>
     value === null ? null : outside(`Take-up of ${layers} ${way} the lines`, value, 0, 1, '(1 is 100 %)');
   return present([
     quiltingSpacingProblem(spacingMm, `Distance of the lines of the swatch of ${layers}`),
-    riseMm === null ? null : outside('Rise of the quilting', riseMm, 0, spacingMm / 2, most),
+    riseMm === null ? null : outside('Rise of the quilting', riseMm, 0, spacingMm / 2, max),
     ratio('over', overLinesRatio),
     ratio('along', alongLinesRatio),
   ]);
@@ -72,9 +72,9 @@ export function threadProblems(plan: CoatPlan, slotId: string, where: string): P
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
   if (!slot)
     return [
-      { where, what: `is a slot that is not in the plan: ${slotId}`, mend: 'Choose a slot for thread.' },
+      { where, what: `is a slot that is not in the plan: ${slotId}`, fix: 'Choose a slot for thread.' },
     ];
   return slot.kind === 'thread'
     ? []
-    : [{ where, what: `is ${slot.name}, which is no thread`, mend: 'Choose a slot for thread.' }];
+    : [{ where, what: `is ${slot.name}, which is no thread`, fix: 'Choose a slot for thread.' }];
 }

@@ -54,7 +54,7 @@ function repeatAdvice(item: Cloth): Advice[] {
     {
       kind: 'pattern matching',
       says: `${item.name} is a ${word} by its name and has no repeat written down, so its pieces are laid without matching and it may be too little.`,
-      mend: 'Measure the repeat along and across and type it at the cloth, so that its pieces are laid to match.',
+      fix: 'Measure the repeat along and across and type it at the cloth, so that its pieces are laid to match.',
       basis: [trade],
     },
   ];
@@ -68,7 +68,7 @@ function oneWayAdvice(item: Cloth): Advice[] {
     {
       kind: 'one way',
       says: `${item.name} is ${word} by its name: turned end for end, its pieces may look another colour or stand on their heads, and it is laid both ways now.`,
-      mend: 'Look at it both ways in daylight, and say at the cloth whether it has a nap or runs one way: yes or no.',
+      fix: 'Look at it both ways in daylight, and say at the cloth whether it has a nap or runs one way: yes or no.',
       basis: [trade],
     },
   ];
@@ -91,7 +91,7 @@ function fusingAdvice(
       {
         kind: 'interfacing' as const,
         says: `${item.name} is fused, which asks for ${fusingC} °C and more, and ${shell.item.name} bears ${limitC} °C.`,
-        mend: 'Take a sew-in interfacing, or one that fuses lower, and try it on a scrap.',
+        fix: 'Take a sew-in interfacing, or one that fuses lower, and try it on a scrap.',
         basis: [
           {
             kind: 'rule of thumb',

@@ -4,7 +4,7 @@ import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.t
 import { plansBySize } from '../../plan/model/sizes.ts';
 import type { Offer } from '../../stash/offer.ts';
 import type { Item } from '../../stash/stash.ts';
-import { fasteningLengthMm, usualSeparatingZipsMm, zipToBuy } from '../fastenings.ts';
+import { fasteningLengthMm, defaultSeparatingZipsMm, zipToBuy } from '../fastenings.ts';
 import type { SlotItems } from '../need.ts';
 
 export interface CutLength {
@@ -41,7 +41,7 @@ export function cutLengths(
   const isZip = isZipSlot(slot, item);
   const known = soldLengths(item, offers);
   const isUsual = known.length === 0 && isZip;
-  const soldMm = isUsual ? usualSeparatingZipsMm[system] : known;
+  const soldMm = isUsual ? defaultSeparatingZipsMm[system] : known;
   const bySize = plansBySize(plan).flatMap((each): CutLength[] => {
     const lengthMm = fasteningLengthMm(each, slot);
     if (lengthMm === null) return [];

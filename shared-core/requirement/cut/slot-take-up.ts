@@ -16,7 +16,7 @@ import type { SlotItems } from '../need.ts';
 import { quiltedRise } from '../fill/rise.ts';
 
 /** From where to where an estimate may lie. */
-export type TakeUpRange = Pick<EstimatedTakeUp, 'leastRatio' | 'mostRatio'>;
+export type TakeUpRange = Pick<EstimatedTakeUp, 'minRatio' | 'maxRatio'>;
 
 export interface PieceTakeUp extends TakeUp {
   /** Null in a direction that was measured, or that padding does not draw in. */
@@ -68,8 +68,8 @@ export function slotTakeUp(plan: CoatPlan, slot: Slot, piece: Piece, items: Slot
 function oneWay(measured: number | null, estimated: EstimatedTakeUp | null, bareRatio: number): OneWay {
   if (measured !== null) return { ratio: measured, range: null, isMeasured: true };
   if (estimated === null) return { ratio: bareRatio, range: null, isMeasured: false };
-  const { ratio, leastRatio, mostRatio } = estimated;
-  return { ratio, range: { leastRatio, mostRatio }, isMeasured: false };
+  const { ratio, minRatio, maxRatio } = estimated;
+  return { ratio, range: { minRatio, maxRatio }, isMeasured: false };
 }
 
 /** How a take-up was got; none where nothing is taken up. */
@@ -81,7 +81,7 @@ export function takeUpBasis(takeUp: PieceTakeUp): readonly Basis[] {
     const percent = (ratio: number) => Number((ratio * 100).toFixed(1));
     basis.push({
       kind: 'rule of thumb',
-      how: `take-up of quilting: ${percent(stitchPull.usual)} % both ways by the pull of the stitches, over the lines the arc of the cloth where that is more; ${percent(stitchPull.least)} to ${percent(stitchPull.most)} % are usual, and a swatch tells`,
+      how: `take-up of quilting: ${percent(stitchPull.usual)} % both ways by the pull of the stitches, over the lines the arc of the cloth where that is more; ${percent(stitchPull.min)} to ${percent(stitchPull.max)} % are usual, and a swatch tells`,
       source: 'quilts and swatches before and after, craft pages; geometry of a circular arc',
     });
     basis.push(takeUp.rise.basis);

@@ -30,7 +30,7 @@ function lineAdvice(plan: CoatPlan, item: Batting, pieces: readonly Piece[]): re
   const limit = lineLimit(item.facts);
   if (limit === null) return [];
   const { limitMm, basis } = limit;
-  const most = measureIn('length', limitMm);
+  const max = measureIn('length', limitMm);
   const tooFar = pieces.filter(
     (piece) => isPieceQuilted(plan, piece) && lineSpacingMm(plan.quilting!, piece) > limitMm + slackMm,
   );
@@ -40,16 +40,16 @@ function lineAdvice(plan: CoatPlan, item: Batting, pieces: readonly Piece[]): re
     const spacingMm = Math.max(...tooFar.map((piece) => lineSpacingMm(plan.quilting!, piece)));
     advice.push({
       kind: 'batting',
-      says: `${item.name} holds between lines at most ${most} apart, and those of ${namesOf(tooFar)} are up to ${measureIn('length', spacingMm)}: it shifts and lumps in the wash.`,
-      mend: 'Bring the lines nearer, or take a batting that is needled or bonded.',
+      says: `${item.name} holds between lines at most ${max} apart, and those of ${namesOf(tooFar)} are up to ${measureIn('length', spacingMm)}: it shifts and lumps in the wash.`,
+      fix: 'Bring the lines nearer, or take a batting that is needled or bonded.',
       basis: [basis],
     });
   }
   if (bare.length > 0) {
     advice.push({
       kind: 'batting',
-      says: `${namesOf(bare)} ${bare.length === 1 ? 'has' : 'have'} ${item.name} and no lines, and ${bare.length === 1 ? 'is' : 'are'} wider than the ${most} that it holds over.`,
-      mend: `Quilt ${bare.length === 1 ? 'it' : 'them'}, tack the batting to the seam allowances all round, or take a batting that is needled or bonded.`,
+      says: `${namesOf(bare)} ${bare.length === 1 ? 'has' : 'have'} ${item.name} and no lines, and ${bare.length === 1 ? 'is' : 'are'} wider than the ${max} that it holds over.`,
+      fix: `Quilt ${bare.length === 1 ? 'it' : 'them'}, tack the batting to the seam allowances all round, or take a batting that is needled or bonded.`,
       basis: [basis],
     });
   }
@@ -64,7 +64,7 @@ function backingAdvice(plan: CoatPlan, item: Batting, pieces: readonly Piece[]):
     {
       kind: 'batting',
       says: `${item.name} lies bare behind ${namesOf(open)}: without a cloth behind it, it drags over the machine and its fibres come out.`,
-      mend: 'Cut a backing too and quilt all three together, or take a bonded batting.',
+      fix: 'Cut a backing too and quilt all three together, or take a bonded batting.',
       basis: [
         item.facts.needsBacking === null
           ? {

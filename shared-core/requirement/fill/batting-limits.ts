@@ -22,7 +22,7 @@ export function lineLimit(facts: BattingFacts): { readonly limitMm: number; read
       basis: { kind: 'measured', how: 'as it is printed on the batting', source: '' },
     };
   }
-  const usual = usualLimit(facts);
+  const usual = defaultLimit(facts);
   if (usual === null) return null;
   const { inches, of, source } = usual;
   return {
@@ -31,7 +31,7 @@ export function lineLimit(facts: BattingFacts): { readonly limitMm: number; read
   };
 }
 
-function usualLimit({ heldBy, fibre, loftMm }: BattingFacts) {
+function defaultLimit({ heldBy, fibre, loftMm }: BattingFacts) {
   if (heldBy === 'needling' || heldBy === 'scrim')
     return { inches: 8, of: 'needled batting', source: packets };
   if (heldBy === 'bonding')

@@ -10,11 +10,11 @@ import { fillingList } from './fill.ts';
 import type { SlotItems } from '../need.ts';
 import { measuredRiseMm, quiltedRise } from './rise.ts';
 import { isStuffedAsUsual } from './stuffed-rise.ts';
-import { usualDownGPerM2, widthOfLoft } from './usual-fill.ts';
+import { defaultDownGPerM2, widthOfLoft } from './usual-fill.ts';
 
 const channelBasis: Basis = {
   kind: 'rule of thumb',
-  how: `a channel is ${widthOfLoft.least} to ${widthOfLoft.most} times as wide as the fill lofts in it`,
+  how: `a channel is ${widthOfLoft.min} to ${widthOfLoft.max} times as wide as the fill lofts in it`,
   source:
     'common practice, no source; that light fill wants narrow channels and narrow ones keep it from lofting: timmermade.com, 2021',
 };
@@ -41,8 +41,8 @@ export function fillAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[] 
         isPieceQuilted(plan, piece) && (!guessed.includes(piece) || isStuffedAsUsual(plan, piece, items)),
     )
     .map((piece) => channelOf(plan, piece, items));
-  const wide = channels.filter(({ spacingMm, loftMm }) => spacingMm > widthOfLoft.most * loftMm + slackMm);
-  const narrow = channels.filter(({ spacingMm, loftMm }) => spacingMm < widthOfLoft.least * loftMm - slackMm);
+  const wide = channels.filter(({ spacingMm, loftMm }) => spacingMm > widthOfLoft.max * loftMm + slackMm);
+  const narrow = channels.filter(({ spacingMm, loftMm }) => spacingMm < widthOfLoft.min * loftMm - slackMm);
   return [...askAdvice(plan, guessed, items), ...wideAdvice(wide), ...narrowAdvice(narrow)];
 }
 
@@ -59,9 +59,9 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
   );
   return slots.map((slot): Advice => {
     const { gPerM2 } = fillingList(plan, slot, items);
-    const { least, most } = usualDownGPerM2;
+    const { min, max } = defaultDownGPerM2;
     const comes = `${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}`;
-    const usual = `${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of 600 to 700 in³/oz`;
+    const usual = `${measureIn('arealMass', min)} to ${measureIn('arealMass', max)} of down of 600 to 700 in³/oz`;
     const isUsual = guessed.some(
       (piece) =>
         isStuffedAsUsual(plan, piece, items) && piece.cutFrom.some(({ slotId }) => slotId === slot.id),
@@ -71,7 +71,7 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
       says: isUsual
         ? `No loft and no weight of fill is given. It is taken as the middle of what coats sewn through usually take, ${usual}, as far as the channels let it loft: ${comes}.`
         : `No loft and no weight of fill is given. By the width of the channels alone ${comes}; coats sewn through usually take ${usual}.`,
-      mend: 'Give the loft midway between two lines, or the weight of fill over its area, as a coat that you know has it.',
+      fix: 'Give the loft midway between two lines, or the weight of fill over its area, as a coat that you know has it.',
       basis: [
         {
           kind: 'rule of thumb',
@@ -91,8 +91,8 @@ function wideAdvice(wide: readonly Channel[]): readonly Advice[] {
   return [
     {
       kind: 'loose fill',
-      says: `The lines of ${namesOf(wide)} are up to ${mostApart(wide)} apart: fill that lofts to ${rounded(first.loftMm)} shifts in so wide a channel and leaves cold places.`,
-      mend: `Bring them to ${rounded(widthOfLoft.most * first.loftMm)} or nearer, or stuff it fuller.`,
+      says: `The lines of ${namesOf(wide)} are up to ${maxApart(wide)} apart: fill that lofts to ${rounded(first.loftMm)} shifts in so wide a channel and leaves cold places.`,
+      fix: `Bring them to ${rounded(widthOfLoft.max * first.loftMm)} or nearer, or stuff it fuller.`,
       basis: [channelBasis],
     },
   ];
@@ -106,13 +106,13 @@ function narrowAdvice(narrow: readonly Channel[]): readonly Advice[] {
     {
       kind: 'loose fill',
       says: `The lines of ${namesOf(narrow)} are too near for so much fill: it cannot loft to ${rounded(first.loftMm)} between lines ${rounded(first.spacingMm)} apart, and the cloth is cut ${larger} % larger for it.`,
-      mend: `Set them ${rounded(widthOfLoft.least * first.loftMm)} apart or farther, or stuff less.`,
+      fix: `Set them ${rounded(widthOfLoft.min * first.loftMm)} apart or farther, or stuff less.`,
       basis: [channelBasis],
     },
   ];
 }
 
-function mostApart(channels: readonly Channel[]): string {
+function maxApart(channels: readonly Channel[]): string {
   return rounded(Math.max(...channels.map(({ spacingMm }) => spacingMm)));
 }
 

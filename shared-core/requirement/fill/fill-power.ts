@@ -6,13 +6,13 @@ import { fibres } from '../law/fibre-names.ts';
 import { mainFibre } from '../law/fibre.ts';
 
 /** 20 to 30 % more than the chamber holds is usual. Source: maker's blog on a down quilt, 2020; outdoor-gear makers' forum. */
-export const usualOverfillFactor = 1.2;
+export const defaultOverfillFactor = 1.2;
 
 /** A laboratory's fill power is good to this share either way. Source: IDFL laboratory, fill power tolerance and variance. */
 export const testToleranceRatio = 0.05;
 
 /** Stand in while no fill power is written down, cm3/g. */
-const usualFillPower = {
+const defaultFillPower = {
   /** 600 in3/oz, an ordinary down: common practice, no source. */
   down: 346.8,
   /** 300 in3/oz. Source: Wikipedia, Fill power: about 300 for feathers. */
@@ -23,7 +23,7 @@ const usualFillPower = {
 
 export interface FillPower {
   /** What it is taken for by its fibre, or by its name where none is written down. */
-  readonly kind: keyof typeof usualFillPower;
+  readonly kind: keyof typeof defaultFillPower;
   readonly cm3PerG: number;
   /** Null where the item has its own. */
   readonly basis: Basis | null;
@@ -34,7 +34,7 @@ export function fillPowerOf(item: Item | undefined): FillPower {
   const kind = fillKind(item);
   const known = item?.kind === 'fill' ? item.facts.fillPowerCm3PerG : null;
   if (known !== null && known !== undefined) return { kind, cm3PerG: known, basis: null };
-  const cm3PerG = usualFillPower[kind];
+  const cm3PerG = defaultFillPower[kind];
   const of = { down: 'an ordinary down', feathers: 'feathers', polyester: 'clusters of polyester' }[kind];
   return {
     kind,
@@ -47,7 +47,7 @@ export function fillPowerOf(item: Item | undefined): FillPower {
   };
 }
 
-function fillKind(item: Item | undefined): keyof typeof usualFillPower {
+function fillKind(item: Item | undefined): keyof typeof defaultFillPower {
   const fibre = item?.kind === 'fill' ? mainFibre(item.facts.fibre) : null;
   if (fibre !== null) {
     if (/feather/.test(fibre)) return 'feathers';
@@ -59,5 +59,5 @@ function fillKind(item: Item | undefined): keyof typeof usualFillPower {
 }
 
 export function overfillOf(plan: CoatPlan): number {
-  return plan.overfillFactor ?? usualOverfillFactor;
+  return plan.overfillFactor ?? defaultOverfillFactor;
 }

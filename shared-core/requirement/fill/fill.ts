@@ -14,13 +14,13 @@ import {
   fillPowerOf,
   overfillOf,
   testToleranceRatio,
-  usualOverfillFactor,
+  defaultOverfillFactor,
 } from './fill-power.ts';
 import { quiltedRise } from './rise.ts';
 import { typedNeed } from '../thread/thread.ts';
 
 /** To have at hand beyond the list: common practice, no source. */
-export const usualSpareFillRatio = 0.05;
+export const defaultSpareFillRatio = 0.05;
 
 /** One chamber of the filling list. */
 export interface ChamberFill extends Chamber {
@@ -112,7 +112,7 @@ export function fillingList(plan: CoatPlan, slot: Slot, items: SlotItems): Filli
 
 /** Share of the filled mass that is spare. */
 export function spareRatio(plan: CoatPlan): number {
-  return plan.spareFillRatio ?? usualSpareFillRatio;
+  return plan.spareFillRatio ?? defaultSpareFillRatio;
 }
 
 function massOf(chambers: readonly ChamberFill[]): number {
@@ -193,7 +193,7 @@ function massBasis(plan: CoatPlan, power: FillPower): readonly Basis[] {
     plan.overfillFactor === undefined
       ? {
           kind: 'rule of thumb',
-          how: `overfill x ${usualOverfillFactor}`,
+          how: `overfill x ${defaultOverfillFactor}`,
           source: 'outdoor-gear makers’ forum: 20 to 30 %',
         }
       : { kind: 'measured', how: `overfill x ${plan.overfillFactor}, as the maker chose it`, source: '' };

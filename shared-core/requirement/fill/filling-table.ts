@@ -68,7 +68,7 @@ export function fillingTable(
       ),
     })),
     total: total('In all', list.filledG),
-    notes: [...list.problems.map(({ where, what, mend }) => `${where} ${what}. ${mend}`), ...cautions],
+    notes: [...list.problems.map(({ where, what, fix }) => `${where} ${what}. ${fix}`), ...cautions],
   };
 }
 

@@ -9,7 +9,7 @@ import { averageLoftMm } from '../../quilting/chambers.ts';
 import { isPieceQuilted, lineSpacingMm, wholeSeamRing } from '../../quilting/lines.ts';
 import { type FillPower, fillPowerOf, overfillOf } from './fill-power.ts';
 import type { SlotItems } from '../need.ts';
-import { usualBasis, usualMiddleGPerM2, widthOfLoft } from './usual-fill.ts';
+import { defaultBasis, defaultMiddleGPerM2, widthOfLoft } from './usual-fill.ts';
 
 /** Rise of a stuffed channel over its width, where nothing is asked or known: 1/2 in between lines 4 in apart. */
 const riseRatio = 1 / 8;
@@ -48,10 +48,10 @@ export function stuffedRise(
     };
   }
   if (isStuffedAsUsual(plan, piece, items)) {
-    const gPerM2 = usualMiddleGPerM2(powerOf(plan, piece, items).cm3PerG);
-    const usualMm = riseOfMean(widthMm, meanLoftMm(plan, piece, items, gPerM2));
-    const mostMm = widthMm / widthOfLoft.least / 2;
-    return { riseMm: Math.min(usualMm, mostMm), basis: usualBasis(gPerM2, usualMm > mostMm) };
+    const gPerM2 = defaultMiddleGPerM2(powerOf(plan, piece, items).cm3PerG);
+    const defaultMm = riseOfMean(widthMm, meanLoftMm(plan, piece, items, gPerM2));
+    const maxMm = widthMm / widthOfLoft.min / 2;
+    return { riseMm: Math.min(defaultMm, maxMm), basis: defaultBasis(gPerM2, defaultMm > maxMm) };
   }
   return isPieceQuilted(plan, piece)
     ? {

@@ -2,25 +2,25 @@
 import { type Basis, measureIn } from '../../measure/basis.ts';
 
 /** What sewn-through coats take of down of 600 to 700 in3/oz, g/m2: common practice, no source. */
-export const usualDownGPerM2 = { least: 100, most: 180 } as const;
+export const defaultDownGPerM2 = { min: 100, max: 180 } as const;
 
 /** The middle of those fill powers, 650 in3/oz, cm3/g. */
-const usualDownCm3PerG = 375.7;
+const defaultDownCm3PerG = 375.7;
 
 /** Width of a channel over the loft in it: nearer, and it cannot loft; farther, and it shifts. */
-export const widthOfLoft = { least: 1.5, most: 4 } as const;
+export const widthOfLoft = { min: 1.5, max: 4 } as const;
 
 /** The middle of the usual weights, of down of another fill power as much as lofts alike, g/m2. */
-export function usualMiddleGPerM2(cm3PerG: number): number {
-  return (((usualDownGPerM2.least + usualDownGPerM2.most) / 2) * usualDownCm3PerG) / cm3PerG;
+export function defaultMiddleGPerM2(cm3PerG: number): number {
+  return (((defaultDownGPerM2.min + defaultDownGPerM2.max) / 2) * defaultDownCm3PerG) / cm3PerG;
 }
 
 /** gPerM2: what is usual of this fill; isHeld: its channels are too narrow to let so much loft. */
-export function usualBasis(gPerM2: number, isHeld: boolean): Basis {
-  const { least, most } = usualDownGPerM2;
+export function defaultBasis(gPerM2: number, isHeld: boolean): Basis {
+  const { min, max } = defaultDownGPerM2;
   return {
     kind: 'rule of thumb',
-    how: `no loft and no weight of fill is asked for: the middle of what coats sewn through take (${measureIn('arealMass', least)} to ${measureIn('arealMass', most)} of down of 600 to 700 in³/oz), of this fill ${measureIn('arealMass', Math.round(gPerM2))}${isHeld ? `; less where a channel is not ${widthOfLoft.least} times as wide as that lofts` : ''}`,
+    how: `no loft and no weight of fill is asked for: the middle of what coats sewn through take (${measureIn('arealMass', min)} to ${measureIn('arealMass', max)} of down of 600 to 700 in³/oz), of this fill ${measureIn('arealMass', Math.round(gPerM2))}${isHeld ? `; less where a channel is not ${widthOfLoft.min} times as wide as that lofts` : ''}`,
     source: 'common practice, no source',
   };
 }

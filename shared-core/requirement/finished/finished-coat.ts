@@ -13,8 +13,8 @@ import { requirement } from '../requirement.ts';
 import { type Warmth, warmth } from './warmth.ts';
 
 export interface PackedVolume {
-  readonly leastCm3: number;
-  readonly mostCm3: number;
+  readonly minCm3: number;
+  readonly maxCm3: number;
   readonly basis: Basis;
 }
 
@@ -44,7 +44,7 @@ export interface Finished {
 }
 
 /** Mass for each volume of a coat stuffed into a sack, g/cm3: hard at most, by hand at least. Common practice, no source. */
-const packedGPerCm3 = { least: 0.08, most: 0.16 } as const;
+const packedGPerCm3 = { min: 0.08, max: 0.16 } as const;
 
 /** Every size that is made, the one at hand first; care and cautions of the materials that they share. */
 export function finished(plan: CoatPlan, items: SlotItems): Finished {
@@ -80,11 +80,11 @@ export function packedVolume(massG: number): PackedVolume {
   if (!(massG >= 0)) throw new RangeError(`a coat of ${massG} g`);
   const room = (gPerCm3: number) => measureIn('volume', 1000 / gPerCm3);
   return {
-    leastCm3: massG / packedGPerCm3.most,
-    mostCm3: massG / packedGPerCm3.least,
+    minCm3: massG / packedGPerCm3.max,
+    maxCm3: massG / packedGPerCm3.min,
     basis: {
       kind: 'rule of thumb',
-      how: `each ${measureIn('mass', 1000)} of coat takes ${room(packedGPerCm3.most)} pressed hard into a sack, ${room(packedGPerCm3.least)} rolled by hand`,
+      how: `each ${measureIn('mass', 1000)} of coat takes ${room(packedGPerCm3.max)} pressed hard into a sack, ${room(packedGPerCm3.min)} rolled by hand`,
       source: 'common practice, no source',
     },
   };

@@ -17,7 +17,7 @@ export function cloWords(coat: FinishedCoat): string | null {
   if (coat.measuredClo !== null)
     return `${showQuantity('warmth', coat.measuredClo, { system: 'metric' })}, as measured`;
   if (!coat.warmth) return null;
-  return `${coat.warmth.leastClo.toFixed(1)} to ${coat.warmth.mostClo.toFixed(1)} clo, padding alone`;
+  return `${coat.warmth.minClo.toFixed(1)} to ${coat.warmth.maxClo.toFixed(1)} clo, padding alone`;
 }
 
 /** "8.9 to 17.8 L", or the maker's own figure; null while the mass is not known. */
@@ -27,7 +27,7 @@ export function packedWords(coat: FinishedCoat, system: MeasureSystem): string |
     showQuantity('volume', cm3, { system, unit, digits: system === 'metric' ? 1 : 0 });
   if (coat.measuredPackedCm3 !== null) return `${show(coat.measuredPackedCm3)}, as measured`;
   if (!coat.packed) return null;
-  return `${show(coat.packed.leastCm3).replace(/ \S+$/, '')} to ${show(coat.packed.mostCm3)}`;
+  return `${show(coat.packed.minCm3).replace(/ \S+$/, '')} to ${show(coat.packed.maxCm3)}`;
 }
 
 /** "wash at 30, because of shell, batting; not written down yet of front zip". */

@@ -1,6 +1,6 @@
 /** What padding takes from the girth, how many sizes that is, and the ease that is left at each place. */
 import type { Basis } from '../../measure/basis.ts';
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { SizeRow, SizeTable } from './size-tables.ts';
 
 /** Share of a batting's loft that is left as worn, pressed by cloth and lines: common practice, no source. */
@@ -42,27 +42,27 @@ export interface SizesUp {
  * The least number of sizes to go up so that the bust grows by what the padding takes.
  * A size that the table does not have, and a girth beyond its end, are problems.
  */
-export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm: number): Outcome<SizesUp> {
+export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm: number): Result<SizesUp> {
   const at = table.rows.findIndex((row) => row.size === size);
   const from = table.rows[at];
   if (!from) {
-    return refused({
+    return err({
       where: `Size ${size}`,
       what: `is not in the table ${table.label}`,
-      mend: `Choose one of: ${table.rows.map((row) => row.size).join(', ')}.`,
+      fix: `Choose one of: ${table.rows.map((row) => row.size).join(', ')}.`,
     });
   }
   // Less than a tenth of a millimetre short is rounding of the table.
   const next = table.rows.findIndex((row, index) => index >= at && row.bustMm - from.bustMm >= takenMm - 0.1);
   const to: SizeRow | undefined = table.rows[next];
   if (!to) {
-    return refused({
+    return err({
       where: `Size ${size}`,
       what: 'has no size above it in the table that is large enough for this padding',
-      mend: 'Use thinner padding, or draft the added girth in.',
+      fix: 'Use thinner padding, or draft the added girth in.',
     });
   }
-  return found({
+  return ok({
     sizeCount: next - at,
     size: to.size,
     spareMm: Math.max(0, to.bustMm - from.bustMm - takenMm),

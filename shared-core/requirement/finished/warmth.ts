@@ -26,7 +26,7 @@ export const togM2KPerW = 0.1;
  * Structures). Least: 2.5 clo/in, 0.065 W/mK; a patent on down substitutes (US 4,588,635) asks for less than 0.072 even
  * of the lightest. All doubt of the range is in these two; the thickness is one mean.
  */
-export const cloPerCm = { least: 2.5 / 2.54, most: 5 / 2.54 } as const;
+export const cloPerCm = { min: 2.5 / 2.54, max: 5 / 2.54 } as const;
 
 /**
  * Share of the loft of loose fill that is left in a coat as worn. Source: IDFL laboratory, questions on fill power: down
@@ -36,8 +36,8 @@ export const wornFillRatio = 0.75;
 
 export interface Warmth {
   /** Of the padding alone, over the padded area, without the air on both sides of it; no wind. */
-  readonly leastClo: number;
-  readonly mostClo: number;
+  readonly minClo: number;
+  readonly maxClo: number;
   /** Mean thickness as worn over the padded area. */
   readonly thicknessMm: number;
   /** Share of the shell's pieces, facings with them, that is padded, 0 to 1. */
@@ -52,10 +52,10 @@ export function conductivityWPerMK(cloForEachCm: number): number {
 }
 
 /** Range of clo for a thickness as worn. Throws for a negative or non-finite one. */
-export function cloOfThickness(thicknessMm: number): { leastClo: number; mostClo: number } {
+export function cloOfThickness(thicknessMm: number): { minClo: number; maxClo: number } {
   if (!(thicknessMm >= 0) || !Number.isFinite(thicknessMm))
     throw new RangeError(`padding of ${thicknessMm} mm`);
-  return { leastClo: (thicknessMm / 10) * cloPerCm.least, mostClo: (thicknessMm / 10) * cloPerCm.most };
+  return { minClo: (thicknessMm / 10) * cloPerCm.min, maxClo: (thicknessMm / 10) * cloPerCm.max };
 }
 
 /**

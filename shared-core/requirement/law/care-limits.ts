@@ -61,12 +61,12 @@ export function careLimits(plan: CoatPlan, items: SlotItems): readonly CareLimit
       return [{ slotId: slot.id, step: said === null ? null : steps.indexOf(said) }];
     });
     const known = parts.flatMap(({ step }) => (step === null ? [] : [step]));
-    const least = Math.min(...known);
+    const min = Math.min(...known);
     return {
       process,
       name: new Map(factFields('cloth')).get(process)?.label ?? process,
-      limit: steps[least] ?? null,
-      slotIds: parts.filter(({ step }) => step === least).map(({ slotId }) => slotId),
+      limit: steps[min] ?? null,
+      slotIds: parts.filter(({ step }) => step === min).map(({ slotId }) => slotId),
       unknownSlotIds: parts.filter(({ step }) => step === null).map(({ slotId }) => slotId),
     };
   });

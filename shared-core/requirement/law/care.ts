@@ -22,7 +22,7 @@ export interface CareConflict {
   readonly kind: CareConflictKind;
   readonly slotIds: readonly string[];
   readonly says: string;
-  readonly mend: string;
+  readonly fix: string;
   readonly basis: Basis;
 }
 
@@ -75,15 +75,15 @@ function mixedShrinkage(textiles: readonly Textile[]): CareConflict[] {
     return shrinkage ? [{ slot, ratio: Math.max(shrinkage.alongRatio, shrinkage.acrossRatio) }] : [];
   });
   if (known.length < 2) return [];
-  const most = known.reduce((a, b) => (b.ratio > a.ratio ? b : a));
-  const least = known.reduce((a, b) => (b.ratio < a.ratio ? b : a));
-  if (most.ratio - least.ratio <= mixedShrinkageRatio) return [];
+  const max = known.reduce((a, b) => (b.ratio > a.ratio ? b : a));
+  const min = known.reduce((a, b) => (b.ratio < a.ratio ? b : a));
+  if (max.ratio - min.ratio <= mixedShrinkageRatio) return [];
   return [
     {
       kind: 'mixed shrinkage',
-      slotIds: [most.slot.id, least.slot.id],
-      says: `${most.slot.name} shrinks ${percent(most.ratio)} and ${least.slot.name} ${percent(least.ratio)}: sewn together they pucker or hang down in the first wash.`,
-      mend: `Wash ${most.slot.name} before cutting, as hot as the coat will ever be washed.`,
+      slotIds: [max.slot.id, min.slot.id],
+      says: `${max.slot.name} shrinks ${percent(max.ratio)} and ${min.slot.name} ${percent(min.ratio)}: sewn together they pucker or hang down in the first wash.`,
+      fix: `Wash ${max.slot.name} before cutting, as hot as the coat will ever be washed.`,
       basis: {
         kind: 'rule of thumb',
         how: 'materials that differ by more than 2 % in the first wash',
@@ -114,7 +114,7 @@ function noCleaning(plan: CoatPlan, limits: readonly CareLimit[]): CareConflict[
       kind: 'no cleaning',
       slotIds: [...wash.slotIds, ...professional.slotIds],
       says: `Not to be washed: ${partNames(plan, wash.slotIds)}. Not to be dry cleaned: ${partNames(plan, professional.slotIds)}. The coat cannot be cleaned in any usual way.`,
-      mend: 'Choose another material for one of them; else the label must say that it cannot be cleaned.',
+      fix: 'Choose another material for one of them; else the label must say that it cannot be cleaned.',
       basis: byPart,
     },
   ];
@@ -141,7 +141,7 @@ function dryingOfDown(
       kind: 'drying of down',
       slotIds: [...down, ...dry.slotIds],
       says: `After a wash ${partNames(plan, down)} must be tumbled dry to stand up again, but ${partNames(plan, dry.slotIds)} bears no tumble dryer (${dry.limit}).`,
-      mend: 'Choose another material for it, or label the coat not to be washed.',
+      fix: 'Choose another material for it, or label the coat not to be washed.',
       basis: {
         kind: 'rule of thumb',
         how: 'wet down clumps until it is tumbled dry on low',
@@ -168,7 +168,7 @@ function ironHeat(textiles: readonly Textile[]): CareConflict[] {
       kind: 'iron heat',
       slotIds: [...low, ...high].map((one) => one.slot.id),
       says: `Pressed hot: ${highNames}. One dot (110 °C, 230 °F) at most: ${lowNames}.`,
-      mend: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
+      fix: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
       basis: {
         kind: 'rule of thumb',
         how: 'iron by fibre: one dot 110 °C (230 °F), two 150 °C (300 °F), three 200 °C (390 °F)',

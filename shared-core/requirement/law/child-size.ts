@@ -55,7 +55,7 @@ function heightOf(size: string): { readonly cm: number; readonly isSaid: boolean
  * height it is named by, a grown person's 1.45 and more of the girth: found with coats drafted here. Round the body go
  * the pieces that are about as long as the longest.
  */
-const mostOfHeight = 1.35;
+const maxOfHeight = 1.35;
 const aboutAsLongRatio = 0.95;
 
 function isSmallFor(plan: CoatPlan, heightCm: number): boolean {
@@ -70,5 +70,5 @@ function isSmallFor(plan: CoatPlan, heightCm: number): boolean {
     .filter((one) => one.piece.cutFrom.some((from) => from.slotId === slotId))
     .filter((one) => lengthMm(one) >= aboutAsLongRatio * lengthMm(longest))
     .reduce((sum, { piece, box }) => sum + (box.maxY - box.minY) * piece.cutCount, 0);
-  return roundMm < mostOfHeight * heightCm * 10;
+  return roundMm < maxOfHeight * heightCm * 10;
 }

@@ -1,5 +1,5 @@
 /** Fibre content as makers write it ("65 % cotton, 35 % polyester") read into shares of generic fibres. */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type Fibre, fibreOfWord } from './fibre-names.ts';
 
 export interface FibreShare {
@@ -16,14 +16,14 @@ const sumToleranceRatio = 0.005;
  * Names outside the generic ones, numbers that cannot be read and shares that do not add up to 100 % are problems.
  * where: whose text it is, for the problem.
  */
-export function readFibre(text: string, where: string): Outcome<readonly FibreShare[]> {
+export function readFibre(text: string, where: string): Result<readonly FibreShare[]> {
   // A comma between two digits is a decimal one.
   const parts = text
     .split(/(?<!\d),|,(?!\d)|[;/+]|\band\b/i)
     .map((part) => part.trim())
     .filter((part) => part !== '');
   if (parts.length === 0) {
-    return refused({ where, what: 'is missing', mend: 'Type it like 65 % cotton, 35 % polyester.' });
+    return err({ where, what: 'is missing', fix: 'Type it like 65 % cotton, 35 % polyester.' });
   }
   const problems: Problem[] = [];
   const shares = new Map<Fibre, number>();
@@ -32,16 +32,16 @@ export function readFibre(text: string, where: string): Outcome<readonly FibreSh
     if (read.ok) shares.set(read.value.fibre, (shares.get(read.value.fibre) ?? 0) + read.value.shareRatio);
     else problems.push(...read.problems);
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const sum = [...shares.values()].reduce((total, share) => total + share, 0);
   if (Math.abs(sum - 1) > sumToleranceRatio) {
-    return refused({
+    return err({
       where,
       what: `adds up to ${Number((sum * 100).toFixed(1))} %`,
-      mend: 'Make the shares add up to 100 %.',
+      fix: 'Make the shares add up to 100 %.',
     });
   }
-  return found(
+  return ok(
     [...shares]
       .map(([fibre, share]) => ({ fibre, shareRatio: share / sum }))
       .sort((a, b) => b.shareRatio - a.shareRatio),
@@ -55,7 +55,7 @@ export function mainFibre(text: string | null): Fibre | null {
   return read.ok ? (read.value[0]?.fibre ?? null) : null;
 }
 
-function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreShare> {
+function readPart(part: string, isOnly: boolean, where: string): Result<FibreShare> {
   const numberFirst = /^(\d+(?:[.,]\d+)?)\s*%?\s*(\p{L}[\p{L}’ -]*)$/iu.exec(part);
   const nameFirst = /^(\p{L}[\p{L}’ -]*?)\s*(\d+(?:[.,]\d+)?)\s*%?$/iu.exec(part);
   const [name, number] = numberFirst
@@ -66,27 +66,27 @@ function readPart(part: string, isOnly: boolean, where: string): Outcome<FibreSh
         ? [part, '100']
         : [null, null];
   if (name === null) {
-    return refused({
+    return err({
       where,
       what: `has a part that cannot be read: ${part}`,
-      mend: 'Type it like 65 % cotton, 35 % polyester.',
+      fix: 'Type it like 65 % cotton, 35 % polyester.',
     });
   }
   const fibre = fibreOfWord(name);
   if (!fibre) {
-    return refused({
+    return err({
       where,
       what: `names no generic fibre: ${name.trim()}`,
-      mend: 'Use the generic name, such as cotton, nylon, wool or goose down.',
+      fix: 'Use the generic name, such as cotton, nylon, wool or goose down.',
     });
   }
   const shareRatio = Number(number.replace(',', '.')) / 100;
   if (!(shareRatio > 0 && shareRatio <= 1)) {
-    return refused({
+    return err({
       where,
       what: `has a share of ${number} %`,
-      mend: 'Type a share above 0 and up to 100 %.',
+      fix: 'Type a share above 0 and up to 100 %.',
     });
   }
-  return found({ fibre, shareRatio });
+  return ok({ fibre, shareRatio });
 }

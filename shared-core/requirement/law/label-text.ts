@@ -79,13 +79,13 @@ export function wholePercents(shareRatios: readonly number[]): readonly number[]
 
 /** The least and the most that a label may state for a true share, both 0 to 1. shareRatio: 0 to 1. */
 export function statableRatios(shareRatio: number): {
-  readonly leastRatio: number;
-  readonly mostRatio: number;
+  readonly minRatio: number;
+  readonly maxRatio: number;
 } {
   if (!(shareRatio >= 0 && shareRatio <= 1)) throw new RangeError(`a share of ${shareRatio}`);
   return {
-    leastRatio: Math.max(0, shareRatio - labelToleranceRatio),
-    mostRatio: Math.min(1, shareRatio + labelToleranceRatio),
+    minRatio: Math.max(0, shareRatio - labelToleranceRatio),
+    maxRatio: Math.min(1, shareRatio + labelToleranceRatio),
   };
 }
 

@@ -224,7 +224,7 @@ function slotFibres(
   if (!item) {
     return {
       problems: [
-        { where: `Slot ${slot.name}`, what: 'has no material yet', mend: 'Choose one from the stash.' },
+        { where: `Slot ${slot.name}`, what: 'has no material yet', fix: 'Choose one from the stash.' },
       ],
     };
   }

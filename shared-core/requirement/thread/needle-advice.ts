@@ -15,7 +15,7 @@ export function needleAdvice(plan: CoatPlan, items: SlotItems): readonly Advice[
     return item?.kind === 'needle' && item.facts.sizeNm !== null ? [item.facts.sizeNm] : [];
   });
   return [
-    ...(choice.conflict === '' ? [] : [advice(choice, sentenceCase(choice.conflict), choice.mend)]),
+    ...(choice.conflict === '' ? [] : [advice(choice, sentenceCase(choice.conflict), choice.fix)]),
     ...(sizesNm.length === 0 || sizesNm.includes(choice.sizeNm) ? [] : sizeAdvice(choice, sizesNm)),
   ];
 }
@@ -37,11 +37,11 @@ function sizeAdvice(choice: NeedleChoice, sizesNm: readonly number[]): readonly 
   ];
 }
 
-function advice(choice: NeedleChoice, says: string, mend: string): Advice {
+function advice(choice: NeedleChoice, says: string, fix: string): Advice {
   return {
     kind: 'needle',
     says,
-    mend,
+    fix,
     basis: [{ kind: 'rule of thumb', how: choice.reason, source: choice.source }],
   };
 }

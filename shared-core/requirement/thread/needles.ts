@@ -5,7 +5,7 @@ import type { AmountNeed, SlotItems } from '../need.ts';
 import { typedNeed } from './thread.ts';
 
 /** Hours of sewing after which a needle is changed. Source: sewing magazine overview (8 to 12 h), another (8 h). */
-export const needleLifeHours = { least: 8, most: 12 } as const;
+export const needleLifeHours = { min: 8, max: 12 } as const;
 
 /**
  * Needles of one slot for the whole batch: sewing hours over the shorter life, shared by the plan's needle slots,
@@ -18,7 +18,7 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
   }
   const slotCount = plan.slots.filter((candidate) => candidate.kind === 'needle').length;
   const hours = (plan.sewingMinutesPerCoat * plan.coatCount) / 60 / Math.max(1, slotCount);
-  const amount = needleCount(hours, needleLifeHours.least);
+  const amount = needleCount(hours, needleLifeHours.min);
   return {
     kind: 'amount',
     slotId: slot.id,
@@ -26,7 +26,7 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
     amount,
     parts: [
       {
-        what: `${hours.toFixed(1)} h of sewing${slotCount > 1 ? `, shared by ${slotCount} kinds of needle` : ''}, a fresh needle every ${needleLifeHours.least} h`,
+        what: `${hours.toFixed(1)} h of sewing${slotCount > 1 ? `, shared by ${slotCount} kinds of needle` : ''}, a fresh needle every ${needleLifeHours.min} h`,
         amount,
       },
     ],
@@ -34,7 +34,7 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
     basis: [
       {
         kind: 'rule of thumb',
-        how: `a needle lasts ${needleLifeHours.least} to ${needleLifeHours.most} h of sewing; at ${needleLifeHours.most} h ${needleCount(hours, needleLifeHours.most)} would do`,
+        how: `a needle lasts ${needleLifeHours.min} to ${needleLifeHours.max} h of sewing; at ${needleLifeHours.max} h ${needleCount(hours, needleLifeHours.max)} would do`,
         source: 'sewing magazine overview: 8 to 12 h',
       },
     ],
@@ -71,7 +71,7 @@ export interface NeedleChoice {
   /** What would ask for a larger needle than the cloth bears; empty where nothing does. */
   readonly conflict: string;
   /** What mends the conflict; empty where there is none. */
-  readonly mend: string;
+  readonly fix: string;
   readonly source: string;
 }
 
@@ -153,7 +153,7 @@ export function needleChoice(work: NeedleWork): NeedleChoice {
     sizeNm: isCapped ? largestDownProofNm : largest.sizeNm,
     point,
     reason: `${reason}; ${pointReason}`,
-    ...(isCapped ? conflictOf(largest, byThread?.sizeNm ?? 0) : { conflict: '', mend: '' }),
+    ...(isCapped ? conflictOf(largest, byThread?.sizeNm ?? 0) : { conflict: '', fix: '' }),
     source: 'sewing guides for cloth and point; common practice, no source, for thread and weight at a seam',
   };
 }
@@ -161,15 +161,15 @@ export function needleChoice(work: NeedleWork): NeedleChoice {
 function conflictOf(
   asked: { readonly sizeNm: number; readonly reason: string },
   byThreadNm: number,
-): Pick<NeedleChoice, 'conflict' | 'mend'> {
+): Pick<NeedleChoice, 'conflict' | 'fix'> {
   const finestTex = sizeByThread.findLast((row) => row.sizeNm <= largestDownProofNm)!.upToTex;
-  const mend =
+  const fix =
     byThreadNm > largestDownProofNm
       ? `Take a thread of tex ${finestTex} or finer`
       : 'Trim the batting out of the allowances, or sew slowly';
   return {
     conflict: `${asked.reason} would ask for ${measureIn('needleSize', asked.sizeNm)}, and the cloth is down-proof.`,
-    mend: `${mend}, and try it on a scrap.`,
+    fix: `${fix}, and try it on a scrap.`,
   };
 }
 

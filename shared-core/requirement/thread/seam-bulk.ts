@@ -7,7 +7,7 @@ import type { SlotItems } from '../need.ts';
 import { pressedGPerCm3, sewnSeam } from './sewn-seams.ts';
 
 /** How far the foot of a domestic machine lifts, 5 to 6 mm: common practice, no source. */
-export const usualFootLiftMm = 5.5;
+export const defaultFootLiftMm = 5.5;
 
 export interface SeamBulk {
   /** The thickest seam of the coat. */
@@ -37,7 +37,7 @@ export function seamBulk(plan: CoatPlan, items: SlotItems): SeamBulk | null {
   return {
     ...thickest,
     crossingMm: 2 * thickest.thicknessMm,
-    footLiftMm: plan.footLiftMm ?? usualFootLiftMm,
+    footLiftMm: plan.footLiftMm ?? defaultFootLiftMm,
     basis: [
       {
         kind: 'rule of thumb',
@@ -68,7 +68,7 @@ export function seamBulkAdvice(plan: CoatPlan, items: SlotItems): readonly Advic
       says: isSeam
         ? `The seam “${label}” is about ${tenths(thicknessMm)} thick under the foot, which lifts ${lift}.`
         : `Where padded seams cross, as at the underarm, about ${tenths(crossingMm)} lie under the foot, which lifts ${lift}.`,
-      mend: isSeam
+      fix: isSeam
         ? 'Trim the batting out of the allowances to the seam line and grade the cloth; leave it out of them before the seam is sewn, or sew it on a machine that lifts higher.'
         : 'Trim the batting out of the allowances to the seam line, and grade the cloth, before the second seam is sewn.',
       basis,

@@ -39,7 +39,7 @@ export const stitchThreadSource = 'thread maker’s guide to stitch types of ISO
  * Usual length of one stitch, mm. Source: vandcdesign.com (most sewing 2.0 to 2.5, topstitching 3.0 to 3.5); quilting
  * lines have their own in the plan.
  */
-export const usualStitchMm = { seam: 2.5, topstitching: 3 } as const;
+export const defaultStitchMm = { seam: 2.5, topstitching: 3 } as const;
 
 /**
  * Thread for each unit of seam by the path of the thread, or null for types without a formula here.

@@ -11,7 +11,12 @@ import { quiltingMap } from '../../quilting/map.ts';
 import type { AmountNeed, NeedPart, SlotItems } from '../need.ts';
 import type { QuiltedPanel } from '../cut/panels.ts';
 import { pressedGPerCm3, sewnPlies, sewnSeam } from './sewn-seams.ts';
-import { stitchThreads, stitchThreadSource, threadRatioByGeometry, usualStitchMm } from './thread-ratios.ts';
+import {
+  stitchThreads,
+  stitchThreadSource,
+  threadRatioByGeometry,
+  defaultStitchMm,
+} from './thread-ratios.ts';
 
 /** One kind of stitching in the batch. */
 export interface Stitching {
@@ -113,17 +118,17 @@ export function threadStitchings(
     if (seam.threadSlotId !== slot.id || !walked) continue;
     const sewn = sewnSeam(plan, walked, items);
     const { thicknessMm } = sewn;
-    const seamStitchMm = seam.stitchLengthMm ?? usualStitchMm.seam;
+    const seamStitchMm = seam.stitchLengthMm ?? defaultStitchMm.seam;
     add(seam.label, seam.stitch, sewn.sewnMm, seamStitchMm, thicknessMm);
     const topstitchedMm = sewn.outerMm * seam.topstitchRowCount;
-    add(`${seam.label}, topstitching`, '301', topstitchedMm, usualStitchMm.topstitching, thicknessMm);
+    add(`${seam.label}, topstitching`, '301', topstitchedMm, defaultStitchMm.topstitching, thicknessMm);
     if (seam.overcast !== null)
       add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, seamStitchMm, null);
   }
   if (plan.bastingThreadSlotId === slot.id) {
     for (const piece of plan.pieces.filter((each) => isPieceQuilted(plan, each))) {
       const aroundMm = ringPerimeterMm(wholeSeamRing(piece)) * piece.cutCount * plan.coatCount;
-      add(`basting of ${piece.name}`, 'hand', aroundMm, usualStitchMm.seam, null);
+      add(`basting of ${piece.name}`, 'hand', aroundMm, defaultStitchMm.seam, null);
     }
   }
   if (plan.quilting?.threadSlotId === slot.id) {

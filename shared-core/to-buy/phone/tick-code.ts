@@ -3,7 +3,7 @@
  * one for each five lines, and two that tell a slip of the finger. The page's own script (page-script.ts) makes it; a
  * test holds both to each other in a browser.
  */
-import { found, type Outcome, refused } from '../../measure/problem.ts';
+import { ok, type Result, err } from '../../measure/problem.ts';
 import type { OfferId, PlanId } from '../../stash/stash.ts';
 
 /** Digits and letters without those that are read as others (Crockford's base 32). */
@@ -62,47 +62,47 @@ export function readTickCode(
   text: string,
   planId: PlanId,
   lists: readonly (readonly OfferId[])[],
-): Outcome<{ readonly ticked: readonly OfferId[]; readonly open: readonly OfferId[] }> {
+): Result<{ readonly ticked: readonly OfferId[]; readonly open: readonly OfferId[] }> {
   const where = 'The code';
   const typed = text.toUpperCase().replace(/[\s-]/g, '').replace(/O/g, '0').replace(/[IL]/g, '1');
   const strange = [...typed].find((sign) => !codeSigns.includes(sign));
   if (strange !== undefined) {
-    return refused({
+    return err({
       where,
       what: `has a “${strange}”, which no code has`,
-      mend: 'Type it as the phone shows it, at the end of its page.',
+      fix: 'Type it as the phone shows it, at the end of its page.',
     });
   }
   if (typed.length < 9) {
-    return refused({ where, what: 'is too short', mend: 'Type all of it as the phone shows it.' });
+    return err({ where, what: 'is too short', fix: 'Type all of it as the phone shows it.' });
   }
   const body = typed.slice(0, -2);
   if (checkSigns(body) !== typed.slice(-2)) {
-    return refused({
+    return err({
       where,
       what: 'is mistyped: its signs do not fit each other',
-      mend: 'Compare it sign by sign with the phone.',
+      fix: 'Compare it sign by sign with the phone.',
     });
   }
   if (body.slice(0, 2) !== listMark(planId, []).plan) {
-    return refused({
+    return err({
       where,
       what: 'is of the list of another coat',
-      mend: 'Open that coat’s list and type the code there.',
+      fix: 'Open that coat’s list and type the code there.',
     });
   }
   const offerIds = lists.find((candidate) => listMark(planId, candidate).list === body.slice(2, 6));
   const order = countedOrder(offerIds ?? []);
   if (!offerIds || body.length !== 6 + Math.ceil(order.length / 5)) {
-    return refused({
+    return err({
       where,
       what: 'is of an older list: since the page was saved, offers came onto the list or went off it',
-      mend: 'Save the ticks as a file on the phone and open that here, or tick the lines yourself.',
+      fix: 'Save the ticks as a file on the phone and open that here, or tick the lines yourself.',
     });
   }
   const isTicked = (place: number) =>
     ((codeSigns.indexOf(body[6 + Math.floor(place / 5)]!) >> (place % 5)) & 1) === 1;
-  return found({
+  return ok({
     ticked: order.filter((_, place) => isTicked(place)),
     open: order.filter((_, place) => !isTicked(place)),
   });

@@ -1,9 +1,9 @@
 /** The ticks as a file that the phone's page saves: which offers of which coat are ticked, by their names too. */
-import { found, type Outcome, type Problem, refused } from '../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { OfferId, PlanId } from '../../stash/stash.ts';
 
 export const ticksFileKind = 'bolt-and-baffle ticks';
-export const mostTicksBytes = 256_000;
+export const maxTicksBytes = 256_000;
 
 export interface ReadTicks {
   readonly ticked: readonly OfferId[];
@@ -19,31 +19,27 @@ interface FileLine {
 }
 
 /** offerIds: those on the list now. */
-export function readTicksFile(
-  text: string,
-  planId: PlanId,
-  offerIds: readonly OfferId[],
-): Outcome<ReadTicks> {
+export function readTicksFile(text: string, planId: PlanId, offerIds: readonly OfferId[]): Result<ReadTicks> {
   const file = parsed(text);
   const lines = file && linesOf(file);
-  if (!file || !lines) return refused(notTicks);
+  if (!file || !lines) return err(notTicks);
   if (file.version !== 1) {
-    return refused({
+    return err({
       where: 'The file',
       what: 'is of a later version of this program',
-      mend: 'Save the page for the phone again with this one.',
+      fix: 'Save the page for the phone again with this one.',
     });
   }
   if (file.planId !== planId) {
-    return refused({
+    return err({
       where: 'The file',
       what: 'holds the ticks of another coat',
-      mend: 'Open that coat’s list and bring them in there.',
+      fix: 'Open that coat’s list and bring them in there.',
     });
   }
   const now = new Set(offerIds);
   const onList = lines.filter(({ offerId }) => now.has(offerId));
-  return found({
+  return ok({
     ticked: onList.filter(({ isTicked }) => isTicked).map(({ offerId }) => offerId),
     open: onList.filter(({ isTicked }) => !isTicked).map(({ offerId }) => offerId),
     goneNames: lines.filter(({ offerId, isTicked }) => isTicked && !now.has(offerId)).map(({ name }) => name),
@@ -53,11 +49,11 @@ export function readTicksFile(
 const notTicks: Problem = {
   where: 'The file',
   what: 'holds no ticks of a shopping list',
-  mend: 'Choose the file that the page on the phone saved.',
+  fix: 'Choose the file that the page on the phone saved.',
 };
 
 function parsed(text: string): Readonly<Record<string, unknown>> | null {
-  if (text.length > mostTicksBytes) return null;
+  if (text.length > maxTicksBytes) return null;
   try {
     const value: unknown = JSON.parse(text);
     const isRecord = typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -4,13 +4,13 @@ import { expect, test } from '../door.ts';
 import { stopLaying } from '../laying.ts';
 
 /** More presses than any room has stops. */
-const mostStops = 150;
+const maxStops = 150;
 
 /** Presses Tab until the focus is there. */
 async function tabTo(target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
   const page = target.page();
   await target.waitFor();
-  for (let stop = 0; stop < mostStops; stop++) {
+  for (let stop = 0; stop < maxStops; stop++) {
     if (await target.evaluate((element) => element === document.activeElement)) return;
     await page.keyboard.press(key);
   }

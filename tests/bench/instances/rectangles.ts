@@ -9,8 +9,8 @@ export function rectangleRing(minX: number, minY: number, maxX: number, maxY: nu
 type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
 
 /** A whole number between two, between these parts of the way. */
-function between(from: number, to: number, least: number, most: number, next: Dice): number {
-  return Math.round(from + (to - from) * (least + (most - least) * next()));
+function between(from: number, to: number, min: number, max: number, next: Dice): number {
+  return Math.round(from + (to - from) * (min + (max - min) * next()));
 }
 
 /** Straight across, or (five parts) round a middle, so that no straight cut goes from side to side. */

@@ -5,7 +5,7 @@ import {
   added,
   type PriceRules,
   priceSheet,
-  usualPriceRules,
+  defaultPriceRules,
 } from '../../../shared-core/cost/price.ts';
 import { additionWords, priceRows } from '../../../shared-core/cost/price-words.ts';
 import { setLabourMinutes } from '../../../shared-core/plan/edits/labour.ts';
@@ -64,7 +64,7 @@ describe('what a coat is sold for', () => {
   });
 
   it('names no price while an hour has no rate and nobody has said that work is not counted', () => {
-    for (const open of [usualPriceRules, { ...rules, hourlyRateMinor: null }]) {
+    for (const open of [defaultPriceRules, { ...rules, hourlyRateMinor: null }]) {
       const sheet = priceSheet(plan({ labourMinutesPerCoat: 440 }), coats(6310), open);
       expect([sheet.wholesale, sheet.retail]).toEqual([null, null]);
       expect(sheet.coat.materialMinor).toBe(6310);

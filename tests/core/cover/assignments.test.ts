@@ -34,7 +34,7 @@ async function uses(coatCount: number, isSeen: boolean, ...lots: readonly LotOnS
   return {
     state: found?.state,
     from: found?.uses.map((use) => [use.lengthId, Math.round(use.amount)]),
-    cares: found?.cares,
+    warnings: found?.warnings,
   };
 }
 
@@ -77,6 +77,6 @@ describe('which lengths a slot is cut from', () => {
   test('two dye lots are mixed only where no single one carries it, and that is said', async () => {
     const found = await uses(4, true, rolls('P', [1450]), rolls('Q', [2150]));
     expect(found).toMatchObject({ state: 'covered with care' });
-    expect(found.cares?.[0]).toBe('cut from 2 dye lots: compare them in daylight first');
+    expect(found.warnings?.[0]).toBe('cut from 2 dye lots: compare them in daylight first');
   });
 });

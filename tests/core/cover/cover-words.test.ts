@@ -46,7 +46,7 @@ function covered(more: Partial<SlotCover>): SlotCover {
     uses: [],
     shortage: null,
     lay: null,
-    cares: [],
+    warnings: [],
     remnants: [],
     substitutes: [],
     ...more,
@@ -129,7 +129,7 @@ describe('how a slot stands, in sentences', () => {
             pieceNames: ['Cuff', 'Hood side', 'Patch pocket'],
           },
         ],
-        cares: ['cut from 2 dye lots: compare them in daylight first'],
+        warnings: ['cut from 2 dye lots: compare them in daylight first'],
       }),
       context,
     );

@@ -102,7 +102,7 @@ describe('which lengths cover the coat', () => {
     ];
     const cover = await coverOf({ shelf });
     expect(cover.state).toBe('covered with care');
-    expect(cover.cares[0]).toContain('2 dye lots');
+    expect(cover.warnings[0]).toContain('2 dye lots');
   });
 
   it('cuts what nobody sees from remnants first', async () => {

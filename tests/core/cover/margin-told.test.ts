@@ -3,7 +3,7 @@ import { solveHere } from '../../../main/services/threads/solver.ts';
 import { estimate } from '../../../shared-core/flow/estimate.ts';
 import { estimateJson } from '../../../shared-core/flow/output/estimate-json.ts';
 import { estimateText } from '../../../shared-core/flow/output/estimate-text.ts';
-import { usualPriceRules } from '../../../shared-core/cost/price.ts';
+import { defaultPriceRules } from '../../../shared-core/cost/price.ts';
 import {
   clothLot,
   item,
@@ -39,7 +39,7 @@ const sources = {
   suppliers: [],
   today: '2026-11-25',
 };
-const options = { system: 'metric', currency: 'EUR', pricing: usualPriceRules } as const;
+const options = { system: 'metric', currency: 'EUR', pricing: defaultPriceRules } as const;
 
 describe('a margin for safety in the estimate for scripts', () => {
   it('stands beside what each slot needs, in the text', async () => {

@@ -1,7 +1,7 @@
 /** Bodies and choices for drafting, plausible and lopsided. */
 import fc from 'fast-check';
 import type { Body, BodyKind } from '../../../shared-core/draft/body.ts';
-import { type DraftInput, usualDraft } from '../../../shared-core/draft/draft-input.ts';
+import { type DraftInput, defaultDraft } from '../../../shared-core/draft/draft-input.ts';
 
 export function body(kind: BodyKind, more: Partial<Body> = {}): Body {
   const girths = {
@@ -27,7 +27,7 @@ export function coat(
   more: Partial<DraftInput> = {},
   bodyMore: Partial<Body> = {},
 ): DraftInput {
-  return { ...usualDraft('plan-1', 'Harrow coat', '41', body(kind, bodyMore)), ...more };
+  return { ...defaultDraft('plan-1', 'Harrow coat', '41', body(kind, bodyMore)), ...more };
 }
 
 const ranges = {
@@ -40,7 +40,7 @@ const ranges = {
 function bodies(kind: BodyKind): fc.Arbitrary<Body> {
   const { bust, height } = ranges[kind];
   const share = fc.double({ min: 0, max: 1, noNaN: true });
-  const maybe = (least: number, most: number) => fc.option(fc.double({ min: least, max: most, noNaN: true }));
+  const maybe = (min: number, max: number) => fc.option(fc.double({ min: min, max: max, noNaN: true }));
   return fc
     .record({
       heightMm: fc.integer({ min: height[0], max: height[1] }),
@@ -77,7 +77,7 @@ function bodies(kind: BodyKind): fc.Arbitrary<Body> {
 }
 
 /** A small child's coat cannot carry a grown man's room. */
-const mostRoom = {
+const maxRoom = {
   women: { ease: 300, padding: 120 },
   men: { ease: 300, padding: 120 },
   children: { ease: 190, padding: 80 },
@@ -89,8 +89,8 @@ export const coats: fc.Arbitrary<DraftInput> = fc
   .chain((kind) =>
     fc.record({
       body: bodies(kind),
-      ease: fc.integer({ min: 90, max: mostRoom[kind].ease }),
-      padding: fc.integer({ min: 0, max: mostRoom[kind].padding }),
+      ease: fc.integer({ min: 90, max: maxRoom[kind].ease }),
+      padding: fc.integer({ min: 0, max: maxRoom[kind].padding }),
       longer: fc.double({ min: -0.06, max: 0.22, noNaN: true }),
       lapMm: fc.constantFrom(0, 45, 80),
       neck: fc.constantFrom(
@@ -107,7 +107,7 @@ export const coats: fc.Arbitrary<DraftInput> = fc
     }),
   )
   .map(({ body: drawn, ease, padding, longer, strip, neck, ...choices }) => {
-    const usual = usualDraft('plan-1', 'Harrow coat', '41', drawn);
+    const usual = defaultDraft('plan-1', 'Harrow coat', '41', drawn);
     return {
       ...usual,
       ...choices,

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { blockOf } from '../../../shared-core/draft/block.ts';
 import { wholeBody } from '../../../shared-core/draft/body.ts';
 import { bodyFromRow, bodyTables } from '../../../shared-core/draft/body-tables.ts';
-import { usualDraft } from '../../../shared-core/draft/draft-input.ts';
+import { defaultDraft } from '../../../shared-core/draft/draft-input.ts';
 
 describe('a woman of bust 88', () => {
   const body = wholeBody(bodyFromRow('women', { size: '38', bustMm: 880, waistMm: 700, hipMm: 940 }, 1680));
@@ -19,7 +19,7 @@ describe('a man of height 176 and chest 96', () => {
   const row = bodyFromRow('men', { size: '48', bustMm: 960, waistMm: 880, hipMm: 1000 }, 1760);
   const body = wholeBody(row);
   // The worked example has 11 cm of ease on the half, of which 2.5 cm at the arm are taken out again in darts.
-  const jacket = blockOf({ ...usualDraft('plan', 'Jacket', '48', row), easeMm: 170, coatLengthMm: 780 }, 0);
+  const jacket = blockOf({ ...defaultDraft('plan', 'Jacket', '48', row), easeMm: 170, coatLengthMm: 780 }, 0);
   it('has the back length and the depth of the armhole that the rules of the draft give', () => {
     expect(body.backLengthMm).toBe(450);
     // 1/8 chest, 1/4 back length and half a centimetre; the draft itself prints 23.5 cm, the half centimetre below.

@@ -1,7 +1,7 @@
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { defaultChoices, defaultLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import {
   type At,
@@ -28,7 +28,7 @@ const good = (boundary: Pairs = polyline(1, square), more: Pairs = []) =>
 /** The one sentence of a file of which nothing comes in. */
 function refusal(file: string | Uint8Array, limits = {}, name = 'pattern.dxf'): string {
   const bytes = typeof file === 'string' ? bytesOf(file) : file;
-  const { found, problems } = readPattern(bytes, name, { ...usualLimits, ...limits }, usualChoices);
+  const { found, problems } = readPattern(bytes, name, { ...defaultLimits, ...limits }, defaultChoices);
   expect(found).toBeNull();
   expect(problems).toHaveLength(1);
   return problemSentence(problems[0]!);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { fenwalkCoat } from '../../../shared-core/demo/coat.ts';
 import { patternFormats, readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { defaultChoices, defaultLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { pieceProblems } from '../../../shared-core/plan/validation/outline-problems.ts';
 import { pieceOf } from '../../../shared-core/exchange/pattern/found-piece.ts';
 import { bytesOf } from './dxf-text.ts';
@@ -15,7 +15,7 @@ const plan = {
     coat.pieces.find(({ name }) => name === 'Cuff')!,
   ],
 };
-const limits = { ...usualLimits, entityCount: 3000, pointCount: 9000 };
+const limits = { ...defaultLimits, entityCount: 3000, pointCount: 9000 };
 
 /** One slip of a disk or a hand: at this share of the file, that many letters become others. */
 const slip = fc.record({
@@ -54,7 +54,7 @@ it.each(patternFormats.map((format) => [format.name, format] as const))(
           const at = Math.floor(share * text.length);
           text = text.slice(0, at) + instead + text.slice(at + goneCount);
         }
-        const { found, problems } = readPattern(bytesOf(text), `x${format.ending}`, limits, usualChoices);
+        const { found, problems } = readPattern(bytesOf(text), `x${format.ending}`, limits, defaultChoices);
         if (found === null) expect(problems.length).toBeGreaterThan(0);
         for (const problem of problems)
           expect(Object.values(problem).every((words) => words.trim() !== '')).toBe(true);
@@ -73,7 +73,7 @@ it.each(patternFormats.map((format) => [format.name, format] as const))(
 it('bytes of any kind never stop the work', () => {
   fc.assert(
     fc.property(fc.uint8Array({ maxLength: 400 }), fc.constantFrom('a.dxf', 'a.svg', 'a'), (bytes, name) => {
-      const { found, problems } = readPattern(bytes, name, limits, usualChoices);
+      const { found, problems } = readPattern(bytes, name, limits, defaultChoices);
       expect(found).toBeNull();
       expect(problems.length).toBeGreaterThan(0);
     }),

@@ -6,8 +6,8 @@ import {
   type ReadChoices,
   type ReadLimits,
   type ReadPattern,
-  usualChoices,
-  usualLimits,
+  defaultChoices,
+  defaultLimits,
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 
 export type Pairs = readonly (readonly [number, string | number])[];
@@ -117,7 +117,12 @@ export function readText(
   limits: Partial<ReadLimits> = {},
   fileName = 'pattern.dxf',
 ): ReadPattern {
-  return readPattern(bytesOf(text), fileName, { ...usualLimits, ...limits }, { ...usualChoices, ...choices });
+  return readPattern(
+    bytesOf(text),
+    fileName,
+    { ...defaultLimits, ...limits },
+    { ...defaultChoices, ...choices },
+  );
 }
 
 /** The pattern, where nothing was wrong with the file. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { joinedPaths } from '../../../shared-core/exchange/pattern/joined-paths.ts';
-import { usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { defaultLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { BeyondLimit, openMeter } from '../../../shared-core/exchange/read-meter.ts';
 import { cubicChords } from '../../../shared-core/geometry/curve.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -150,7 +150,7 @@ describe('what grows faster than the file', () => {
 
   it('stays in proportion for lines drawn one by one', () => {
     const chain = (count: number) => {
-      const meter = openMeter({ ...usualLimits, stepCount: 40 * count });
+      const meter = openMeter({ ...defaultLimits, stepCount: 40 * count });
       const paths = Array.from({ length: count }, (_, i) => ({
         start: { x: i, y: i % 2 },
         segments: [{ kind: 'line' as const, to: { x: i + 1, y: (i + 1) % 2 } }],
@@ -163,7 +163,7 @@ describe('what grows faster than the file', () => {
       const [path, ...more] = chain(count);
       expect([path?.segments.length, more]).toEqual([count, []]);
     }
-    expect(() => openMeter({ ...usualLimits, stepCount: 5 }).steps(6, 'Line 3')).toThrow(BeyondLimit);
+    expect(() => openMeter({ ...defaultLimits, stepCount: 5 }).steps(6, 'Line 3')).toThrow(BeyondLimit);
   });
 });
 

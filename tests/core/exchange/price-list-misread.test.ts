@@ -33,8 +33,8 @@ describe('a price list is never misread without a word:', () => {
     const unit = (step: string, width: string) => read(heads(step, width), cloth).rows[0]?.offer.unit;
     expect(unit('step or length (cm)', 'Width (cm)')).toMatchObject({ stepMm: 100, widthMm: 1470 });
     expect(unit('step or length (in)', 'width (mm)')).toMatchObject({ stepMm: 254, widthMm: 147 });
-    const least = read(`${plain},at least (m)`, `${cloth},2`).rows[0]?.offer.unit;
-    expect(least).toMatchObject({ leastMm: 2000 });
+    const min = read(`${plain},at least (m)`, `${cloth},2`).rows[0]?.offer.unit;
+    expect(min).toMatchObject({ leastMm: 2000 });
     const ounces = 'supplier,item,sold as,mass (oz),price,priced on';
     expect(
       read(ounces, 'Fernlow,Downdrift duck,by mass,16,9.00,2026-10-12').rows[0]?.offer.unit,

@@ -4,8 +4,8 @@ import { write as writeDxf } from '../../../shared-core/exchange/dxf/dxf-write.t
 import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
 import {
   type FoundPattern,
-  usualChoices,
-  usualLimits,
+  defaultChoices,
+  defaultLimits,
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { write as writeSvg } from '../../../shared-core/exchange/svg/svg-write.ts';
 import { ringAreaMm2, ringBox } from '../../../shared-core/geometry/ring.ts';
@@ -29,7 +29,7 @@ const ways: readonly (readonly [string, (plan: CoatPlan) => string, number])[] =
 ];
 
 function readBack(text: string, format: string): FoundPattern {
-  const { found, problems } = readPattern(bytesOf(text), '', usualLimits, usualChoices);
+  const { found, problems } = readPattern(bytesOf(text), '', defaultLimits, defaultChoices);
   expect({ format, problems, notes: found?.notes }).toEqual({ format, problems: [], notes: [] });
   return found!;
 }

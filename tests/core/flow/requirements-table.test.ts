@@ -223,7 +223,7 @@ describe('asking', () => {
 
   it.each(['', ' ; ', 'wide', '15 cm', '6 m', '1;2;3;4;5;6;7;8;9'])('refuses %j with a sentence', (text) => {
     const read = readWidths(text, 'metric');
-    expect(read.ok ? [] : read.problems.map(({ mend }) => mend === '')).toContain(false);
+    expect(read.ok ? [] : read.problems.map(({ fix }) => fix === '')).toContain(false);
   });
 
   it('refuses a table that nobody could read', () => {

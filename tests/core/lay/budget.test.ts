@@ -51,7 +51,7 @@ describe('a lay asked for a second', () => {
     const clock = (): number => now;
     now = 5000;
     expect(clock()).toBe(5000);
-    expect(search.advance({ ms: 10, iterations: 200, mostMs: 0 })).toBe(true);
+    expect(search.advance({ ms: 10, iterations: 200, maxMs: 0 })).toBe(true);
     expect(workedMs() - startedMs).toBeLessThan(50);
     expect(search.best().placements).toEqual(first.placements);
     // Nothing is lost by it: with time again the search goes on from the best lay.
@@ -118,7 +118,7 @@ describe('more than memory holds', () => {
       {
         where: 'The lay',
         what: 'has 7000 copies to lay at once, more than the 5000 that memory holds',
-        mend: 'Plan fewer coats at once and lay the others after them.',
+        fix: 'Plan fewer coats at once and lay the others after them.',
       },
     ]);
     expect(() => startLay(pockets(7000), () => 0)).toThrow(

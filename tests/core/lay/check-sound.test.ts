@@ -14,9 +14,9 @@ function said(asked: LayJob, result: LayResult): string[] {
 /** Sound by the judge of the tests: apart by the clearance and inside the cloth, each within the tolerance. */
 function expectSound(asked: LayJob, result: LayResult): void {
   const tolerance = checkToleranceMm(asked);
-  const { leastGapMm, mostOutsideMm } = judged(asked, result);
-  expect(leastGapMm).toBeGreaterThan(asked.clearanceMm - tolerance);
-  expect(mostOutsideMm).toBeLessThan(tolerance);
+  const { minGapMm, maxOutsideMm } = judged(asked, result);
+  expect(minGapMm).toBeGreaterThan(asked.clearanceMm - tolerance);
+  expect(maxOutsideMm).toBeLessThan(tolerance);
 }
 
 /** The same job with every outline drawn far from its origin. */
@@ -179,8 +179,8 @@ describe('a spoiled lay is found', () => {
       ] as const) {
         for (const by of [tolerance * 4, 0.5, 9]) {
           const shifted = spoiled(result, at, (one) => [{ ...one, x: one.x + dx * by, y: one.y + dy * by }]);
-          const { leastGapMm, mostOutsideMm } = judged(asked, shifted);
-          const isSpoiled = leastGapMm < asked.clearanceMm - 3 * tolerance || mostOutsideMm > 3 * tolerance;
+          const { minGapMm, maxOutsideMm } = judged(asked, shifted);
+          const isSpoiled = minGapMm < asked.clearanceMm - 3 * tolerance || maxOutsideMm > 3 * tolerance;
           const objections = said(asked, shifted).filter((one) =>
             /lies (on Shape|nearer|outside|beyond)/.test(one),
           );
@@ -191,7 +191,7 @@ describe('a spoiled lay is found', () => {
               by,
               isFound: true,
             });
-          } else if (leastGapMm > asked.clearanceMm && mostOutsideMm === 0) {
+          } else if (minGapMm > asked.clearanceMm && maxOutsideMm === 0) {
             expect({ seed: asked.seed, by, objections }).toEqual({ seed: asked.seed, by, objections: [] });
           }
         }
@@ -226,10 +226,10 @@ test('the judge itself measures what a ruler would', () => {
     onFold: false,
   });
   const of = (...placements: Placement[]) => judged(squares, { ...laid(squares, 1), placements });
-  expect(of(at(0, 0), at(107, 0)).leastGapMm).toBeCloseTo(7, 9);
-  expect(of(at(0, 0), at(94, 10)).leastGapMm).toBeCloseTo(-6, 9);
-  expect(of(at(0, 0), at(0, 223)).mostOutsideMm).toBeCloseTo(3, 9);
+  expect(of(at(0, 0), at(107, 0)).minGapMm).toBeCloseTo(7, 9);
+  expect(of(at(0, 0), at(94, 10)).minGapMm).toBeCloseTo(-6, 9);
+  expect(of(at(0, 0), at(0, 223)).maxOutsideMm).toBeCloseTo(3, 9);
   expect(ringBox(squares.shapes[0]!.ring).maxX).toBe(100);
   // Turned by a quarter it stands on the other side of its origin.
-  expect(of(at(0, 0), at(183, 0, 90)).leastGapMm).toBeCloseTo(3, 9);
+  expect(of(at(0, 0), at(183, 0, 90)).minGapMm).toBeCloseTo(3, 9);
 });

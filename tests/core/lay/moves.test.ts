@@ -11,7 +11,7 @@ function box(widthX: number, widthY: number): Float64Array {
 }
 
 /** Cloth with a flaw across it, 82 mm to its left and 122 to its right; a piece of 120 mm and one of 80 fill the width. */
-function wrongWayRound(more: { readonly mostBytes?: number } = {}) {
+function wrongWayRound(more: { readonly maxBytes?: number } = {}) {
   const rings = [box(120, 100), box(80, 100), box(16, 100)];
   const free = { stepX: 0, stepY: 0, phaseX: 0, phaseY: 0, onFold: false };
   const moves = movesOf({
@@ -74,7 +74,7 @@ describe('two pieces that lie in each other’s place', () => {
 
 test('pieces move alike when memory holds only the tables of the move at hand', () => {
   const roomy = wrongWayRound();
-  const tight = wrongWayRound({ mostBytes: 0 });
+  const tight = wrongWayRound({ maxBytes: 0 });
   for (let k = 0; k < 30; k++) {
     for (const moves of [roomy, tight]) moves.moveItem(k % 2, 3);
     expect([...tight.x, ...tight.y]).toEqual([...roomy.x, ...roomy.y]);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type LayJob, mostOvertime, sensibleIterations } from '../../../shared-core/lay/job.ts';
+import { type LayJob, maxOvertime, sensibleIterations } from '../../../shared-core/lay/job.ts';
 import { lay } from '../../../shared-core/lay/lay.ts';
 
 /** Corner pieces that leave a search something to do. */
@@ -38,11 +38,11 @@ it('a sensible lay asks sixty moves a piece', () => {
 });
 
 it('a busy machine takes overtime until the lay is sensible, and no longer than four times the time', () => {
-  const moves = (leastIterations: number, stepMs: number) =>
-    lay(job, { seconds: 0.4, iterations: null, leastIterations }, { clock: slowClock(stepMs) }).iterations;
+  const moves = (minIterations: number, stepMs: number) =>
+    lay(job, { seconds: 0.4, iterations: null, minIterations }, { clock: slowClock(stepMs) }).iterations;
   const inTime = moves(0, 7);
   expect(moves(inTime + 1, 7)).toBeGreaterThan(inTime);
-  const endless = lay(job, { seconds: 0.4, iterations: null, leastIterations: 1e9 }, { clock: slowClock(7) });
-  expect(endless.seconds).toBeLessThan(0.4 * mostOvertime + 0.2);
+  const endless = lay(job, { seconds: 0.4, iterations: null, minIterations: 1e9 }, { clock: slowClock(7) });
+  expect(endless.seconds).toBeLessThan(0.4 * maxOvertime + 0.2);
   expect(endless.stoppedBy).toBe('time');
 });

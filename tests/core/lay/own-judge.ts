@@ -8,9 +8,9 @@ type Spot = readonly [number, number];
 
 export interface Judgement {
   /** The least distance between two pieces on one length, mm; below 0 as deep as a corner of one lies in the other. */
-  readonly leastGapMm: number;
+  readonly minGapMm: number;
   /** How far the piece that passes a border or an end most does so, mm. */
-  readonly mostOutsideMm: number;
+  readonly maxOutsideMm: number;
   /** For each shape how often it is laid as drawn and mirrored. */
   readonly laid: readonly (readonly [asDrawn: number, mirrored: number])[];
 }
@@ -50,15 +50,15 @@ function isInside([px, py]: Spot, outline: readonly Spot[]): boolean {
 
 /** Least distance of a corner of one to the outline of the other; minus the deepest where one lies inside. */
 function cornersToOutline(corners: readonly Spot[], outline: readonly Spot[]): number {
-  let least = Infinity;
+  let min = Infinity;
   for (const corner of corners) {
     let near = Infinity;
     outline.forEach((end, index) => {
       near = Math.min(near, toEdge(corner, outline.at(index - 1)!, end));
     });
-    least = Math.min(least, isInside(corner, outline) ? -near : near);
+    min = Math.min(min, isInside(corner, outline) ? -near : near);
   }
-  return least;
+  return min;
 }
 
 /** Crossing edges without a corner inside, as two crossed bars: how far along the nearest corner lies. */
@@ -82,18 +82,18 @@ function crossingDepth(one: readonly Spot[], two: readonly Spot[]): number {
 
 export function judged(job: LayJob, result: LayResult): Judgement {
   const pieces = result.placements.map((placement) => ({ placement, spots: laidSpots(job, placement) }));
-  let leastGapMm = Infinity;
-  let mostOutsideMm = 0;
+  let minGapMm = Infinity;
+  let maxOutsideMm = 0;
   pieces.forEach(({ placement, spots }, index) => {
     const length = job.lengths[placement.length]!;
     const widthMm = job.spread === 'folded' ? length.widthMm / 2 : length.widthMm;
     for (const [x, y] of spots) {
-      mostOutsideMm = Math.max(mostOutsideMm, -x, -y, y - widthMm, x - (length.lengthMm ?? Infinity));
+      maxOutsideMm = Math.max(maxOutsideMm, -x, -y, y - widthMm, x - (length.lengthMm ?? Infinity));
     }
     for (const other of pieces.slice(0, index)) {
       if (other.placement.length !== placement.length) continue;
       const gap = Math.min(cornersToOutline(spots, other.spots), cornersToOutline(other.spots, spots));
-      leastGapMm = Math.min(leastGapMm, gap, -crossingDepth(spots, other.spots) || Infinity);
+      minGapMm = Math.min(minGapMm, gap, -crossingDepth(spots, other.spots) || Infinity);
     }
   });
   const laid = job.shapes.map((_, shape) => {
@@ -101,5 +101,5 @@ export function judged(job: LayJob, result: LayResult): Judgement {
     const mirrored = own.filter((placement) => placement.mirrored).length;
     return [own.length - mirrored, mirrored] as const;
   });
-  return { leastGapMm, mostOutsideMm, laid };
+  return { minGapMm, maxOutsideMm, laid };
 }

@@ -141,7 +141,7 @@ describe('a field refuses what it cannot be sure of', () => {
       if (reading.ok) return;
       const [problem] = reading.problems;
       expect(problem?.where).toBe('Width of Grey taffeta');
-      expect(problem?.mend).toMatch(/^Type .+\.$/);
+      expect(problem?.fix).toMatch(/^Type .+\.$/);
       if (system === 'metric') expect(problem?.what).toMatch(new RegExp(words));
     }
   });

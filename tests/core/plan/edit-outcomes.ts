@@ -1,17 +1,17 @@
 /** What an edit gave, or the sentence that refused it; and sums over pieces that edits must keep. */
 import { ringAreaMm2 } from '../../../shared-core/geometry/ring.ts';
-import { type Outcome, problemSentence } from '../../../shared-core/measure/problem.ts';
+import { type Result, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan, Piece } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import { seamRing } from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { seamWalk } from '../../../shared-core/plan/geometry/seam-walk.ts';
 
-export function edited(outcome: Outcome<Edited>): Edited {
+export function edited(outcome: Result<Edited>): Edited {
   if (!outcome.ok) throw new Error(outcome.problems.map(problemSentence).join(' '));
   return outcome.value;
 }
 
-export function refusal(outcome: Outcome<Edited>): string {
+export function refusal(outcome: Result<Edited>): string {
   if (outcome.ok) throw new Error(`was not refused: ${outcome.value.said}`);
   return outcome.problems.map(problemSentence).join(' ');
 }

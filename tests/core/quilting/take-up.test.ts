@@ -32,8 +32,8 @@ describe('take-up', () => {
   });
   it('over the lines it is the arc, and never less than the stitches pull in', () => {
     expect(takeUpOverLines(60, 15).ratio).toBe(takeUpRatio(60, 15));
-    expect(takeUpOverLines(60, 15).mostRatio).toBe(takeUpRatio(60, 15));
-    expect(takeUpOverLines(60, 1)).toEqual({ ratio: 0.025, leastRatio: 0.01, mostRatio: 0.05 });
+    expect(takeUpOverLines(60, 15).maxRatio).toBe(takeUpRatio(60, 15));
+    expect(takeUpOverLines(60, 1)).toEqual({ ratio: 0.025, minRatio: 0.01, maxRatio: 0.05 });
     expect(takeUpAlongLines).toEqual(takeUpOverLines(60, 0));
   });
   it('what is cut larger by the take-up is the finished size after the loss', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   fasteningLengthMm,
   fasteningNeed,
-  usualSeparatingZipsMm,
+  defaultSeparatingZipsMm,
   zipToBuy,
 } from '../../../shared-core/requirement/fastenings.ts';
 import { slot } from '../../fixtures/small-workshop.ts';
@@ -79,7 +79,7 @@ describe('which zip to buy', () => {
   });
   it('a child’s front takes a zip of 10 in or 25 cm, and a maker in centimetres one of the 5 cm steps', () => {
     const bought = (wantedMm: number, system: 'metric' | 'imperial') => {
-      const found = zipToBuy(wantedMm, usualSeparatingZipsMm[system]);
+      const found = zipToBuy(wantedMm, defaultSeparatingZipsMm[system]);
       return found.ok ? found.value.soldMm : found.problems;
     };
     expect([bought(243, 'imperial'), bought(243, 'metric')]).toEqual([254, 250]);
@@ -88,11 +88,11 @@ describe('which zip to buy', () => {
   it('never buys one that is too short, nor one longer than another that would do', () => {
     fc.assert(
       fc.property(fc.double({ min: 100, max: 914, noNaN: true }), (wantedMm) => {
-        for (const usualMm of Object.values(usualSeparatingZipsMm)) {
-          const found = zipToBuy(wantedMm, usualMm);
+        for (const defaultMm of Object.values(defaultSeparatingZipsMm)) {
+          const found = zipToBuy(wantedMm, defaultMm);
           if (!found.ok) throw new Error('a usual zip is 914.4 mm long and more');
           expect(found.value.soldMm).toBeGreaterThanOrEqual(wantedMm - 1);
-          for (const soldMm of usualMm) {
+          for (const soldMm of defaultMm) {
             expect(soldMm < wantedMm - 1 || soldMm >= found.value.soldMm).toBe(true);
           }
         }

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { ironC } from '../../../shared-core/requirement/law/iron.ts';
 import { flammabilityExemptGPerM2 } from '../../../shared-core/requirement/law/cautions.ts';
-import { usualSeparatingZipsMm } from '../../../shared-core/requirement/fastenings.ts';
+import { defaultSeparatingZipsMm } from '../../../shared-core/requirement/fastenings.ts';
 import { needleChoice, needleLifeHours } from '../../../shared-core/requirement/thread/needles.ts';
 import { easeLeft } from '../../../shared-core/requirement/finished/padding.ts';
 import { sizeTables } from '../../../shared-core/requirement/finished/size-tables.ts';
@@ -73,14 +73,14 @@ it('plain cloth of 2.6 oz/yd2, printed as 88.2 g/m2 in 16 CFR 1610, needs no bur
 });
 
 it('separating zips are sold from 10 to 36 in, and from 25 cm in steps of 5', () => {
-  const { imperial, metric } = usualSeparatingZipsMm;
+  const { imperial, metric } = defaultSeparatingZipsMm;
   expect([imperial.at(0), imperial.at(-1)]).toEqual([10 * 25.4, 36 * 25.4]);
   expect([metric.at(0), metric.at(1), metric.at(-1)]).toEqual([250, 300, 1000]);
 });
 
 it('clo of a thickness goes from what a patent on down substitutes allows to the best nonwoven that was measured', () => {
-  expect(conductivityWPerMK(cloPerCm.least)).toBeLessThan(0.072);
-  expect(cloPerCm.most * 1.5 * 0.155).toBeCloseTo(0.4522, 1);
+  expect(conductivityWPerMK(cloPerCm.min)).toBeLessThan(0.072);
+  expect(cloPerCm.max * 1.5 * 0.155).toBeCloseTo(0.4522, 1);
 });
 
 describe('needles', () => {
@@ -114,6 +114,6 @@ describe('needles', () => {
   });
   it('for plain woven cloth are universal, and last 8 to 12 hours', () => {
     expect(needleChoice(plain).point).toBe('universal');
-    expect(needleLifeHours).toEqual({ least: 8, most: 12 });
+    expect(needleLifeHours).toEqual({ min: 8, max: 12 });
   });
 });

@@ -9,7 +9,7 @@ import { offer } from '../../fixtures/small-workshop.ts';
 
 const names = ['Far', 'Near', 'Mid'] as const;
 /** Above what any best basket takes of one offer: 4 close a gap, a break begins at 5, 2 more are cheaper than a delivery. */
-const mostCount = 7;
+const maxCount = 7;
 
 const suppliers: fc.Arbitrary<readonly Supplier[]> = fc.tuple(
   ...names.map((name) =>
@@ -23,7 +23,7 @@ const suppliers: fc.Arbitrary<readonly Supplier[]> = fc.tuple(
 );
 
 /** Pieces in a pack, price, and where it breaks. */
-function offers(itemId: string, most: number): fc.Arbitrary<readonly Offer[]> {
+function offers(itemId: string, max: number): fc.Arbitrary<readonly Offer[]> {
   return fc
     .array(
       fc.record({
@@ -34,7 +34,7 @@ function offers(itemId: string, most: number): fc.Arbitrary<readonly Offer[]> {
         lessMinor: fc.integer({ min: 1, max: 30 }),
         leastCount: fc.integer({ min: 1, max: 3 }),
       }),
-      { minLength: 1, maxLength: most },
+      { minLength: 1, maxLength: max },
     )
     .map((rows) =>
       rows.map((row, index) => ({
@@ -61,7 +61,7 @@ const amountDemand: fc.Arbitrary<AmountDemand> = fc
     gaps: [],
     isOneLot,
     offers: sold,
-    wanted: [{ leastLengthMm: 0, amount }],
+    wanted: [{ minLengthMm: 0, amount }],
     usedAmount: amount,
     // A shortage of nothing is none, unless the machine lacks spools.
     leastUnitCount: amount === 0 ? Math.max(1, leastUnitCount) : leastUnitCount,
@@ -97,13 +97,13 @@ function part(of: Offer, neededCount: number) {
 }
 
 /** Every basket there is, priced by hand: the least total that closes all with at most so many suppliers. */
-function leastByHand(demands: readonly Demand[], all: readonly Supplier[], mostSuppliers: number): number {
+function minByHand(demands: readonly Demand[], all: readonly Supplier[], maxSuppliers: number): number {
   const sold = demands.flatMap((demand) =>
     demand.kind === 'amount'
       ? demand.offers
       : [...new Set(demand.ways.flatMap((way) => way.parts.map((each) => each.offer)))],
   );
-  let least = Infinity;
+  let min = Infinity;
   const counts = new Map<Offer, number>();
   const price = (): number => {
     const goods = new Map<string, number>();
@@ -113,7 +113,7 @@ function leastByHand(demands: readonly Demand[], all: readonly Supplier[], mostS
       const each = lower && count >= lower.fromCount ? lower.priceMinor : of.priceMinor;
       goods.set(of.supplier, (goods.get(of.supplier) ?? 0) + count * each);
     }
-    if (goods.size > mostSuppliers) return Infinity;
+    if (goods.size > maxSuppliers) return Infinity;
     return [...goods].reduce((sum, [name, minor]) => {
       const { deliveryMinor, freeFromMinor } = all.find((each) => each.name === name)!;
       return sum + minor + (freeFromMinor !== null && minor >= freeFromMinor ? 0 : deliveryMinor);
@@ -142,17 +142,17 @@ function leastByHand(demands: readonly Demand[], all: readonly Supplier[], mostS
   const next = (index: number): void => {
     const of = sold[index];
     if (!of) {
-      if (demands.every(isClosed)) least = Math.min(least, price());
+      if (demands.every(isClosed)) min = Math.min(min, price());
       return;
     }
-    for (let count = 0; count <= mostCount; count++) {
+    for (let count = 0; count <= maxCount; count++) {
       if (count > 0 && count < (of.leastCount ?? 1)) continue;
       counts.set(of, count);
       next(index + 1);
     }
   };
   next(0);
-  return least;
+  return min;
 }
 
 it('no basket is cheaper, with all suppliers or with fewer', { timeout: 120_000 }, async () => {
@@ -160,9 +160,9 @@ it('no basket is cheaper, with all suppliers or with fewer', { timeout: 120_000 
   await fc.assert(
     fc.asyncProperty(amountDemand, cutDemand, suppliers, async (counted, cut, all) => {
       const demands = [counted, cut];
-      for (const mostSuppliers of [3, 1]) {
-        const best = await cheapestBasket(demands, all, solveHere, { mostSuppliers });
-        const byHand = leastByHand(demands, all, mostSuppliers);
+      for (const maxSuppliers of [3, 1]) {
+        const best = await cheapestBasket(demands, all, solveHere, { maxSuppliers });
+        const byHand = minByHand(demands, all, maxSuppliers);
         expect(best?.basket.totalMinor ?? Infinity).toBe(byHand);
         if (best === null) fewerCount++;
       }

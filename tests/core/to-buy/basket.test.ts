@@ -51,8 +51,8 @@ describe('the cheapest basket', () => {
   });
 
   it('buys no less than is sold at once', async () => {
-    const least = { ...offer('snaps item', 'piece', { kind: 'each', lengthMm: null }, 12), leastCount: 25 };
-    const { cheapest, whys } = await bought([amountGap('snaps item', 7)], [least]);
+    const min = { ...offer('snaps item', 'piece', { kind: 'each', lengthMm: null }, 12), leastCount: 25 };
+    const { cheapest, whys } = await bought([amountGap('snaps item', 7)], [min]);
     expect(counts(cheapest)).toEqual({ piece: 25 });
     expect(whys).toMatchObject([{ kind: 'more for less', through: 'least count', neededCount: 7 }]);
   });

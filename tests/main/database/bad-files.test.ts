@@ -161,7 +161,7 @@ describe('a data file that cannot be used is refused with its place, and nothing
       const problems = refusedFile(file, folder);
       expect(problems.map((problem) => problem.what)).toEqual([what]);
       expect(file.startsWith(problems[0]!.where)).toBe(true);
-      expect(problems[0]!.mend).not.toBe('');
+      expect(problems[0]!.fix).not.toBe('');
     });
   }
 

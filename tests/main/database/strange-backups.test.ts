@@ -61,11 +61,11 @@ describe('a backup that is no workshop through and through', () => {
     copyFileSync(join(folder, name), join(folder, 'odd.sqlite'));
     changed(join(folder, 'odd.sqlite'), sql);
     const before = filesIn(folder);
-    const [problem] = await asking.refusal('bringBack', { name: 'odd.sqlite' });
+    const [problem] = await asking.refusal('restoreBackup', { name: 'odd.sqlite' });
     expect(problem).toEqual({
       where: join(folder, 'odd.sqlite'),
       what,
-      mend: 'Choose another backup; this one was left as it was.',
+      fix: 'Choose another backup; this one was left as it was.',
     });
     expect(filesIn(folder)).toEqual(before);
     expect((await asking.get('workshopFacts', {})).itemCount).toBe(1);
@@ -76,7 +76,7 @@ describe('a backup that is no workshop through and through', () => {
     for (const version of [0, 1, migrations.length]) {
       const file = join(folder, `bare ${version}.sqlite`);
       changed(file, `PRAGMA application_id = ${0x426f4261}; PRAGMA user_version = ${version}`);
-      const [problem] = await asking.refusal('bringBack', { name: `bare ${version}.sqlite` });
+      const [problem] = await asking.refusal('restoreBackup', { name: `bare ${version}.sqlite` });
       expect(problem?.what).toMatch(version === 0 ? /^holds no workshop$/ : /^lacks the table /);
     }
     expect((await asking.get('workshopFacts', {})).itemCount).toBe(1);
@@ -89,7 +89,7 @@ describe('a backup that is no workshop through and through', () => {
       ['0006.sqlite', 4],
     ] as const) {
       copyFileSync(join(releasedFolder, name), join(folder, name));
-      expect((await asking.get('bringBack', { name })).itemCount).toBe(itemCount);
+      expect((await asking.get('restoreBackup', { name })).itemCount).toBe(itemCount);
     }
     const facts = await asking.get('workshopFacts', {});
     expect([facts.schemaVersion, facts.fileProblems]).toEqual([migrations.length, []]);

@@ -173,9 +173,9 @@ async function openSilent(host: string, count: number): Promise<Socket[]> {
   return sockets;
 }
 
-async function stillOpen(sockets: readonly Socket[], mostMs: number): Promise<number> {
+async function stillOpen(sockets: readonly Socket[], maxMs: number): Promise<number> {
   const isOpen = () => sockets.filter((socket) => !socket.destroyed).length;
-  const untilMs = performance.now() + mostMs;
+  const untilMs = performance.now() + maxMs;
   while (isOpen() > 0 && performance.now() < untilMs) await new Promise((next) => setTimeout(next, 50));
   const left = isOpen();
   for (const socket of sockets) socket.destroy();

@@ -218,7 +218,7 @@ function bodies({ host, room, cookie }: DoorSeen): string[] {
     call('flowInput', { planId: '../../etc/passwd' }),
     call('flowInput', { planId: "1' OR '1'='1" }),
     call('flowInput', { planId: { $gt: '' } }),
-    call('bringBack', { name: '../../../etc/passwd' }),
+    call('restoreBackup', { name: '../../../etc/passwd' }),
     JSON.stringify({ call: 'workshopFacts', workshop: 'own', input: Object.fromEntries(manyKeys()) }),
   ];
   return texts.map((body) =>

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { type Loopback, startLoopback } from '../../../main/doors/loopback.ts';
 import { openOwnFolder } from '../../../main/doors/own-folder.ts';
-import { found } from '../../../shared-core/measure/problem.ts';
+import { ok } from '../../../shared-core/measure/problem.ts';
 import { requestText } from './request-text.ts';
 
 let folder: string;
@@ -23,7 +23,7 @@ beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-sockets-'));
   writeFileSync(join(folder, 'index.html'), '<title>The built page</title>');
   answerMs = 0;
-  const answer = () => new Promise<void>((done) => setTimeout(done, answerMs)).then(() => found('done'));
+  const answer = () => new Promise<void>((done) => setTimeout(done, answerMs)).then(() => ok('done'));
   door = await startLoopback({ services: { answer }, rendererDir: folder, silentMs });
   ({ host, pathname: room } = new URL(door.address));
   const entered = await fetch(door.newAddress());

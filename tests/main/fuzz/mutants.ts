@@ -4,7 +4,7 @@ export type Random = () => number;
 
 type Mutate = (bytes: Buffer, random: Random, other: Buffer) => Buffer;
 
-const upTo = (random: Random, most: number): number => Math.floor(random() * most);
+const upTo = (random: Random, max: number): number => Math.floor(random() * max);
 const oneOf = <Thing>(random: Random, things: readonly Thing[]): Thing =>
   things[upTo(random, things.length)]!;
 

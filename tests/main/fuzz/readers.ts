@@ -6,7 +6,7 @@ import { openServices, type Services } from '../../../main/services/calls/servic
 import { bringIn } from '../../../shared-core/exchange/pattern/bring-in.ts';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
 import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
-import { usualChoices, usualLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
+import { defaultChoices, defaultLimits } from '../../../shared-core/exchange/pattern/pattern.ts';
 import { stashFileText } from '../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
 import { type QuantityKind, quantityFacts } from '../../../shared-core/measure/quantity.ts';
 import { readQuantity } from '../../../shared-core/measure/read.ts';
@@ -17,7 +17,7 @@ import type { FuzzFile, Readers } from './fuzz-file.ts';
 
 const backupName = 'brought.sqlite';
 /** After so many files that were taken, the workshop begins anew, so that it stays small. */
-const mostTaken = 25;
+const maxTaken = 25;
 
 export async function openReaders(folder: string): Promise<Readers> {
   const failures: unknown[] = [];
@@ -44,7 +44,7 @@ export async function openReaders(folder: string): Promise<Readers> {
         });
       case 'backup':
         putBackup(open.dataFile, bytes);
-        return open.ask('bringBack', { name: backupName });
+        return open.ask('restoreBackup', { name: backupName });
       default:
         return file.kind satisfies never;
     }
@@ -79,7 +79,7 @@ export async function openReaders(folder: string): Promise<Readers> {
     async take(file) {
       const isTaken = await take(file);
       // A backup brings another workshop, in which the things of this one are not.
-      if (isTaken && (file.kind === 'backup' || ++takenCount % mostTaken === 0)) {
+      if (isTaken && (file.kind === 'backup' || ++takenCount % maxTaken === 0)) {
         open.services.close();
         open = await smallWorkshop(folder, failures);
       }
@@ -131,7 +131,7 @@ function putBackup(dataFile: string, bytes: Uint8Array): void {
 
 /** Read, and what was found brought into a plan. */
 function lookAtPattern(bytes: Uint8Array, name: string): boolean {
-  const { found } = readPattern(bytes, name, usualLimits, usualChoices);
+  const { found } = readPattern(bytes, name, defaultLimits, defaultChoices);
   if (!found) return false;
   const brought = found.pieces.map((piece, index) => ({
     found: piece,
@@ -154,7 +154,7 @@ function readTyped(texts: readonly string[]): boolean {
     const read = readQuantity(kind, text, { system, where: 'Here', currency: 'EUR' });
     const isSound = read.ok
       ? read.value >= min * (1 - 1e-9) && read.value <= max * (1 + 1e-9)
-      : read.problems.every(({ what, mend }) => what !== '' && mend !== '');
+      : read.problems.every(({ what, fix }) => what !== '' && fix !== '');
     if (!isSound) throw new Error(`${kind} "${text}" was read as ${JSON.stringify(read)}`);
   }
   return true;

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import SqliteDatabase from 'better-sqlite3';
 import { openServices } from '../../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
-import type { Outcome } from '../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
 import { compare, learnWritten, nothingWritten, rewritten } from './compare.ts';
 import type { Step } from './step.ts';
 import { take } from './take-step.ts';
@@ -28,7 +28,7 @@ export async function lead(
   });
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const ask = <Name extends CallName>(call: Name, input: CallInput<Name>) =>
-    opened.value.answer({ call, workshop: 'own', input }) as Promise<Outcome<CallOutput<Name>>>;
+    opened.value.answer({ call, workshop: 'own', input }) as Promise<Result<CallOutput<Name>>>;
   const beside = new SqliteDatabase(dataFile, { readonly: true });
   try {
     const workshop = await begin(ask, beside);

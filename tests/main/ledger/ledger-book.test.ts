@@ -15,7 +15,7 @@ test('whatever happens in a workshop, its figures are those of a careful book: b
     { numRuns: 100, seed: 2207, endOnFailure: true },
   );
   // The histories do what they are there for.
-  for (const [what, least] of [
+  for (const [what, min] of [
     ['cut: done', 300],
     ['cut: refused', 30],
     ['take back: done', 100],
@@ -29,6 +29,6 @@ test('whatever happens in a workshop, its figures are those of a careful book: b
     ['undo: done', 100],
     ['undo: refused', 30],
   ] as const) {
-    expect(done[what] ?? 0, what).toBeGreaterThan(least);
+    expect(done[what] ?? 0, what).toBeGreaterThan(min);
   }
 }, 900_000);

@@ -1,5 +1,5 @@
 /** One step on both sides: the program's services and the book. Both must do it, or both refuse. */
-import type { Outcome } from '../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
 import { cuttingProposal } from '../../../shared-core/cover/cutting-proposal.ts';
 import { usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -29,7 +29,7 @@ export interface Taken {
 const nothing: Taken = { what: 'nothing to do', differences: [] };
 
 /** Both sides must do it, or both refuse. */
-function agreed(real: Outcome<unknown>, isDone: boolean): Taken {
+function agreed(real: Result<unknown>, isDone: boolean): Taken {
   if (real.ok === isDone) return { what: isDone ? 'done' : 'refused', differences: [] };
   const why = real.ok ? 'the book refuses it' : `it is refused: ${JSON.stringify(real.problems)}`;
   return { what: 'refused', differences: [why] };
@@ -134,7 +134,7 @@ function inUnits(workshop: Workshop, { place, milli }: { place: number; milli: n
   return { ...workshop.places[place]!, amount: milli / 1000 };
 }
 
-async function save(workshop: Workshop, state: PlanState, edited: Outcome<{ plan: CoatPlan; said: string }>) {
+async function save(workshop: Workshop, state: PlanState, edited: Result<{ plan: CoatPlan; said: string }>) {
   if (!edited.ok) return agreed(edited, true);
   const saved = await workshop.ask('savePlan', { ...edited.value, basedOn: state.revision });
   if (saved.ok) {

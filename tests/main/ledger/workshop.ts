@@ -3,7 +3,7 @@ import type SqliteDatabase from 'better-sqlite3';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { cover } from '../../../shared-core/cover/cover.ts';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
-import type { Outcome } from '../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import { stillToCut } from '../../../shared-core/requirement/cut/still-to-cut.ts';
@@ -34,7 +34,7 @@ export interface PlanState {
 export type Ask = <Name extends CallName>(
   call: Name,
   input: CallInput<Name>,
-) => Promise<Outcome<CallOutput<Name>>>;
+) => Promise<Result<CallOutput<Name>>>;
 
 export interface Workshop {
   readonly ask: Ask;

@@ -64,7 +64,7 @@ describe('copies that pile up', () => {
     const { rows } = await asking.get('backUp', {});
     for (let time = 0; time < 12; time++) {
       await saved(asking, `Cloth ${time}`);
-      await asking.get('bringBack', { name: rows[0]!.name });
+      await asking.get('restoreBackup', { name: rows[0]!.name });
     }
     const left = (await asking.get('listBackups', {})).rows;
     expect(

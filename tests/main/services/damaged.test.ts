@@ -75,7 +75,7 @@ describe('a workshop that cannot be opened', () => {
       expect(readFileSync(file)).toEqual(bytes);
       const { folder, rows } = await asking.get('listBackups', {});
       expect(rows.map((row) => row.name)).toEqual([name]);
-      expect((await asking.get('bringBack', { name })).itemCount).toBe(1);
+      expect((await asking.get('restoreBackup', { name })).itemCount).toBe(1);
       const apart = readdirSync(folder).filter((entry) => entry.startsWith('kept-apart-'));
       expect(apart).toHaveLength(1);
       expect(readFileSync(join(folder, apart[0]!, 'own.sqlite'))).toEqual(bytes);
@@ -91,7 +91,7 @@ describe('a workshop that cannot be opened', () => {
     writeFileSync(file, 'Dear aunt. '.repeat(400));
     writeFileSync(`${file}-wal`, 'the log of what was there before');
     const asking = openAsking({ dataFile: file });
-    expect((await asking.get('bringBack', { name })).itemCount).toBe(1);
+    expect((await asking.get('restoreBackup', { name })).itemCount).toBe(1);
     const { folder } = await asking.get('listBackups', {});
     const [apart] = readdirSync(folder).filter((entry) => entry.startsWith('kept-apart-'));
     expect(readdirSync(join(folder, apart!))).toEqual(['own.sqlite', 'own.sqlite-wal']);
@@ -103,7 +103,7 @@ describe('a workshop that cannot be opened', () => {
     overwrite(file, 108, 400);
     const bytes = readFileSync(file);
     const asking = openAsking({ dataFile: file });
-    const refused = await asking.ask('bringBack', { name });
+    const refused = await asking.ask('restoreBackup', { name });
     expect(refused.ok ? '' : problemSentence(refused.problems[0]!)).toContain(
       'is damaged. Choose another backup; this one was left as it was.',
     );
@@ -173,7 +173,7 @@ describe('a workshop with damage that no call would tell of', () => {
       const bytes = readFileSync(file);
       const asking = openAsking({ dataFile: file });
       expect(await told(asking)).toContain('is damaged');
-      expect((await asking.get('bringBack', { name })).itemCount).toBe(1);
+      expect((await asking.get('restoreBackup', { name })).itemCount).toBe(1);
       expect(await told(asking)).toBe('open: ');
       const { folder, rows } = await asking.get('listBackups', {});
       const apart = readdirSync(folder).filter((entry) => entry.startsWith('kept-apart-'));

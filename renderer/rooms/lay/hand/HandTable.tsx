@@ -196,7 +196,7 @@ export function HandTable(props: HandTableProps) {
     const faults = checkLay(job, laid).map(({ where, what }) => ({
       where,
       what,
-      mend: 'Move it on the table, then use the lay.',
+      fix: 'Move it on the table, then use the lay.',
     }));
     setProblems(faults);
     if (faults.length === 0) {

@@ -8,7 +8,7 @@ export interface HandHistory {
 }
 
 /** So many steps can be undone. */
-const mostSteps = 200;
+const maxSteps = 200;
 
 export function historyOf(now: HandLay): HandHistory {
   return { past: [], now, future: [] };
@@ -17,7 +17,7 @@ export function historyOf(now: HandLay): HandHistory {
 /** After a step; one that changed nothing is none. */
 export function stepped(history: HandHistory, next: HandLay): HandHistory {
   if (next === history.now) return history;
-  return { past: [...history.past, history.now].slice(-mostSteps), now: next, future: [] };
+  return { past: [...history.past, history.now].slice(-maxSteps), now: next, future: [] };
 }
 
 export function undone({ past, now, future }: HandHistory): HandHistory {

@@ -8,12 +8,12 @@ export interface HandView {
   readonly scale: number;
 }
 
-const leastScale = 0.02;
-const mostScale = 4;
+const minScale = 0.02;
+const maxScale = 4;
 const marginPx = 16;
 
 export function zoomedAt(view: HandView, ratio: number, atX: number, atY: number): HandView {
-  const scale = Math.min(mostScale, Math.max(leastScale, view.scale * ratio));
+  const scale = Math.min(maxScale, Math.max(minScale, view.scale * ratio));
   const by = scale / view.scale;
   return { scale, x: atX - (atX - view.x) * by, y: atY - (atY - view.y) * by };
 }
@@ -28,9 +28,9 @@ export function fittingView(
   table: { width: number; height: number },
 ) {
   const scale = Math.min(
-    mostScale,
+    maxScale,
     Math.max(
-      leastScale,
+      minScale,
       Math.min((room.width - 2 * marginPx) / table.width, (room.height - 2 * marginPx) / table.height),
     ),
   );
@@ -42,7 +42,7 @@ export function startingView(
   room: { width: number; height: number },
   table: { width: number; height: number },
 ): HandView {
-  const scale = Math.min(mostScale, Math.max(leastScale, (room.height - 4 * marginPx) / table.height));
+  const scale = Math.min(maxScale, Math.max(minScale, (room.height - 4 * marginPx) / table.height));
   return { scale, x: marginPx, y: 2 * marginPx };
 }
 

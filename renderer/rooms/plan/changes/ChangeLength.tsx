@@ -3,7 +3,7 @@ import { useState } from 'react';
 import {
   lengthenPieces,
   piecesSewnAcross,
-  usualLineRatio,
+  defaultLineRatio,
 } from '../../../../shared-core/plan/edits/pieces/lengthen.ts';
 import { lineRoomMm } from '../../../../shared-core/plan/geometry/piece-line.ts';
 import { useLengthText } from '../../../client/wording/length-text.ts';
@@ -19,9 +19,9 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
   const [byMm, setByMm] = useState<number | null>(null);
   const [isTogether, setIsTogether] = useState(true);
   const [isTyped, setIsTyped] = useState(false);
-  const line = useLineChoice(piece, 'across', usualLineRatio, onLine);
+  const line = useLineChoice(piece, 'across', defaultLineRatio, onLine);
   // Untouched, it is the third itself and not its rounded figure.
-  const aboveHemMm = isTyped ? line.distanceMm : lineRoomMm(piece, 'across') * usualLineRatio;
+  const aboveHemMm = isTyped ? line.distanceMm : lineRoomMm(piece, 'across') * defaultLineRatio;
   const together = aboveHemMm === null ? [piece.id] : piecesSewnAcross(plan, piece.id, aboveHemMm);
   const names = together
     .filter((id) => id !== piece.id)

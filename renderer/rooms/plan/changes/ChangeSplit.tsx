@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { customaryAllowanceMm } from '../../../../shared-core/plan/edits/pieces/allowance.ts';
 import { type LineDirection, sideWord } from '../../../../shared-core/plan/geometry/piece-line.ts';
-import { splitPiece, usualSplitNames } from '../../../../shared-core/plan/edits/pieces/split.ts';
+import { splitPiece, defaultSplitNames } from '../../../../shared-core/plan/edits/pieces/split.ts';
 import { useLengthText } from '../../../client/wording/length-text.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { DraftField, draftOf } from '../../../parts/forms/DraftField.tsx';
@@ -35,7 +35,7 @@ function SplitAt({ direction, piece, finish, onLine }: ChangeProps & { direction
   const [allowance, setAllowance] = useState(() =>
     draftOf(customaryAllowanceMm, lengthText(customaryAllowanceMm)),
   );
-  const [names, setNames] = useState(usualSplitNames(piece, direction));
+  const [names, setNames] = useState(defaultSplitNames(piece, direction));
   const { distanceMm } = line;
   const allowanceMm = allowance.misread === null ? allowance.value : null;
   const apply = () => {

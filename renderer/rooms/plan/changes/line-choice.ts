@@ -22,8 +22,8 @@ export function useLineChoice(
 ): LineChoice {
   const lengthText = useLengthText();
   const [typed, setTyped] = useState<QuantityDraft | null>(null);
-  const usualMm = Math.round(lineRoomMm(piece, direction) * shareOfPiece * 10) / 10;
-  const draft = typed ?? draftOf(usualMm, lengthText(usualMm));
+  const defaultMm = Math.round(lineRoomMm(piece, direction) * shareOfPiece * 10) / 10;
+  const draft = typed ?? draftOf(defaultMm, lengthText(defaultMm));
   const distanceMm = draft.misread === null ? draft.value : null;
   useEffect(() => {
     onLine(distanceMm === null ? null : lineAt(piece, direction, distanceMm));

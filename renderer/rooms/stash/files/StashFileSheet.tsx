@@ -1,11 +1,8 @@
 /** A stash file is chosen or rows are pasted, and what they would change is read before anything is written. */
 import { useEffect, useRef, useState } from 'react';
 import type { StashFileChanges } from '../../../../shared-core/contract/stash-file-calls.ts';
-import {
-  mostStashBytes,
-  stashFileText,
-} from '../../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
-import type { Outcome, Problem } from '../../../../shared-core/measure/problem.ts';
+import { maxStashBytes, stashFileText } from '../../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
+import type { Result, Problem } from '../../../../shared-core/measure/problem.ts';
 import { stashColumns } from '../../../../shared-core/exchange/stash-csv/stash-columns.ts';
 import { call } from '../../../client/api.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
@@ -42,7 +39,7 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
   const pause = useRef(0);
   useEffect(() => () => window.clearTimeout(pause.current), []);
 
-  const look = async (text: Outcome<string>) => {
+  const look = async (text: Result<string>) => {
     const own = ++lookCount.current;
     setIsLooking(true);
     const answer = text.ok ? await call('lookAtStashFile', workshop, { text: text.value }) : text;
@@ -79,7 +76,7 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
         {
           where: 'A file without problems',
           what: 'is not chosen yet, and no such rows are pasted',
-          mend: 'Give one or the other above.',
+          fix: 'Give one or the other above.',
         },
       ];
     const answer = await call('bringInStashFile', workshop, { text: looked.text });
@@ -103,7 +100,7 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
         hint="CSV with the headings of a file saved from here"
         accept=".csv,.txt,.tsv,text/csv"
         chosen={file}
-        mostBytes={mostStashBytes}
+        maxBytes={maxStashBytes}
         onChoose={choose}
       />
       <TextField

@@ -95,6 +95,6 @@ function noPicture(name: string): Problem {
   return {
     where: name,
     what: 'is no picture that can be shown here',
-    mend: 'Choose a JPEG, PNG or WebP; save a picture of another kind as JPEG first.',
+    fix: 'Choose a JPEG, PNG or WebP; save a picture of another kind as JPEG first.',
   };
 }

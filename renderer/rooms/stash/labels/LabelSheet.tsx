@@ -17,7 +17,7 @@ import type { StashQuestion } from '../item-pages.ts';
 import style from './LabelSheet.module.css';
 
 /** Of what is listed, the first so many: twenty sheets. */
-const mostItems = 500;
+const maxItems = 500;
 
 export interface LabelSheetProps {
   /** What the list shows. */
@@ -41,7 +41,7 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: read once, as the list stood when the sheet was opened
   useEffect(() => {
-    void call('listItems', workshop, { ...question, offset: 0, limit: mostItems }).then((answer) => {
+    void call('listItems', workshop, { ...question, offset: 0, limit: maxItems }).then((answer) => {
       setProblems(answer.ok ? [] : answer.problems);
       if (!answer.ok) return;
       setRows(answer.value.rows);
@@ -115,9 +115,9 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
           None
         </Button>
       </div>
-      {total > mostItems && (
+      {total > maxItems && (
         <p className="quiet small">
-          The first {mostItems} of {total} listed. Narrow the list by search or kind for the others.
+          The first {maxItems} of {total} listed. Narrow the list by search or kind for the others.
         </p>
       )}
       <ul className={style.items} aria-label="Items with a label">

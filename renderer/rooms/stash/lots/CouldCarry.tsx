@@ -25,7 +25,7 @@ import { lengthText } from '../items/item-words.ts';
 import style from './CouldCarry.module.css';
 
 /** Plans that are looked at, the last changed first. */
-const mostCoats = 12;
+const maxCoats = 12;
 const shownAtFirst = 8;
 
 export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
@@ -204,7 +204,7 @@ function useCoatsAtHand() {
       if (!plans.ok) return isCurrent && setProblems(plans.problems);
       const last = [...plans.value.rows].sort((a, b) => b.changedAt.localeCompare(a.changedAt));
       const inputs = await Promise.all(
-        last.slice(0, mostCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
+        last.slice(0, maxCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
       );
       if (!isCurrent) return;
       setProblems(inputs.flatMap((input) => (input.ok ? [] : input.problems)));

@@ -41,12 +41,12 @@ export function ReceiveForm({ item, onClose, onSaved }: ReceiveFormProps) {
     const lengths = readRows(hasLengths ? rows : []);
     const missing: Problem[] = lengths.ok ? [] : [...lengths.problems];
     if (!hasLengths && amount.value === null)
-      missing.push({ where: `Amount of ${item.name}`, what: 'is missing', mend: 'Type how much came in.' });
+      missing.push({ where: `Amount of ${item.name}`, what: 'is missing', fix: 'Type how much came in.' });
     if (price.value === null)
       missing.push({
         where: 'Price of the lot',
         what: 'is missing',
-        mend: 'Type what was paid for all of it; 0 for a gift.',
+        fix: 'Type what was paid for all of it; 0 for a gift.',
       });
     if (!lengths.ok || missing.length > 0 || price.value === null) return missing;
     const answer = await call('receiveLot', workshop, {

@@ -43,12 +43,12 @@ export function TakeForm({ way, shelf, onClose, onSaved }: TakeFormProps) {
 
   const save = async (): Promise<readonly Problem[]> => {
     if (!place)
-      return [{ where: item.name, what: 'has nothing on the shelf', mend: 'Receive a lot of it first.' }];
+      return [{ where: item.name, what: 'has nothing on the shelf', fix: 'Receive a lot of it first.' }];
     const unread = misreadProblems(way === 'count' ? 'The count' : 'The write-off', [amount]);
     if (unread.length > 0) return unread;
     if (amount.value === null) {
-      const mend = way === 'count' ? 'Type how much lies there.' : 'Type how much is gone.';
-      return [{ where: `Amount of ${item.name}`, what: 'is missing', mend }];
+      const fix = way === 'count' ? 'Type how much lies there.' : 'Type how much is gone.';
+      return [{ where: `Amount of ${item.name}`, what: 'is missing', fix }];
     }
     const { lotId, lengthId } = place;
     const answer =

@@ -1,6 +1,6 @@
 /** The first purchase of a new item while it is being typed. */
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import { type ItemKind, kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import type { Length } from '../../../../shared-core/stash/stash.ts';
 import { draftOf, emptyDraft, type QuantityDraft } from '../../../parts/forms/DraftField.tsx';
@@ -39,14 +39,14 @@ export function readFirstLot(
   kind: ItemKind,
   widthMm: number | null,
   draft: FirstLotDraft,
-): Outcome<FirstLot | null> {
+): Result<FirstLot | null> {
   const { amount, count, price, form, receivedOn } = draft;
   const [supplier, dyeLot] = [draft.supplier.trim(), draft.dyeLot.trim()];
-  if (amount.value === null && price.value === null && supplier === '' && dyeLot === '') return found(null);
+  if (amount.value === null && price.value === null && supplier === '' && dyeLot === '') return ok(null);
   const { hasLengths } = kindRecords[kind];
   const problems: Problem[] = [];
-  const needed = (value: number | null, where: string, mend: string): number => {
-    if (value === null) problems.push({ where, what: 'is missing', mend });
+  const needed = (value: number | null, where: string, fix: string): number => {
+    if (value === null) problems.push({ where, what: 'is missing', fix });
     return value ?? Number.NaN;
   };
   const orNone = 'Where nothing of it is here yet, empty the other fields of the purchase.';
@@ -71,8 +71,8 @@ export function readFirstLot(
         },
       ]
     : [];
-  if (problems.length > 0) return refused(...problems);
-  return found({
+  if (problems.length > 0) return err(...problems);
+  return ok({
     receivedOn,
     supplier,
     dyeLot,

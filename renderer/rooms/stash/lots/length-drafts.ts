@@ -1,6 +1,6 @@
 /** The lengths of a lot while they are being typed. */
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
-import { found, type Outcome, type Problem, refused } from '../../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
 import type { Item, Length } from '../../../../shared-core/stash/stash.ts';
 import { factFields } from '../../../../shared-core/stash/kinds.ts';
@@ -84,11 +84,11 @@ export function draftsOfRow(row: LengthDraft): QuantityDraft[] {
 }
 
 /** What is sent, or what is still missing. */
-export function readRows(rows: readonly LengthDraft[]): Outcome<CallInput<'receiveLot'>['lengths']> {
+export function readRows(rows: readonly LengthDraft[]): Result<CallInput<'receiveLot'>['lengths']> {
   const problems: Problem[] = [];
   const value = (draft: QuantityDraft, where: string): number => {
     if (draft.value !== null) return draft.value;
-    problems.push({ where, what: 'is missing', mend: 'Type it, or remove the line.' });
+    problems.push({ where, what: 'is missing', fix: 'Type it, or remove the line.' });
     return Number.NaN;
   };
   const lengths = rows.map((row, index) => {
@@ -107,5 +107,5 @@ export function readRows(rows: readonly LengthDraft[]): Outcome<CallInput<'recei
       })),
     };
   });
-  return problems.length > 0 ? refused(...problems) : found(lengths);
+  return problems.length > 0 ? err(...problems) : ok(lengths);
 }

@@ -56,7 +56,7 @@ export function OfferForm({ item, offer, onClose, onSaved }: OfferFormProps) {
     const unit = readUnit(way, drafts);
     const missing: Problem[] = unit.ok ? [] : [...unit.problems];
     if (price.value === null)
-      missing.push({ where: 'Price', what: 'is missing', mend: 'Type what one costs.' });
+      missing.push({ where: 'Price', what: 'is missing', fix: 'Type what one costs.' });
     if (!unit.ok || price.value === null) return missing;
     const lower = readBreaks(breaks, unit.value);
     if (!lower.ok) return lower.problems;

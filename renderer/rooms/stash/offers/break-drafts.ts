@@ -1,6 +1,6 @@
 /** Price breaks and the least count of an offer while they are typed: in lengths, masses or numbers, kept as units. */
 import { moneyNumber } from '../../../../shared-core/measure/money/money.ts';
-import { found, type Outcome, type Problem, refused } from '../../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import { stepsUp } from '../../../../shared-core/measure/round-up.ts';
 import type { MeasureSystem, QuantityKind } from '../../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
@@ -57,20 +57,20 @@ export function draftsOfBreaks(
 }
 
 /** The breaks that the drafts make for this unit, or which figure is missing. */
-export function readBreaks(drafts: readonly BreakDraft[], unit: SellingUnit): Outcome<readonly PriceBreak[]> {
+export function readBreaks(drafts: readonly BreakDraft[], unit: SellingUnit): Result<readonly PriceBreak[]> {
   const problems: Problem[] = [];
   const breaks = drafts.map(({ from, price }, index): PriceBreak => {
     const where = `Price break ${index + 1}`;
     if (from.value === null)
-      problems.push({ where, what: 'has no beginning', mend: 'Type from how much on it holds.' });
+      problems.push({ where, what: 'has no beginning', fix: 'Type from how much on it holds.' });
     if (price.value === null)
-      problems.push({ where, what: 'has no price', mend: 'Type what one costs from there on.' });
+      problems.push({ where, what: 'has no price', fix: 'Type what one costs from there on.' });
     return {
       fromCount: Math.max(1, stepsUp(from.value ?? 0, perUnit(unit))),
       priceMinor: price.value ?? 0,
     };
   });
-  return problems.length > 0 ? refused(...problems) : found(breaks);
+  return problems.length > 0 ? err(...problems) : ok(breaks);
 }
 
 /** Length or mass of one step; what is sold one by one counts as one. */

@@ -1,5 +1,5 @@
 /** The selling unit of an offer while it is being typed: which figures each way of selling asks for. */
-import { found, type Outcome, type Problem, refused } from '../../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import type { MeasureSystem, QuantityKind } from '../../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import type { FieldUnit } from '../../../../shared-core/measure/units.ts';
@@ -127,34 +127,34 @@ export function offerDrafts(way: SellingUnit['kind'], drafts: SellingDrafts): Qu
 }
 
 /** The unit that the drafts of this way of selling make, or what is missing. */
-export function readUnit(way: SellingUnit['kind'], drafts: SellingDrafts): Outcome<SellingUnit> {
+export function readUnit(way: SellingUnit['kind'], drafts: SellingDrafts): Result<SellingUnit> {
   const problems: Problem[] = unitFields[way]
     .filter(({ name, isOptional }) => !isOptional && drafts[name].value === null)
     .map(({ label, hint }) => ({
       where: `${label} of what is sold`,
       what: 'is missing',
-      mend: `Type it. ${hint}.`,
+      fix: `Type it. ${hint}.`,
     }));
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const value = (name: FigureName) => drafts[name].value ?? 0;
   switch (way) {
     case 'by length':
-      return found({
+      return ok({
         kind: way,
         stepMm: value('stepMm'),
         widthMm: value('widthMm'),
         leastMm: value('leastMm'),
       });
     case 'sheet':
-      return found({ kind: way, widthMm: value('widthMm'), lengthMm: value('sheetLengthMm') });
+      return ok({ kind: way, widthMm: value('widthMm'), lengthMm: value('sheetLengthMm') });
     case 'spool':
-      return found({ kind: way, threadM: value('threadM') });
+      return ok({ kind: way, threadM: value('threadM') });
     case 'by mass':
-      return found({ kind: way, stepG: value('stepG'), leastG: value('leastG') });
+      return ok({ kind: way, stepG: value('stepG'), leastG: value('leastG') });
     case 'pack':
-      return found({ kind: way, pieceCount: value('pieceCount') });
+      return ok({ kind: way, pieceCount: value('pieceCount') });
     case 'each':
-      return found({ kind: way, lengthMm: drafts.pieceLengthMm.value });
+      return ok({ kind: way, lengthMm: drafts.pieceLengthMm.value });
     default:
       return way satisfies never;
   }

@@ -22,7 +22,7 @@ import { type CountPlace, countPlaces } from './count-places.ts';
 import style from './StockTake.module.css';
 
 /** As many as one walks along in a quarter of an hour; more is found by the search. */
-const mostItems = 100;
+const maxItems = 100;
 
 export function StockTake({
   question,
@@ -46,7 +46,7 @@ export function StockTake({
       sortBy: 'place',
       isDescending: false,
       offset: 0,
-      limit: mostItems,
+      limit: maxItems,
     });
     if (!found.ok) return setProblems(found.problems);
     setTotal(found.value.total);
@@ -98,8 +98,8 @@ export function StockTake({
       <p className="quiet">
         Type what really lies there; leave empty what you did not count. Each difference is booked as a
         correction with its reason.
-        {total > mostItems &&
-          ` The first ${mostItems} of ${total} items are shown: search for a shelf to count the others.`}
+        {total > maxItems &&
+          ` The first ${maxItems} of ${total} items are shown: search for a shelf to count the others.`}
       </p>
       <ul className={style.items}>
         {shelves

@@ -1,6 +1,6 @@
 /** Allowances of a whole piece at once, and the depth of its hem. One edge alone: setAllowance in edit.ts. */
 import { ringBox } from '../../../geometry/ring.ts';
-import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { setAllowance } from '../edit.ts';
 import { type Edited, inMm, notInPlan, withPiece } from '../edited.ts';
@@ -16,9 +16,9 @@ export function setAllAllowances(
   pieceId: string,
   allowanceMm: number,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const edges = piece.outline.edges.map((edge) =>
     edge.name === piece.foldEdge ? edge : { ...edge, allowanceMm },
   );
@@ -28,9 +28,9 @@ export function setAllAllowances(
   // The same number is wrong at every edge in the same way: said once.
   if (problems[0]) {
     const where = problems.length > 1 ? `Seam allowance of ${piece.name}` : problems[0].where;
-    return refused({ ...problems[0], where });
+    return err({ ...problems[0], where });
   }
-  return found({
+  return ok({
     plan: withPiece(plan, changed),
     said: `Allowance of ${piece.name} is now ${text(allowanceMm)} at every edge that is cut.`,
   });
@@ -54,24 +54,24 @@ export function hemEdge(piece: Piece): string | null {
 }
 
 /** How deep the hem of the piece is turned up. */
-export function setHemDepth(plan: CoatPlan, pieceId: string, depthMm: number, text = inMm): Outcome<Edited> {
+export function setHemDepth(plan: CoatPlan, pieceId: string, depthMm: number, text = inMm): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const hem = hemEdge(piece);
   if (hem === null) {
-    return refused({
+    return err({
       where: piece.name,
       what: 'has no edge across the grain at its foot',
-      mend: 'Set the allowance of the edge that is turned up.',
+      fix: 'Set the allowance of the edge that is turned up.',
     });
   }
   const edited = setAllowance(plan, pieceId, hem, depthMm, text);
   if (!edited.ok) return edited;
-  return found({ ...edited.value, said: `Hem of ${piece.name} is now ${text(depthMm)} deep.` });
+  return ok({ ...edited.value, said: `Hem of ${piece.name} is now ${text(depthMm)} deep.` });
 }
 
 /** The allowance that most edges of the plan have; customaryAllowanceMm for a plan without edges. */
-export function usualAllowanceMm(plan: CoatPlan): number {
+export function defaultAllowanceMm(plan: CoatPlan): number {
   const counts = new Map<number, number>();
   for (const piece of plan.pieces) {
     for (const edge of piece.outline.edges) {

@@ -1,5 +1,5 @@
 /** A piece copied to be cut from other slots: a lining or a facing from the shell's own piece. */
-import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan } from '../../model/coat-plan.ts';
 import { type Edited, listed, notInPlan } from '../edited.ts';
 import { freePieceId, inEverySize, pieceNameProblem } from '../every-size.ts';
@@ -13,9 +13,9 @@ export function copyPiece(
   pieceId: string,
   name: string,
   slotIds: readonly string[],
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const called = name.trim();
   const slots = slotIds.map((id) => ({ id, slot: plan.slots.find((candidate) => candidate.id === id) }));
   const problems = [
@@ -28,15 +28,15 @@ export function copyPiece(
           : {
               where: slot.name,
               what: 'is neither cloth nor batting',
-              mend: 'Choose a slot that pieces are cut from.',
+              fix: 'Choose a slot that pieces are cut from.',
             },
     ),
   ].filter((problem) => problem !== null);
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const id = freePieceId(plan, called);
   const isQuilted = slots.some(({ slot }) => slot?.isQuilted);
   const copied = inEverySize(plan, (pieces) =>
-    found(
+    ok(
       pieces.flatMap((each) =>
         each.id === pieceId
           ? [
@@ -60,7 +60,7 @@ export function copyPiece(
   if (!copied.ok) return copied;
   const names = slots.map(({ slot }) => slot!.name);
   const from = names.length === 0 ? 'no slot yet' : listed(names);
-  return found({
+  return ok({
     plan: copied.value,
     said: `${called} copied from ${piece.name}, cut from ${from}. Its edges are sewn in no seam yet.`,
   });

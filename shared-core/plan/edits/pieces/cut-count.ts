@@ -1,5 +1,5 @@
 /** How many of a piece one coat needs, and whether half of them are cut mirrored. */
-import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan } from '../../model/coat-plan.ts';
 import { type Edited, notInPlan, unfitted, withPiece } from '../edited.ts';
 import { pieceProblems } from '../../validation/outline-problems.ts';
@@ -10,15 +10,15 @@ export function setCutCount(
   pieceId: string,
   cutCount: number,
   isMirrored: boolean,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const changed = { ...piece, cutCount, isMirrored };
   const [problem] = pieceProblems(changed);
-  if (problem) return refused(problem);
+  if (problem) return err(problem);
   const edited = withPiece(plan, changed);
   const how = isMirrored ? ', half of them mirrored' : '';
-  return found({
+  return ok({
     plan: edited,
     said: [`${cutCount} of ${piece.name} for one coat${how}.`, ...unfitted(plan, edited)].join(' '),
   });

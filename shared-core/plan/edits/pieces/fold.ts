@@ -1,7 +1,7 @@
 /** A symmetric whole piece made into a half on the fold, and a half opened flat again. */
 import { chainDistanceMm, chainPointAt } from '../../../geometry/chain.ts';
 import { type Point, ringBox } from '../../../geometry/ring.ts';
-import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Notch, Piece } from '../../model/coat-plan.ts';
 import { withPlacesOf } from '../../geometry/edge-places.ts';
 import { type Edited, notInPlan, unfitted } from '../edited.ts';
@@ -36,7 +36,7 @@ export function foldPiece(
   plan: CoatPlan,
   pieceId: string,
   direction: LineDirection = 'along',
-): Outcome<Edited> {
+): Result<Edited> {
   return refold(
     plan,
     pieceId,
@@ -46,26 +46,26 @@ export function foldPiece(
 }
 
 /** The whole piece of one that is drafted as a half on the fold. */
-export function openPiece(plan: CoatPlan, pieceId: string): Outcome<Edited> {
+export function openPiece(plan: CoatPlan, pieceId: string): Result<Edited> {
   return refold(plan, pieceId, opened, (name) => `${name} is opened flat: drafted and cut whole.`);
 }
 
 function refold(
   plan: CoatPlan,
   pieceId: string,
-  change: (piece: Piece) => Outcome<Refolded>,
+  change: (piece: Piece) => Result<Refolded>,
   saidOf: (name: string) => string,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const own = change(piece);
   if (!own.ok) return own;
   const changed = inEverySize(plan, (pieces) => {
     const each = pieces.find((candidate) => candidate.id === pieceId);
-    if (!each) return found(pieces);
+    if (!each) return ok(pieces);
     const outcome = change(each);
     if (!outcome.ok) return outcome;
-    return found(pieces.map((other) => (other === each ? outcome.value.piece : other)));
+    return ok(pieces.map((other) => (other === each ? outcome.value.piece : other)));
   });
   if (!changed.ok) return changed;
   const { becoming, lostNotchCount } = own.value;
@@ -80,25 +80,25 @@ function refold(
             ? 'One notch had no match on the other half and was left out.'
             : `${lostNotchCount} notches had no match on the other half and were left out.`,
         ];
-  return found({ plan: after, said: [saidOf(piece.name), ...lost, ...unfitted(plan, after)].join(' ') });
+  return ok({ plan: after, said: [saidOf(piece.name), ...lost, ...unfitted(plan, after)].join(' ') });
 }
 
-function folded(piece: Piece, direction: LineDirection): Outcome<Refolded> {
+function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
   if (piece.foldEdge !== null) {
-    return refused({
+    return err({
       where: piece.name,
       what: 'is on the fold already',
-      mend: 'Open it flat first, or leave it.',
+      fix: 'Open it flat first, or leave it.',
     });
   }
   const box = ringBox(seamRing(piece.outline));
   const atMm = direction === 'along' ? (box.minY + box.maxY) / 2 : (box.minX + box.maxX) / 2;
   const cut = outlineCut(piece.outline, { direction, atMm }, 'fold');
   const notAlike = (what: string) =>
-    refused({
+    err({
       where: piece.name,
       what,
-      mend: 'Cut it whole, or draw both halves alike.',
+      fix: 'Cut it whole, or draw both halves alike.',
     });
   if (cut.kind === 'not parted') return notAlike('has no two halves beside its middle line');
   const mirror: MovePoint = ({ x, y }) =>
@@ -117,10 +117,10 @@ function folded(piece: Piece, direction: LineDirection): Outcome<Refolded> {
     becoming.set(was, [twin]);
     const other = kept.find(({ name }) => name === twin)!;
     if (Math.abs(other.allowanceMm - edge.allowanceMm) > 0.01) {
-      return refused({
+      return err({
         where: `The allowances at ${edge.name} and ${twin} of ${piece.name}`,
         what: 'differ, and the fold makes them one',
-        mend: 'Give both the same allowance first.',
+        fix: 'Give both the same allowance first.',
       });
     }
   }
@@ -142,13 +142,13 @@ function folded(piece: Piece, direction: LineDirection): Outcome<Refolded> {
     isMirrored: false,
     notches,
   };
-  return found({ piece: half, becoming, lostNotchCount: lost.length });
+  return ok({ piece: half, becoming, lostNotchCount: lost.length });
 }
 
-function opened(piece: Piece): Outcome<Refolded> {
+function opened(piece: Piece): Result<Refolded> {
   const fold = piece.foldEdge;
   if (fold === null) {
-    return refused({ where: piece.name, what: 'is not on the fold', mend: 'Choose a piece that is.' });
+    return err({ where: piece.name, what: 'is not on the fold', fix: 'Choose a piece that is.' });
   }
   const foldIndex = edgeIndexOf(piece.outline, fold);
   const [foldFrom, foldTo] = edgePoints(piece.outline, foldIndex) as [Point, Point];
@@ -202,7 +202,7 @@ function opened(piece: Piece): Outcome<Refolded> {
   });
   const becoming = new Map(half.map(({ name }) => [name, [...new Set([name, otherName.get(name)!])]]));
   const lostNotchCount = piece.notches.filter((notch) => notch.edge === fold).length;
-  return found({
+  return ok({
     piece: {
       ...piece,
       outline: { start, edges: whole },
@@ -258,5 +258,5 @@ function nearestEdge(part: OutlinePart, point: Point): string {
       mm: chainDistanceMm(point, edgePoints(part.outline, index)),
     }))
     .filter(({ name }) => name !== part.cutEdge);
-  return offs.reduce((least, one) => (one.mm < least.mm ? one : least)).name;
+  return offs.reduce((min, one) => (one.mm < min.mm ? one : min)).name;
 }

@@ -1,6 +1,6 @@
 /** Turning the grain of a piece: it is cut across the cloth, or on the bias. */
 import { turnCosSin } from '../../../geometry/ring.ts';
-import { found, type Outcome, refused } from '../../../measure/problem.ts';
+import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { type Edited, notInPlan, withPiece } from '../edited.ts';
 import { outlineMoved } from '../../geometry/outline-moved.ts';
@@ -9,14 +9,14 @@ import { outlineMoved } from '../../geometry/outline-moved.ts';
  * The grain arrow turned by turnDeg counter-clockwise on the piece as it is drawn (45: bias, 90: across). Quilting lines stay where
  * they are on the piece for quarter turns; else they follow the grain.
  */
-export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Outcome<Edited> {
+export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   if (!Number.isFinite(turnDeg) || turnDeg % 360 === 0 || Math.abs(turnDeg) > 360) {
-    return refused({
+    return err({
       where: `Turn of the grain of ${piece.name}`,
       what: `is ${turnDeg}°`,
-      mend: 'Type a number of degrees, such as 45 for the bias or 90 for across.',
+      fix: 'Type a number of degrees, such as 45 for the bias or 90 for across.',
     });
   }
   const turned = grainTurned(piece, turnDeg);
@@ -33,7 +33,7 @@ export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Out
     piece.quilted !== null && rest !== 0 && rest !== 90
       ? ` Its quilting lines still run ${piece.quilted} the grain.`
       : '';
-  return found({
+  return ok({
     plan: withPiece(plan, turned),
     said: `Grain of ${piece.name} turned by ${Number(turnDeg.toFixed(1))}°: ${how}.${lines}`,
   });

@@ -5,7 +5,7 @@
  */
 import { chainPointAt } from '../../../geometry/chain.ts';
 import { type Point, ringBox } from '../../../geometry/ring.ts';
-import { found, type Outcome, type Problem, refused } from '../../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Notch, Piece } from '../../model/coat-plan.ts';
 import { type Edited, inMm, type LengthText, listed, notInPlan, unfitted } from '../edited.ts';
 import type { Outline, Segment } from '../../model/outline.ts';
@@ -13,10 +13,10 @@ import { pieceProblems } from '../../validation/outline-problems.ts';
 import { edgeIndexOf, edgeLengthMm, edgePoints, seamRing } from '../../geometry/outline-ring.ts';
 
 /** A lengthening in one stroke is at most this. */
-const mostLengtheningMm = 2000;
+const maxLengtheningMm = 2000;
 
 /** Where a piece is lengthened if nothing is said: this share of its length up from the hem. */
-export const usualLineRatio = 1 / 3;
+export const defaultLineRatio = 1 / 3;
 
 /**
  * One piece longer by byMm (shorter below 0) at a line across its grain at x = atX of its own frame.
@@ -28,9 +28,9 @@ export function lengthenPiece(
   byMm: number,
   atX?: number,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const extent = grainExtent(piece);
   const aboveHemMm = atX === undefined ? undefined : atX - extent.hemX;
   return lengthenPieces(plan, [pieceId], byMm, aboveHemMm, text);
@@ -46,20 +46,20 @@ export function lengthenPieces(
   byMm: number,
   aboveHemMm?: number,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const first = plan.pieces.find((piece) => piece.id === pieceIds[0]);
   const missing = pieceIds.filter((id) => !plan.pieces.some((piece) => piece.id === id));
-  if (missing.length > 0) return refused(...missing.map((id) => notInPlan('piece', id)));
-  if (!first) return refused({ where: 'Lengthening', what: 'names no piece', mend: 'Choose a piece.' });
-  if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > mostLengtheningMm) {
-    return refused({
+  if (missing.length > 0) return err(...missing.map((id) => notInPlan('piece', id)));
+  if (!first) return err({ where: 'Lengthening', what: 'names no piece', fix: 'Choose a piece.' });
+  if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > maxLengtheningMm) {
+    return err({
       where: 'Length to add',
       what: `is ${byMm} mm`,
-      mend: `Type a length up to ${mostLengtheningMm} mm, below 0 to shorten.`,
+      fix: `Type a length up to ${maxLengtheningMm} mm, below 0 to shorten.`,
     });
   }
   const extent = grainExtent(first);
-  const upMm = aboveHemMm ?? (extent.topX - extent.hemX) * usualLineRatio;
+  const upMm = aboveHemMm ?? (extent.topX - extent.hemX) * defaultLineRatio;
   const problems: Problem[] = [];
   const changed = new Map<string, Piece>();
   for (const piece of plan.pieces.filter((candidate) => pieceIds.includes(candidate.id))) {
@@ -69,13 +69,13 @@ export function lengthenPieces(
       problems.push({
         where: `Line ${text(upMm)} above the hem`,
         what: `does not cross ${piece.name}`,
-        mend: `Choose one between the hem and ${text(topX - hemX)} above it.`,
+        fix: `Choose one between the hem and ${text(topX - hemX)} above it.`,
       });
     } else if (byMm < 0 && hemX - byMm > atX) {
       problems.push({
         where: piece.name,
         what: `has only ${text(upMm)} below the line`,
-        mend: 'Shorten by less, or choose a line higher up.',
+        fix: 'Shorten by less, or choose a line higher up.',
       });
     } else {
       const longer = lengthenedPiece(piece, byMm, atX);
@@ -83,11 +83,11 @@ export function lengthenPieces(
       changed.set(piece.id, longer);
     }
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const edited = { ...plan, pieces: plan.pieces.map((piece) => changed.get(piece.id) ?? piece) };
   const names = pieceIds.map((id) => changed.get(id)!.name);
   const done = `${listed(names)} ${byMm > 0 ? 'lengthened' : 'shortened'} by ${text(Math.abs(byMm))} ${linePlace(upMm, extent.topX - extent.hemX, text)}.`;
-  return found({ plan: edited, said: [done, ...unfitted(plan, edited)].join(' ') });
+  return ok({ plan: edited, said: [done, ...unfitted(plan, edited)].join(' ') });
 }
 
 /** The piece and all that must be lengthened with it at that height: pieces joined by edges which cross the line. */

@@ -3,8 +3,8 @@
  * grain, widths across it, until the grain is turned.
  */
 import type { Point } from '../../../geometry/ring.ts';
-import { found, type Outcome, type Problem, refused } from '../../../measure/problem.ts';
-import { usualAllowanceMm } from './allowance.ts';
+import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
+import { defaultAllowanceMm } from './allowance.ts';
 import type { CoatPlan, Piece, TurnRule } from '../../model/coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan } from '../edited.ts';
 import { freePieceId, inEverySize, pieceNameProblem } from '../every-size.ts';
@@ -55,7 +55,7 @@ const quarterRatio = (4 / 3) * (Math.SQRT2 - 1);
 export const circleErrorRatio = 0.000273;
 
 /** A piece of a simple shape more, in every size, sewn in no seam yet. */
-export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Outcome<Edited> {
+export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Result<Edited> {
   const name = added.name.trim();
   const { shape } = added;
   const problems: Problem[] = [
@@ -63,8 +63,8 @@ export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Outcom
     ...measureProblems(shape, name === '' ? `the ${shape.kind}` : name),
     ...added.slotIds.map((id) => (plan.slots.some((slot) => slot.id === id) ? null : notInPlan('slot', id))),
   ].filter((problem) => problem !== null);
-  if (problems.length > 0) return refused(...problems);
-  const allowanceMm = added.allowanceMm ?? usualAllowanceMm(plan);
+  if (problems.length > 0) return err(...problems);
+  const allowanceMm = added.allowanceMm ?? defaultAllowanceMm(plan);
   const piece: Piece = {
     id: freePieceId(plan, name),
     name,
@@ -78,20 +78,20 @@ export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Outcom
     quilted: null,
   };
   const wrong = pieceProblems(piece);
-  if (wrong.length > 0) return refused(...wrong);
-  const folded = added.isOnFold ? onFold(plan, piece) : found(piece);
+  if (wrong.length > 0) return err(...wrong);
+  const folded = added.isOnFold ? onFold(plan, piece) : ok(piece);
   if (!folded.ok) return folded;
   const turned =
     added.grainTurnDeg % 360 === 0 ? folded.value : grainTurned(folded.value, added.grainTurnDeg);
-  const after = inEverySize(plan, (pieces) => found([...pieces, turned]));
+  const after = inEverySize(plan, (pieces) => ok([...pieces, turned]));
   if (!after.ok) return after;
-  return found({ plan: after.value, said: said(added, name, allowanceMm, text) });
+  return ok({ plan: after.value, said: said(added, name, allowanceMm, text) });
 }
 
-function onFold(plan: CoatPlan, piece: Piece): Outcome<Piece> {
+function onFold(plan: CoatPlan, piece: Piece): Result<Piece> {
   const { sizes: _, ...own } = plan;
   const folded = foldPiece({ ...own, pieces: [...plan.pieces, piece] }, piece.id);
-  return folded.ok ? found(folded.value.plan.pieces.at(-1)!) : folded;
+  return folded.ok ? ok(folded.value.plan.pieces.at(-1)!) : folded;
 }
 
 function measureProblems(shape: Shape, name: string): Problem[] {
@@ -102,7 +102,7 @@ function measureProblems(shape: Shape, name: string): Problem[] {
           {
             where: `${word} of ${name}`,
             what: `is ${mm} mm`,
-            mend: mayBeZero ? 'Type a length, or 0.' : 'Type a length above 0.',
+            fix: mayBeZero ? 'Type a length, or 0.' : 'Type a length above 0.',
           },
         ],
   );

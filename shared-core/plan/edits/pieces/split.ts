@@ -1,5 +1,5 @@
 /** A piece split in two at a line: a yoke from a back, a side panel, or a facing from a copy of the front. */
-import { found, type Outcome, type Problem, refused } from '../../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan, unfitted } from '../edited.ts';
 import { withPlacesOf } from '../../geometry/edge-places.ts';
@@ -28,7 +28,7 @@ export interface Split {
 }
 
 /** What the two parts are called if nothing is said. */
-export function usualSplitNames(piece: Piece, direction: LineDirection): readonly [string, string] {
+export function defaultSplitNames(piece: Piece, direction: LineDirection): readonly [string, string] {
   const words =
     direction === 'across' ? ['lower', 'upper'] : piece.foldEdge ? ['middle', 'side'] : ['right', 'left'];
   return [`${piece.name} ${words[0]}`, `${piece.name} ${words[1]}`];
@@ -39,13 +39,13 @@ export function usualSplitNames(piece: Piece, direction: LineDirection): readonl
  * In other sizes the line lies at the same share of the piece. A piece on the fold split along it gives one part
  * on the fold and a mirrored pair.
  */
-export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text = inMm): Outcome<Edited> {
+export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text = inMm): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
-  if (!piece) return refused(notInPlan('piece', pieceId));
+  if (!piece) return err(notInPlan('piece', pieceId));
   const named = namesOf(plan, piece, split);
   if (!named.ok) return named;
   const outside = lineProblem(piece, split.direction, split.distanceMm, text);
-  if (outside) return refused(outside);
+  if (outside) return err(outside);
   const names = named.value;
   const farId = freePieceId(plan, names[1]);
   const share = split.distanceMm / lineRoomMm(piece, split.direction);
@@ -57,7 +57,7 @@ export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text =
   const mirrors = mirrorSeams(plan, piece, names[1]);
   const parted = inEverySize(plan, (pieces) => {
     const own = pieces.find((each) => each.id === pieceId);
-    if (!own) return found(pieces);
+    if (!own) return ok(pieces);
     const distanceMm = own === piece ? split.distanceMm : share * lineRoomMm(own, split.direction);
     const parts = partsOf(own, { ...split, distanceMm, names }, cutName, text);
     if (!parts.ok) return parts;
@@ -66,7 +66,7 @@ export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text =
       withSeam(near, cutName, seam?.id ?? null),
       withOtherSeams(withSeam({ ...far, id: farId }, cutName, seam?.id ?? null), near, mirrors),
     ];
-    return found(pieces.flatMap((each) => (each === own ? sewn : [each])));
+    return ok(pieces.flatMap((each) => (each === own ? sewn : [each])));
   });
   if (!parted.ok) return parted;
   const parts = parted.value.pieces.filter((each) => each.id === pieceId || each.id === farId);
@@ -80,10 +80,10 @@ export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text =
   };
   const place = linePlaceWords(piece, split.direction, split.distanceMm, text);
   const done = `${piece.name} split ${place} into ${names[0]} and ${names[1]}, with ${text(split.allowanceMm)} of allowance on both at the split.`;
-  return found({ plan: after, said: [done, ...unfitted(plan, after)].join(' ') });
+  return ok({ plan: after, said: [done, ...unfitted(plan, after)].join(' ') });
 }
 
-function namesOf(plan: CoatPlan, piece: Piece, split: Split): Outcome<readonly [string, string]> {
+function namesOf(plan: CoatPlan, piece: Piece, split: Split): Result<readonly [string, string]> {
   const names = [split.names[0].trim(), split.names[1].trim()] as const;
   // The whole piece's own name is free once it is split.
   const problems = names.flatMap((name): Problem[] => {
@@ -94,10 +94,10 @@ function namesOf(plan: CoatPlan, piece: Piece, split: Split): Outcome<readonly [
     problems.push({
       where: `Both parts of ${piece.name}`,
       what: 'have one name',
-      mend: 'Rename one of them.',
+      fix: 'Rename one of them.',
     });
   }
-  return problems.length > 0 ? refused(...problems) : found(names);
+  return problems.length > 0 ? err(...problems) : ok(names);
 }
 
 /** Near and far part of a piece, still without ids of their own. */
@@ -106,21 +106,21 @@ function partsOf(
   split: Split,
   cutName: string,
   text: LengthText,
-): Outcome<readonly [Piece, Piece]> {
+): Result<readonly [Piece, Piece]> {
   const line = lineAt(piece, split.direction, split.distanceMm);
   const cut = outlineCut(piece.outline, line, cutName);
   if (cut.kind === 'not parted') {
-    return refused({
+    return err({
       where: `The line ${linePlaceWords(piece, split.direction, split.distanceMm, text)}`,
       what: cut.runsAlongEdge
         ? `runs along an edge of ${piece.name}`
         : `passes the outline of ${piece.name} ${cut.crossingCount} times`,
-      mend: 'Choose a line that crosses the piece once from side to side.',
+      fix: 'Choose a line that crosses the piece once from side to side.',
     });
   }
   const isTurned = split.direction === 'along' && isMeasuredFromHighY(piece);
   const [near, far] = isTurned ? [cut.high, cut.low] : [cut.low, cut.high];
-  return found([
+  return ok([
     partPiece(piece, near, split.names[0], split.allowanceMm),
     partPiece(piece, far, split.names[1], split.allowanceMm),
   ]);
@@ -176,7 +176,7 @@ function mirrorSeams(plan: CoatPlan, piece: Piece, farName: string): { of: strin
 
 /** Sewn as most seams of the plan are; null where the plan has no thread to sew with. */
 function splitSeam(plan: CoatPlan, names: readonly [string, string]): Seam | null {
-  const like = mostUsed(plan.seams);
+  const like = maxUsed(plan.seams);
   const threadSlotId = like?.threadSlotId ?? plan.slots.find((slot) => slot.kind === 'thread')?.id;
   if (threadSlotId === undefined) return null;
   const label = `${names[0]} to ${names[1]}`;
@@ -196,11 +196,11 @@ function splitSeam(plan: CoatPlan, names: readonly [string, string]): Seam | nul
   };
 }
 
-function mostUsed(seams: readonly Seam[]): Seam | undefined {
+function maxUsed(seams: readonly Seam[]): Seam | undefined {
   const key = (seam: Seam) => `${seam.stitch} ${seam.threadSlotId} ${seam.overcast}`;
   const count = (seam: Seam) => seams.filter((other) => key(other) === key(seam)).length;
   return seams.reduce<Seam | undefined>(
-    (most, seam) => (most && count(most) >= count(seam) ? most : seam),
+    (max, seam) => (max && count(max) >= count(seam) ? max : seam),
     undefined,
   );
 }

@@ -2,7 +2,7 @@
  * Widening: a line is drawn along the grain, and all on its far side from the fold (or from the right side as drawn)
  * is moved away. It is lengthening with the axes changed, so curves that cross the line are trued in the same way.
  */
-import { found, type Outcome, type Problem, refused } from '../../../measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { type Edited, inMm, listed, notInPlan, unfitted } from '../edited.ts';
 import { crossesLine, lengthenedPiece } from './lengthen.ts';
@@ -11,7 +11,7 @@ import { pieceProblems } from '../../validation/outline-problems.ts';
 import { lineAt, linePlaceWords, lineProblem, lineRoomMm } from '../../geometry/piece-line.ts';
 
 /** A widening in one stroke is at most this. */
-const mostWideningMm = 1000;
+const maxWideningMm = 1000;
 
 /**
  * Pieces wider by byMm (narrower below 0), each at a line fromSideMm from its own fold or right side. Without it the
@@ -23,17 +23,17 @@ export function widenPieces(
   byMm: number,
   fromSideMm?: number,
   text = inMm,
-): Outcome<Edited> {
+): Result<Edited> {
   const missing = pieceIds.filter((id) => !plan.pieces.some((piece) => piece.id === id));
-  if (missing.length > 0) return refused(...missing.map((id) => notInPlan('piece', id)));
+  if (missing.length > 0) return err(...missing.map((id) => notInPlan('piece', id)));
   const pieces = plan.pieces.filter((piece) => pieceIds.includes(piece.id));
   const first = pieces.find((piece) => piece.id === pieceIds[0]);
-  if (!first) return refused({ where: 'Widening', what: 'names no piece', mend: 'Choose a piece.' });
-  if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > mostWideningMm) {
-    return refused({
+  if (!first) return err({ where: 'Widening', what: 'names no piece', fix: 'Choose a piece.' });
+  if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > maxWideningMm) {
+    return err({
       where: 'Width to add',
       what: `is ${byMm} mm`,
-      mend: `Type a length up to ${mostWideningMm} mm, below 0 to narrow.`,
+      fix: `Type a length up to ${maxWideningMm} mm, below 0 to narrow.`,
     });
   }
   const atMm = fromSideMm ?? lineRoomMm(first, 'along') / 2;
@@ -47,7 +47,7 @@ export function widenPieces(
       problems.push({
         where: piece.name,
         what: `has only ${text(beyondMm)} beyond the line`,
-        mend: 'Narrow it by less, or choose a line nearer to where it is measured from.',
+        fix: 'Narrow it by less, or choose a line nearer to where it is measured from.',
       });
     } else {
       const wider = widenedPiece(piece, byMm, atMm);
@@ -55,14 +55,14 @@ export function widenPieces(
       changed.set(piece.id, wider);
     }
   }
-  if (problems.length > 0) return refused(...problems);
+  if (problems.length > 0) return err(...problems);
   const edited = { ...plan, pieces: plan.pieces.map((piece) => changed.get(piece.id) ?? piece) };
   const names = pieces.map((piece) => piece.name);
   const done = `${listed(names)} ${byMm > 0 ? 'widened' : 'narrowed'} by ${text(Math.abs(byMm))} ${linePlaceWords(first, 'along', atMm, text)}.`;
   const folded = pieces.filter((piece) => piece.foldEdge !== null).map((piece) => piece.name);
   const twice =
     folded.length === 0 ? [] : [`${listed(folded)} on the fold: ${text(Math.abs(byMm) * 2)} in all.`];
-  return found({ plan: edited, said: [done, ...twice, ...unfitted(plan, edited)].join(' ') });
+  return ok({ plan: edited, said: [done, ...twice, ...unfitted(plan, edited)].join(' ') });
 }
 
 /** Pieces sewn to this one along edges that a line along the grain crosses: a shoulder, a hem facing. */

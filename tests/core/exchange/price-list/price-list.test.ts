@@ -238,7 +238,7 @@ const workshop = fc
           fc.double({ min: 0.001, max: 999_999, noNaN: true }),
         ),
         width: fc.oneof(fc.integer({ min: 1, max: 3000 }), fc.double({ min: 0.001, max: 3000, noNaN: true })),
-        least: fc.integer({ min: 0, max: 40 }),
+        min: fc.integer({ min: 0, max: 40 }),
         priceMinor: fc.integer({ min: 0, max: 1e11 }),
         pricedOn: fc.constantFrom('2026-10-12', '2024-02-29', '1999-12-31'),
         breaks: fc.uniqueArray(fc.integer({ min: 2, max: 900 }), { maxLength: 4 }),
@@ -256,7 +256,7 @@ const workshop = fc
     const offers = offered.map((one, at): Offer => {
       const { id: itemId, kind } = own[one.of % own.length]!;
       const ways = soldAs[kindRecords[kind].counted];
-      const unit = unitOf(ways[one.sold % ways.length]!, one.step, one.width, one.least);
+      const unit = unitOf(ways[one.sold % ways.length]!, one.step, one.width, one.min);
       const isCounted = unit.kind !== 'by length' && unit.kind !== 'by mass';
       const counts = one.breaks.sort((a, b) => a - b).filter((_, index) => one.priceMinor > index + 1);
       return {
@@ -269,26 +269,26 @@ const workshop = fc
         ...(counts.length > 0 && {
           breaks: counts.map((fromCount, index) => ({ fromCount, priceMinor: one.priceMinor - index - 1 })),
         }),
-        ...(isCounted && one.least > 1 && { leastCount: one.least }),
+        ...(isCounted && one.min > 1 && { leastCount: one.min }),
       };
     });
     return { items: own, offers, currency };
   });
 
-function unitOf(kind: SellingUnit['kind'], step: number, width: number, least: number): SellingUnit {
+function unitOf(kind: SellingUnit['kind'], step: number, width: number, min: number): SellingUnit {
   switch (kind) {
     case 'by length':
-      return { kind, stepMm: step, widthMm: width, leastMm: least * step };
+      return { kind, stepMm: step, widthMm: width, leastMm: min * step };
     case 'sheet':
       return { kind, lengthMm: step, widthMm: width };
     case 'spool':
       return { kind, threadM: step };
     case 'by mass':
-      return { kind, stepG: step, leastG: least * step };
+      return { kind, stepG: step, leastG: min * step };
     case 'pack':
       return { kind, pieceCount: Math.ceil(width) };
     case 'each':
-      return { kind, lengthMm: least > 20 ? null : step };
+      return { kind, lengthMm: min > 20 ? null : step };
     default:
       return kind satisfies never;
   }

@@ -12,7 +12,7 @@ import { type SlotLay, totalUsedMm } from '../../../../shared-core/lay/plan-lay.
 import { measuredFalls, measuredUntilS } from '../../../../shared-core/lay/still-falls/still-falls-table.ts';
 import {
   layStillFalls,
-  mostStillFalling,
+  maxStillFalling,
   type StillFalls,
   stillFalls,
   stillFallsWords,
@@ -64,7 +64,7 @@ describe('how much a lay usually still falls', () => {
     expect(stillFalls(1, 20).basis.how).toMatch(
       /^\d+ of \d+ lays of demo and drafted coats .* looked for \d+ s/,
     );
-    expect(measuredFalls.at(-1)?.mostPieces).toBe(Infinity);
+    expect(measuredFalls.at(-1)?.maxPieces).toBe(Infinity);
     for (const row of measuredFalls) expect(row.lays).toBeGreaterThan(1);
   });
 
@@ -143,7 +143,7 @@ describe('of a list to buy is said', () => {
     expect(slotsBought(estimate)).toEqual(['shell', 'zip']);
     expect(slotsStillFall(estimate, slotsBought(estimate), false)).toEqual(stillFalls(0.6, 30));
     expect(slotsStillFall(estimate, ['shell', 'batting'], false)).toEqual(stillFalls(0.3, 30));
-    expect(mostStillFalling([null, falling(0, 0.01, 0.02), falling(0, 0.005, 0.04), null])?.high).toBe(0.04);
+    expect(maxStillFalling([null, falling(0, 0.01, 0.02), falling(0, 0.005, 0.04), null])?.high).toBe(0.04);
     expect(listSentence(falling(0.01, 0.02, 0.03))).toBe(
       'This list may still get shorter: lays like these usually take another 1 to 3 % less cloth when they are looked for longer.',
     );
@@ -167,14 +167,14 @@ describe('the measurement', () => {
       [0.3, 1],
     );
     expect(small).toEqual({
-      mostPieces: 14,
+      maxPieces: 14,
       lays: 3,
       falls: [
         { seconds: 0.3, low: 0.025, median: 0.03, high: 0.038 },
         { seconds: 1, low: 0.01, median: 0.01, high: 0.01 },
       ],
     });
-    expect(large).toMatchObject({ mostPieces: null, lays: 1 });
+    expect(large).toMatchObject({ maxPieces: null, lays: 1 });
     expect(others).toEqual([]);
     expect(quantile([5, 1, 3], 0.75)).toBe(4);
   });

@@ -17,7 +17,7 @@ function longer(byMm: number, more: Partial<LayResult> = {}): LayResult {
   return { ...found, usedLengthMm: [found.usedLengthMm[0]! + byMm], ...more };
 }
 
-const fiveSeconds: LayBudget = { seconds: 5, iterations: null, leastIterations: 700 };
+const fiveSeconds: LayBudget = { seconds: 5, iterations: null, minIterations: 700 };
 
 function opened(handCount: number) {
   const place = new HandWork(handCount);
@@ -61,7 +61,7 @@ describe('a lay that is alone', () => {
     for (const { budget } of others) {
       expect(budget.seconds).toBeLessThan(5);
       expect(budget.seconds).toBeGreaterThan(4.8);
-      expect(budget.leastIterations).toBeUndefined();
+      expect(budget.minIterations).toBeUndefined();
     }
     const seeds = [lead!, ...others].map((order) => order.job.seed);
     expect(new Set(seeds).size).toBe(3);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fenwalkCoat } from '../../../../shared-core/demo/coat.ts';
 import { ringAreaMm2 } from '../../../../shared-core/geometry/ring.ts';
-import { type Outcome, problemSentence } from '../../../../shared-core/measure/problem.ts';
+import { type Result, problemSentence } from '../../../../shared-core/measure/problem.ts';
 import type { CoatPlan, Piece } from '../../../../shared-core/plan/model/coat-plan.ts';
 import {
   bindSlot,
@@ -25,12 +25,12 @@ import { seamWalk } from '../../../../shared-core/plan/geometry/seam-walk.ts';
 import { areaOutside } from '../clipper-referee.ts';
 import { pieceOf, vest } from '../vest.ts';
 
-function edited(outcome: Outcome<Edited>): Edited {
+function edited(outcome: Result<Edited>): Edited {
   if (!outcome.ok) throw new Error(outcome.problems.map(problemSentence).join(' '));
   return outcome.value;
 }
 
-function refusal(outcome: Outcome<Edited>): string {
+function refusal(outcome: Result<Edited>): string {
   if (outcome.ok) throw new Error(`was not refused: ${outcome.value.said}`);
   return outcome.problems.map(problemSentence).join(' ');
 }

@@ -34,7 +34,7 @@ describe('walking the seams of a vest', () => {
   });
 
   it('ease that is meant fits, and its absence does not', () => {
-    const eased = (leastMm: number, mostMm: number) => {
+    const eased = (leastMm: number, maxMm: number) => {
       const plan = vest();
       const longer = withEdgeChanged(plan, 'back', 'side', (edge) => ({
         ...edge,
@@ -44,7 +44,7 @@ describe('walking the seams of a vest', () => {
         ...longer,
         seams: longer.seams.map((seam) =>
           seam.id === 'side'
-            ? { ...seam, firstSide: [{ pieceId: 'back', edge: 'side' }], ease: { leastMm, mostMm } }
+            ? { ...seam, firstSide: [{ pieceId: 'back', edge: 'side' }], ease: { leastMm, maxMm } }
             : seam,
         ),
       };

@@ -12,7 +12,7 @@ import {
   sizedPieceName,
 } from '../../../../shared-core/plan/model/sizes.ts';
 import type { Edited } from '../../../../shared-core/plan/edits/edited.ts';
-import type { Outcome } from '../../../../shared-core/measure/problem.ts';
+import type { Result } from '../../../../shared-core/measure/problem.ts';
 import { requirement } from '../../../../shared-core/requirement/requirement.ts';
 import {
   clothLot,
@@ -32,7 +32,7 @@ const forty = plan({
 });
 const fortyTwo = { ...forty, size: '42', name: 'Lapwing 42', pieces: [piece('back', rectangle(730, 545))] };
 
-function done(outcome: Outcome<Edited>) {
+function done(outcome: Result<Edited>) {
   if (!outcome.ok) throw new Error(outcome.problems.map(({ where, what }) => `${where} ${what}`).join());
   return outcome.value.plan;
 }

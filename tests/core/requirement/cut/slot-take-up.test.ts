@@ -60,8 +60,8 @@ describe('how much larger quilted cloth is cut', () => {
   };
   it('by 2.5 % both ways over thin batting, since stitches draw in what no arc does', () => {
     expect(of()).toMatchObject({ alongRatio: 0.025, acrossRatio: 0.025, isMeasured: false });
-    expect(of().alongRange).toEqual({ leastRatio: 0.01, mostRatio: 0.05 });
-    expect(of().acrossRange).toEqual({ leastRatio: 0.01, mostRatio: 0.05 });
+    expect(of().alongRange).toEqual({ minRatio: 0.01, maxRatio: 0.05 });
+    expect(of().acrossRange).toEqual({ minRatio: 0.01, maxRatio: 0.05 });
   });
   it('by the arc over the lines where that is more, and 2.5 % along them', () => {
     // Three quarters of 40 mm of loft, half of it on each face: 15 mm over 90.
@@ -69,7 +69,7 @@ describe('how much larger quilted cloth is cut', () => {
     const arc = (2 * radiusMm * Math.asin(45 / radiusMm)) / 90 - 1;
     expect(of({}, 40).alongRatio).toBeCloseTo(arc, 12);
     expect(of({}, 40).acrossRatio).toBe(0.025);
-    expect(of({}, 40).alongRange?.mostRatio).toBeCloseTo(arc, 12);
+    expect(of({}, 40).alongRange?.maxRatio).toBeCloseTo(arc, 12);
     const turned = of({ pieces: [{ ...coat().pieces[0]!, quilted: 'along' }] }, 40);
     expect([turned.alongRatio, turned.acrossRatio]).toEqual([0.025, expect.closeTo(arc, 12)]);
   });

@@ -87,14 +87,14 @@ describe('what the coat weighs', () => {
 
 describe('how warm it is', () => {
   it('is a range that grows with thickness, and nothing for nothing', () => {
-    expect(cloOfThickness(0)).toEqual({ leastClo: 0, mostClo: 0 });
+    expect(cloOfThickness(0)).toEqual({ minClo: 0, maxClo: 0 });
     const mm = fc.double({ min: 0, max: 60, noNaN: true });
     fc.assert(
       fc.property(mm, mm, (a, b) => {
         const thin = cloOfThickness(Math.min(a, b));
         const thick = cloOfThickness(Math.max(a, b));
-        expect(thick.leastClo).toBeGreaterThanOrEqual(thin.leastClo);
-        expect(thick.mostClo).toBeGreaterThanOrEqual(thick.leastClo);
+        expect(thick.minClo).toBeGreaterThanOrEqual(thin.minClo);
+        expect(thick.maxClo).toBeGreaterThanOrEqual(thick.minClo);
       }),
     );
   });
@@ -102,7 +102,7 @@ describe('how warm it is', () => {
     const found = warmth(quiltedCoat(), filled({ shell, batting }))!;
     // Half of 10 mm on the mean of the arc, but for what an arc is fuller than two thirds of its box.
     expect([found.thicknessMm, found.paddedRatio]).toEqual([expect.closeTo(5, 1), 1]);
-    expect(found.mostClo).toBeCloseTo((found.thicknessMm / 10) * cloPerCm.most, 9);
+    expect(found.maxClo).toBeCloseTo((found.thicknessMm / 10) * cloPerCm.max, 9);
     expect(found.basis.every(({ kind }) => kind === 'rule of thumb')).toBe(true);
     expect(found.doubts).toContain('No temperature follows from this figure.');
   });
@@ -119,7 +119,7 @@ describe('how warm it is', () => {
     const typed = quiltedCoat({ quilting: { ...quiltedCoat().quilting!, ...measured(estimated, 1) } });
     expect(warmth(typed, items)).toMatchObject({
       thicknessMm: expect.closeTo(warmth(quiltedCoat(), items)!.thicknessMm, 9),
-      mostClo: expect.closeTo(warmth(quiltedCoat(), items)!.mostClo, 9),
+      maxClo: expect.closeTo(warmth(quiltedCoat(), items)!.maxClo, 9),
     });
   });
   it('batting without lines is worn as thick as between them', () => {
@@ -138,8 +138,8 @@ describe('how warm it is', () => {
     const pieces = quiltedCoat().pieces.map((each) => ({ ...each, cutFrom }));
     const coat = quiltedCoat({ pieces, quilting: { ...quiltedCoat().quilting!, spacingMm: 70 } });
     const found = warmth(coat, filled({ shell, batting: item('batting', 'fleece', { loftMm: 9 }) }))!;
-    expect(found.leastClo).toBeGreaterThan(0.5);
-    expect(found.mostClo).toBeLessThan(3);
+    expect(found.minClo).toBeGreaterThan(0.5);
+    expect(found.maxClo).toBeLessThan(3);
   });
   it('stuffed channels go by their section, worn down by a quarter where it was not measured', () => {
     const { measures: _, ...lines } = stuffedCoat().quilting!;
@@ -186,11 +186,11 @@ describe('the finished coat', () => {
     expect(coat.mass.isComplete).toBe(true);
     expect(coat.label.lines.map(({ us }) => us)).toEqual(['Shell: 100% nylon', 'Filling: 100% polyester']);
     expect(coat.warmth).not.toBeNull();
-    expect(coat.packed!.leastCm3).toBeLessThan(coat.packed!.mostCm3);
+    expect(coat.packed!.minCm3).toBeLessThan(coat.packed!.maxCm3);
   });
   it('packs to twice the room for twice the mass', () => {
-    expect(packedVolume(1600).leastCm3).toBeCloseTo(10_000, 9);
-    expect(packedVolume(800).mostCm3).toBeCloseTo(10_000, 9);
+    expect(packedVolume(1600).minCm3).toBeCloseTo(10_000, 9);
+    expect(packedVolume(800).maxCm3).toBeCloseTo(10_000, 9);
   });
   it('has no packed size while a weight is missing', () => {
     const open = filled({ shell, batting });
@@ -258,12 +258,12 @@ describe('what the maker measured', () => {
       7600,
     ]);
     expect(coat.mass.knownG).toBeLessThan(300);
-    expect(coat.packed!.leastCm3).toBeCloseTo(1234 / 0.16, 9);
+    expect(coat.packed!.minCm3).toBeCloseTo(1234 / 0.16, 9);
     expect(coat.warmth).not.toBeNull();
   });
   it('makes a packed size where a material has no weight', () => {
     const open = filled({ batting, thread });
-    expect(finishedCoat(measured(['massG', 640]), open).packed?.mostCm3).toBeCloseTo(8000, 9);
+    expect(finishedCoat(measured(['massG', 640]), open).packed?.maxCm3).toBeCloseTo(8000, 9);
   });
   it('goes again without a trace in the plan', () => {
     expect(measured(['massG', 1234], ['massG', null])).toEqual(quiltedCoat());

@@ -37,7 +37,7 @@ describe('how many sizes to go up', () => {
   });
   it('a size that is not in the table is told which are', () => {
     const found = sizesToGoUp(misses, '9', 10);
-    expect(found.ok ? '' : found.problems[0]?.mend).toContain('00, 0, 2');
+    expect(found.ok ? '' : found.problems[0]?.fix).toContain('00, 0, 2');
   });
   it('padding beyond the end of the table is a problem, not a size', () => {
     expect(sizesToGoUp(misses, '18', 90).ok).toBe(false);

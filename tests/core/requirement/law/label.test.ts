@@ -185,8 +185,8 @@ describe('the fibre label', () => {
     expect([isWithinLabelTolerance(0.65, 0.68), isWithinLabelTolerance(0.65, 0.6199)]).toEqual([true, false]);
   });
   it('what may be stated of a share lies within the tolerance, and never beyond nothing or all', () => {
-    expect(statableRatios(0.71)).toEqual({ leastRatio: 0.71 - 0.03, mostRatio: 0.71 + 0.03 });
-    expect([statableRatios(0.02).leastRatio, statableRatios(0.99).mostRatio]).toEqual([0, 1]);
+    expect(statableRatios(0.71)).toEqual({ minRatio: 0.71 - 0.03, maxRatio: 0.71 + 0.03 });
+    expect([statableRatios(0.02).minRatio, statableRatios(0.99).maxRatio]).toEqual([0, 1]);
     expect(() => statableRatios(1.2)).toThrow(RangeError);
   });
   it('down asks for a sentence of its own in the EU, and polyester does not', () => {

@@ -72,9 +72,9 @@ describe('which needle', () => {
     expect(needleChoice({ ...downProof, threadTex: 40 })).toMatchObject({
       sizeNm: 75,
       conflict: 'thread of tex 40 would ask for {needleSize 90}, and the cloth is down-proof.',
-      mend: 'Take a thread of tex 27 or finer, and try it on a scrap.',
+      fix: 'Take a thread of tex 27 or finer, and try it on a scrap.',
     });
-    expect(needleChoice({ ...downProof, seamGPerM2: 900 }).mend).toContain('out of the allowances');
+    expect(needleChoice({ ...downProof, seamGPerM2: 900 }).fix).toContain('out of the allowances');
   });
   it('dense cloth wants a sharp point, a knit a ball point', () => {
     expect(needleChoice({ ...work, isDense: true }).point).toBe('sharp');

@@ -44,7 +44,7 @@ describe('a file that goes while it is open', () => {
     const { rows } = await asking.get('listBackups', {});
     expect(rows.map(({ kind }) => kind)).toEqual(['rescued']);
     // What came meanwhile under its name is not written over either.
-    const refused = await asking.ask('bringBack', { name });
+    const refused = await asking.ask('restoreBackup', { name });
     expect(refused.ok ? '' : refused.problems[0]?.what).toBe('was removed or replaced while it was open');
   });
 

@@ -105,7 +105,7 @@ describe('a copy that was put in place by hand after the program was killed', { 
     const { fileProblems } = await asking.get('workshopFacts', {});
     expect(fileProblems).toHaveLength(1);
     expect(problemSentence(fileProblems[0]!)).toContain('lay beside the log of another file');
-    const folder = /kept in (.*)\.$/.exec(fileProblems[0]!.mend)![1]!;
+    const folder = /kept in (.*)\.$/.exec(fileProblems[0]!.fix)![1]!;
     expect(readFileSync(join(folder, 'own.sqlite-wal'))).toEqual(log);
     // The work goes on, and the next start has nothing to tell.
     await asking.get('saveItem', taffeta);

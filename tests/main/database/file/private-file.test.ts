@@ -23,7 +23,7 @@ describe.skipIf(process.platform === 'win32')('nobody else on the machine reads'
     await asking.get('openDemo', {}, 'demo');
     const { rows } = await asking.get('backUp', {});
     asking.services.noteFailure('a step', new Error());
-    await asking.get('bringBack', { name: rows[0]!.name });
+    await asking.get('restoreBackup', { name: rows[0]!.name });
     await asking.get('saveItem', taffeta);
     const modes = modesIn(join(asking.dataFile, '..'));
     const { 'own-backups': folder, ...files } = modes;

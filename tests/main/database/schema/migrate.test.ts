@@ -79,7 +79,7 @@ describe('an older file', () => {
     expect(opened.ok ? null : opened.problems[0]?.what).toContain(
       `could not be brought up to schema ${last + 1} (shelf marks)`,
     );
-    expect(opened.ok ? null : opened.problems[0]?.mend).toContain(copy);
+    expect(opened.ok ? null : opened.problems[0]?.fix).toContain(copy);
     expect([dump(file), versionOf(file), filesIn(folder)]).toEqual([before, last, [copy, 'own.sqlite']]);
     expect(open(file, migrations).ok).toBe(true);
   });

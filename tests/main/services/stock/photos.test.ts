@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { backupFolder } from '../../../../main/database/backups/backup-folder.ts';
-import { mostPhotoBytes } from '../../../../shared-core/stash/photo.ts';
+import { maxPhotoBytes } from '../../../../shared-core/stash/photo.ts';
 import { exif, jpeg } from '../../../fixtures/pictures.ts';
 import { dump, openAsking, receivedCloth, receivedFill } from '../../asking.ts';
 
@@ -59,12 +59,12 @@ describe('a photo of the swatch', () => {
     expect(await whatOf(jpeg(0, 300))).toBe(no);
     expect(await whatOf(jpeg(641, 300))).toBe('is too large: 641 x 300 px, 1 kB');
     expect(await whatOf(jpeg(300, 641))).toBe('is too large: 300 x 641 px, 1 kB');
-    const most = mostPhotoBytes - jpeg(300, 400).length;
-    expect(await whatOf(jpeg(300, 400, { filler: most + 1 }))).toBe('is too large: 300 x 400 px, 201 kB');
+    const max = maxPhotoBytes - jpeg(300, 400).length;
+    expect(await whatOf(jpeg(300, 400, { filler: max + 1 }))).toBe('is too large: 300 x 400 px, 201 kB');
     const spoilt = await asking.refusal('savePhoto', { itemId, photoBase64: 'no such letters: *' });
     expect(spoilt[0]).toMatchObject({ where: 'Photo', what: 'is not written as it should be' });
     expect((await asking.get('readPhoto', { itemId })).photo?.widthPx).toBe(200);
-    await asking.get('savePhoto', { itemId, photoBase64: text(jpeg(300, 400, { filler: most })) });
+    await asking.get('savePhoto', { itemId, photoBase64: text(jpeg(300, 400, { filler: max })) });
   });
 
   test('loses what the camera wrote beside it: place, date and model', async () => {
@@ -152,7 +152,7 @@ describe('a photo of the swatch', () => {
     const { rows } = await asking.get('backUp', {});
     await asking.get('removePhoto', { itemId });
     expect(dump(join(backupFolder(asking.dataFile), rows[0]!.name))).not.toBe(dump(asking.dataFile));
-    await asking.get('bringBack', { name: rows[0]!.name });
+    await asking.get('restoreBackup', { name: rows[0]!.name });
     expect((await asking.get('readPhoto', { itemId })).photo?.photoBase64).toBe(text(jpeg(234, 567)));
   });
 });

@@ -15,7 +15,7 @@ async function undo(asking: Asking) {
 async function refused(asking: Asking): Promise<readonly string[]> {
   const { change } = await asking.get('readLastChange', {});
   const problems = await asking.refusal('undoLastChange', { changeId: change?.id });
-  return problems.map(({ where, what, mend }) => `${where} ${what}. ${mend}`);
+  return problems.map(({ where, what, fix }) => `${where} ${what}. ${fix}`);
 }
 
 const account = async (asking: Asking) => (await asking.get('readAccount', {})).total;

@@ -104,7 +104,7 @@ describe('backups', () => {
     for (const [call, input] of [
       ['listBackups', {}],
       ['backUp', {}],
-      ['bringBack', { name: 'x' }],
+      ['restoreBackup', { name: 'x' }],
     ] as const) {
       expect((await asking.refusal(call, input, 'demo'))[0]?.what).toContain('keeps no backups');
     }
@@ -124,13 +124,13 @@ describe('bringing a backup back', () => {
   test('puts everything back as it was, keeps what stood there, and the work goes on', async () => {
     const { asking, name, then } = await changedSince();
     const now = dump(asking.dataFile);
-    expect((await asking.get('bringBack', { name })).itemCount).toBe(1);
+    expect((await asking.get('restoreBackup', { name })).itemCount).toBe(1);
     expect(dump(asking.dataFile)).toBe(then);
     const { rows } = await asking.get('listBackups', {});
     expect(rows.map((row) => row.kind)).toEqual(['before bringing back', 'by hand']);
     expect(dump(join(backupFolder(asking.dataFile), rows[0]!.name))).toBe(now);
     // And back again, with an entry after it.
-    expect((await asking.get('bringBack', { name: rows[0]!.name })).itemCount).toBe(2);
+    expect((await asking.get('restoreBackup', { name: rows[0]!.name })).itemCount).toBe(2);
     await asking.get('saveItem', { ...taffeta, name: 'Slatewater' });
     asking.services.close();
     expect(filesIn(join(asking.dataFile, '..'))).toEqual(['own-backups', 'own.sqlite']);
@@ -143,7 +143,7 @@ describe('bringing a backup back', () => {
     const answers = await Promise.all([
       asking.ask('saveItem', { ...taffeta, name: 'Before' }),
       asking.ask('workshopFacts', {}),
-      asking.ask('bringBack', { name }),
+      asking.ask('restoreBackup', { name }),
       asking.ask('workshopFacts', {}),
       asking.ask('saveItem', { ...taffeta, name: 'After' }),
     ]);
@@ -194,7 +194,7 @@ describe('bringing a backup back', () => {
       ['gone.sqlite', /is no longer there/],
       ['../own.sqlite', /is no longer there/],
     ] as const) {
-      const problems = await asking.refusal('bringBack', { name: other });
+      const problems = await asking.refusal('restoreBackup', { name: other });
       expect([other, problems.map(({ what }) => what)]).toEqual([other, [expect.stringMatching(what)]]);
     }
     // Nothing was put aside either: each was refused before the file was touched.
@@ -206,10 +206,10 @@ describe('bringing a backup back', () => {
     const { asking, name } = await changedSince();
     const other = new SqliteDatabase(asking.dataFile);
     other.prepare('SELECT count(*) FROM item').get();
-    const problems = await asking.refusal('bringBack', { name });
+    const problems = await asking.refusal('restoreBackup', { name });
     expect(problems.map(({ what }) => what)).toEqual(['is held by another program']);
     other.close();
-    expect((await asking.get('bringBack', { name })).itemCount).toBe(1);
+    expect((await asking.get('restoreBackup', { name })).itemCount).toBe(1);
   });
 
   test('works with a file that the maker laid into the folder', async () => {
@@ -226,6 +226,6 @@ describe('bringing a backup back', () => {
       'put here',
       'automatic',
     ]);
-    expect((await again.get('bringBack', { name: 'from the old machine.sqlite' })).itemCount).toBe(1);
+    expect((await again.get('restoreBackup', { name: 'from the old machine.sqlite' })).itemCount).toBe(1);
   });
 });

@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { migrations } from '../../../../main/database/schema/migrations.ts';
 import { describe, expect, test } from 'vitest';
-import { mostKeptLays } from '../../../../main/services/plans/lays.ts';
+import { maxKeptLays } from '../../../../main/services/plans/lays.ts';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import { demoWorkshop } from '../../../../shared-core/demo/demo-workshop.ts';
 import { type Item, itemOnHand } from '../../../../shared-core/stash/stash.ts';
@@ -180,7 +180,7 @@ describe('offers', () => {
     expect(problems[0]).toEqual({
       where: 'Selling unit of Peatwater taffeta',
       what: 'does not suit cloth: spool',
-      mend: 'Choose: by length or sheet.',
+      fix: 'Choose: by length or sheet.',
     });
   });
 
@@ -232,7 +232,7 @@ describe('lays', () => {
     const database = new SqliteDatabase(asking.dataFile);
     const insert = database.prepare("INSERT INTO kept_lay (job_hash, result, kept_at) VALUES (?, '{}', '')");
     database.transaction(() => {
-      for (let n = 3; n <= mostKeptLays; n++) insert.run(hash(n));
+      for (let n = 3; n <= maxKeptLays; n++) insert.run(hash(n));
     })();
     database.close();
     const again = openAsking({ dataFile: asking.dataFile });

@@ -8,7 +8,7 @@ import {
 } from '../../../../renderer/client/coat/coat-store.ts';
 import type { FlowInput } from '../../../../shared-core/contract/contract.ts';
 import { type Estimate, estimate } from '../../../../shared-core/flow/estimate.ts';
-import { found, type Outcome, type Problem, refused } from '../../../../shared-core/measure/problem.ts';
+import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../../shared-core/plan/model/coat-plan.ts';
 import {
   clothLot,
@@ -95,22 +95,21 @@ export function coatByHand(): CoatByHand {
   let refusal: Problem | null = null;
   const services: CoatServices = {
     async read() {
-      const answer: Outcome<{ input: FlowInput; canUndo: boolean }> = refusal
-        ? refused(refusal)
-        : found({ input: inputOf(saved.at(-1)!, saved.length), canUndo: saved.length > 1 });
+      const answer: Result<{ input: FlowInput; canUndo: boolean }> = refusal
+        ? err(refusal)
+        : ok({ input: inputOf(saved.at(-1)!, saved.length), canUndo: saved.length > 1 });
       await held;
       return answer;
     },
     async save(changed, basedOn) {
-      if (basedOn !== saved.length)
-        return refused({ where: 'The plan', what: 'was changed', mend: 'Open it.' });
+      if (basedOn !== saved.length) return err({ where: 'The plan', what: 'was changed', fix: 'Open it.' });
       saved.push(changed);
-      return found({});
+      return ok({});
     },
     async undo() {
-      if (saved.length === 1) return refused({ where: 'The plan', what: 'is as it began', mend: 'Go on.' });
+      if (saved.length === 1) return err({ where: 'The plan', what: 'is as it began', fix: 'Go on.' });
       saved.pop();
-      return found({});
+      return ok({});
     },
     estimate: (input, pass) =>
       new Promise((resolve, reject) => {
@@ -127,7 +126,7 @@ export function coatByHand(): CoatByHand {
           },
         });
       }),
-    failure: (thrown) => ({ where: 'The estimate', what: String(thrown), mend: 'Try again.' }),
+    failure: (thrown) => ({ where: 'The estimate', what: String(thrown), fix: 'Try again.' }),
   };
   return {
     store: createCoatStore(services),

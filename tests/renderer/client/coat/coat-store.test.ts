@@ -180,7 +180,7 @@ test('an estimate that fails says why; read again, the coat is estimated again',
 
 test('a coat that cannot be read says so and can be asked again', async () => {
   const coat = coatByHand();
-  const gone = { where: 'The plan', what: 'is not in the file', mend: 'Go back to the coats.' };
+  const gone = { where: 'The plan', what: 'is not in the file', fix: 'Go back to the coats.' };
   coat.refuseReadings(gone);
   coat.store.getState().open();
   await quiet();

@@ -10,7 +10,7 @@ import { addSize } from '../../../../../shared-core/plan/model/sizes.ts';
 import {
   type Split,
   splitPiece,
-  usualSplitNames,
+  defaultSplitNames,
 } from '../../../../../shared-core/plan/edits/pieces/split.ts';
 import { polygon } from '../../drawn-outline.ts';
 import { areaMm2, edited, refusal, stitchedMm, unfittedSeams } from '../../edit-outcomes.ts';
@@ -143,7 +143,7 @@ describe('a split', () => {
             direction,
             distanceMm,
             allowanceMm: 11,
-            names: usualSplitNames(whole, direction),
+            names: defaultSplitNames(whole, direction),
           });
           if (!outcome.ok) {
             expect(outcome.problems[0]!.what).toMatch(/times|along an edge/);
