@@ -1,6 +1,6 @@
 /**
  * The typed calls that both doors serve: declared here, implemented in main/services, called through renderer/client.
- * A call comes in an envelope that names the workshop it is for, and is answered by an Outcome:
+ * A call comes in an envelope that names the workshop it is for, and is answered by a Result:
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
 import { z } from 'zod';

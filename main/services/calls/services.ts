@@ -1,5 +1,5 @@
 /**
- * The contract, served: one envelope in, one Outcome out. The maker's own workshop and the demo are two files that
+ * The contract, served: one envelope in, one Result out. The maker's own workshop and the demo are two files that
  * never mix.
  */
 import type { z } from 'zod';
