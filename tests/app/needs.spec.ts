@@ -148,7 +148,7 @@ test('cloth that shrinks is washed first and needed longer', async ({ page }) =>
   const choice = page.getByRole('checkbox', { name: 'Wash the body lining before cutting' });
   await expect(choice).toBeChecked();
   await choice.click();
-  await expect(page.getByText('cut unwashed, its pieces larger')).toBeVisible();
+  await expect(page.getByText('cut unwashed, its pieces larger', { exact: true })).toBeVisible();
   await page
     .getByRole('region', { name: 'The road of this coat' })
     .getByRole('link', { name: /^Needs/ })
