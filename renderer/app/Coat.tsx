@@ -222,7 +222,9 @@ function Progress() {
           <span>
             {estimatedFrom === input
               ? 'Stopped. The figures are those of the best lays found so far.'
-              : 'Stopped before the first lays were found.'}
+              : estimate
+                ? 'Stopped before the first lays of the changed plan were found: the figures are still those from before the change.'
+                : 'Stopped before the first lays were found.'}
           </span>
           <button type="button" className={style.stop} onClick={() => lookLonger(3)}>
             Go on

@@ -1,6 +1,7 @@
 /** What the last change of the plan did, slot by slot, and whether what is left is still enough. */
 import type { SlotChange } from '../../../shared-core/flow/estimate-change.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
+import { useCoat, useCoatValue } from '../../client/coat/coat-context.ts';
+import { isLookingForLays } from '../../client/coat/coat-store.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../figures/Amount.tsx';
 import { Button } from '../forms/Button.tsx';
@@ -9,6 +10,7 @@ import { Money } from '../figures/Figure.tsx';
 
 export function EditNote() {
   const { lastEdit, input, canUndo, undo } = useCoat('lastEdit', 'input', 'canUndo', 'undo');
+  const isWorking = useCoatValue(({ phase }) => isLookingForLays(phase));
   if (!lastEdit || !input) return null;
   const { change } = lastEdit;
   return (
@@ -21,7 +23,7 @@ export function EditNote() {
           </Button>
         )}
       </div>
-      {!change && <p className="quiet">Working out what that changes…</p>}
+      {!change && isWorking && <p className="quiet">Working out what that changes…</p>}
       {change && (
         <>
           <ul className={style.changes}>
