@@ -53,7 +53,7 @@ test('a seam that is sewn otherwise takes other thread', async ({ page }) => {
   const before = await metresIn(thread);
   await page.locator('summary', { hasText: 'How each seam is sewn' }).click();
   await page.getByLabel('Stitch of Side').selectOption({ label: '516 safety stitch' });
-  await expect(page.getByText('Side: stitch 516')).toBeVisible();
+  await expect(page.getByText('Side: stitch 516.', { exact: true })).toBeVisible();
   await expect.poll(() => metresIn(thread)).toBeGreaterThan(before);
   const sewn = await metresIn(thread);
   await page.getByLabel('Stitch length of Side').fill('1.5 mm');
