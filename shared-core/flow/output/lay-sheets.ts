@@ -54,11 +54,12 @@ export function proposedSheet(
   return cuttingSheet({ plan, shelf, needs, lays: onShelf }, system);
 }
 
-function withoutBought({ slotId, job, result }: SlotLay): SlotLay {
+function withoutBought(slotLay: SlotLay): SlotLay {
+  const { job, result } = slotLay;
   const usedLengthMm = result.usedLengthMm.map((usedMm, index) =>
     job.lengths[index]?.lengthMm === null ? 0 : usedMm,
   );
-  return { slotId, job, result: { ...result, usedLengthMm } };
+  return { ...slotLay, result: { ...result, usedLengthMm } };
 }
 
 /** One part for each length that pieces lie on; none where nothing is laid. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { estimate, type FlowSources } from '../../../shared-core/flow/estimate.ts';
-import { cuttingSheet, laysToCut } from '../../../shared-core/flow/output/lay-sheets.ts';
+import type { ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
+import { cuttingSheet, laysToCut, proposedSheet } from '../../../shared-core/flow/output/lay-sheets.ts';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
 import { placedRing } from '../../../shared-core/lay/lay-svg.ts';
 import { cuttingPdf } from '../../../shared-core/paper/cutting-pdf.ts';
@@ -14,6 +15,7 @@ import {
 import { solveHere } from '../../../main/services/threads/solver.ts';
 import type { FactsOf } from '../../../shared-core/stash/kinds.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import type { ShapesNeed } from '../../../shared-core/requirement/need.ts';
 import {
   clothLot,
   item,
@@ -61,7 +63,8 @@ async function sheetOf(
   const sources: FlowSources = { plan: of, shelf, offers: [], suppliers: [] };
   const found = await estimate(sources, layHere, solveHere);
   const lays = laysToCut(found);
-  return { lays, sheet: cuttingSheet({ plan: of, needs: found.requirement, lays, shelf }, system) };
+  const needs = found.requirement;
+  return { lays, needs, sources, sheet: cuttingSheet({ plan: of, needs, lays, shelf }, system) };
 }
 
 async function pagesOf(sheet: Parameters<typeof cuttingPdf>[0], format: 'A4' | 'letter' = 'A4') {
@@ -152,6 +155,20 @@ describe('the cutting sheet', () => {
     );
     expect(part!.facts).toContain('114 cm wide');
     expect(part!.facts).toContain('of 5.40 m used');
+  });
+
+  test('of a cutting says just as well what is washed first', async () => {
+    const shrinking = { shrinkageAlongRatio: 0.1, shrinkageAcrossRatio: 0.05 };
+    const { sheet, lays, sources, needs } = await sheetOf(coat, [6000], 'metric', shrinking);
+    const slots = lays.map((lay) => {
+      const need = needs.find(
+        (each): each is ShapesNeed => each.slotId === lay.slotId && each.kind === 'shapes',
+      )!;
+      return { laid: { need, lay } } as ProposedSlot;
+    });
+    const proposed = proposedSheet(sources, slots, 'metric');
+    expect(proposed.parts.map(({ facts }) => facts)).toEqual(sheet.parts.map(({ facts }) => facts));
+    expect(proposed.parts[0]!.facts).toContain('Wash it first');
   });
 
   test('goes over pages where a length is long, and names what two of them share', async () => {
