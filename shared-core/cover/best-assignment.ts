@@ -37,8 +37,9 @@ export async function bestAssignment(
   const single = singleLength(input, need, slot, item, [begunFree, free]);
   const found: Assignment[] = single ? [single] : [];
   const toBuyLost = lostBeforeCutting(need.firstWash);
+  const toBuy = endlessLength('to buy', widthMm, item, toBuyLost);
   const laid = async (used: readonly FreeLength[], withMore: boolean): Promise<SlotLay> => {
-    const more = withMore ? [endlessLength('to buy', widthMm, item, toBuyLost)] : [];
+    const more = withMore ? [toBuy] : [];
     const lengths = [...used.map((candidate) => onShelf(candidate, item)), ...more];
     const job = layJob(need, lengths, input.plan.clearanceMm, item, 1);
     const result = await runLay(job, `${slot.name} on the stash`);
@@ -60,14 +61,12 @@ export async function bestAssignment(
   if (best) return best;
   const used = [...begunFree, ...free.filter((candidate) => !isBegun(candidate))];
   const planned = input.lays.get(slot.id);
-  const toBuy = endlessLength('to buy', widthMm, item, toBuyLost);
-  const allBought = planned && { ...planned, job: { ...planned.job, lengths: [toBuy] } };
-  if (used.length === 0 && allBought) return { used, lay: allBought };
+  const allBought = planned && { used: [], lay: { ...planned, job: { ...planned.job, lengths: [toBuy] } } };
+  if (allBought && used.length === 0) return allBought;
   const lay = await laid(used, true);
   // A lay that was looked for on worse luck never asks a maker to buy more than a coat without any stash takes.
-  return allBought && takenMm(lay, used.length) > takenInAllMm(allBought)
-    ? { used: [], lay: allBought }
-    : { used, lay };
+  const isWorse = allBought && takenMm(lay, used.length) > takenInAllMm(allBought.lay);
+  return isWorse ? allBought : { used, lay };
 }
 
 /** Cloth that the pieces take, gaps counted: those of the planned lay, a little closer. To spare lays that cannot come out. */

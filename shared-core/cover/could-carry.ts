@@ -58,7 +58,8 @@ export function couldCarry(
     for (const slot of plan.slots.filter(({ kind }) => kind === item.kind)) {
       const candidate = freeLengths(shelf, slot, new Map()).find(({ length }) => length.id === lengthId);
       if (!candidate) continue;
-      const room = { ...onShelf(candidate, item), lengthMm: onShelf(candidate, item).lengthMm ?? 0 };
+      const whole = onShelf(candidate, item);
+      const room = { ...whole, lengthMm: whole.lengthMm ?? 0 };
       free = !free || room.lengthMm > free.lengthMm ? room : free;
       const use: PieceUse = { plan, slot, isOfItem: slot.itemId === item.id };
       const { shapes } = shapesNeed(plan, slot, new Map(items).set(slot.id, item));

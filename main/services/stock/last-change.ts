@@ -5,6 +5,7 @@
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { type CallContext, newId } from '../calls/call.ts';
+import { inParts } from '../calls/in-parts.ts';
 
 /** What a change is about. An id of what is not there yet, or no longer, may stand among them. */
 export interface Touched {
@@ -49,38 +50,35 @@ export const offerColumns = [
 ] as const;
 
 /** Rows by id, as text. */
-export async function itemTexts({ queries }: CallContext, ids: readonly string[]) {
-  const texts = new Map<string, string>();
-  for (const part of inParts(ids)) {
-    const rows = await queries
+export function itemTexts({ queries }: CallContext, ids: readonly string[]) {
+  return rowTexts(ids, (part) =>
+    queries
       .selectFrom('item')
       .select(['id', ...itemColumns])
       .where('id', 'in', part)
-      .execute();
-    for (const { id, ...row } of rows) texts.set(id, JSON.stringify(row));
-  }
-  return texts;
+      .execute(),
+  );
 }
 
-export async function offerTexts({ queries }: CallContext, ids: readonly string[]) {
-  const texts = new Map<string, string>();
-  for (const part of inParts(ids)) {
-    const rows = await queries
+export function offerTexts({ queries }: CallContext, ids: readonly string[]) {
+  return rowTexts(ids, (part) =>
+    queries
       .selectFrom('offer')
       .select(['id', ...offerColumns])
       .where('id', 'in', part)
-      .execute();
-    for (const { id, ...row } of rows) texts.set(id, JSON.stringify(row));
-  }
-  return texts;
+      .execute(),
+  );
 }
 
-/** SQLite takes a limited number of values in one query. */
-export function inParts(ids: readonly string[]): (readonly string[])[] {
-  const partSize = 300;
-  return Array.from({ length: Math.ceil(ids.length / partSize) }, (_, part) =>
-    ids.slice(part * partSize, (part + 1) * partSize),
-  );
+async function rowTexts(
+  ids: readonly string[],
+  read: (part: string[]) => Promise<readonly { readonly id: string }[]>,
+): Promise<Map<string, string>> {
+  const texts = new Map<string, string>();
+  for (const part of inParts(ids)) {
+    for (const { id, ...row } of await read(part)) texts.set(id, JSON.stringify(row));
+  }
+  return texts;
 }
 
 /**

@@ -6,6 +6,7 @@ import type { Selectable } from 'kysely';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext } from '../calls/call.ts';
+import { inParts } from '../calls/in-parts.ts';
 import { slices } from '../calls/in-slices.ts';
 import { planNames, reservedBy } from '../cutting/set-aside.ts';
 import { movementRow, type NewMovement, placeOnShelf } from './ledger.ts';
@@ -39,10 +40,9 @@ export async function undoMovements(context: CallContext, entries: Entries): Pro
   const back = rows.filter((row) => row.on_hand_milli !== 0).map(reversal);
   const given = rows.filter((row) => row.kind === 'released').map(givenBack);
   const pause = slices();
-  const movements = [...back, ...given];
-  for (let at = 0; at < movements.length; at += rowsAtOnce) {
+  for (const part of inParts([...back, ...given], rowsAtOnce)) {
     await pause();
-    const some = movements.slice(at, at + rowsAtOnce).map((movement) => movementRow(context, movement));
+    const some = part.map((movement) => movementRow(context, movement));
     await context.queries.insertInto('movement').values(some).execute();
   }
   return [];

@@ -9,6 +9,7 @@ import {
   type LotOnShelf,
 } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
+import { inParts } from '../calls/in-parts.ts';
 import { slices } from '../calls/in-slices.ts';
 import { supplierSpelling } from '../purchasing/suppliers.ts';
 import { lotStands } from './standing-lots.ts';
@@ -155,13 +156,4 @@ function append<Value>(map: Map<string, Value[]>, key: string, value: Value): vo
   const values = map.get(key);
   if (values) values.push(value);
   else map.set(key, [value]);
-}
-
-/** SQLite takes a limited number of values in one query, and other calls have their turn between two. */
-const partSize = 300;
-
-function inParts(ids: readonly string[]): string[][] {
-  const parts: string[][] = [];
-  for (let from = 0; from < ids.length; from += partSize) parts.push(ids.slice(from, from + partSize));
-  return parts;
 }

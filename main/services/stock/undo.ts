@@ -4,16 +4,10 @@ import { ok, type Result, type Problem, err } from '../../../shared-core/measure
 import type { Updateable } from 'kysely';
 import type { Schema } from '../../database/schema/schema.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
+import { inParts } from '../calls/in-parts.ts';
 import { slices } from '../calls/in-slices.ts';
 import { refreshSearchText } from './item-search.ts';
-import {
-  forgetLastChange,
-  inParts,
-  itemTexts,
-  offerTexts,
-  readLastChange,
-  type RowChange,
-} from './last-change.ts';
+import { forgetLastChange, itemTexts, offerTexts, readLastChange, type RowChange } from './last-change.ts';
 import { undoMovements } from './movement-undo.ts';
 import { archiveItem } from './put-away.ts';
 

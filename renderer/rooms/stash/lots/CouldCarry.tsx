@@ -24,7 +24,7 @@ import table from '../../../parts/tables/table.module.css';
 import { lengthText } from '../items/item-words.ts';
 import style from './CouldCarry.module.css';
 
-/** Plans that are looked at, the last changed first. */
+/** Plans that are looked at: those that were changed last, which stand first in their list. */
 const maxCoats = 12;
 const shownAtFirst = 8;
 
@@ -202,9 +202,8 @@ function useCoatsAtHand() {
     const read = async () => {
       const plans = await call('listPlans', workshop, {});
       if (!plans.ok) return isCurrent && setProblems(plans.problems);
-      const last = [...plans.value.rows].sort((a, b) => b.changedAt.localeCompare(a.changedAt));
       const inputs = await Promise.all(
-        last.slice(0, maxCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
+        plans.value.rows.slice(0, maxCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
       );
       if (!isCurrent) return;
       setProblems(inputs.flatMap((input) => (input.ok ? [] : input.problems)));
