@@ -33,6 +33,7 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   exchange: ['papaparse', 'saxes', 'svgpath', 'zod'],
   geometry: ['clipper2-ts'],
   lay: ['clipper2-ts'],
+  wording: ['intl-messageformat'],
   paper: ['papaparse', '@cantoo/pdf-lib', '@cantoo/fontkit', 'qrcode-generator'],
 };
 
@@ -62,7 +63,7 @@ export function houseProblems(path: string, text: string): string[] {
 export function importedBy(text: string): string[] {
   const code = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/^\s*\/\/.*$/gm, '');
   const forms = [
-    /\bfrom\s*(['"])([^'"\n]+)\1/g,
+    /[\s}*]from\s*(['"])([^'"\n]+)\1/g,
     /\bimport\s*(['"])([^'"\n]+)\1/g,
     /\bimport\s*\(\s*(['"])([^'"\n]+)\1/g,
     /\bnew\s+URL\(\s*(['"])(\.[^'"\n]+\.tsx?)\1\s*,\s*import\.meta\.url/g,
@@ -113,6 +114,8 @@ function packageProblem(from: string, fromParts: readonly string[], specifier: s
 function coreProblem(fromParts: readonly string[], toParts: readonly string[]): string | undefined {
   const from = fromParts[0] ?? '';
   const to = toParts[0] ?? '';
+  if (from === 'wording') return to === 'wording' ? undefined : 'wording sees only itself';
+  if (to === 'wording' && !(from === 'lay' && fromParts[1] === 'engine')) return undefined;
   if (!rooms.includes(from)) return `shared-core has no room "${from}" in its order`;
   if (!rooms.includes(to)) return `shared-core has no room "${to}" in its order`;
   if (from === 'lay' && fromParts[1] === 'engine') {

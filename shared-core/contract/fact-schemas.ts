@@ -1,4 +1,5 @@
 /** Shapes of an item's facts and of the texts that they were typed as. */
+import { say } from '../wording/say.ts';
 import { z } from 'zod';
 import { withoutControls } from '../measure/text/plain-signs.ts';
 
@@ -7,7 +8,9 @@ const maxFacts = 200;
 const fewEntries = z
   .unknown()
   .refine((given) => typeof given !== 'object' || given === null || Object.keys(given).length <= maxFacts, {
-    error: `is a list of more than ${maxFacts} facts`,
+    get error() {
+      return say('fact-schemas.is-a-list-of-more-than', { maxFacts });
+    },
     abort: true,
   });
 

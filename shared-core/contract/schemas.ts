@@ -1,5 +1,6 @@
 /** Shapes of what comes in through a door. Each is bound to the type it must give, so the two cannot part. */
 import { z } from 'zod';
+import { type MessageId, say } from '../wording/say.ts';
 import type { PriceRules } from '../cost/price.ts';
 import type { LayResult } from '../lay/job.ts';
 import { isCalendarDate } from '../measure/calendar-date.ts';
@@ -22,12 +23,18 @@ import { itemKinds, type ItemKind } from '../stash/kinds.ts';
 import type { PriceBreak, SellingUnit } from '../stash/offer.ts';
 import type { Flaw } from '../stash/stash.ts';
 
+/** What is wrong, said in the language spoken when it is. */
+const said = (id: MessageId) => ({ error: () => say(id) });
+
 /** No piece, length or coordinate of this trade is larger: 1 km of cloth. */
 const mm = z.number().min(-1e6).max(1e6);
-const positiveMm = z.number().positive().max(1e6);
-const distanceMm = z.number().min(0).max(1e6);
+const [positiveMm, distanceMm] = [z.number().positive().max(1e6), z.number().min(0).max(1e6)];
 export const id = z.string().min(1).max(80);
-export const name = z.string().overwrite(oneLine).min(1, 'is empty').max(120, 'is longer than 120 letters');
+export const name = z
+  .string()
+  .overwrite(oneLine)
+  .min(1, said('common.is-empty'))
+  .max(120, said('schemas.is-longer-than-120-letters'));
 export const shortText = z.string().overwrite(withoutControls).max(500);
 export const longText = z.string().overwrite(withoutControls).max(20_000);
 export const isoDate = z.stringFormat('date', isCalendarDate);
@@ -181,7 +188,7 @@ export const coatPlan: z.ZodType<CoatPlan> = z.strictObject({
   id,
   name,
   size: z.string().overwrite(oneLine).max(80),
-  coatCount: z.number().int().min(1, 'is below 1').max(1000, 'is above 1,000'),
+  coatCount: z.number().int().min(1, said('schemas.is-below-1')).max(1000, said('schemas.is-above-1-000')),
   slots: z.array(slot).max(100),
   pieces: z.array(piece).max(400),
   seams: z.array(seam).max(400),
@@ -259,7 +266,7 @@ export const settings = z.strictObject({
   workshopName: z.string().overwrite(oneLine).max(120),
   system: z.enum(['metric', 'imperial']),
   /** ISO 4217 code of the workshop's one currency. */
-  currency: z.string().regex(/^[A-Z]{3}$/, 'is not three capital letters, as in EUR'),
+  currency: z.string().regex(/^[A-Z]{3}$/, said('schemas.is-not-three-capital-letters-as')),
   /** How a coat's price is made; absent until the maker has said so. */
   pricing: priceRules.exactOptional(),
   /** Where system and currency come from: the locale of the window that first opened the workshop, or the maker. */

@@ -1,9 +1,10 @@
 /** The calls that set the shelf right: write-offs, counts, and items put away. */
 import { z } from 'zod';
+import { say } from '../wording/say.ts';
 import type { ItemId, ItemOnShelf, PlanId } from '../stash/stash.ts';
 import { amount, id, positiveAmount, shortText } from './schemas.ts';
 
-const reason = shortText.min(1, 'is missing');
+const reason = shortText.min(1, { error: () => say('common.is-missing') });
 const place = { lotId: id, lengthId: id.nullable() };
 
 export const shelfCalls = {

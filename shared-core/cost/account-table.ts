@@ -1,4 +1,5 @@
 /** The account of the stash as a table for paper and files. */
+import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { moneyCell } from '../paper/money-cell.ts';
 import type { PaperRow, PaperTable } from '../paper/paper-table.ts';
@@ -20,13 +21,19 @@ export function accountTable({ items, total }: StashAccount, options: AccountTab
     money(account.writtenOffMinor),
     money(account.onHandMinor),
   ];
-  const heads = ['Received', 'Counted over or under', 'Cut into coats', 'Written off', 'On hand'];
+  const heads = [
+    say('common.received'),
+    say('account-table.counted-over-or-under'),
+    say('account-table.cut-into-coats'),
+    say('account-table.written-off'),
+    say('common.on-hand'),
+  ];
   return {
-    title: 'Account of the stash',
-    lead: 'What was received and found is what was cut, written off and lies on the shelf.',
+    title: say('account-table.account-of-the-stash'),
+    lead: say('account-table.what-was-received-and-found-is'),
     sectionHead: '',
     columns: [
-      { head: 'Item', kind: 'text' },
+      { head: say('common.item'), kind: 'text' },
       { head: 'kind', kind: 'text', only: 'file' },
       ...heads.map((head) => ({
         head,
@@ -44,7 +51,7 @@ export function accountTable({ items, total }: StashAccount, options: AccountTab
         ]),
       },
     ],
-    total: ['In all', '', ...figures(total)],
+    total: [say('common.in-all'), '', ...figures(total)],
     notes: [],
   };
 }

@@ -1,4 +1,5 @@
 /** The cost sheet as a table for paper and files: material by slot, and from there to the prices of one coat. */
+import { say } from '../wording/say.ts';
 import { sentenceCase } from '../measure/text/sentence-case.ts';
 import { amountWords } from '../cover/cover-words.ts';
 import { dayWords } from '../measure/calendar-date.ts';
@@ -43,36 +44,42 @@ export function costTable(
     money(amountMinor),
   ];
   return {
-    title: `${plan.name}: cost`,
-    lead: `Material of ${count === 1 ? 'one coat' : `${count} coats`}: lots at what was paid, oldest first, and what is missing at its offer.`,
+    title: say('cost-table.cost', { planName: plan.name }),
+    lead: say('cost-table.material-of-coats-lots-at-what', { count }),
     sectionHead: 'part',
     columns: [
-      { head: 'Slot', fileHead: 'slot', kind: 'text' },
-      { head: 'Amount', fileHead: 'amount', kind: 'number' },
-      { head: 'From', fileHead: 'lots', kind: 'text' },
-      { head: 'Of it waste', fileHead: `of it waste (${options.currency})`, kind: 'number' },
-      { head: 'Cost', fileHead: `cost (${options.currency})`, kind: 'number' },
+      { head: say('common.slot'), fileHead: 'slot', kind: 'text' },
+      { head: say('common.amount'), fileHead: 'amount', kind: 'number' },
+      { head: say('common.from'), fileHead: 'lots', kind: 'text' },
+      {
+        head: say('common.of-it-waste'),
+        fileHead: say('cost-table.of-it-waste', { currency: options.currency }),
+        kind: 'number',
+      },
+      { head: say('common.cost'), fileHead: `cost (${options.currency})`, kind: 'number' },
     ],
     sections: [
       {
-        title: 'Material of the batch',
+        title: say('cost-table.material-of-the-batch'),
         rows: cost.lines.map((line) => lineRow(sources, line, options)),
-        total: ['The batch', '', '', money(wasteMinor), money(cost.batchMinor)],
+        total: [say('common.the-batch'), '', '', money(wasteMinor), money(cost.batchMinor)],
       },
       ...trimmingsSection(plan, cost, options),
       {
-        title: 'One coat',
+        title: say('cost-table.one-coat'),
         rows: [
-          step('Material', count === 1 ? '' : `the batch by ${count}`, coatMinor),
+          step(
+            say('common.material'),
+            count === 1 ? '' : say('cost-table.the-batch-by', { count }),
+            coatMinor,
+          ),
           ...(prices ? priceSteps(prices, step, options) : []),
         ],
       },
     ],
     notes: [
-      ...(prices && !prices.wholesale ? [`${sentenceCase(noPriceWords)}.`] : []),
-      ...(cost.isIncomplete
-        ? ['Not the whole cost: some slots have nothing chosen, or no offer for what is missing.']
-        : []),
+      ...(prices && !prices.wholesale ? [`${sentenceCase(noPriceWords())}.`] : []),
+      ...(cost.isIncomplete ? [say('cost-table.not-the-whole-cost-some-slots')] : []),
     ],
   };
 }
@@ -96,9 +103,9 @@ function trimmingsSection(
   ];
   return [
     {
-      title: 'Of it trimmed off after quilting',
+      title: say('cost-table.of-it-trimmed-off-after-quilting'),
       rows: rows.map(({ name, trimmings }) => row(name, trimmings)),
-      total: row('All trimmings', sumOfTrimmings(rows.map(({ trimmings }) => trimmings))),
+      total: row(say('cost-table.all-trimmings'), sumOfTrimmings(rows.map(({ trimmings }) => trimmings))),
     },
   ];
 }
@@ -110,13 +117,19 @@ function priceSteps(
 ): readonly PaperRow[] {
   const { coat, wholesale, retail } = sheet;
   return [
-    step('Work', workWords(sheet, system), coat.labourMinor),
-    step('Overhead', coat.overheadMinor > 0 ? '' : 'left out', coat.overheadMinor),
-    step('Cost', '', coat.costMinor),
+    step(say('cost-table.work'), workWords(sheet, system), coat.labourMinor),
+    step(
+      say('cost-table.overhead'),
+      coat.overheadMinor > 0 ? '' : say('common.left-out'),
+      coat.overheadMinor,
+    ),
+    step(say('common.cost'), '', coat.costMinor),
     ...(wholesale
-      ? [step('Wholesale', additionWords('cost', wholesale.addition), wholesale.priceMinor)]
+      ? [step(say('common.wholesale'), additionWords('cost', wholesale.addition), wholesale.priceMinor)]
       : []),
-    ...(retail ? [step('Retail', additionWords('wholesale', retail.addition), retail.priceMinor)] : []),
+    ...(retail
+      ? [step(say('common.retail'), additionWords('wholesale', retail.addition), retail.priceMinor)]
+      : []),
   ];
 }
 
@@ -128,16 +141,23 @@ function lineRow({ plan, shelf }: CostTableSources, line: CostLine, options: Cos
   const from = line.parts.map((part) => {
     const lot = part.lotId === null ? undefined : lots.get(part.lotId);
     const ofLot = lot
-      ? `lot of ${dayWords(lot.receivedOn)}${lot.dyeLot === '' ? '' : `, dye lot ${lot.dyeLot}`}`
-      : 'a lot that is used up';
-    const source = part.isCut ? `cut already, ${ofLot}` : part.lotId === null ? 'to buy' : ofLot;
+      ? say('cost-table.lot-of', {
+          receivedOn: dayWords(lot.receivedOn),
+          dyeLot: lot.dyeLot === '' ? '' : say('cost-table.dye-lot', { dyeLot: lot.dyeLot }),
+        })
+      : say('cost-table.a-lot-that-is-used-up');
+    const source = part.isCut
+      ? say('cost-table.cut-already', { ofLot })
+      : part.lotId === null
+        ? say('common.to-buy')
+        : ofLot;
     return line.parts.length === 1 ? source : `${source}: ${words(part.amount)}`;
   });
   const isUnpriced = line.isIncomplete && line.costMinor === 0;
   return [
-    { text: sentenceCase(slot.name), note: item?.name ?? 'nothing chosen' },
+    { text: sentenceCase(slot.name), note: item?.name ?? say('common.nothing-chosen') },
     line.parts.length > 0 ? words(line.parts.reduce((sum, part) => sum + part.amount, 0)) : '',
-    [...from, ...(line.isIncomplete ? ['no price yet'] : [])].join('; '),
+    [...from, ...(line.isIncomplete ? [say('cost-table.no-price-yet')] : [])].join('; '),
     line.wasteMinor > 0 ? moneyCell(line.wasteMinor, options) : '',
     isUnpriced ? '' : moneyCell(line.costMinor, options),
   ];

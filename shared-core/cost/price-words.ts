@@ -1,4 +1,5 @@
 /** How a price was made, in words: the formula with its numbers in it. */
+import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { Addition, Price, PriceSheet } from './price.ts';
@@ -20,13 +21,15 @@ export function shareWords(ratio: number): string {
 }
 
 /** What stands in the place of a price while nothing is said of the work. */
-export const noPriceWords = 'no price yet: give an hour of work its rate, or say that work is not counted';
+export const noPriceWords = () => say('price-words.no-price-yet-give-an-hour');
 
 /** What is said of the work on a coat: its time, or that it is left out. */
 export function workWords({ minutesPerCoat, wholesale, coat }: PriceSheet, system: MeasureSystem): string {
   const minutes = showQuantity('duration', minutesPerCoat, { system });
-  if (wholesale === null) return `${minutes} as the maker estimates, without a rate`;
-  return coat.labourMinor > 0 ? `${minutes} as the maker estimates` : 'left out';
+  if (wholesale === null) return say('price-words.as-the-maker-estimates-without-a', { minutes });
+  return coat.labourMinor > 0
+    ? say('price-words.as-the-maker-estimates', { minutes })
+    : say('common.left-out');
 }
 
 /** The sheet as rows of name and text, for the headless command. */
@@ -37,12 +40,12 @@ export function priceRows(
   const money = (amountMinor: number) => showQuantity('money', amountMinor, options);
   const { coat, wholesale, retail } = sheet;
   const price = (of: string, priced: Price | null) =>
-    priced ? `${money(priced.priceMinor)} = ${additionWords(of, priced.addition)}` : noPriceWords;
+    priced ? `${money(priced.priceMinor)} = ${additionWords(of, priced.addition)}` : noPriceWords();
   return [
     ['material', money(coat.materialMinor)],
     ['work', `${money(coat.labourMinor)}, ${workWords(sheet, options.system)}`],
     ['overhead', money(coat.overheadMinor)],
-    ['cost of one coat', money(coat.costMinor)],
+    [say('price-words.cost-of-one-coat'), money(coat.costMinor)],
     ['wholesale', price('cost', wholesale)],
     ...(retail ? [['retail', price('wholesale', retail)] as const] : []),
   ];

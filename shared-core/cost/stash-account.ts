@@ -1,4 +1,5 @@
 /** Where the money of the whole stash went: by item, and of what was consumed, by coat. */
+import { say } from '../wording/say.ts';
 import type { ItemKind } from '../stash/kinds.ts';
 import type { ItemId, PlanId } from '../stash/stash.ts';
 import {
@@ -68,7 +69,7 @@ export function stashAccount({ items, lots, movements, plans }: AccountSources):
     total: accountSum(accounts.map(({ account }) => account)),
     coats: [...byCoat].map(([planId, consumedMinor]) => ({
       planId,
-      planName: planId === null ? 'no coat named' : (names.get(planId) ?? ''),
+      planName: planId === null ? say('stash-account.no-coat-named') : (names.get(planId) ?? ''),
       consumedMinor,
     })),
   };

@@ -1,4 +1,5 @@
 /** What lies on the shelf is worth, by how long ago it was received and by kind. */
+import { say } from '../wording/say.ts';
 import { type StackedBars, stackedBars } from '../measure/bars.ts';
 import { monthsAfter } from '../measure/calendar-date.ts';
 import { type ItemKind, itemKinds, kindRecords } from '../stash/kinds.ts';
@@ -44,7 +45,7 @@ export function stashByAge({ items, lots, movements, today }: AgeSources): Stack
       .map((kind) => ({ key: kind, label: kindRecords[kind].label })),
     bands.map(({ months, amounts }) => ({
       key: String(months ?? 'older'),
-      label: months === null ? 'Older' : `Up to ${months} months`,
+      label: months === null ? say('stash-by-age.older') : say('stash-by-age.up-to-months', { months }),
       amounts,
     })),
   );

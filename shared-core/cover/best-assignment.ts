@@ -1,4 +1,5 @@
 /** The way to cut a slot: of those that carry it whole the one that leaves the most useful rest. */
+import { say } from '../wording/say.ts';
 import { endlessLength, layJob, type RunLay, type SlotLay, washedLay } from '../lay/plan-lay.ts';
 import { takenInAllMm, takenMm } from '../lay/washed.ts';
 import type { Slot } from '../plan/model/coat-plan.ts';
@@ -37,12 +38,12 @@ export async function bestAssignment(
   const single = singleLength(input, need, slot, item, [begunFree, free]);
   const found: Assignment[] = single ? [single] : [];
   const toBuyLost = lostBeforeCutting(need.firstWash);
-  const toBuy = endlessLength('to buy', widthMm, item, toBuyLost);
+  const toBuy = endlessLength(say('common.to-buy'), widthMm, item, toBuyLost);
   const laid = async (used: readonly FreeLength[], withMore: boolean): Promise<SlotLay> => {
     const more = withMore ? [toBuy] : [];
     const lengths = [...used.map((candidate) => onShelf(candidate, item)), ...more];
     const job = layJob(need, lengths, input.plan.clearanceMm, item, 1);
-    const result = await runLay(job, `${slot.name} on the stash`);
+    const result = await runLay(job, say('best-assignment.on-the-stash', { slotName: slot.name }));
     const lost = [...used.map((candidate) => candidate.lost), ...more.map(() => toBuyLost)];
     return { slotId: slot.id, job, result, ...washedLay(need, lost) };
   };

@@ -1,4 +1,5 @@
 /** How a slot stands, in the maker's words: the same sentences on the screen and in the headless command. */
+import { say } from '../wording/say.ts';
 import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
@@ -21,19 +22,29 @@ const clothUnit = { metric: 'm', imperial: 'yd' } as const;
 /** Sentences on one slot: what is covered or missing first, then remnants and cares. */
 export function coverSentences(slotCover: SlotCover, context: WordsContext): string[] {
   const slot = slotById(context.plan, slotCover.slotId);
-  if (slotCover.state === 'open') return [`Nothing is chosen for the ${slot.name} yet.`];
-  const itemName = itemOf(slotCover, context)?.name ?? 'its item';
+  if (slotCover.state === 'open')
+    return [say('cover-words.nothing-is-chosen-for-the-yet', { slotName: slot.name })];
+  const itemName = itemOf(slotCover, context)?.name ?? say('cover-words.its-item');
   const sentences: string[] = [];
   if (slotCover.shortage) sentences.push(shortageSentence(slotCover, slotCover.shortage, context));
-  else if (slotCover.uses.length === 0) sentences.push(`Nothing is cut from the ${slot.name} yet.`);
+  else if (slotCover.uses.length === 0)
+    sentences.push(say('cover-words.nothing-is-cut-from-the-yet', { slotName: slot.name }));
   else
     sentences.push(
-      `The ${slot.name} ${isOrAre(slot.name)} covered by ${itemName}: ${usesWords(slotCover, context)}.`,
+      say('cover-words.the-covered-by', {
+        slotName: slot.name,
+        isOrAre: isOrAre(slot.name),
+        itemName,
+        usesWords: usesWords(slotCover, context),
+      }),
     );
   for (const remnant of slotCover.remnants) {
     const lengthWords = showQuantity('length', remnant.lengthMm, { system: context.system, unit: clothUnit });
     sentences.push(
-      `The remnant of ${lengthWords} can carry ${listed(remnant.pieceNames.map((name) => `the ${lower(name)}`))}.`,
+      say('cover-words.the-remnant-of-can-carry', {
+        lengthWords,
+        pieceNames: listed(remnant.pieceNames.map((name) => say('cover-words.the', { lower: lower(name) }))),
+      }),
     );
   }
   for (const care of slotCover.warnings) sentences.push(`${care[0]?.toUpperCase()}${care.slice(1)}.`);
@@ -47,34 +58,54 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
   if (shortage.widthMm !== null && item) {
     const amount = showQuantity('length', shortOf(shortage), { system, unit: clothUnit });
     const width = showQuantity('length', shortage.widthMm, { system, unit: { metric: 'm', imperial: 'in' } });
-    return `The ${slot.name} ${isOrAre(slot.name)} short by ${amount} of ${width} ${kindRecords[item.kind].label.toLowerCase()} (${item.name}): ${missingWords(shortage, system)}.`;
+    return say('cover-words.the-short-by-of', {
+      slotName: slot.name,
+      isOrAre: isOrAre(slot.name),
+      amount,
+      width,
+      kindRecordsLabel: kindRecords[item.kind].label.toLowerCase(),
+      itemName: item.name,
+      missingWords: missingWords(shortage, system),
+    });
   }
   const length =
     shortage.wantedLengthMm === null
       ? ''
-      : ` of at least ${showQuantity('length', shortage.wantedLengthMm, { system })}`;
+      : ` ${say('cover-words.of-at-least', { wantedLengthMm: showQuantity('length', shortage.wantedLengthMm, { system }) })}`;
   const cones = shortage.missingConeCount ?? 0;
   if (cones > 0 && shortOf(shortage) === 0) {
-    return `The ${slot.name} ${isOrAre(slot.name)} short by ${count(cones, 'cone', 'cones')} (${item?.name ?? slot.name}): there is thread enough, but an overlock runs off several cones at once.`;
+    return say('cover-words.the-short-by-there-is-thread', {
+      slotName: slot.name,
+      isOrAre: isOrAre(slot.name),
+      count: say('cover-words.cones', { cones }),
+      itemName: item?.name ?? slot.name,
+    });
   }
   const margin = marginMissing(shortage, (amount) => amountWords(slotCover, amount, context));
-  return `The ${slot.name} ${isOrAre(slot.name)} short by ${amountWords(slotCover, shortOf(shortage), context)}${length} (${item?.name ?? slot.name})${margin}.`;
+  return say('cover-words.the-short-by', {
+    slotName: slot.name,
+    isOrAre: isOrAre(slot.name),
+    amountWords: amountWords(slotCover, shortOf(shortage), context),
+    length,
+    itemName: item?.name ?? slot.name,
+    margin,
+  });
 }
 
 /** "3 pieces have no room", and how much of what is missing is margin. */
 function missingWords({ missingPieceCount, marginAmount = 0 }: Shortage, system: MeasureSystem): string {
   const margin = showQuantity('length', marginAmount, { system, unit: clothUnit });
-  if (missingPieceCount === 0) return 'every piece has room, but not the margin for safety';
-  const pieces = `${count(missingPieceCount, 'piece has', 'pieces have')} no room`;
-  return marginAmount > 0 ? `${pieces}, and ${margin} of it is margin` : pieces;
+  if (missingPieceCount === 0) return say('cover-words.every-piece-has-room-but-not');
+  const pieces = say('cover-words.no-room', { count: say('cover-words.pieces-have', { missingPieceCount }) });
+  return marginAmount > 0 ? say('cover-words.and-of-it-is-margin', { pieces, margin }) : pieces;
 }
 
 /** ", including 3 g of margin for safety" for what is counted or weighed; empty where no margin is missing. */
 function marginMissing(shortage: Shortage, words: (amount: number) => string): string {
   if (!shortage.marginAmount) return '';
   return shortage.amount > 0
-    ? `, including ${words(shortage.marginAmount)} of margin for safety`
-    : ': the coats are covered, but not the margin for safety';
+    ? say('cover-words.including-of-margin-for-safety', { words: words(shortage.marginAmount) })
+    : say('cover-words.the-coats-are-covered-but-not');
 }
 
 /** "3.2 m of the 4.1 m free in dye lot P-2207", lots joined by "and". */
@@ -82,14 +113,24 @@ function usesWords(slotCover: SlotCover, context: WordsContext): string {
   const lots = new Map(context.shelf.flatMap(({ lots: all }) => all.map((lot) => [lot.id, lot] as const)));
   const one = (use: Use): string => {
     const lot = lots.get(use.lotId);
-    const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `the lot of ${dayWords(lot?.receivedOn ?? '')}`;
+    const from = lot?.dyeLot
+      ? say('cover-words.dye-lot', { dyeLot: lot.dyeLot })
+      : say('cover-words.the-lot-of', { receivedOn: dayWords(lot?.receivedOn ?? '') });
     const parts = [
       ...(use.amount > 0 ? [amountWords(slotCover, use.amount, context)] : []),
       ...(use.marginAmount
-        ? [`${amountWords(slotCover, use.marginAmount, context)} held back as margin`]
+        ? [
+            say('cover-words.held-back-as-margin', {
+              amountWords: amountWords(slotCover, use.marginAmount, context),
+            }),
+          ]
         : []),
     ];
-    return `${parts.join(' and ')} of the ${amountWords(slotCover, use.free, context)} free in ${from}`;
+    return say('cover-words.of-the-free-in', {
+      parts: parts.join(' and '),
+      amountWords: amountWords(slotCover, use.free, context),
+      from,
+    });
   };
   return listed(slotCover.uses.map(one));
 }
@@ -111,7 +152,7 @@ export function amountWords(
     case 'thread':
       return showQuantity('threadLength', Math.ceil(amount), { system });
     case 'pieces':
-      return count(Math.ceil(amount - 1e-9), 'piece', 'pieces');
+      return say('cover-words.pieces', { amount: Math.ceil(amount - 1e-9) });
     default:
       return counted satisfies never;
   }
@@ -121,27 +162,32 @@ export function amountWords(
 export function coverHeadline(covers: readonly SlotCover[]): string {
   const short = covers.filter((slotCover) => slotCover.state === 'short').length;
   const open = covers.filter((slotCover) => slotCover.state === 'open').length;
-  if (covers.length === 0) return 'The plan has no slots yet.';
-  if (short === 0 && open === 0) return 'The stash covers the whole plan.';
+  if (covers.length === 0) return say('cover-words.the-plan-has-no-slots-yet');
+  if (short === 0 && open === 0) return say('cover-words.the-stash-covers-the-whole-plan');
   // Words up to twenty, figures beyond; never both in one line.
+  const small = say('cover-words.small-numbers').split(' ');
   const spelled = (value: number) => (covers.length < small.length && small[value]) || String(value);
   const parts: string[] = [];
   if (short > 0)
-    parts.push(`${spelled(short)} of ${spelled(covers.length)} slots ${short === 1 ? 'is' : 'are'} short`);
+    parts.push(
+      say('cover-words.of-slots-are-short', {
+        spelled: spelled(short),
+        spelled2: spelled(covers.length),
+        short,
+      }),
+    );
   if (open > 0)
     parts.push(
       short > 0
-        ? `${spelled(open)} still to be chosen`
-        : `${spelled(open)} of ${spelled(covers.length)} slots still to be chosen`,
+        ? say('cover-words.still-to-be-chosen', { spelled: spelled(open) })
+        : say('cover-words.of-slots-still-to-be-chosen', {
+            spelled: spelled(open),
+            spelled2: spelled(covers.length),
+          }),
     );
   const sentence = parts.join(', ');
   return `${sentence[0]?.toUpperCase()}${sentence.slice(1)}.`;
 }
-
-const small =
-  'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
-    ' ',
-  );
 
 /** Slots are named by makers, in English: "snaps are", "shell is", "cross is". */
 function isOrAre(slotName: string): string {
@@ -150,10 +196,6 @@ function isOrAre(slotName: string): string {
 
 function itemOf(slotCover: SlotCover, { shelf }: WordsContext) {
   return shelf.find((onShelf) => onShelf.item.id === slotCover.itemId)?.item;
-}
-
-function count(value: number, one: string, many: string): string {
-  return `${value} ${value === 1 ? one : many}`;
 }
 
 function lower(name: string): string {

@@ -2,6 +2,7 @@
  * Which lengths of the stash carry what, and what is missing.
  * A shapes slot is laid on what is free of its item; an amount slot takes its lots oldest first.
  */
+import { say } from '../wording/say.ts';
 import type { RunLay, SlotLay } from '../lay/plan-lay.ts';
 import type { LayResult } from '../lay/job.ts';
 import { takenMm } from '../lay/washed.ts';
@@ -152,11 +153,11 @@ function shapesCares(slot: Slot, uses: readonly Use[], shelf: ItemOnShelf): stri
   const lots = new Map(shelf.lots.map((lot) => [lot.id, lot]));
   const dyeLots = new Set(uses.map((use) => dyeLotOf(lots.get(use.lotId)!)));
   if (slot.isSeen && dyeLots.size > 1)
-    warnings.push(`cut from ${dyeLots.size} dye lots: compare them in daylight first`);
+    warnings.push(say('cover.cut-from-dye-lots-compare-them', { dyeLotsCount: dyeLots.size }));
   const last = uses.at(-1);
   const usedAll = uses.reduce((sum, use) => sum + use.amount, 0);
   if (last && (last.free - last.amount) / usedAll < narrowMarginRatio) {
-    warnings.push('hardly anything is left over: cut with care');
+    warnings.push(say('cover.hardly-anything-is-left-over-cut'));
   }
   return warnings;
 }

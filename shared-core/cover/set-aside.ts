@@ -1,4 +1,5 @@
 /** Whether what a coat has set aside is still what its cover takes. */
+import { say } from '../wording/say.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
 import { listed } from '../plan/edits/edited.ts';
 import type { SetAside } from '../stash/cutting.ts';
@@ -52,16 +53,20 @@ export function setAsideStand(setAside: readonly SetAside[], covers: readonly Sl
 export function setAsideSentence(stand: SetAsideStand, plan: CoatPlan, context: WordsContext): string {
   switch (stand.state) {
     case 'nothing':
-      return 'Nothing is set aside for this coat: another coat may be cut from the same cloth.';
+      return say('set-aside.nothing-is-set-aside-for-this');
     case 'fits':
-      return 'What the cover takes is set aside for this coat.';
+      return say('set-aside.what-the-cover-takes-is-set');
     case 'changed':
-      return `What was set aside no longer fits the plan. Not set aside yet: ${listed(
-        stand.missing.map(
-          ({ slotId, amount }) =>
-            `${amountWords({ slotId }, amount, context)} for the ${slotById(plan, slotId).name}`,
+      return say('set-aside.what-was-set-aside-no-longer', {
+        missing: listed(
+          stand.missing.map(({ slotId, amount }) =>
+            say('set-aside.for-the', {
+              amountWords: amountWords({ slotId }, amount, context),
+              slotByIdName: slotById(plan, slotId).name,
+            }),
+          ),
         ),
-      )}.`;
+      });
     default:
       return stand.state satisfies never;
   }

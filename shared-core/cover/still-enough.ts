@@ -1,4 +1,5 @@
 /** After cutting began: whether what is left of the very lots that a slot was begun from carries the rest. */
+import { say } from '../wording/say.ts';
 import { slotById } from '../plan/model/coat-plan.ts';
 import { listed } from '../plan/edits/edited.ts';
 import type { Need } from '../requirement/need.ts';
@@ -67,17 +68,28 @@ export function stillEnoughSentence(still: StillEnough, context: WordsContext): 
   const amount = (value: number) => amountWords(still, value, context);
   const lot =
     still.dyeLots.length > 0
-      ? `dye lot ${listed(still.dyeLots)}, from which the ${name} was begun`
-      : `the lot from which the ${name} was begun`;
+      ? say('still-enough.dye-lot-from-which-the-was', { dyeLots: listed(still.dyeLots), name })
+      : say('still-enough.the-lot-from-which-the-was', { name });
   switch (still.state) {
     case 'all cut':
-      return `All of the ${name} is cut.`;
+      return say('still-enough.all-of-the-is-cut', { name });
     case 'enough':
-      return `What is left is still enough: ${amount(still.needed)} to go, ${amount(still.leftOfBegun)} left of ${lot}.`;
+      return say('still-enough.what-is-left-is-still-enough', {
+        amount: amount(still.needed),
+        amount2: amount(still.leftOfBegun),
+        lot,
+      });
     case 'another lot':
-      return `What is left of ${lot}, is no longer enough: ${amount(still.needed - still.fromBegun)} must come from another lot. Compare them in daylight first.`;
+      return say('still-enough.what-is-left-of-is-no', {
+        lot,
+        amount: amount(still.needed - still.fromBegun),
+      });
     case 'short':
-      return `What is left is no longer enough: ${amount(still.needed)} to go, ${amount(still.leftOfBegun)} left of ${lot}. Ask for that dye lot when you buy.`;
+      return say('still-enough.what-is-left-is-no-longer', {
+        amount: amount(still.needed),
+        amount2: amount(still.leftOfBegun),
+        lot,
+      });
     default:
       return still.state satisfies never;
   }

@@ -1,4 +1,6 @@
 /** What a coat is drafted from: a body, and the maker's choices. */
+import { withDecimalSign } from '../wording/number-signs.ts';
+import { say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 import type { PlanId } from '../stash/stash.ts';
 import { type Body, type BodyKind, wholeBody } from './body.ts';
@@ -79,30 +81,34 @@ export function draftProblems(input: DraftInput): Problem[] {
   const { body } = input;
   const limits = bodyLimits[body.kind];
   const problems = [
-    outside('Bust or chest', body.bustMm, ...limits.bust),
-    outside('Height', body.heightMm, ...limits.height),
-    outside('Waist', body.waistMm, 0.55 * body.bustMm, 1.35 * body.bustMm),
-    outside('Ease at the bust', input.easeMm, 40, 500),
-    outside('Girth for the padding of the body', input.paddingGirthMm.body, 0, 300),
-    outside('Girth for the padding of the sleeve', input.paddingGirthMm.sleeve, 0, 300),
-    outside('How far the front laps over', input.lapMm, 0, 120),
-    outside('Pleat of the back lining', input.pleatMm, 0, 120),
-    outside('Ease of the sleeve cap', input.capEaseMm, 0, 60),
-    outside('Seam allowance', input.allowanceMm, 3, 40),
-    outside('Depth of the hem', input.hemDepthMm, 3, 120),
-    ...optional('Hip', body.hipMm, 0.7, 1.5, body.bustMm),
-    ...optional('Nape to waist', body.backLengthMm, 0.19, 0.32, body.heightMm),
-    ...optional('Arm', body.armMm, 0.28, 0.45, body.heightMm),
-    ...optional('Shoulder', body.shoulderMm, 0.09, 0.2, body.bustMm),
-    ...optional('Upper arm', body.upperArmMm, 0.2, 0.5, body.bustMm),
-    ...optional('Wrist', body.wristMm, 0.1, 0.32, body.bustMm),
-    ...optional('Neck', body.neckMm, 0.25, 0.6, body.bustMm),
+    outside(say('draft-input.bust-or-chest'), body.bustMm, ...limits.bust),
+    outside(say('common.height'), body.heightMm, ...limits.height),
+    outside(say('draft-input.waist'), body.waistMm, 0.55 * body.bustMm, 1.35 * body.bustMm),
+    outside(say('draft-input.ease-at-the-bust'), input.easeMm, 40, 500),
+    outside(say('draft-input.girth-for-the-padding-of-the'), input.paddingGirthMm.body, 0, 300),
+    outside(say('draft-input.girth-for-the-padding-of-the-2'), input.paddingGirthMm.sleeve, 0, 300),
+    outside(say('draft-input.how-far-the-front-laps-over'), input.lapMm, 0, 120),
+    outside(say('draft-input.pleat-of-the-back-lining'), input.pleatMm, 0, 120),
+    outside(say('draft-input.ease-of-the-sleeve-cap'), input.capEaseMm, 0, 60),
+    outside(say('common.seam-allowance'), input.allowanceMm, 3, 40),
+    outside(say('draft-input.depth-of-the-hem'), input.hemDepthMm, 3, 120),
+    ...optional(say('draft-input.hip'), body.hipMm, 0.7, 1.5, body.bustMm),
+    ...optional(say('draft-input.nape-to-waist'), body.backLengthMm, 0.19, 0.32, body.heightMm),
+    ...optional(say('draft-input.arm'), body.armMm, 0.28, 0.45, body.heightMm),
+    ...optional(say('draft-input.shoulder'), body.shoulderMm, 0.09, 0.2, body.bustMm),
+    ...optional(say('draft-input.upper-arm'), body.upperArmMm, 0.2, 0.5, body.bustMm),
+    ...optional(say('draft-input.wrist'), body.wristMm, 0.1, 0.32, body.bustMm),
+    ...optional(say('draft-input.neck'), body.neckMm, 0.25, 0.6, body.bustMm),
   ].filter((problem) => problem !== null);
   if (input.name.trim() === '')
-    problems.push({ where: 'Name of the coat', what: 'is missing', fix: 'Type a name.' });
+    problems.push({
+      where: say('draft-input.name-of-the-coat'),
+      what: say('common.is-missing'),
+      fix: say('common.type-a-name'),
+    });
   if (input.sideStripMm !== 0) {
     const found = outside(
-      'Width of the side strip',
+      say('draft-input.width-of-the-side-strip'),
       input.sideStripMm,
       20,
       0.12 * (body.bustMm + input.easeMm),
@@ -111,21 +117,26 @@ export function draftProblems(input: DraftInput): Problem[] {
   }
   if (problems.length > 0) return problems;
   const { backLengthMm } = wholeBody(body);
-  const length = outside('Length of the coat', input.coatLengthMm, backLengthMm + 60, 0.9 * body.heightMm);
+  const length = outside(
+    say('draft-input.length-of-the-coat'),
+    input.coatLengthMm,
+    backLengthMm + 60,
+    0.9 * body.heightMm,
+  );
   if (length) problems.push(length);
   if (!input.hasCollar && input.hood === 'none') {
     problems.push({
-      where: 'The neck',
-      what: 'has neither collar nor hood',
-      fix: 'Choose one of them, or both.',
+      where: say('draft-input.the-neck'),
+      what: say('draft-input.has-neither-collar-nor-hood'),
+      fix: say('draft-input.choose-one-of-them-or-both'),
     });
   }
   for (const [where, count] of Object.entries(input.battingPlies)) {
     if (!(Number.isInteger(count) && count >= 0 && count <= 6))
       problems.push({
-        where: `Layers of batting in the ${where}`,
-        what: `are ${count}`,
-        fix: 'Type a whole number from 0 to 6.',
+        where: say('draft-input.layers-of-batting-in-the', { where }),
+        what: say('draft-input.are', { count }),
+        fix: say('draft-input.type-a-whole-number-from-0'),
       });
   }
   return problems;
@@ -144,14 +155,18 @@ function optional(
 function outside(where: string, value: number, leastMm: number, maxMm: number): Problem | null {
   if (Number.isFinite(value) && value >= leastMm && value <= maxMm) return null;
   const what = !Number.isFinite(value)
-    ? 'is not a number'
+    ? say('common.is-not-a-number')
     : value < leastMm
-      ? 'is too small'
-      : 'is too large';
-  return { where, what, fix: `Type a value from ${shown(leastMm)} to ${shown(maxMm)}.` };
+      ? say('draft-input.is-too-small')
+      : say('common.is-too-large');
+  return {
+    where,
+    what,
+    fix: say('draft-input.type-a-value-from-to', { shown: shown(leastMm), shown2: shown(maxMm) }),
+  };
 }
 
 /** Both systems, since the sentence is read in either. */
 function shown(mm: number): string {
-  return `${Math.round(mm / 10)} cm (${(mm / 25.4).toFixed(1)} in)`;
+  return say('draft-input.cm-in', { mm: Math.round(mm / 10), mm2: withDecimalSign((mm / 25.4).toFixed(1)) });
 }

@@ -1,37 +1,43 @@
 /** Bytes of a file as text, and what a file is by its first bytes when it is no text at all. */
+import { say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 import type { ReadLimits } from './pattern/pattern.ts';
 
 /** Files that are often taken for a pattern: how they begin, what they are, and what to do instead. */
-const otherFiles: readonly (readonly [string, string, string])[] = [
-  ['AutoCAD Binary DXF', 'is a binary DXF', 'Save it as an ASCII (text) DXF.'],
-  ['PK\x03\x04', 'is a zip archive', 'Unpack it and choose the pattern inside.'],
-  ['\x1f\x8b', 'is compressed (gzip)', 'Unpack it, or save the drawing as plain SVG.'],
-  ['7z\xbc\xaf', 'is a 7z archive', 'Unpack it and choose the pattern inside.'],
-  ['Rar!', 'is a RAR archive', 'Unpack it and choose the pattern inside.'],
-  ['%PDF', 'is a PDF, which does not say which of its lines are pieces', 'Save the pattern as DXF or SVG.'],
-  ['AC10', 'is a DWG drawing', 'Save it as an ASCII (text) DXF.'],
-  ['\x89PNG', 'is a picture', 'Choose a drawing: DXF or SVG.'],
-  ['\xff\xd8\xff', 'is a photograph', 'Choose a drawing: DXF or SVG.'],
-  ['\xff\xfe', 'is text in UTF-16', 'Save it as UTF-8.'],
-  ['\xfe\xff', 'is text in UTF-16', 'Save it as UTF-8.'],
+const otherFiles = (): readonly (readonly [string, string, string])[] => [
+  ['AutoCAD Binary DXF', say('file-text.is-a-binary-dxf'), say('file-text.save-it-as-an-ascii-text')],
+  ['PK\x03\x04', say('file-text.is-a-zip-archive'), say('file-text.unpack-it-and-choose-the-pattern')],
+  ['\x1f\x8b', say('file-text.is-compressed-gzip'), say('file-text.unpack-it-or-save-the-drawing')],
+  ['7z\xbc\xaf', say('file-text.is-a-7z-archive'), say('file-text.unpack-it-and-choose-the-pattern')],
+  ['Rar!', say('file-text.is-a-rar-archive'), say('file-text.unpack-it-and-choose-the-pattern')],
+  ['%PDF', say('file-text.is-a-pdf-which-does-not'), say('file-text.save-the-pattern-as-dxf-or')],
+  ['AC10', say('file-text.is-a-dwg-drawing'), say('file-text.save-it-as-an-ascii-text')],
+  ['\x89PNG', say('file-text.is-a-picture'), say('file-text.choose-a-drawing-dxf-or-svg')],
+  ['\xff\xd8\xff', say('file-text.is-a-photograph'), say('file-text.choose-a-drawing-dxf-or-svg')],
+  ['\xff\xfe', say('file-text.is-text-in-utf-16'), say('file-text.save-it-as-utf-8')],
+  ['\xfe\xff', say('file-text.is-text-in-utf-16'), say('file-text.save-it-as-utf-8')],
 ];
 
 /** Why these bytes are not read at all; null when they may be text within the limits. */
 export function bytesProblem(bytes: Uint8Array, limits: ReadLimits): Problem | null {
-  const where = 'The file';
-  if (bytes.length === 0) return { where, what: 'is empty', fix: 'Choose another file.' };
+  const where = say('common.the-file');
+  if (bytes.length === 0)
+    return { where, what: say('common.is-empty'), fix: say('file-text.choose-another-file') };
   const head = latinText(bytes.subarray(0, 24));
-  const other = otherFiles.find(([start]) => head.startsWith(start));
+  const other = otherFiles().find(([start]) => head.startsWith(start));
   if (other) return { where, what: other[1], fix: other[2] };
   if (bytes.length > limits.byteCount) {
     return {
       where,
-      what: `has ${Math.ceil(bytes.length / 1e6)} MB, more than the ${limits.byteCount / 1e6} MB that are read`,
-      fix: 'Save fewer pieces or sizes in one file.',
+      what: say('file-text.has-mb-more-than-the-mb', {
+        bytesCount: Math.ceil(bytes.length / 1e6),
+        byteCount: limits.byteCount / 1e6,
+      }),
+      fix: say('file-text.save-fewer-pieces-or-sizes-in'),
     };
   }
-  if (bytes.includes(0)) return { where, what: 'is not text', fix: 'Choose a DXF or SVG file.' };
+  if (bytes.includes(0))
+    return { where, what: say('common.is-not-text'), fix: say('file-text.choose-a-dxf-or-svg-file') };
   return null;
 }
 

@@ -2,6 +2,7 @@
  * What reading a pattern has taken so far, held against its limits. It counts things and not seconds, so that a file is
  * read or refused on every machine alike, however it was made.
  */
+import { say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 import type { ReadLimits } from './pattern/pattern.ts';
 
@@ -9,7 +10,7 @@ import type { ReadLimits } from './pattern/pattern.ts';
 export class BeyondLimit extends Error {
   readonly problem: Problem;
 
-  constructor(where: string, what: string, fix = 'Save fewer pieces or sizes in one file.') {
+  constructor(where: string, what: string, fix = say('read-meter.save-fewer-pieces-or-sizes-in')) {
     super(what);
     this.problem = { where, what, fix };
   }
@@ -35,9 +36,9 @@ export function openMeter(limits: ReadLimits): ReadMeter {
   };
   let stepCount = 0;
   return {
-    things: counter(limits.entityCount, 'drawn things'),
+    things: counter(limits.entityCount, say('read-meter.drawn-things')),
     points: counter(limits.pointCount, 'points'),
-    chords: counter(limits.chordCount, 'steps along its curves'),
+    chords: counter(limits.chordCount, say('read-meter.steps-along-its-curves')),
     steps(count, where) {
       stepCount += count;
       if (!(stepCount <= limits.stepCount))

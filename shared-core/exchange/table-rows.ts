@@ -1,4 +1,5 @@
 /** A table that a spreadsheet wrote, row by row; what makes a row doubtful is a problem with its number. */
+import { say } from '../wording/say.ts';
 import Papa from 'papaparse';
 import type { InSteps } from '../measure/in-steps.ts';
 import { ok, type Result, type Problem, err } from '../measure/problem.ts';
@@ -31,8 +32,8 @@ export function* tableRows(text: string, maxRows: number, inFile: string): InSte
   if (hasManyLoneQuotes(body))
     return err({
       where: inFile,
-      what: `has more than ${maxLoneQuotes} quotation marks in the midst of its cells`,
-      fix: 'Save it from the spreadsheet anew, as CSV.',
+      what: say('table-rows.has-more-than-quotation-marks-in', { maxLoneQuotes }),
+      fix: say('table-rows.save-it-from-the-spreadsheet-anew'),
     });
   const delimiter = delimiterOf(body);
   let newline: '\r' | '\n' | '\r\n' | undefined;
@@ -65,8 +66,8 @@ export function* tableRows(text: string, maxRows: number, inFile: string): InSte
       else rows.push({ line, cells });
     }
     if (line - 1 > maxRows + 1 || rows.length > maxRows) {
-      const what = `has more than the ${maxRows} lines that are read at once`;
-      return err({ where: inFile, what, fix: 'Split it into parts with the same headings.' });
+      const what = say('table-rows.has-more-than-the-lines-that', { maxRows });
+      return err({ where: inFile, what, fix: say('table-rows.split-it-into-parts-with-the') });
     }
     if (!part.meta.truncated) break;
     from += part.meta.cursor;
@@ -85,24 +86,28 @@ function hasManyLoneQuotes(text: string): boolean {
 }
 
 function tooWide(where: string): Problem {
-  return { where, what: `has more than ${maxColumns} columns`, fix: 'Take out those that nobody needs.' };
+  return {
+    where,
+    what: say('table-rows.has-more-than-columns', { maxColumns }),
+    fix: say('table-rows.take-out-those-that-nobody-needs'),
+  };
 }
 
 function brokenQuotes(line: number): Problem {
   return {
-    where: `Line ${line}`,
-    what: 'has a quotation mark that is never closed, or one in the midst of a cell',
-    fix: 'See whether it is broken off; save or copy it from the spreadsheet anew.',
+    where: say('table-rows.line', { line }),
+    what: say('table-rows.has-a-quotation-mark-that-is'),
+    fix: say('table-rows.see-whether-it-is-broken-off'),
   };
 }
 
 function wrongCount(line: number, cells: number, headings: number): Problem {
   return {
-    where: `Line ${line}`,
-    what: `has ${cells} of ${headings} cells`,
+    where: say('table-rows.line', { line }),
+    what: say('table-rows.has-of-cells', { cells, headings }),
     fix:
       cells < headings
-        ? 'See whether it is broken off; save or copy it from the spreadsheet anew.'
-        : 'Put cells that hold the separating sign into quotation marks.',
+        ? say('table-rows.see-whether-it-is-broken-off')
+        : say('table-rows.put-cells-that-hold-the-separating'),
   };
 }

@@ -1,4 +1,5 @@
 /** What the lays behind an estimate, or behind some of its slots, may still bring: said wherever one would buy on it. */
+import { say } from '../wording/say.ts';
 import type { Estimate } from './estimate.ts';
 import {
   layStillFalls,
@@ -29,17 +30,26 @@ export function slotsBought({ toBuy }: Pick<Estimate, 'toBuy'>): readonly string
 /** Beside a lay, and where it is looked for no longer but was only shortly. */
 export function laySentence(falls: StillFalls, isBeingLookedFor: boolean): string {
   return isBeingLookedFor
-    ? `Still improving: usually ${stillFallsWords(falls)} shorter.`
-    : `Looked for shortly: usually ${stillFallsWords(falls)} shorter when it is looked for longer.`;
+    ? say('falls-of-estimate.still-improving-usually-shorter', { stillFallsWords: stillFallsWords(falls) })
+    : say('falls-of-estimate.looked-for-shortly-usually-shorter-when', {
+        stillFallsWords: stillFallsWords(falls),
+      });
 }
 
 /** At the head of what is used from the stash and what is short. */
 export function coverSentence(falls: StillFalls, isBeingLookedFor: boolean): string {
-  const lays = isBeingLookedFor ? 'The lays are still improving' : 'The lays were looked for shortly';
-  return `${lays}: they usually take ${stillFallsWords(falls)} less cloth, so what is short now may yet be enough.`;
+  const lays = isBeingLookedFor
+    ? say('falls-of-estimate.the-lays-are-still-improving')
+    : say('falls-of-estimate.the-lays-were-looked-for-shortly');
+  return say('falls-of-estimate.they-usually-take-less-cloth-so', {
+    lays,
+    stillFallsWords: stillFallsWords(falls),
+  });
 }
 
 /** At the head of the list to buy. */
 export function listSentence(falls: StillFalls): string {
-  return `This list may still get shorter: lays like these usually take ${stillFallsWords(falls)} less cloth when they are looked for longer.`;
+  return say('falls-of-estimate.this-list-may-still-get-shorter', {
+    stillFallsWords: stillFallsWords(falls),
+  });
 }

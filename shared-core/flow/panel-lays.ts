@@ -2,6 +2,7 @@
  * Quilted panels on the road: the pieces of each are laid on its quilted width, in step with its lines, and what was
  * found says how much of every layer is cut before quilting. Those panels then stand in the place of the pieces.
  */
+import { say } from '../wording/say.ts';
 import { boughtWidthMm } from '../cover/cover.ts';
 import { type FlowSources, openSlotWidthMm, slotItems } from './sources.ts';
 import type { LayJob, LayResult } from '../lay/job.ts';
@@ -95,7 +96,10 @@ async function laidSet(
     );
   }
   const job = panelJob(set, widthMm, sources.plan.clearanceMm);
-  const result = await lay(job, `${slotById(sources.plan, need.slotId).name}, quilted panel of ${names}`);
+  const result = await lay(
+    job,
+    say('panel-lays.quilted-panel-of', { slotByIdName: slotById(sources.plan, need.slotId).name, names }),
+  );
   return { set, laid: { lengthMm: totalUsedMm(result), widthMm }, job, result };
 }
 

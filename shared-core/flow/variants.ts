@@ -1,4 +1,5 @@
 /** The same coat in other sizes and cloths: each variant goes the whole road, so that their figures stand side by side. */
+import { say } from '../wording/say.ts';
 import { type Estimate, estimate, type FlowSources } from './estimate.ts';
 import type { RunLay } from '../lay/plan-lay.ts';
 import { takenInAllMm } from '../lay/washed.ts';
@@ -26,7 +27,7 @@ export interface VariantResult {
 }
 
 export function asPlanned(plan: CoatPlan): Variant {
-  return { id: 'as planned', name: 'as planned', plan };
+  return { id: 'as planned', name: say('variants.as-planned'), plan };
 }
 
 /** As many coats as the plan makes, all of them in one of its sizes; a size that waits counts too. None for a plan of one size. */
@@ -36,7 +37,7 @@ export function sizeVariants(plan: CoatPlan): Variant[] {
   const coatCount = coatTotal(plan);
   return [{ size: own.size, pieces: own.pieces }, ...sizes].map(({ size, pieces }) => ({
     id: `size ${size}`,
-    name: `size ${size}`,
+    name: say('variants.size', { size }),
     plan: { ...own, size, pieces, coatCount },
   }));
 }

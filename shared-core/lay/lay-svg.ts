@@ -1,4 +1,5 @@
 /** A lay as a drawing of its own, true to scale: SVG in mm, lengths one below the other, pieces named. */
+import { say } from '../wording/say.ts';
 import { type Ring, ringBox, ringMoved, ringTurned } from '../geometry/ring.ts';
 import { xmlText } from '../measure/text/xml-text.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
@@ -37,7 +38,12 @@ export function laySvg(plan: CoatPlan, { slotId, job, result, washed }: SlotLay)
   const parts: string[] = [];
   let topMm = marginMm;
   for (const { length, index, usedMm } of drawn) {
-    const caption = `${slotById(plan, slotId).name}: ${(usedMm / 1000).toFixed(3)} m of ${(length.widthMm / 1000).toFixed(3)} m${washed ? ', washed cloth' : ''}`;
+    const caption = say('lay-svg.m-of-m', {
+      slotByIdName: slotById(plan, slotId).name,
+      usedMm: (usedMm / 1000).toFixed(3),
+      widthMm: (length.widthMm / 1000).toFixed(3),
+      ifWashed: washed ? 'yes' : 'no',
+    });
     parts.push(
       `<text x="${marginMm}" y="${topMm + captionMm * 0.6}" font-size="36">${xmlText(caption)}</text>`,
     );

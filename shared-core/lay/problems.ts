@@ -1,3 +1,4 @@
+import { say } from '../wording/say.ts';
 import { crossingSides } from '../geometry/crossing.ts';
 import { ringAreaMm2, ringBox, ringTurned } from '../geometry/ring.ts';
 import type { Ring } from '../geometry/ring.ts';
@@ -11,23 +12,31 @@ function ringProblem(where: string, ring: Ring): Problem | null {
   if (ring.length < 6 || ring.length % 2 !== 0) {
     return {
       where,
-      what: 'has fewer than three corners',
-      fix: 'Draw an outline with three corners or more.',
+      what: say('problems.has-fewer-than-three-corners'),
+      fix: say('problems.draw-an-outline-with-three-corners'),
     };
   }
   if (!ring.every(Number.isFinite)) {
-    return { where, what: 'has a corner that is not a number', fix: 'Draw the outline again.' };
+    return {
+      where,
+      what: say('problems.has-a-corner-that-is-not'),
+      fix: say('problems.draw-the-outline-again'),
+    };
   }
   const box = ringBox(ring);
   const area = Math.abs(ringAreaMm2(ring));
   if (area <= 1e-9 * ((box.maxX - box.minX) ** 2 + (box.maxY - box.minY) ** 2)) {
-    return { where, what: 'encloses nothing', fix: 'Draw an outline that goes round an area.' };
+    return {
+      where,
+      what: say('problems.encloses-nothing'),
+      fix: say('problems.draw-an-outline-that-goes-round'),
+    };
   }
   if (crossingSides(ring) !== null) {
     return {
       where,
-      what: 'crosses itself',
-      fix: 'Move the corners so that no two edges of the outline cross or touch.',
+      what: say('problems.crosses-itself'),
+      fix: say('problems.move-the-corners-so-that-no'),
     };
   }
   return null;
@@ -39,38 +48,46 @@ function isCount(value: number): boolean {
 
 /** Widest problem first is no use to a maker: each shape is named with its own fix. */
 function shapeProblems(job: LayJob, shape: LayShape): Problem[] {
-  const where = `Shape ${shape.id}`;
+  const where = say('problems.shape', { shapeId: shape.id });
   if (!isCount(shape.count) || !isCount(shape.mirroredCount)) {
     return [
-      { where, what: 'has a count that is not a whole number', fix: 'Type how many to cut, 0 or more.' },
+      { where, what: say('problems.has-a-count-that-is-not'), fix: say('problems.type-how-many-to-cut-0') },
     ];
   }
   if (shape.turnsDeg.length === 0 || !shape.turnsDeg.every(Number.isFinite)) {
-    return [{ where, what: 'has no allowed turn', fix: 'Allow at least the turn in which it is drawn (0).' }];
+    return [
+      { where, what: say('problems.has-no-allowed-turn'), fix: say('problems.allow-at-least-the-turn-in') },
+    ];
   }
   const onFold = job.spread === 'folded' && shape.foldRing !== undefined;
   const ring = laidRing(job, shape);
-  const wrong = ringProblem(onFold ? `${where} (its half on the fold)` : where, ring);
+  const wrong = ringProblem(onFold ? say('problems.its-half-on-the-fold', { where }) : where, ring);
   if (wrong !== null) return [wrong];
   if (onFold && Math.abs(ringBox(ring).minY) > 1e-3) {
     return [
       {
         where,
-        what: 'does not touch the fold',
-        fix: 'Draw its half with the folded edge on the line y = 0, the rest above it.',
+        what: say('problems.does-not-touch-the-fold'),
+        fix: say('problems.draw-its-half-with-the-folded'),
       },
     ];
   }
   const match = shape.match;
   if (match !== undefined && ![match.x, match.y, match.phaseX, match.phaseY].every(Number.isFinite)) {
-    return [{ where, what: 'has a match point that is not a number', fix: 'Place its match point again.' }];
+    return [
+      {
+        where,
+        what: say('problems.has-a-match-point-that-is'),
+        fix: say('problems.place-its-match-point-again'),
+      },
+    ];
   }
   return fitProblems(job, shape, ring, onFold);
 }
 
 /** Can the shape lie in some length's width, in some allowed turn, on the repeat if it has a match point? */
 function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean): Problem[] {
-  const where = `Shape ${shape.id}`;
+  const where = say('problems.shape', { shapeId: shape.id });
   const across = shape.match === undefined ? 0 : (job.repeat?.acrossMm ?? 0);
   const turns = onFold
     ? shape.turnsDeg.filter((turnDeg) => (((turnDeg % 360) + 360) % 360) % 180 === 0)
@@ -102,8 +119,8 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
       return [
         {
           where,
-          what: `is wider than every length: no allowed turn fits ${Math.round(widestMm)} mm`,
-          fix: 'Use wider cloth, allow more turns, or split the shape.',
+          what: say('problems.is-wider-than-every-length-no', { widestMm: Math.round(widestMm) }),
+          fix: say('problems.use-wider-cloth-allow-more-turns'),
         },
       ];
     }
@@ -111,8 +128,8 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
       return [
         {
           where,
-          what: 'cannot stand on the pattern repeat within the width',
-          fix: 'Move its match point, or use wider cloth or cloth with a smaller repeat.',
+          what: say('problems.cannot-stand-on-the-pattern-repeat'),
+          fix: say('problems.move-its-match-point-or-use'),
         },
       ];
     }
@@ -124,15 +141,27 @@ function fitProblems(job: LayJob, shape: LayShape, ring: Ring, onFold: boolean):
 function lengthProblems(job: LayJob): Problem[] {
   const problems: Problem[] = [];
   job.lengths.forEach((length, index) => {
-    const where = `Length ${length.id}`;
+    const where = say('problems.length', { lengthId: length.id });
     if (!Number.isFinite(length.widthMm) || length.widthMm <= 0) {
-      problems.push({ where, what: 'has no usable width', fix: 'Type a width above 0.' });
+      problems.push({
+        where,
+        what: say('problems.has-no-usable-width'),
+        fix: say('problems.type-a-width-above-0'),
+      });
     }
     if (length.lengthMm !== null && (!Number.isFinite(length.lengthMm) || length.lengthMm <= 0)) {
-      problems.push({ where, what: 'has no length', fix: 'Type a length above 0, or leave it open.' });
+      problems.push({
+        where,
+        what: say('problems.has-no-length'),
+        fix: say('problems.type-a-length-above-0-or'),
+      });
     }
     if (length.lengthMm === null && index < job.lengths.length - 1) {
-      problems.push({ where, what: 'is endless but not the last', fix: 'Put the endless length last.' });
+      problems.push({
+        where,
+        what: say('problems.is-endless-but-not-the-last'),
+        fix: say('problems.put-the-endless-length-last'),
+      });
     }
     for (const flaw of length.flaws) {
       const sound =
@@ -142,8 +171,8 @@ function lengthProblems(job: LayJob): Problem[] {
       if (!sound) {
         problems.push({
           where,
-          what: 'has a flaw without a size',
-          fix: 'Mark the flaw as a rectangle with both sides above 0.',
+          what: say('problems.has-a-flaw-without-a-size'),
+          fix: say('problems.mark-the-flaw-as-a-rectangle'),
         });
       }
     }
@@ -163,9 +192,9 @@ function sizeProblems(job: LayJob): Problem[] {
   const problems: Problem[] = [];
   const refuse = (count: number, things: string, max: number): void => {
     problems.push({
-      where: 'The lay',
-      what: `has ${count} ${things} to lay at once, more than the ${max} that memory holds`,
-      fix: 'Plan fewer coats at once and lay the others after them.',
+      where: say('common.the-lay'),
+      what: say('problems.has-to-lay-at-once-more', { count, things, max }),
+      fix: say('problems.plan-fewer-coats-at-once-and'),
     });
   };
   const flaws = job.lengths.reduce((sum, length) => sum + length.flaws.length, 0);
@@ -178,8 +207,8 @@ function sizeProblems(job: LayJob): Problem[] {
     }
   }
   if (copies + flaws > MOST_COPIES)
-    refuse(copies, flaws > 0 ? `copies and ${flaws} flaws` : 'copies', MOST_COPIES);
-  else if (forms > MOST_FORMS) refuse(forms, 'outlines, each turn counted,', MOST_FORMS);
+    refuse(copies, flaws > 0 ? say('problems.copies-and-flaws', { flaws }) : 'copies', MOST_COPIES);
+  else if (forms > MOST_FORMS) refuse(forms, say('problems.outlines-each-turn-counted'), MOST_FORMS);
   return problems;
 }
 
@@ -189,14 +218,16 @@ function heldProblems(job: LayJob): Problem[] {
   const refuse = (where: string, what: string): Problem => ({
     where,
     what,
-    fix: 'Let go of it and lay again.',
+    fix: say('problems.let-go-of-it-and-lay'),
   });
   const problems = held.flatMap((one) => {
-    if (job.shapes[one.shape] === undefined) return [refuse('A held piece', 'is not in the plan')];
-    const where = `Shape ${job.shapes[one.shape]!.id}`;
+    if (job.shapes[one.shape] === undefined)
+      return [refuse(say('problems.a-held-piece'), say('common.is-not-in-the-plan'))];
+    const where = say('problems.shape-2', { shapesId: job.shapes[one.shape]!.id });
     if (job.lengths[one.length] === undefined)
-      return [refuse(where, 'is held on a length that is not there')];
-    if (![one.x, one.y, one.turnDeg].every(Number.isFinite)) return [refuse(where, 'is held nowhere')];
+      return [refuse(where, say('problems.is-held-on-a-length-that'))];
+    if (![one.x, one.y, one.turnDeg].every(Number.isFinite))
+      return [refuse(where, say('problems.is-held-nowhere'))];
     return [];
   });
   if (problems.length > 0) return problems;
@@ -205,7 +236,7 @@ function heldProblems(job: LayJob): Problem[] {
       const isOfKind = (one: Placement) =>
         one.shape === index && (job.spread === 'folded' || one.mirrored === batch.mirrored);
       return held.filter(isOfKind).length > batch.count
-        ? [refuse(`Shape ${shape.id}`, 'is held more often than it is cut')]
+        ? [refuse(say('problems.shape', { shapeId: shape.id }), say('problems.is-held-more-often-than-it'))]
         : [];
     }),
   );
@@ -214,14 +245,20 @@ function heldProblems(job: LayJob): Problem[] {
 /** Everything that keeps a job from being laid; empty when it can be. */
 export function layProblems(job: LayJob): Problem[] {
   if (job.lengths.length === 0) {
-    return [{ where: 'The lay', what: 'has no cloth', fix: 'Choose at least one length.' }];
+    return [
+      {
+        where: say('common.the-lay'),
+        what: say('problems.has-no-cloth'),
+        fix: say('problems.choose-at-least-one-length'),
+      },
+    ];
   }
   const problems = lengthProblems(job);
   if (!Number.isFinite(job.clearanceMm) || job.clearanceMm < 0) {
     problems.push({
-      where: 'Clearance',
-      what: 'is not 0 or more',
-      fix: 'Type the distance between pieces, 0 or more.',
+      where: say('problems.clearance'),
+      what: say('problems.is-not-0-or-more'),
+      fix: say('problems.type-the-distance-between-pieces-0'),
     });
   }
   const repeat = job.repeat;
@@ -230,16 +267,16 @@ export function layProblems(job: LayJob): Problem[] {
     ![repeat.alongMm, repeat.acrossMm].every((step) => Number.isFinite(step) && step >= 0)
   ) {
     problems.push({
-      where: 'Pattern repeat',
-      what: 'is not 0 or more',
-      fix: 'Type the repeat in each direction, 0 for none.',
+      where: say('problems.pattern-repeat'),
+      what: say('problems.is-not-0-or-more'),
+      fix: say('problems.type-the-repeat-in-each-direction'),
     });
   }
   if (!Number.isFinite(job.seed)) {
     problems.push({
-      where: 'The lay',
-      what: 'has a seed that is not a number',
-      fix: 'Use any whole number.',
+      where: say('common.the-lay'),
+      what: say('problems.has-a-seed-that-is-not'),
+      fix: say('problems.use-any-whole-number'),
     });
   }
   if (problems.length > 0) return problems;

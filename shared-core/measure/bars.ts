@@ -1,4 +1,5 @@
 /** Amounts of money in bars that are stacked of parts: what a picture of them and the table beside it both show. */
+import { say } from '../wording/say.ts';
 
 export interface StackedBar {
   readonly key: string;
@@ -37,15 +38,15 @@ export function barTotalMinor({ amountsMinor }: StackedBar): number {
 }
 
 /** The key of the part that stands for several. */
-export const smallerParts = 'smaller parts';
+export const smallerParts = () => say('bars.smaller-parts');
 
 /** At most so many parts, 2 or more: the last of them stands for all that come after the ones before it. */
 export function inFewParts({ parts, bars }: StackedBars, max: number): StackedBars {
   if (parts.length <= max) return { parts, bars };
   const kept = max - 1;
-  const label = `${parts.length - kept} smaller ones`;
+  const label = say('bars.smaller-ones', { partsCount: parts.length - kept });
   return {
-    parts: [...parts.slice(0, kept), { key: smallerParts, label }],
+    parts: [...parts.slice(0, kept), { key: smallerParts(), label }],
     bars: bars.map((bar) => ({
       ...bar,
       amountsMinor: [

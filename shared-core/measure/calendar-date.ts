@@ -1,4 +1,5 @@
 /** Days of the calendar as "2026-03-27": what is one, which one an instant falls on, how far two lie apart. */
+import { type Language, spokenLanguage } from '../wording/say.ts';
 
 /** A day that the calendar has, years 1 to 9999: 2024-02-29 is one, 2026-02-29 is not. */
 export function isCalendarDate(text: string): boolean {
@@ -35,16 +36,32 @@ export function monthsAfter(date: string, count: number): string {
   return written(toYear, toMonth, Math.min(day, dayCount(toYear, toMonth)));
 }
 
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'];
-
-/** "14 Sept 2026" for a day, or for an instant the day it falls on here; a text that is neither comes back as it is. */
+/** "14 Sept 2026" in the spoken language for a day, or for an instant the day it falls on here; a text that is neither comes back as it is. */
 export function dayWords(text: string): string {
   const instant = new Date(text);
   const isInstant = /^\d{4}-\d{2}-\d{2}T/.test(text) && !Number.isNaN(instant.getTime());
   const date = isInstant ? localDate(instant) : text;
   if (!isCalendarDate(date)) return text;
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${day} ${months[month - 1]} ${year}`;
+  // Date.UTC takes the years 0 to 99 for those of the last century.
+  return dayFormat().format(new Date(0).setUTCFullYear(year, month - 1, day));
+}
+
+const formats = new Map<Language, Intl.DateTimeFormat>();
+
+function dayFormat(): Intl.DateTimeFormat {
+  const language = spokenLanguage();
+  const known = formats.get(language);
+  if (known) return known;
+  // English as it is spoken in the trade of cloth: the day before the month.
+  const made = new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+    timeZone: 'UTC',
+  });
+  formats.set(language, made);
+  return made;
 }
 
 /** 0 for a month that is none. */

@@ -6,6 +6,8 @@
  * groups thousands. A mark that occurs more than once groups thousands. A single comma is decimal, unless one
  * to three digits stand before it and exactly three behind: then "1,250" could be 1.25 or 1250 and is refused,
  * except where `commaGroups` says that such a field has no third decimal place. Spaces may group thousands.
+ * Where the maker's language writes a decimal comma (`decimalComma`), dot and comma change places in these rules;
+ * files are read by the rule above in every language, since they may come from anywhere.
  */
 
 export interface NumberText {
@@ -15,6 +17,14 @@ export interface NumberText {
   readonly placeCount: number;
   /** What follows the number. */
   readonly rest: string;
+}
+
+export interface NumberRule {
+  /** The sign that is not decimal groups thousands even where it stands once before three digits. */
+  readonly commaGroups?: boolean;
+  readonly withFractions?: boolean;
+  /** The comma is the decimal sign, the dot groups. */
+  readonly decimalComma?: boolean;
 }
 
 export type NumberReading = NumberText | 'none' | 'two ways' | 'too long' | 'bad fraction';
@@ -70,7 +80,10 @@ function fraction(whole: string, top: string, bottom: string, rest: string): Num
 }
 
 /** Whole and decimal digits of "1,234.5", or which rule it breaks. */
-function splitMarks(digits: string, commaGroups: boolean): readonly [string, string] | 'none' | 'two ways' {
+function splitMarks(
+  digits: string,
+  { commaGroups = false, decimalComma = false }: NumberRule,
+): readonly [string, string] | 'none' | 'two ways' {
   const marks = digits.replace(/\d/g, '');
   if (marks === '') return [digits, ''];
   const last = marks.at(-1)!;
@@ -79,7 +92,8 @@ function splitMarks(digits: string, commaGroups: boolean): readonly [string, str
   if (others === '') {
     const whole = digits.slice(0, cut);
     const places = digits.slice(cut + 1);
-    const grouped = last === ',' && /^[1-9]\d{0,2}$/.test(whole) && places.length === 3;
+    const grouped =
+      last === (decimalComma ? '.' : ',') && /^[1-9]\d{0,2}$/.test(whole) && places.length === 3;
     if (!grouped) return [whole, places];
     return commaGroups ? [whole + places, ''] : 'two ways';
   }
@@ -100,10 +114,7 @@ function splitMarks(digits: string, commaGroups: boolean): readonly [string, str
  * The number at the beginning of a text that went through plainText: "4 1/2 in", "4-1/2", "4 and 1/2", "1/2",
  * "11,5", "1,234.5", "1 470", ".5". No sign. `withFractions: false` leaves a slash in the rest.
  */
-export function readNumber(
-  text: string,
-  rule: { commaGroups?: boolean; withFractions?: boolean } = {},
-): NumberReading {
+export function readNumber(text: string, rule: NumberRule = {}): NumberReading {
   if (rule.withFractions !== false) {
     const mixed = /^(\d+)(?: ?- ?| ?& ?| and | )(\d+) ?\/ ?(\d+)(?![\d.,/])/.exec(text);
     if (mixed) return fraction(mixed[1]!, mixed[2]!, mixed[3]!, text.slice(mixed[0].length));
@@ -115,7 +126,7 @@ export function readNumber(
     /^(?:\d[\d.,]*\d|\d|[.,]\d+)/.exec(text);
   if (!match) return 'none';
   const spaced = match[0].includes(' ');
-  const split = splitMarks(match[0].replaceAll(' ', ''), rule.commaGroups === true);
+  const split = splitMarks(match[0].replaceAll(' ', ''), rule);
   if (typeof split === 'string') return spaced && split === 'two ways' ? 'none' : split;
   const [whole, places] = split;
   const digits = (whole + places).replace(/^0+(?=\d)/, '');

@@ -5,6 +5,7 @@
  * threadLength m, ratio 1 (0.15 is 15 %), count 1 (whole), money minor units (whole),
  * needleSize NM (100 x blade diameter in mm), duration minutes, warmth clo.
  */
+import { say } from '../wording/say.ts';
 export type QuantityKind =
   | 'length'
   | 'area'
@@ -36,23 +37,132 @@ export interface QuantityFacts {
 }
 
 export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
-  length: { name: 'a length', examples: '4 1/2 in, 11.5 cm or 2 1/8 yd', min: 0, max: 1e6 },
-  area: { name: 'an area', examples: '1.5 m2, 900 cm2 or 2 1/4 sq yd', min: 0, max: 1e10 },
-  volume: { name: 'a volume', examples: '850 cm3, 12 L or 52 in3', min: 0, max: 1e8 },
-  mass: { name: 'a mass', examples: '350 g, 1.2 kg or 12 1/2 oz', min: 0, max: 1e6 },
-  arealMass: { name: 'a cloth weight', examples: '54 g/m2, 60 gsm or 1.6 oz/yd2', min: 0, max: 5000 },
-  fillPower: { name: 'a fill power', examples: '650, 650 in3/oz or 375 cm3/g', min: 1, max: 900 },
+  length: {
+    name: 'a length',
+    get examples() {
+      return say('quantity.4-1-2-in-11-5');
+    },
+    min: 0,
+    max: 1e6,
+  },
+  area: {
+    get name() {
+      return say('quantity.an-area');
+    },
+    get examples() {
+      return say('quantity.1-5-m2-900-cm2-or');
+    },
+    min: 0,
+    max: 1e10,
+  },
+  volume: {
+    name: 'a volume',
+    get examples() {
+      return say('quantity.850-cm3-12-l-or-52');
+    },
+    min: 0,
+    max: 1e8,
+  },
+  mass: {
+    name: 'a mass',
+    get examples() {
+      return say('quantity.350-g-1-2-kg-or');
+    },
+    min: 0,
+    max: 1e6,
+  },
+  arealMass: {
+    get name() {
+      return say('quantity.a-cloth-weight');
+    },
+    get examples() {
+      return say('quantity.54-g-m2-60-gsm-or');
+    },
+    min: 0,
+    max: 5000,
+  },
+  fillPower: {
+    get name() {
+      return say('quantity.a-fill-power');
+    },
+    get examples() {
+      return say('quantity.650-650-in3-oz-or-375');
+    },
+    min: 1,
+    max: 900,
+  },
   threadSize: {
-    name: 'a thread size',
-    examples: 'tex 40, Tkt 75, 30 wt, Nm 80/2 or 270 den',
+    get name() {
+      return say('quantity.a-thread-size');
+    },
+    get examples() {
+      return say('quantity.tex-40-tkt-75-30-wt');
+    },
     min: 0.1,
     max: 3000,
   },
-  threadLength: { name: 'a length of thread', examples: '1000 m or 500 yd', min: 0, max: 1e7 },
-  ratio: { name: 'a share', examples: '15 % or 2.5 x', min: 0, max: 100 },
-  count: { name: 'a number of things', examples: '12 or 2 dozen', min: 0, max: 1e6 },
-  money: { name: 'an amount of money', examples: '12.50 or 1,250.00', min: 0, max: 1e11 },
-  needleSize: { name: 'a needle size', examples: '80/12, NM 80 or US 12', min: 40, max: 250 },
-  duration: { name: 'a time', examples: '45 min, 1.5 h or 1:30', min: 0, max: 525_600 },
-  warmth: { name: 'a warmth', examples: '1.2 clo or 2.1 tog', min: 0, max: 100 },
+  threadLength: {
+    get name() {
+      return say('quantity.a-length-of-thread');
+    },
+    get examples() {
+      return say('quantity.1000-m-or-500-yd');
+    },
+    min: 0,
+    max: 1e7,
+  },
+  ratio: {
+    name: 'a share',
+    get examples() {
+      return say('quantity.15-or-2-5-x');
+    },
+    min: 0,
+    max: 100,
+  },
+  count: {
+    get name() {
+      return say('quantity.a-number-of-things');
+    },
+    get examples() {
+      return say('quantity.12-or-2-dozen');
+    },
+    min: 0,
+    max: 1e6,
+  },
+  money: {
+    get name() {
+      return say('quantity.an-amount-of-money');
+    },
+    get examples() {
+      return say('quantity.12-50-or-1-250-00');
+    },
+    min: 0,
+    max: 1e11,
+  },
+  needleSize: {
+    get name() {
+      return say('quantity.a-needle-size');
+    },
+    get examples() {
+      return say('quantity.80-12-nm-80-or-us');
+    },
+    min: 40,
+    max: 250,
+  },
+  duration: {
+    name: 'a time',
+    get examples() {
+      return say('quantity.45-min-1-5-h-or');
+    },
+    min: 0,
+    max: 525_600,
+  },
+  warmth: {
+    name: 'a warmth',
+    get examples() {
+      return say('quantity.1-2-clo-or-2-1');
+    },
+    min: 0,
+    max: 100,
+  },
 };

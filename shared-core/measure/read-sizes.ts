@@ -1,4 +1,5 @@
 /** Sizes of thread and needles: numbers with a name in front ("Tkt 75") or two numbers at once ("80/12"). */
+import { say } from '../wording/say.ts';
 import { readNumber } from './number-text.ts';
 import { fromUnit, type UnitId, units, unitSpelled } from './units.ts';
 
@@ -44,15 +45,15 @@ export function readNeedleSize(text: string): number | Unread {
   if (meant === undefined) return unknownUs(us);
   if (meant === nm) return nm;
   return {
-    what: `says "${text}", but US ${us} is NM ${meant}`,
-    fix: `Type NM ${nm} or NM ${meant}.`,
+    what: say('read-sizes.says-but-us-is-nm', { text, us, meant }),
+    fix: say('read-sizes.type-nm-or-nm', { nm, meant }),
   };
 }
 
 function unknownUs(us: number): Unread {
   return {
-    what: `says US ${us}, which is not a needle size that this tool knows`,
-    fix: 'Type the NM number on the packet, such as NM 80.',
+    what: say('read-sizes.says-us-which-is-not-a', { us }),
+    fix: say('read-sizes.type-the-nm-number-on-the'),
   };
 }
 
@@ -60,20 +61,24 @@ function unknownUs(us: number): Unread {
  * Tex of "tex 40", "T40", "Tkt 75", "30 wt", "Nm 80/2", "Ne 40/3", "270 den", "Tkt. No. 75". The name may stand
  * on either side. A stroke with a number of plies belongs to Nm and Ne alone; elsewhere it is refused.
  */
-export function readThreadSize(text: string, bare: UnitId): number | Unread {
+export function readThreadSize(
+  text: string,
+  bare: UnitId,
+  { decimalComma = false }: { readonly decimalComma?: boolean } = {},
+): number | Unread {
   const match = /^([a-z][a-z. ]*-?)? ?(\d[\d.,]*)(?: ?\/ ?(\d{1,2}))? ?([a-z][a-z. ]*)?$/.exec(text);
   if (!match || (match[1] && match[4])) return {};
   const name = (match[1] ?? match[4] ?? '').replace(/(?<=[a-z. ])no\.? ?$/, '').trim();
   const id = name === '' ? bare : unitSpelled('threadSize', name);
   if (!id) return {};
-  const number = readNumber(match[2]!, { withFractions: false });
+  const number = readNumber(match[2]!, { withFractions: false, decimalComma });
   if (typeof number === 'string' || (number.rest !== '' && number.rest !== '.')) return {};
   const n = number.numerator / number.denominator;
   const plyCount = match[3] === undefined ? 1 : Number(match[3]);
   if (match[3] !== undefined && id !== 'Nm' && id !== 'Ne') {
     return {
-      what: `says "${text}", but only Nm and Ne are written with plies`,
-      fix: 'Type Nm 80/2, Ne 40/3 or tex 40.',
+      what: say('read-sizes.says-but-only-nm-and-ne', { text }),
+      fix: say('read-sizes.type-nm-80-2-ne-40'),
     };
   }
   if (n === 0 || plyCount === 0) return units[id].reciprocal ? {} : 0;

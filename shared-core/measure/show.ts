@@ -2,6 +2,7 @@
  * Shows a value inside as a maker reads it: rounded once, here, with its unit, and never as zero when it is not.
  * No thousands are grouped, so that whatever is shown can be typed again.
  */
+import { withDecimalSign } from '../wording/number-signs.ts';
 import { moneyNumber, showMoney } from './money/money.ts';
 import type { MeasureSystem, QuantityKind } from './quantity.ts';
 import { needleSizes } from './read-sizes.ts';
@@ -45,8 +46,8 @@ export function showParts(kind: QuantityKind, value: number, options: ShowOption
   const shown = shownUnit(kind, value, options);
   const number = numberText(kind, shown, value, options);
   const { symbol, one, many } = units[shown.id];
-  if (!options.long) return { number, unit: symbol };
-  return { number, unit: /^-?(1|\d+\/\d+)$/.test(number) ? one : many };
+  if (!options.long) return { number: withDecimalSign(number), unit: symbol };
+  return { number: withDecimalSign(number), unit: /^-?(1|\d+\/\d+)$/.test(number) ? one : many };
 }
 
 /** Money is whole minor units already; anything else here is a programmer's mistake. */

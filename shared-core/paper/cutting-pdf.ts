@@ -1,4 +1,5 @@
 /** A cutting sheet as PDF: each length with its lay to scale, then the table of what lies where. */
+import { say } from '../wording/say.ts';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import {
   type CuttingPart,
@@ -73,7 +74,7 @@ function writePart(sheet: PdfSheet, { system, title }: CuttingSheet, part: Cutti
     const unit = system === 'metric' ? 'cm' : 'inches';
     writeParagraph(
       sheet,
-      `1 : ${scale}. Numbers at the edges in ${unit}, from the start and from the lower ${lowerEdge(part)}. Arrows show the grain.`,
+      say('cutting-pdf.1-numbers-at-the-edges-in', { scale, unit, lowerEdge: lowerEdge(part) }),
       { size: 7.5, face: sheet.typeface.regular, color: soft },
       2,
     );
@@ -92,11 +93,11 @@ function writeHead(sheet: PdfSheet, title: string, part: CuttingPart, pages: str
 /** "Part 2 of 3 of this length. Its first 10 cm are the last of the page before." */
 function pageWords(stretches: readonly Stretch[], index: number): string {
   if (stretches.length === 1) return '';
-  const overlap = `${overlapMm / 10} cm (4 in)`;
+  const overlap = say('cutting-pdf.cm-4-in', { overlapMm: overlapMm / 10 });
   return [
-    `Stretch ${index + 1} of ${stretches.length} of this length.`,
-    index > 0 ? `Its first ${overlap} are also on the page before.` : '',
-    index < stretches.length - 1 ? `Its last ${overlap} are also on the next page.` : '',
+    say('cutting-pdf.stretch-of-of-this-length', { index: index + 1, stretchesCount: stretches.length }),
+    index > 0 ? say('cutting-pdf.its-first-are-also-on-the', { overlap }) : '',
+    index < stretches.length - 1 ? say('cutting-pdf.its-last-are-also-on-the', { overlap }) : '',
   ]
     .filter(Boolean)
     .join(' ');

@@ -1,4 +1,5 @@
 /** Shelf labels as PDF: words at the left, a square code at the right, and marks to cut along. */
+import { say } from '../wording/say.ts';
 import {
   fill,
   PDFDocument,
@@ -34,7 +35,7 @@ export async function labelsPdf(
 ): Promise<WrittenPdf> {
   const pdf = await PDFDocument.create({ updateMetadata: false });
   const typeface = await embedTypeface(pdf, files);
-  pdf.setTitle('Shelf labels');
+  pdf.setTitle(say('common.shelf-labels'));
   const grid = labelGrids[format];
   const pages: PDFPage[] = [];
   labels.forEach((label, index) => {

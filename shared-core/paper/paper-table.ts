@@ -2,6 +2,7 @@
  * A table as it leaves the window: on paper, as PDF, as CSV, as text on the clipboard. One table is written in all
  * four ways (paper/table-pdf.ts, table-csv.ts, table-text.ts, and the window's own print), so they say the same.
  */
+import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 
 export interface PaperColumn {
@@ -24,7 +25,7 @@ export interface PaperCell {
 }
 
 /** In a column of ticks: a row that is not to be ticked. */
-export const noTick = 'no tick';
+export const noTick = () => say('paper-table.no-tick');
 
 /** One cell for each column, in their order. */
 export type PaperRow = readonly (string | PaperCell)[];

@@ -1,4 +1,5 @@
 /** The page of a PDF that is written now, from the top down; a new one begins where it is full. Sizes in points. */
+import { say } from '../wording/say.ts';
 import { type PDFDocument, type PDFPage, rgb } from '@cantoo/pdf-lib';
 import { brokenLines, onOneLine } from './table-columns.ts';
 import type { Face, Typeface } from './typeface.ts';
@@ -88,13 +89,12 @@ export function ruleOff(sheet: PdfSheet, color: typeof ink, thickness: number): 
 export function finishSheets(sheet: PdfSheet, title: string, day: string): void {
   const { pdf, typeface } = sheet;
   const said = typeface.letters(day === '' ? title : `${title}, ${day}`);
-  if (typeface.missing.size > 0)
-    writeNote(sheet, 'This file’s typeface lacks some letters: they stand as ?.');
+  if (typeface.missing.size > 0) writeNote(sheet, say('pdf-sheet.this-file-s-typeface-lacks-some'));
   const measure = (text: string) => typeface.regular.widthPt(text, 8);
   const pages = pdf.getPages();
   pages.forEach((page, index) => {
     const { width } = page.getSize();
-    const count = `Page ${index + 1} of ${pages.length}`;
+    const count = say('pdf-sheet.page-of', { index: index + 1, pagesCount: pages.length });
     const left = onOneLine(said, width - 2 * marginPt - measure(count) - gapPt, measure);
     const at = { y: marginPt - 20, size: 8, font: typeface.regular.font, color: soft };
     page.drawText(left, { ...at, x: marginPt });

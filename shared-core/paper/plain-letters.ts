@@ -2,6 +2,7 @@
  * A text as a typeface can write it. A sign that it lacks is written in plainer ones; a letter that it lacks stands
  * without its accent or as ?, and the reader is told.
  */
+import { say } from '../wording/say.ts';
 export interface PlainLetters {
   readonly text: string;
   /** The letters that did not come out as typed, each once. */
@@ -48,5 +49,7 @@ function substitute(letter: string, has: (codePoint: number) => boolean): string
 /** "“絹” and others", the first few of them. letters: one at least. */
 export function lettersWords(letters: readonly string[]): string {
   const shown = letters.slice(0, 4).map((letter) => `“${letter}”`);
-  return letters.length > shown.length ? `${shown.join(', ')} and others` : shown.join(', ');
+  return letters.length > shown.length
+    ? say('plain-letters.and-others', { shown: shown.join(', ') })
+    : shown.join(', ');
 }

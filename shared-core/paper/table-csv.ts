@@ -16,7 +16,7 @@ export function tableCsv(table: PaperTable): string {
       ...(isInSections ? [textCell(section.title)] : []),
       ...columns.map(({ column, index }) => {
         const { text, fileText } = asCell(row[index]);
-        if (column.kind === 'tick') return text === noTick ? '' : text === '' ? 'no' : 'yes';
+        if (column.kind === 'tick') return text === noTick() ? '' : text === '' ? 'no' : 'yes';
         const said = fileText ?? text;
         // A number below 0 begins like a formula and is none.
         return column.kind === 'number' && /^-\d+(\.\d+)?$/.test(said) ? Number(said) : textCell(said);

@@ -166,7 +166,7 @@ function writeRow(sheet: TableSheet, row: PaperRow, isTotal: boolean): void {
   sheet.columns.forEach(({ column, index }, place) => {
     const cell = asCell(row[index]);
     if (column.kind === 'tick') {
-      if (!isTotal && cell.text !== noTick) writeTick(sheet, place, top, cell.text !== '');
+      if (!isTotal && cell.text !== noTick()) writeTick(sheet, place, top, cell.text !== '');
       return;
     }
     let y = top;

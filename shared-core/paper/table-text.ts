@@ -56,7 +56,7 @@ export function tableText(table: PaperTable): string {
 
 function cellText(column: PaperColumn, row: PaperRow, index: number): string {
   const { text } = asCell(row[index]);
-  if (column.kind === 'tick') return text === noTick ? '' : text === '' ? '[ ]' : '[x]';
+  if (column.kind === 'tick') return text === noTick() ? '' : text === '' ? '[ ]' : '[x]';
   return oneLine(text);
 }
 

@@ -2,6 +2,7 @@
  * A drawing at true size as PDF: a first page with a square to measure and a map of the sheets, then the sheets, each
  * with its frame, its name in the map and marks where it meets its neighbours.
  */
+import { say } from '../wording/say.ts';
 import {
   clip,
   endPath,
@@ -103,9 +104,13 @@ function writeMapPage(tools: Tools, day: string): void {
   let top = heightMm - tileMarginMm - 8;
   write(tools, page, drawing.title, left, top, 6);
   const notes = [
-    `${tiling.tiles.length} ${tiling.tiles.length === 1 ? 'sheet' : 'sheets'} of ${format === 'letter' ? 'Letter' : format}${day === '' ? '' : `, ${day}`}`,
-    'Print at 100 %, without fitting to the page. Measure the square before you cut anything.',
-    'Cut each sheet along its frame, or fold it there, and lay the frames edge to edge by the map.',
+    say('tiled-pdf.sheets-of', {
+      tilesCount: tiling.tiles.length,
+      format: format === 'letter' ? say('common.letter') : format,
+      day: day === '' ? '' : `, ${day}`,
+    }),
+    say('tiled-pdf.print-at-100-without-fitting-to'),
+    say('tiled-pdf.cut-each-sheet-along-its-frame'),
   ];
   for (const note of notes) {
     top -= 7;
@@ -119,7 +124,14 @@ function writeMapPage(tools: Tools, day: string): void {
     stroke(),
     popGraphicsState(),
   );
-  write(tools, page, `${testSquareMm} mm each way (3.94 in)`, left + 4, top + testSquareMm / 2, 4);
+  write(
+    tools,
+    page,
+    say('tiled-pdf.mm-each-way-3-94-in', { testSquareMm }),
+    left + 4,
+    top + testSquareMm / 2,
+    4,
+  );
   // Beside the square or below it, wherever the map comes out larger.
   const low = tileMarginMm + 4;
   const besideX = left + testSquareMm + 10;
@@ -256,6 +268,11 @@ function writeFrame(tools: Tools, page: PDFPage, tile: Tile): void {
     ]),
     popGraphicsState(),
   );
-  const name = `${tileName(tile)}   ${tile.number} of ${tools.tiling.tiles.length}   ${tools.drawing.title}`;
+  const name = say('tiled-pdf.of', {
+    tileName: tileName(tile),
+    number: tile.number,
+    tilesCount: tools.tiling.tiles.length,
+    drawingTitle: tools.drawing.title,
+  });
   write(tools, page, name, left + 2, low + 2, 3);
 }

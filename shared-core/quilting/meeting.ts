@@ -1,4 +1,5 @@
 /** Whether the lines of quilted pieces meet where a seam joins them, and how far they part where they cannot. */
+import { say } from '../wording/say.ts';
 import type { CoatPlan } from '../plan/model/coat-plan.ts';
 import { type SeamReport, seamWalk } from '../plan/geometry/seam-walk.ts';
 import { lineOrigins, lowestOf, quiltedSides, quiltingMap, type SeamSide } from './map.ts';
@@ -168,25 +169,25 @@ function wordsFor(
     readonly nearer: string | null;
   },
 ): string {
-  if (!found.runsSameWay) return `${label}: the lines run different ways on the two pieces and cannot meet.`;
+  if (!found.runsSameWay) return say('meeting.the-lines-run-different-ways-on', { label });
   if (found.crossings.length === 0 && found.unmatchedCount === 0)
-    return `${label}: no line reaches this seam.`;
+    return say('meeting.no-line-reaches-this-seam', { label });
   if (found.where === 'lowest point') {
     return found.meets
-      ? `${label}: the lines meet at the underarm.`
-      : `${label}: the lines do not meet at the underarm.`;
+      ? say('meeting.the-lines-meet-at-the-underarm', { label })
+      : say('meeting.the-lines-do-not-meet-at', { label });
   }
-  if (found.meets) return `${label}: the lines meet.`;
+  if (found.meets) return say('meeting.the-lines-meet', { label });
   if (found.nearer !== null) {
     return found.largestGapMm <= meetingToleranceMm
-      ? `${label}: the lines of ${found.nearer} are nearer to each other; every line of the other piece meets one.`
-      : `${label}: the lines of ${found.nearer} are nearer to each other, and do not meet those of the other piece.`;
+      ? say('meeting.the-lines-of-are-nearer-to', { label, nearer: found.nearer })
+      : say('meeting.the-lines-of-are-nearer-to-2', { label, nearer: found.nearer });
   }
   const first = found.crossings[0];
   if (first && first.gapMm <= meetingToleranceMm) {
-    return `${label}: the lines meet at the lower end and part further up, as the two edges slant or curve differently.`;
+    return say('meeting.the-lines-meet-at-the-lower', { label });
   }
-  return `${label}: the lines do not meet, as the two edges slant or curve differently.`;
+  return say('meeting.the-lines-do-not-meet-as', { label });
 }
 
 /** Where lines reach an edge, mm along it from its lower end, rising. */

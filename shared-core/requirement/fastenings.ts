@@ -1,4 +1,5 @@
 /** Fastenings: how many, and how long each must be from the edges that it runs along. */
+import { say } from '../wording/say.ts';
 import { type Basis, measureIn } from '../measure/basis.ts';
 import { percent } from '../measure/percent.ts';
 import { ok, type Result, err } from '../measure/problem.ts';
@@ -20,10 +21,10 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
     slot.amountPerCoat === null
       ? {
           kind: 'rule of thumb',
-          how: 'one for each coat, as no count is given',
-          source: 'common practice, no source',
+          how: say('fastenings.one-for-each-coat-as-no'),
+          source: say('common.common-practice-no-source'),
         }
-      : { kind: 'measured', how: 'count for one coat as the maker gave it', source: '' },
+      : { kind: 'measured', how: say('fastenings.count-for-one-coat-as-the'), source: '' },
   ];
   if (wantedLengthMm !== null) {
     const { shorterByMm } = slot;
@@ -31,17 +32,24 @@ export function fasteningNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Am
       shorterByMm === 0
         ? ''
         : shorterByMm > 0
-          ? `, less ${measureIn('length', shorterByMm)}`
-          : `, and ${measureIn('length', -shorterByMm)} for the ends`;
-    const share = slot.lengthRatio === undefined ? '' : `${percent(slot.lengthRatio)} of the `;
-    basis.push({ kind: 'computed', how: `${share}length of the edges it runs along${less}`, source: '' });
+          ? say('fastenings.less', { measureIn: measureIn('length', shorterByMm) })
+          : say('fastenings.and-for-the-ends', { measureIn: measureIn('length', -shorterByMm) });
+    const share =
+      slot.lengthRatio === undefined
+        ? ''
+        : `${say('fastenings.of-the', { percent: percent(slot.lengthRatio) })} `;
+    basis.push({
+      kind: 'computed',
+      how: say('fastenings.length-of-the-edges-it-runs', { share, less }),
+      source: '',
+    });
   }
   return {
     kind: 'amount',
     slotId: slot.id,
     counted: 'pieces',
     amount,
-    parts: [{ what: `${perCoat} for one coat, x ${plan.coatCount}`, amount }],
+    parts: [{ what: say('fastenings.for-one-coat-x', { perCoat, coatCount: plan.coatCount }), amount }],
     wantedLengthMm,
     basis,
   };
@@ -72,9 +80,9 @@ export function zipToBuy(wantedMm: number, soldLengthsMm: readonly number[]): Re
   const longEnough = soldLengthsMm.filter((soldMm) => soldMm >= wantedMm - zipToleranceMm);
   if (longEnough.length === 0) {
     return err({
-      where: 'Zip',
-      what: `of ${Math.round(wantedMm)} mm is longer than any that is sold`,
-      fix: 'Add an offer of a longer zip, or end the zip lower.',
+      where: say('fastenings.zip'),
+      what: say('fastenings.of-mm-is-longer-than-any', { wantedMm: Math.round(wantedMm) }),
+      fix: say('fastenings.add-an-offer-of-a-longer'),
     });
   }
   const soldMm = Math.min(...longEnough);

@@ -1,4 +1,5 @@
 /** What is worth saying beside an amount in one line: the needle for the heaviest seam, how full fill goes in. */
+import { say } from '../wording/say.ts';
 import { howText } from '../measure/basis.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
@@ -11,7 +12,11 @@ import { type NeedleChoice, planNeedleChoice } from './thread/needles.ts';
 /** "NM 75/11, sharp, for the heaviest seam: 588 g/m² in all at a seam; a sharp point …". */
 export function needleWords(choice: NeedleChoice, system: MeasureSystem): string {
   const size = showQuantity('needleSize', choice.sizeNm, { system });
-  return `${size}, ${choice.point}, for the heaviest seam: ${howText(choice.reason, system)}`;
+  return say('need-words.for-the-heaviest-seam', {
+    size,
+    point: choice.point,
+    howText: howText(choice.reason, system),
+  });
 }
 
 /** Empty for a slot of which the amount says all. */

@@ -1,4 +1,5 @@
 /** Plan -> needs by slot. Each estimate is one line of the list, in the order shown. */
+import { say } from '../wording/say.ts';
 import type { Basis } from '../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../plan/model/coat-plan.ts';
 import { marginWords } from '../plan/model/margin.ts';
@@ -58,8 +59,8 @@ function withMargin(need: Need, { margin }: Slot): Need {
   if (margin === undefined) return need;
   const basis: Basis = {
     kind: 'rule of thumb',
-    how: `beside it a margin for safety of ${marginWords(margin)}, held back or bought`,
-    source: 'as you chose it',
+    how: say('requirement.beside-it-a-margin-for-safety', { marginWords: marginWords(margin) }),
+    source: say('requirement.as-you-chose-it'),
   };
   return { ...need, margin, basis: [...need.basis, basis] };
 }

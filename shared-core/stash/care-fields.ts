@@ -7,7 +7,7 @@ import { choice } from './fact-field.ts';
  * memory; the edition of 2023 has replaced it and was not read.
  */
 export const careFields = {
-  careWash: choice('Wash', 'hottest wash it bears', [
+  careWash: choice('care-fields.wash', 'care-fields.hottest-wash-it-bears', [
     'do not wash',
     'hand wash',
     'wash at 30, gentle',
@@ -17,24 +17,24 @@ export const careFields = {
     'wash at 60',
     'wash at 95',
   ] as const),
-  careBleach: choice('Bleach', 'strongest bleach it bears', [
+  careBleach: choice('care-fields.bleach', 'care-fields.strongest-bleach-it-bears', [
     'do not bleach',
     'oxygen bleach only',
     'any bleach',
   ] as const),
-  careDry: choice('Dry', 'hottest drying it bears', [
+  careDry: choice('care-fields.dry', 'care-fields.hottest-drying-it-bears', [
     'dry flat',
     'line dry',
     'tumble dry low',
     'tumble dry normal',
   ] as const),
-  careIron: choice('Iron', 'hottest sole of the iron it bears', [
+  careIron: choice('care-fields.iron', 'care-fields.hottest-sole-of-the-iron-it', [
     'do not iron',
     'iron at 110',
     'iron at 150',
     'iron at 200',
   ] as const),
-  careProfessional: choice('Dry clean', 'strongest solvent it bears; F: hydrocarbons only', [
+  careProfessional: choice('care-fields.dry-clean', 'care-fields.strongest-solvent-it-bears-f-hydrocarbons', [
     'do not dry clean',
     'dry clean F',
     'dry clean P',

@@ -1,4 +1,5 @@
 /** The fields that facts of stash items are typed into, and what is wrong with a value in one. */
+import { type MessageId, say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 
 export type QuantityField =
@@ -38,27 +39,35 @@ export type FactField =
 
 export function quantity(
   quantity: QuantityField,
-  label: string,
-  hint: string,
+  label: MessageId,
+  hint: MessageId,
   min: number,
   max: number,
   required = false,
 ) {
-  return { kind: 'quantity', quantity, label, hint, required, min, max } as const;
+  return worded({ kind: 'quantity', quantity, required, min, max } as const, label, hint);
 }
 export function choice<const Options extends readonly string[]>(
-  label: string,
-  hint: string,
+  label: MessageId,
+  hint: MessageId,
   options: Options,
   required = false,
 ) {
-  return { kind: 'choice', label, hint, required, options } as const;
+  return worded({ kind: 'choice', required, options } as const, label, hint);
 }
-export function text(label: string, hint: string) {
-  return { kind: 'text', label, hint, required: false } as const;
+export function text(label: MessageId, hint: MessageId) {
+  return worded({ kind: 'text', required: false } as const, label, hint);
 }
-export function flag(label: string, hint: string) {
-  return { kind: 'flag', label, hint, required: false } as const;
+export function flag(label: MessageId, hint: MessageId) {
+  return worded({ kind: 'flag', required: false } as const, label, hint);
+}
+
+/** A field with its label and hint, said anew whenever they are read: the fields are made before a language is chosen. */
+function worded<Field extends object>(field: Field, label: MessageId, hint: MessageId) {
+  return Object.defineProperties(field, {
+    label: { get: () => say(label), enumerable: true },
+    hint: { get: () => say(hint), enumerable: true },
+  }) as Field & { readonly label: string; readonly hint: string };
 }
 
 /** What is wrong with a value that is not null; null when all is well. */
@@ -66,17 +75,32 @@ export function factProblem(field: FactField, value: unknown, where: string): Pr
   switch (field.kind) {
     case 'quantity': {
       if (typeof value !== 'number' || !Number.isFinite(value))
-        return { where, what: 'is not a number', fix: `Type it: ${field.hint}.` };
+        return {
+          where,
+          what: say('common.is-not-a-number'),
+          fix: say('fact-field.type-it', { hint: field.hint }),
+        };
       if (value < 0)
         return {
           where,
-          what: 'is negative',
-          fix: `Type it above ${field.min > 0 ? '0' : 'or at 0'}: ${field.hint}.`,
+          what: say('common.is-negative'),
+          fix: say('fact-field.type-it-above-or-at-0', {
+            ifMin: field.min > 0 ? 'yes' : 'no',
+            hint: field.hint,
+          }),
         };
       if (value < field.min)
-        return { where, what: 'is too small to be true', fix: 'Check the number and its unit.' };
+        return {
+          where,
+          what: say('fact-field.is-too-small-to-be-true'),
+          fix: say('common.check-the-number-and-its-unit'),
+        };
       if (value > field.max)
-        return { where, what: 'is too large to be true', fix: 'Check the number and its unit.' };
+        return {
+          where,
+          what: say('common.is-too-large-to-be-true'),
+          fix: say('common.check-the-number-and-its-unit'),
+        };
       return null;
     }
     case 'choice':
@@ -84,17 +108,21 @@ export function factProblem(field: FactField, value: unknown, where: string): Pr
         ? null
         : {
             where,
-            what: `is not known: ${String(value)}`,
-            fix: `Choose one of: ${field.options.join(', ')}.`,
+            what: say('fact-field.is-not-known', { string: String(value) }),
+            fix: say('fact-field.choose-one-of', { options: field.options.join(', ') }),
           };
     case 'text':
       return typeof value === 'string' && value.length <= 500
         ? null
-        : { where, what: 'is not a short text', fix: 'Type up to 500 letters.' };
+        : {
+            where,
+            what: say('fact-field.is-not-a-short-text'),
+            fix: say('fact-field.type-up-to-500-letters'),
+          };
     case 'flag':
       return typeof value === 'boolean'
         ? null
-        : { where, what: 'is neither yes nor no', fix: 'Choose yes or no.' };
+        : { where, what: say('fact-field.is-neither-yes-nor-no'), fix: say('fact-field.choose-yes-or-no') };
     default:
       return field satisfies never;
   }

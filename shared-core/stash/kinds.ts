@@ -3,6 +3,7 @@
  * A new kind is one member of `kindRecords`: the types, the form and the compiler's questions follow from it.
  * Facts live in one validated JSON column; what is searched or summed has a column of its own.
  */
+import { say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 import { careFields } from './care-fields.ts';
 import { choice, type FactField, factProblem, flag, quantity, text } from './fact-field.ts';
@@ -17,9 +18,21 @@ type ValueOf<Field> = Field extends { kind: 'quantity' }
 
 type FactsFrom<Fields> = { readonly [Name in keyof Fields]: ValueOf<Fields[Name]> };
 
-const shrinkageAlongRatio = quantity('ratio', 'Shrinkage along', 'loss of length in the first wash', 0, 0.5);
-const shrinkageAcrossRatio = quantity('ratio', 'Shrinkage across', 'loss of width in the first wash', 0, 0.5);
-const fibre = text('Fibre', 'generic names and shares: 100 % nylon; 65 % cotton, 35 % polyester');
+const shrinkageAlongRatio = quantity(
+  'ratio',
+  'kinds.shrinkage-along',
+  'kinds.loss-of-length-in-the-first',
+  0,
+  0.5,
+);
+const shrinkageAcrossRatio = quantity(
+  'ratio',
+  'kinds.shrinkage-across',
+  'kinds.loss-of-width-in-the-first',
+  0,
+  0.5,
+);
+const fibre = text('kinds.fibre', 'kinds.generic-names-and-shares-100-nylon');
 
 /**
  * `counted` says in what an amount of the kind is kept: length in mm, mass in g, thread in m, pieces one by one.
@@ -27,50 +40,58 @@ const fibre = text('Fibre', 'generic names and shares: 100 % nylon; 65 % cotton,
  */
 export const kindRecords = {
   cloth: {
-    label: 'Cloth',
-    plural: 'Cloths',
+    get label() {
+      return say('kinds.cloth');
+    },
+    get plural() {
+      return say('kinds.cloths');
+    },
     counted: 'length',
     hasLengths: true,
     fields: {
-      widthMm: quantity('length', 'Width', 'selvage to selvage', 50, 5000, true),
-      selvageMm: quantity('length', 'Selvage', 'one edge, not to be cut from', 0, 100),
-      arealMassGPerM2: quantity('arealMass', 'Weight', 'per area', 5, 2000),
+      widthMm: quantity('length', 'common.width', 'kinds.selvage-to-selvage', 50, 5000, true),
+      selvageMm: quantity('length', 'kinds.selvage', 'kinds.one-edge-not-to-be-cut', 0, 100),
+      arealMassGPerM2: quantity('arealMass', 'kinds.weight', 'kinds.per-area', 5, 2000),
       fibre,
-      finish: text('Finish', 'coating, calendering, brushing'),
-      hasNap: flag('Nap or one-way', 'all pieces must lie the same way up'),
-      isDownProof: flag('Down-proof', 'tight enough to hold down'),
-      repeatAlongMm: quantity('length', 'Repeat along', 'length of the pattern repeat', 0, 2000),
-      repeatAcrossMm: quantity('length', 'Repeat across', 'width of the pattern repeat', 0, 2000),
+      finish: text('kinds.finish', 'kinds.coating-calendering-brushing'),
+      hasNap: flag('kinds.nap-or-one-way', 'kinds.all-pieces-must-lie-the-same'),
+      isDownProof: flag('kinds.down-proof', 'kinds.tight-enough-to-hold-down'),
+      repeatAlongMm: quantity('length', 'kinds.repeat-along', 'kinds.length-of-the-pattern-repeat', 0, 2000),
+      repeatAcrossMm: quantity('length', 'kinds.repeat-across', 'kinds.width-of-the-pattern-repeat', 0, 2000),
       shrinkageAlongRatio,
       shrinkageAcrossRatio,
-      thicknessMm: quantity('length', 'Thickness', 'of one ply', 0.01, 20),
+      thicknessMm: quantity('length', 'kinds.thickness', 'kinds.of-one-ply', 0.01, 20),
       ...careFields,
     },
   },
   batting: {
-    label: 'Batting',
-    plural: 'Battings',
+    get label() {
+      return say('kinds.batting');
+    },
+    get plural() {
+      return say('kinds.battings');
+    },
     counted: 'length',
     hasLengths: true,
     fields: {
-      widthMm: quantity('length', 'Width', 'of the roll or sheet', 50, 5000, true),
-      sheetLengthMm: quantity('length', 'Sheet length', 'only for packaged sheets', 50, 10000),
-      arealMassGPerM2: quantity('arealMass', 'Weight', 'per area', 5, 2000),
-      loftMm: quantity('length', 'Loft', 'thickness before quilting', 0.5, 200),
+      widthMm: quantity('length', 'common.width', 'kinds.of-the-roll-or-sheet', 50, 5000, true),
+      sheetLengthMm: quantity('length', 'kinds.sheet-length', 'kinds.only-for-packaged-sheets', 50, 10000),
+      arealMassGPerM2: quantity('arealMass', 'kinds.weight', 'kinds.per-area', 5, 2000),
+      loftMm: quantity('length', 'kinds.loft', 'kinds.thickness-before-quilting', 0.5, 200),
       lineLimitMm: quantity(
         'length',
-        'Lines apart at most',
-        'longest distance of quilting, as printed on it',
+        'kinds.lines-apart-at-most',
+        'kinds.longest-distance-of-quilting-as-printed',
         5,
         2000,
       ),
-      heldBy: choice('Held together by', 'what keeps its fibres in place', [
+      heldBy: choice('kinds.held-together-by', 'kinds.what-keeps-its-fibres-in-place', [
         'nothing',
         'bonding',
         'needling',
         'scrim',
       ] as const),
-      needsBacking: flag('Needs a backing', 'drags or beards when its bare side is sewn over'),
+      needsBacking: flag('kinds.needs-a-backing', 'kinds.drags-or-beards-when-its-bare'),
       fibre,
       shrinkageAlongRatio,
       shrinkageAcrossRatio,
@@ -78,51 +99,66 @@ export const kindRecords = {
     },
   },
   fill: {
-    label: 'Loose fill',
-    plural: 'Loose fills',
+    get label() {
+      return say('kinds.loose-fill');
+    },
+    get plural() {
+      return say('kinds.loose-fills');
+    },
     counted: 'mass',
     hasLengths: false,
     fields: {
-      fillPowerCm3PerG: quantity(
-        'fillPower',
-        'Fill power',
-        '650 in3/oz, 375 cm3/g, or a height: 120 mm/20 g (EN 12130)',
-        10,
-        1000,
-      ),
-      fillMethod: text('Method', 'how the fill power was measured, if known'),
+      fillPowerCm3PerG: quantity('fillPower', 'kinds.fill-power', 'kinds.650-in3-oz-375-cm3-g', 10, 1000),
+      fillMethod: text('kinds.method', 'kinds.how-the-fill-power-was-measured'),
       fibre,
       ...careFields,
     },
   },
   thread: {
-    label: 'Thread',
-    plural: 'Threads',
+    get label() {
+      return say('common.thread');
+    },
+    get plural() {
+      return say('kinds.threads');
+    },
     counted: 'thread',
     hasLengths: false,
     fields: {
-      sizeTex: quantity('threadSize', 'Size', 'tex, ticket or weight number', 5, 400),
-      spoolM: quantity('threadLength', 'Spool', 'thread on a full spool', 1, 20000),
+      sizeTex: quantity('threadSize', 'common.size', 'kinds.tex-ticket-or-weight-number', 5, 400),
+      spoolM: quantity('threadLength', 'kinds.spool', 'kinds.thread-on-a-full-spool', 1, 20000),
       fibre,
     },
   },
   needle: {
-    label: 'Needles',
-    plural: 'Needles',
+    get label() {
+      return say('kinds.needles');
+    },
+    get plural() {
+      return say('kinds.needles');
+    },
     counted: 'pieces',
     hasLengths: false,
     fields: {
-      sizeNm: quantity('needleSize', 'Size', 'NM, US or both (80/12)', 50, 200),
-      point: choice('Point', 'shape of the tip', ['sharp', 'universal', 'ball point', 'leather'] as const),
+      sizeNm: quantity('needleSize', 'common.size', 'kinds.nm-us-or-both-80-12', 50, 200),
+      point: choice('kinds.point', 'kinds.shape-of-the-tip', [
+        'sharp',
+        'universal',
+        'ball point',
+        'leather',
+      ] as const),
     },
   },
   fastening: {
-    label: 'Fastening or notion',
-    plural: 'Fastenings and notions',
+    get label() {
+      return say('kinds.fastening-or-notion');
+    },
+    get plural() {
+      return say('kinds.fastenings-and-notions');
+    },
     counted: 'pieces',
     hasLengths: false,
     fields: {
-      form: choice('Form', 'what it is', [
+      form: choice('kinds.form', 'kinds.what-it-is', [
         'zip',
         'snap',
         'button',
@@ -135,19 +171,15 @@ export const kindRecords = {
         'label',
         'other',
       ] as const),
-      lengthMm: quantity('length', 'Length', 'of one piece as sold', 1, 100000),
-      widthMm: quantity('length', 'Width', 'of a cord, tape or zip', 0.5, 500),
-      opening: choice(
-        'How a zip opens',
-        'separating: comes wholly apart at the bottom; two-way: a second slider',
-        [
-          'closed at the bottom',
-          'separating',
-          'two-way, separating',
-          'two-way, closed at the bottom',
-        ] as const,
-      ),
-      massG: quantity('mass', 'Mass', 'of one piece', 0.01, 5000),
+      lengthMm: quantity('length', 'common.length', 'kinds.of-one-piece-as-sold', 1, 100000),
+      widthMm: quantity('length', 'common.width', 'kinds.of-a-cord-tape-or-zip', 0.5, 500),
+      opening: choice('kinds.how-a-zip-opens', 'kinds.separating-comes-wholly-apart-at-the', [
+        'closed at the bottom',
+        'separating',
+        'two-way, separating',
+        'two-way, closed at the bottom',
+      ] as const),
+      massG: quantity('mass', 'kinds.mass', 'kinds.of-one-piece', 0.01, 5000),
       ...careFields,
     },
   },
@@ -180,17 +212,22 @@ export function factProblems(
   for (const given of Object.keys(facts)) {
     if (!fields.has(given)) {
       problems.push({
-        where: `${given} of ${name}`,
-        what: `is not a fact of ${kindRecords[kind].label.toLowerCase()}`,
-        fix: 'Leave it out.',
+        where: say('kinds.of', { given, name }),
+        what: say('kinds.is-not-a-fact-of', { kindRecordsLabel: kindRecords[kind].label.toLowerCase() }),
+        fix: say('kinds.leave-it-out'),
       });
     }
   }
   for (const [factName, field] of fields) {
     const value = facts[factName] ?? null;
-    const where = `${field.label} of ${name}`;
+    const where = say('kinds.of-2', { fieldLabel: field.label, name });
     if (value === null) {
-      if (field.required) problems.push({ where, what: 'is missing', fix: `Type it: ${field.hint}.` });
+      if (field.required)
+        problems.push({
+          where,
+          what: say('common.is-missing'),
+          fix: say('kinds.type-it', { hint: field.hint }),
+        });
       continue;
     }
     const problem = factProblem(field, value, where);

@@ -1,4 +1,5 @@
 /** What a supplier sells an item as, and for how much. */
+import { say } from '../wording/say.ts';
 import { dayNumber } from '../measure/calendar-date.ts';
 import type { Problem } from '../measure/problem.ts';
 import { stepsUp } from '../measure/round-up.ts';
@@ -92,16 +93,20 @@ export function offerProblems(offer: Pick<Offer, 'priceMinor' | 'breaks' | 'leas
   const problems: Problem[] = [];
   let before = { fromCount: 1, priceMinor: offer.priceMinor };
   for (const [index, next] of (offer.breaks ?? []).entries()) {
-    const where = `Price break ${index + 1}`;
+    const where = say('offer.price-break', { index: index + 1 });
     if (next.fromCount <= before.fromCount) {
-      const than = index === 0 ? 'more than one unit' : 'more than the break before it';
-      problems.push({ where, what: `does not begin at ${than}`, fix: 'Give the breaks in rising order.' });
+      const than = index === 0 ? say('offer.more-than-one-unit') : say('offer.more-than-the-break-before-it');
+      problems.push({
+        where,
+        what: say('offer.does-not-begin-at', { than }),
+        fix: say('offer.give-the-breaks-in-rising-order'),
+      });
     }
     if (next.priceMinor >= before.priceMinor) {
       problems.push({
         where,
-        what: 'is not cheaper than what is paid below it',
-        fix: 'Type the price of one unit from there on, or leave the break out.',
+        what: say('offer.is-not-cheaper-than-what-is'),
+        fix: say('offer.type-the-price-of-one-unit'),
       });
     }
     before = next;

@@ -1,4 +1,5 @@
 /** The basket in the maker's words: why it is the cheapest, what is next best, and what to mind. */
+import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { listed } from '../plan/edits/edited.ts';
@@ -18,7 +19,7 @@ export interface BasketWordsContext {
 
 /** "Fleecewell 120: 1 sheet of 2.3 m x 2.5 m instead of 2 sheets of 1.5 m x 2 m: 3.10 EUR cheaper; 0.4 m² left over." */
 export function whySentence(why: Why, context: BasketWordsContext): string {
-  const name = itemOf(why.itemId, context)?.name ?? 'The item';
+  const name = itemOf(why.itemId, context)?.name ?? say('basket-words.the-item');
   const money = moneyWords(context);
   switch (why.kind) {
     case 'instead': {
@@ -27,28 +28,48 @@ export function whySentence(why: Why, context: BasketWordsContext): string {
       const left = leftWords(why, context);
       const goods =
         why.goodsCheaperMinor < 0
-          ? `, though by itself ${money(-why.goodsCheaperMinor)} dearer: it saves a delivery`
+          ? say('basket-words.though-by-itself-dearer-it-saves', { money: money(-why.goodsCheaperMinor) })
           : '';
       const price =
-        why.cheaperMinor === 0 ? 'the same in all' : `${money(why.cheaperMinor)} cheaper in all${goods}`;
-      return `${name}: ${units(why.bought)} instead of ${units(why.instead)}: ${price}${left}.`;
+        why.cheaperMinor === 0
+          ? say('basket-words.the-same-in-all')
+          : say('basket-words.cheaper-in-all', { money: money(why.cheaperMinor), goods });
+      return say('basket-words.instead-of', {
+        name,
+        units: units(why.bought),
+        units2: units(why.instead),
+        price,
+        left,
+      });
     }
     case 'more for less': {
       const units = (count: number) => unitsWords(why.offer.unit, count, context.system);
-      const more = `${name}: ${units(why.unitCount)} where ${units(why.neededCount)} would do`;
+      const more = say('basket-words.where-would-do', {
+        name,
+        units: units(why.unitCount),
+        units2: units(why.neededCount),
+      });
       switch (why.through) {
         case 'least count':
-          return `${more}: ${why.offer.supplier} sells no less.`;
+          return say('basket-words.sells-no-less', { more, supplier: why.offer.supplier });
         case 'price break':
-          return `${more}: so many have a lower price, ${money(why.cheaperMinor)} cheaper in all.`;
+          return say('basket-words.so-many-have-a-lower-price', { more, money: money(why.cheaperMinor) });
         case 'free delivery':
-          return `${more}: that makes the delivery of ${why.offer.supplier} free, ${money(why.cheaperMinor)} cheaper in all.`;
+          return say('basket-words.that-makes-the-delivery-of-free', {
+            more,
+            supplier: why.offer.supplier,
+            money: money(why.cheaperMinor),
+          });
         default:
           return why.through satisfies never;
       }
     }
     case 'one dye lot':
-      return `${name}: all of it from ${why.supplier}, since it is seen and wants one dye lot; from several offers it would be ${money(why.mixedCheaperMinor)} cheaper.`;
+      return say('basket-words.all-of-it-from-since-it', {
+        name,
+        supplier: why.supplier,
+        money: money(why.mixedCheaperMinor),
+      });
     default:
       return why satisfies never;
   }
@@ -58,7 +79,7 @@ function unitsOf(units: readonly Units[], isNamed: boolean, { system }: BasketWo
   return listed(
     units.map(({ offer, unitCount }) => {
       const words = unitsWords(offer.unit, unitCount, system);
-      return isNamed ? `${words} from ${offer.supplier}` : words;
+      return isNamed ? say('basket-words.from', { words, supplier: offer.supplier }) : words;
     }),
   );
 }
@@ -67,9 +88,10 @@ function leftWords(why: Extract<Why, { kind: 'instead' }>, context: BasketWordsC
   const item = itemOf(why.itemId, context);
   const { system } = context;
   if (!item || why.left < 1e-6) return '';
-  if (why.isLeftArea) return `; ${showQuantity('area', why.left, { system, digits: 1 })} left over`;
+  if (why.isLeftArea)
+    return say('basket-words.left-over', { left: showQuantity('area', why.left, { system, digits: 1 }) });
   const left = leftAmount(kindRecords[item.kind].counted, why.left, system);
-  return `; ${left} left over`;
+  return say('basket-words.left-over', { left });
 }
 
 function leftAmount(
@@ -98,21 +120,22 @@ export function fewerSentence(
   context: BasketWordsContext,
 ): string {
   const names = other.deliveries.map(({ supplier }) => supplier);
-  const from = names.length === 1 ? `From ${names[0]} alone` : `From ${listed(names)}`;
+  const from =
+    names.length === 1
+      ? say('basket-words.from-alone', { names: names[0] })
+      : say('basket-words.from-2', { names: listed(names) });
   const dearer = other.payMinor - cheapest.payMinor;
-  return `${from}: ${dearer === 0 ? 'the same in all' : `${moneyWords(context)(dearer)} dearer in all`}.`;
+  return `${from}: ${dearer === 0 ? say('basket-words.the-same-in-all') : say('basket-words.dearer-in-all', { value: moneyWords(context)(dearer) })}.`;
 }
 
 /** "Delivery 6.50 EUR", "Delivery free for so much", with the days it takes. */
 export function deliveryWords(delivery: Delivery, context: BasketWordsContext): string {
   const days =
-    delivery.leadDays === null
-      ? ''
-      : `, ${delivery.leadDays === 1 ? '1 day' : `${delivery.leadDays} days`} on the way`;
-  if (!delivery.isKnown) return 'Delivery not known, counted as nothing';
-  if (delivery.isFree) return `Delivery free for so much${days}`;
-  if (delivery.deliveryMinor === 0) return `No charge for delivery${days}`;
-  return `Delivery ${moneyWords(context)(delivery.deliveryMinor)}${days}`;
+    delivery.leadDays === null ? '' : say('basket-words.days-on-the-way', { leadDays: delivery.leadDays });
+  if (!delivery.isKnown) return say('basket-words.delivery-not-known-counted-as-nothing');
+  if (delivery.isFree) return say('basket-words.delivery-free-for-so-much', { days });
+  if (delivery.deliveryMinor === 0) return say('basket-words.no-charge-for-delivery', { days });
+  return say('basket-words.delivery', { value: moneyWords(context)(delivery.deliveryMinor), days });
 }
 
 /** What the maker should mind before ordering: old prices, deliveries that nobody knows. today: ISO date. */
@@ -123,15 +146,23 @@ export function basketCautions(
 ): string[] {
   const old = lines.filter(({ offer }) => isOldPrice(offer, today));
   const prices = old.map(({ itemId, offer }) => {
-    const name = itemOf(itemId, context)?.name ?? 'an item';
-    return `The price of ${name} from ${offer.supplier} is ${priceAgeDays(offer, today)} days old, and after ${oldPriceDays} days prices have often moved: ask before you order.`;
+    const name = itemOf(itemId, context)?.name ?? say('basket-words.an-item');
+    return say('basket-words.the-price-of-from-is-days', {
+      name,
+      supplier: offer.supplier,
+      priceAgeDays: priceAgeDays(offer, today),
+      oldPriceDays,
+    });
   });
   const unknown = deliveries.filter(({ isKnown }) => !isKnown).map(({ supplier }) => supplier);
   return unknown.length === 0
     ? prices
     : [
         ...prices,
-        `What ${listed(unknown)} ${unknown.length === 1 ? 'asks' : 'ask'} for delivery is not noted and counts as nothing here.`,
+        say('basket-words.what-ask-for-delivery-is-not', {
+          unknown: listed(unknown),
+          unknownCount: unknown.length,
+        }),
       ];
 }
 
@@ -140,7 +171,7 @@ export function leadSentence({ deliveries }: BoughtBasket): string | null {
   const days = deliveries.map(({ leadDays }) => leadDays);
   if (days.length === 0 || days.includes(null)) return null;
   const longest = Math.max(...days.map((each) => each ?? 0));
-  return `All of it can be here ${longest === 1 ? '1 day' : `${longest} days`} after it is ordered.`;
+  return say('basket-words.all-of-it-can-be-here', { longest });
 }
 
 function itemOf(itemId: ItemId, { shelf }: BasketWordsContext) {

@@ -1,4 +1,5 @@
 /** The list of what to buy as text: by supplier, units said as the shop sells them. */
+import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { slotById } from '../plan/model/coat-plan.ts';
@@ -22,20 +23,32 @@ export interface ListOptions {
 /** "1.4 m of 1.47 m width", "3 sheets of 1.15 m x 1.5 m", "2 spools of 500 m", "one pack of 10". */
 export function unitsWords(unit: SellingUnit, unitCount: number, system: MeasureSystem): string {
   const cloth = (mm: number) => showQuantity('length', mm, { system, unit: { metric: 'm', imperial: 'yd' } });
-  const many = (one: string, several: string) => (unitCount === 1 ? `1 ${one}` : `${unitCount} ${several}`);
   switch (unit.kind) {
     case 'by length':
-      return `${cloth(unitCount * unit.stepMm)} of ${showQuantity('length', unit.widthMm, { system, unit: { metric: 'm', imperial: 'in' } })} width`;
+      return say('shopping-list.of-width', {
+        cloth: cloth(unitCount * unit.stepMm),
+        widthMm: showQuantity('length', unit.widthMm, { system, unit: { metric: 'm', imperial: 'in' } }),
+      });
     case 'sheet':
-      return `${many('sheet', 'sheets')} of ${cloth(unit.widthMm)} x ${cloth(unit.lengthMm)}`;
+      return say('shopping-list.of-x', {
+        many: say('shopping-list.sheets', { unitCount }),
+        cloth: cloth(unit.widthMm),
+        cloth2: cloth(unit.lengthMm),
+      });
     case 'spool':
-      return `${many('spool', 'spools')} of ${showQuantity('threadLength', unit.threadM, { system })}`;
+      return say('shopping-list.of', {
+        many: say('shopping-list.spools', { unitCount }),
+        threadM: showQuantity('threadLength', unit.threadM, { system }),
+      });
     case 'by mass':
       return showQuantity('mass', unitCount * unit.stepG, { system });
     case 'pack':
-      return `${many('pack', 'packs')} of ${unit.pieceCount}`;
+      return say('shopping-list.of-2', {
+        many: say('shopping-list.packs', { unitCount }),
+        pieceCount: unit.pieceCount,
+      });
     case 'each':
-      return `${many('piece', 'pieces')}${unit.lengthMm === null ? '' : ` of ${showQuantity('length', unit.lengthMm, { system })}`}`;
+      return `${say('shopping-list.pieces', { unitCount })}${unit.lengthMm === null ? '' : ` ${say('shopping-list.of-3', { lengthMm: showQuantity('length', unit.lengthMm, { system }) })}`}`;
     default:
       return unit satisfies never;
   }
@@ -78,7 +91,8 @@ export function shoppingGroups(
 
 export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, currency }: ListOptions): string {
   const money = (amountMinor: number) => showQuantity('money', amountMinor, { system, currency });
-  if (toBuy.lines.length === 0 && toBuy.unbuyable.length === 0) return 'Nothing: the stash covers the plan.';
+  if (toBuy.lines.length === 0 && toBuy.unbuyable.length === 0)
+    return say('shopping-list.nothing-the-stash-covers-the-plan');
   const deliveryOf = (supplier: string) =>
     toBuy.deliveries.find((delivery) => delivery.supplier === supplier)?.deliveryMinor ?? 0;
   const blocks = bySupplier(toBuy).map(({ supplier, lines, totalMinor }) =>
@@ -88,16 +102,21 @@ export function shoppingText(sources: ListSources, toBuy: ToBuy, { system, curre
         (line) =>
           `  ${itemName(sources, line.itemId)}: ${unitsWords(line.offer.unit, line.unitCount, system)}, ${money(line.priceMinor)} (${usedForWords(sources, line.slotIds)})`,
       ),
-      ...(deliveryOf(supplier) > 0 ? [`  delivery ${money(deliveryOf(supplier))}`] : []),
-      `  together ${money(totalMinor + deliveryOf(supplier))}`,
+      ...(deliveryOf(supplier) > 0
+        ? [`  ${say('shopping-list.delivery', { money: money(deliveryOf(supplier)) })}`]
+        : []),
+      `  ${say('shopping-list.together', { money: money(totalMinor + deliveryOf(supplier)) })}`,
     ].join('\n'),
   );
   const gaps = toBuy.unbuyable.map((gap) =>
     gap.why === 'no item chosen'
-      ? `Still to be chosen: ${slotNames(sources, gap.slotIds)}.`
-      : `No offer closes the gap of ${itemName(sources, gap.itemId)} (${slotNames(sources, gap.slotIds)}).`,
+      ? say('shopping-list.still-to-be-chosen', { slotNames: slotNames(sources, gap.slotIds) })
+      : say('shopping-list.no-offer-closes-the-gap-of', {
+          itemName: itemName(sources, gap.itemId),
+          slotNames: slotNames(sources, gap.slotIds),
+        }),
   );
-  return [...blocks, `In all ${money(toBuy.payMinor)}`, ...gaps].join('\n');
+  return [...blocks, say('shopping-list.in-all', { money: money(toBuy.payMinor) }), ...gaps].join('\n');
 }
 
 function itemName(sources: ListSources, itemId: string | null): string {
@@ -112,5 +131,5 @@ export function slotNames(sources: Pick<ListSources, 'plan'>, slotIds: readonly 
 export function usedForWords(sources: Pick<ListSources, 'plan'>, slotIds: readonly string[]): string {
   const names = slotNames(sources, slotIds);
   const coneCount = conesOfSlots(sources.plan, slotIds);
-  return coneCount > 1 ? `${names}, ${coneCount} cones on the machine at once` : names;
+  return coneCount > 1 ? say('shopping-list.cones-on-the-machine-at-once', { names, coneCount }) : names;
 }

@@ -1,4 +1,5 @@
 /** The shopping list as a table for paper and files: by supplier, or by kind of thing as it stands in a shop. */
+import { say } from '../wording/say.ts';
 import { moneyCell } from '../paper/money-cell.ts';
 import { noTick, type PaperRow, type PaperSection, type PaperTable } from '../paper/paper-table.ts';
 import { unitPriceMinor } from '../stash/offer.ts';
@@ -47,7 +48,7 @@ export function shoppingTable(
     ];
   };
   const sum = (title: string, amountMinor: number): PaperRow => [
-    noTick,
+    noTick(),
     title,
     '',
     '',
@@ -58,19 +59,23 @@ export function shoppingTable(
     '',
   ];
   return {
-    title: `${plan.name}: to buy`,
+    title: say('shopping-table.to-buy', { planName: plan.name }),
     lead: '',
     sectionHead: arrangement,
     columns: [
       { head: '', kind: 'tick', only: 'paper' },
-      { head: 'Item', fileHead: 'item', kind: 'text' },
-      { head: 'Buy', fileHead: 'buy', kind: 'text' },
+      { head: say('common.item'), fileHead: 'item', kind: 'text' },
+      { head: say('common.buy'), fileHead: 'buy', kind: 'text' },
       { head: 'units', kind: 'number', only: 'file' },
-      { head: 'For', fileHead: 'for slots', kind: 'text' },
-      ...(isByAisle ? [{ head: 'Supplier', fileHead: 'supplier', kind: 'text' } as const] : []),
-      { head: `price each (${options.currency})`, kind: 'number', only: 'file' },
-      { head: 'Price', fileHead: `price (${options.currency})`, kind: 'number' },
-      { head: 'priced on', kind: 'text', only: 'file' },
+      { head: say('common.for'), fileHead: say('shopping-table.for-slots'), kind: 'text' },
+      ...(isByAisle ? [{ head: say('common.supplier'), fileHead: 'supplier', kind: 'text' } as const] : []),
+      {
+        head: say('shopping-table.price-each', { currency: options.currency }),
+        kind: 'number',
+        only: 'file',
+      },
+      { head: say('common.price'), fileHead: `price (${options.currency})`, kind: 'number' },
+      { head: say('shopping-table.priced-on'), kind: 'text', only: 'file' },
     ],
     sections: [
       ...shoppingGroups(sources, toBuy, arrangement).map(({ title, lines }) => {
@@ -81,17 +86,23 @@ export function shoppingTable(
         const deliveryMinor = delivery?.deliveryMinor ?? 0;
         return {
           title,
-          rows: [...lines.map(row), ...(deliveryMinor > 0 ? [sum('Delivery', deliveryMinor)] : [])],
-          total: sum('Together', goodsMinor + deliveryMinor),
+          rows: [
+            ...lines.map(row),
+            ...(deliveryMinor > 0 ? [sum(say('common.delivery'), deliveryMinor)] : []),
+          ],
+          total: sum(say('common.together'), goodsMinor + deliveryMinor),
         };
       }),
       ...(isByAisle && toBuy.deliveryMinor > 0 ? [deliveries(toBuy, sum)] : []),
     ],
-    total: sum('In all', toBuy.payMinor),
+    total: sum(say('common.in-all'), toBuy.payMinor),
     notes: toBuy.unbuyable.map((gap) =>
       gap.why === 'no item chosen'
-        ? `Still to be chosen: ${slotNames(sources, gap.slotIds)}.`
-        : `No offer closes the gap of ${sources.shelf.find(({ item }) => item.id === gap.itemId)?.item.name ?? ''} (${slotNames(sources, gap.slotIds)}).`,
+        ? say('shopping-table.still-to-be-chosen', { slotNames: slotNames(sources, gap.slotIds) })
+        : say('shopping-table.no-offer-closes-the-gap-of', {
+            itemName: sources.shelf.find(({ item }) => item.id === gap.itemId)?.item.name ?? '',
+            slotNames: slotNames(sources, gap.slotIds),
+          }),
     ),
   };
 }
@@ -99,8 +110,8 @@ export function shoppingTable(
 function deliveries(toBuy: ToBuy, sum: (title: string, amountMinor: number) => PaperRow): PaperSection {
   const asked = toBuy.deliveries.filter(({ deliveryMinor }) => deliveryMinor > 0);
   return {
-    title: 'Deliveries',
+    title: say('common.deliveries'),
     rows: asked.map(({ supplier, deliveryMinor }) => sum(supplier, deliveryMinor)),
-    total: sum('Together', toBuy.deliveryMinor),
+    total: sum(say('common.together'), toBuy.deliveryMinor),
   };
 }

@@ -2,6 +2,7 @@
  * The ways in which what is cut can be bought: so much of one width, so many sheets, or sheets of two sizes.
  * Each is decided by a real lay of the missing pieces of all gaps of the item together, on just that cloth.
  */
+import { say } from '../wording/say.ts';
 import { ringBox } from '../geometry/ring.ts';
 import { stepsUp } from '../measure/round-up.ts';
 import type { LayLength } from '../lay/job.ts';
@@ -58,8 +59,8 @@ export async function waysToClose(sources: WaysSources, runLay: RunLay): Promise
     usedByWidth.set(unit.widthMm, known);
     const usedMm = await known;
     if (!Number.isFinite(usedMm)) continue;
-    const neededMm = usedMm + marginOf(sources.gaps);
-    const neededCount = Math.max(1, stepsUp(Math.max(0, neededMm - layDustMm), unit.stepMm));
+    const neededMm = Math.max(0, usedMm + marginOf(sources.gaps) - layDustMm);
+    const neededCount = Math.max(1, stepsUp(neededMm, unit.stepMm));
     ways.push({ parts: [wayPart(offer, neededCount, usedMm)], leftAreaMm2: null });
   }
   return [...ways, ...(await sheetWays(sources, ways, runLay))];
@@ -77,10 +78,13 @@ async function usedLengthMm({ item, gaps }: WaysSources, widthMm: number, runLay
   if (gaps.length === 1 && Number.isFinite(known)) return known;
   const need = jointNeed(gaps);
   const lost = lostBeforeCutting(need.firstWash);
-  const length = endlessLength('to buy', widthMm, item, lost);
+  const length = endlessLength(say('common.to-buy'), widthMm, item, lost);
   if (need.shapes.length === 0) return 0;
   if (need.shapes.some((shape) => !fitsOne(shape, [length]))) return known;
-  const result = await runLay(jobOf(gaps, need, [length], item), `${names(gaps)} on ${widthMm} mm to buy`);
+  const result = await runLay(
+    jobOf(gaps, need, [length], item),
+    say('ways.on-mm-to-buy', { names: names(gaps), widthMm }),
+  );
   if (result.unplaced.length > 0) return known;
   return Math.min(known, beforeWashMm(totalUsedMm(result), lost.alongRatio));
 }
@@ -94,9 +98,7 @@ function jobOf(gaps: readonly CutGapOf[], need: ShapesNeed, lengths: readonly La
   return layJob(need, lengths, clearanceMm, item, 1);
 }
 
-function names(gaps: readonly CutGapOf[]): string {
-  return [...new Set(gaps.map(({ slotName }) => slotName))].join(', ');
-}
+const names = (gaps: readonly CutGapOf[]) => [...new Set(gaps.map(({ slotName }) => slotName))].join(', ');
 
 /** Whether a shape goes on at least one of the lengths in one of its turns. */
 function fitsOne(shape: ShapesNeed['shapes'][number], lengths: readonly LayLength[]): boolean {
@@ -212,7 +214,7 @@ async function lies(
   if (need.shapes.length === 0) return { allPieces: true, allWithMargin: sheetsMm >= marginOf(gaps) };
   const result = await runLay(
     jobOf(gaps, need, lengths, item),
-    `${names(gaps)} on ${lengths.length === 1 ? 'a sheet' : `${lengths.length} sheets`} to buy`,
+    say('ways.on-sheets-to-buy', { names: names(gaps), lengthsCount: lengths.length }),
   );
   const allPieces = result.unplaced.length === 0;
   const { alongRatio } = lostBeforeCutting(need.firstWash);

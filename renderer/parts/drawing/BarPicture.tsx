@@ -31,7 +31,7 @@ export function BarPicture(props: BarPictureProps) {
   const drawn = inFewParts(bars, maxParts);
   const maxMinor = Math.max(1, ...drawn.bars.map(barTotalMinor));
   const look = (index: number) => ({
-    'data-part': drawn.parts[index]?.key === smallerParts ? 'smaller' : undefined,
+    'data-part': drawn.parts[index]?.key === smallerParts() ? 'smaller' : undefined,
     style: { '--hue': hues[index] } as CSSProperties,
   });
   return (

@@ -57,7 +57,7 @@ function Paper({ table, day, format }: PrintedTableProps) {
       if (column.kind === 'tick') {
         return (
           <td key={index} className={style.tickCell}>
-            {!isTotal && text !== noTick && <span className={style.tick}>{text === '' ? '' : '✓'}</span>}
+            {!isTotal && text !== noTick() && <span className={style.tick}>{text === '' ? '' : '✓'}</span>}
           </td>
         );
       }

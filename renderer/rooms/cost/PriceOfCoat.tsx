@@ -65,7 +65,7 @@ export function PriceOfCoat() {
         {facts.settings.pricing === undefined &&
           ' Until you change them, cost is doubled to wholesale and doubled again to retail: common practice, and no more than that.'}
       </p>
-      {!isWorkSaid(rules) && <p role="status">{sentenceCase(noPriceWords)}.</p>}
+      {!isWorkSaid(rules) && <p role="status">{sentenceCase(noPriceWords())}.</p>}
       <Problems problems={problems} />
       <table className={`${table.table} ${style.price}`}>
         <thead>

@@ -1,4 +1,5 @@
 /** Blocks of a DXF put in where they are inserted, within the limits on their depth and number. */
+import { say } from '../../wording/say.ts';
 import type { Point } from '../../geometry/ring.ts';
 import { givenPointCount, type Matrix, movedPath, movedPoint, product, unmoved } from '../pattern/drawn.ts';
 import type { Block, DxfDrawing } from './dxf-entities.ts';
@@ -66,8 +67,8 @@ function expandInto(
 ): void {
   const { blocks, limits, meter } = sources;
   for (const entity of entities) {
-    const where = `Line ${entity.line}`;
-    meter.things(1, `What is repeated by ${where.toLowerCase()}`);
+    const where = say('dxf-blocks.line', { line: entity.line });
+    meter.things(1, say('dxf-blocks.what-is-repeated-by', { where: where.toLowerCase() }));
     switch (entity.kind) {
       case 'path':
         meter.points(givenPointCount(entity.path), where);
@@ -89,7 +90,7 @@ function expandInto(
             'Save the pieces without blocks inside each other.',
           );
         for (const place of insertPlaces(entity)) {
-          meter.things(1, `What is repeated by ${where.toLowerCase()}`);
+          meter.things(1, say('dxf-blocks.what-is-repeated-by', { where: where.toLowerCase() }));
           const inner = product(matrix, insertMatrix({ ...entity, at: place }, block.base));
           expandInto(all, block.entities, inner, depth + 1, sources);
         }

@@ -2,6 +2,7 @@
  * The text of a DXF as entities by section and block. Read by hand rather than by a library: the form is pairs of lines,
  * and only here can a bad value be named by its line and the limits hold while it is read.
  */
+import { say } from '../../wording/say.ts';
 import type { Point } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { givenPointCount } from '../pattern/drawn.ts';
@@ -69,7 +70,7 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
         break;
       }
       if (part !== 'VERTEX') break;
-      meter.points(1, `Line ${line}`);
+      meter.points(1, say('dxf-entities.line', { line }));
       const vertex = group();
       // Points that steer a spline do not lie on its line.
       if ((numberOf(vertex, 70, 0) & 16) === 0) all.push(cornerOf(vertex, 0));
@@ -124,7 +125,7 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
       group();
       continue;
     }
-    meter.things(1, `Line ${line}`);
+    meter.things(1, say('dxf-entities.line', { line }));
     if (kind === 'BLOCK') {
       const values = group();
       const base = pointOf(values) ?? { x: 0, y: 0 };
@@ -140,8 +141,8 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
     } else if (read !== 'nothing' && 'problem' in read) problems.push(read.problem);
     else if (read !== 'nothing') {
       if (read.kind === 'path' && kind !== 'POLYLINE')
-        meter.points(givenPointCount(read.path), `Line ${line}`);
-      if (read.kind === 'point') meter.points(1, `Line ${line}`);
+        meter.points(givenPointCount(read.path), say('dxf-entities.line', { line }));
+      if (read.kind === 'point') meter.points(1, say('dxf-entities.line', { line }));
       (section === 'ENTITIES' ? entities : block?.entities)?.push(read);
     }
   }
@@ -166,27 +167,31 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
 
 function endProblem(section: string, line: number): Problem {
   if (section === '')
-    return { where: 'Line 1', what: 'does not begin a DXF drawing', fix: 'Choose an ASCII DXF file.' };
+    return {
+      where: say('dxf-entities.line-1'),
+      what: say('dxf-entities.does-not-begin-a-dxf-drawing'),
+      fix: say('dxf-entities.choose-an-ascii-dxf-file'),
+    };
   return {
-    where: `Line ${line}`,
-    what: 'is the end of the file, but its EOF is missing: it was cut short',
-    fix: 'Save or copy the file again.',
+    where: say('dxf-entities.line', { line }),
+    what: say('dxf-entities.is-the-end-of-the-file'),
+    fix: say('dxf-entities.save-or-copy-the-file-again'),
   };
 }
 
 function afterEnd(line: number): Problem {
   return {
-    where: `Line ${line}`,
-    what: 'comes after the end that the file itself gives, so nothing from there on is read',
-    fix: 'Save the file again if pieces are missing.',
+    where: say('dxf-entities.line', { line }),
+    what: say('dxf-entities.comes-after-the-end-that-the'),
+    fix: say('dxf-entities.save-the-file-again-if-pieces'),
   };
 }
 
 function hiddenProblems(hidden: ReadonlyMap<string, number>): Problem[] {
   return [...hidden].map(([layer, count]) => ({
-    where: `Layer ${layer}`,
-    what: `is switched off or frozen in the file: ${count === 1 ? 'one drawn thing on it is' : `${count} drawn things on it are`} left out`,
-    fix: 'Switch it on and save the file again if it belongs to the pieces.',
+    where: say('dxf-entities.layer', { layer }),
+    what: say('dxf-entities.is-switched-off-or-frozen-in', { count }),
+    fix: say('dxf-entities.switch-it-on-and-save-the'),
   }));
 }
 
@@ -198,9 +203,9 @@ function twinProblems(blocks: readonly Block[]): Problem[] {
     if (!twin) return [];
     return [
       {
-        where: `Line ${block.line}`,
-        what: `begins a second block of the name ${block.name}; the first is on line ${twin.line}`,
-        fix: 'Both are read as drawn; give each a name of its own if one stands where the other should.',
+        where: say('dxf-entities.line', { line: block.line }),
+        what: say('dxf-entities.begins-a-second-block-of-the', { blockName: block.name, line: twin.line }),
+        fix: say('dxf-entities.both-are-read-as-drawn-give'),
       },
     ];
   });
@@ -211,7 +216,13 @@ function missingProblems(blocks: readonly Block[], entities: readonly Entity[]):
   return [...entities, ...blocks.flatMap((block) => block.entities)].flatMap((entity): Problem[] => {
     if (entity.kind !== 'insert' || told.has(entity.block)) return [];
     told.add(entity.block);
-    const what = `places the block ${entity.block}, which the file does not hold`;
-    return [{ where: `Line ${entity.line}`, what, fix: 'Save the file again with all of its blocks.' }];
+    const what = say('dxf-entities.places-the-block-which-the-file', { block: entity.block });
+    return [
+      {
+        where: say('dxf-entities.line', { line: entity.line }),
+        what,
+        fix: say('dxf-entities.save-the-file-again-with-all'),
+      },
+    ];
   });
 }

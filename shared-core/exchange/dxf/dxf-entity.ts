@@ -1,4 +1,5 @@
 /** One drawn thing of a DXF from its pairs of lines. */
+import { say } from '../../wording/say.ts';
 import type { Point } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { type DrawnPath, type Matrix, movedPath } from '../pattern/drawn.ts';
@@ -137,17 +138,17 @@ function faceOf(pairs: readonly Pair[]): 'up' | 'down' | 'aslant' {
 
 function unreadable(kind: string, line: number): Problem {
   return {
-    where: `Line ${line}`,
-    what: `begins a ${kind} with a place that is not a number`,
-    fix: 'It is left out; mend it in the file, or save the file again.',
+    where: say('dxf-entity.line', { line }),
+    what: say('dxf-entity.begins-a-with-a-place-that', { kind }),
+    fix: say('dxf-entity.it-is-left-out-mend-it'),
   };
 }
 
 function slanting(kind: string, line: number): Problem {
   return {
-    where: `Line ${line}`,
-    what: `begins a ${kind} that does not lie flat on the drawing`,
-    fix: 'It is left out; lay it flat in the drawing, and save it again.',
+    where: say('dxf-entity.line', { line }),
+    what: say('dxf-entity.begins-a-that-does-not-lie', { kind }),
+    fix: say('dxf-entity.it-is-left-out-lay-it'),
   };
 }
 

@@ -2,6 +2,8 @@
  * Layers of the open DXF standard for apparel patterns.
  * Source: ASTM D6673-10 (after ANSI/AAMA-292), withdrawn 2019, by a written description of its layers; 84 to 87 from memory.
  */
+import type { MessageId } from '../../wording/say.ts';
+
 export const layers = {
   boundary: 1,
   turnPoints: 2,
@@ -36,14 +38,14 @@ export const notchLayers: readonly number[] = [
   layers.uNotch,
 ];
 
-/** What a plan's piece has no place for, in the maker's words: one and many. */
-export const unkept: ReadonlyMap<number, readonly [string, string]> = new Map([
-  [layers.gradeReference, ['grade reference line', 'grade reference lines']],
-  [layers.internalLine, ['internal line', 'internal lines']],
-  [layers.stripeReference, ['stripe reference', 'stripe references']],
-  [layers.plaidReference, ['plaid reference', 'plaid references']],
-  [layers.internalCutOut, ['internal cut-out', 'internal cut-outs']],
-  [layers.drillHole, ['drill hole', 'drill holes']],
+/** What a plan's piece has no place for: how it is called, by its count. */
+export const unkept: ReadonlyMap<number, MessageId> = new Map<number, MessageId>([
+  [layers.gradeReference, 'dxf-layers.grade-reference-lines'],
+  [layers.internalLine, 'dxf-layers.internal-lines'],
+  [layers.stripeReference, 'dxf-layers.stripe-references'],
+  [layers.plaidReference, 'dxf-layers.plaid-references'],
+  [layers.internalCutOut, 'dxf-layers.internal-cut-outs'],
+  [layers.drillHole, 'dxf-layers.drill-holes'],
 ]);
 
 /** The number of a layer named "1" or "01"; null for any other name. */

@@ -1,4 +1,5 @@
 /** The lines of a DXF by pairs, each with its number: a group code on one line, its value on the next. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { plainNumber } from '../plain-number.ts';
 
@@ -41,9 +42,12 @@ export function startOf(text: string): { cursor: Cursor; next: () => void; rest:
     const value = takeLine();
     if (!/^\s*-?\d{1,4}\s*$/.test(codeLine)) {
       cursor.problem = {
-        where: `Line ${cursor.line}`,
-        what: `should be a group code of DXF, but is "${codeLine.trim().slice(0, 30)}"`,
-        fix: cursor.line <= 2 ? 'Choose an ASCII DXF file.' : 'Save the file again: it is damaged there.',
+        where: say('dxf-pairs.line', { line: cursor.line }),
+        what: say('dxf-pairs.should-be-a-group-code-of', { codeLine: codeLine.trim().slice(0, 30) }),
+        fix:
+          cursor.line <= 2
+            ? say('dxf-pairs.choose-an-ascii-dxf-file')
+            : say('dxf-pairs.save-the-file-again-it-is'),
       };
       cursor.isAtEnd = true;
       return;

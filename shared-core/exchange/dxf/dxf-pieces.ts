@@ -1,4 +1,5 @@
 /** Pieces of a DXF as they are drawn: one for each block of the standard, or each closed line of any other drawing. */
+import { say } from '../../wording/say.ts';
 import { type Point, ringAreaMm2, ringBox } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import {
@@ -45,8 +46,8 @@ export function keyedTexts(entities: readonly Entity[]): Map<string, string> {
 /** A sentence for closed lines that a piece has no place for. */
 export function innerNote(count: number): string[] {
   if (count === 0) return [];
-  const lines = count === 1 ? '1 closed line that lies' : `${count} closed lines that lie`;
-  return [`${lines} inside a piece not kept: a piece has no place for holes and marks.`];
+  const lines = say('dxf-pieces.closed-lines-that-lie', { count });
+  return [say('dxf-pieces.inside-a-piece-not-kept-a', { lines })];
 }
 
 /** One piece of each block that has a boundary; all of them together may take what the meter allows. */
@@ -72,10 +73,10 @@ function standardPiece(
 ): DrawnPiece | null {
   const texts = keyedTexts(entities);
   const drawn = onLayer(entities, layers.boundary);
-  const where = `The piece ${texts.get('piece name') || key} (line ${line})`;
+  const where = say('dxf-pieces.the-piece-line', { get: texts.get('piece name') || key, line });
   if (drawn.length > maxLooseLines) {
-    const what = `has a boundary of ${drawn.length} single lines`;
-    problems.push({ where, what, fix: 'Save it as one polyline.' });
+    const what = say('dxf-pieces.has-a-boundary-of-single-lines', { drawnCount: drawn.length });
+    problems.push({ where, what, fix: say('dxf-pieces.save-it-as-one-polyline') });
     return null;
   }
   const reach = joinReach(drawn);
@@ -93,8 +94,8 @@ function standardPiece(
     const gap = distance(open.start, pathEnd(open));
     problems.push({
       where,
-      what: `has an open boundary: its ends lie ${Number(gap.toFixed(3))} of the file's units apart`,
-      fix: `Close the line that begins on line ${open.line}.`,
+      what: say('dxf-pieces.has-an-open-boundary-its-ends', { gap: Number(gap.toFixed(3)) }),
+      fix: say('dxf-pieces.close-the-line-that-begins-on', { line: open.line }),
     });
     return null;
   }
@@ -102,8 +103,8 @@ function standardPiece(
     const others = joined.length - 1;
     problems.push({
       where,
-      what: `draws ${others === 1 ? 'another line' : `${others} other lines`} on the layer of its boundary; only the largest outline is taken`,
-      fix: 'Give each piece a block of its own in the file.',
+      what: say('dxf-pieces.draws-other-lines-on-the-layer', { others }),
+      fix: say('dxf-pieces.give-each-piece-a-block-of'),
     });
   }
   return { ...marksOf(entities), key, line, texts, boundary };
@@ -119,9 +120,9 @@ export function loosePieces(entities: readonly Entity[], limits: ReadLimits, met
       : entities.flatMap((entity) => (entity.kind === 'path' ? [entity.path] : []));
   if (drawn.filter((path) => !path.isClosed).length > maxLooseLines) {
     problems.push({
-      where: 'The drawing',
-      what: `has more than ${maxLooseLines} loose lines`,
-      fix: 'Save its outlines as polylines.',
+      where: say('common.the-drawing'),
+      what: say('dxf-pieces.has-more-than-loose-lines', { maxLooseLines }),
+      fix: say('dxf-pieces.save-its-outlines-as-polylines'),
     });
     return { pieces: [], problems, notes: [] };
   }
@@ -129,9 +130,9 @@ export function loosePieces(entities: readonly Entity[], limits: ReadLimits, met
   const joined = joinedPaths(drawn, reach, meter);
   for (const path of joined.filter((each) => !each.isClosed && each.segments.length > 2)) {
     problems.push({
-      where: `The line that begins on line ${path.line}`,
-      what: 'is open, so it is no piece',
-      fix: 'Close it if it is an outline.',
+      where: say('dxf-pieces.the-line-that-begins-on-line', { line: path.line }),
+      what: say('dxf-pieces.is-open-so-it-is-no'),
+      fix: say('dxf-pieces.close-it-if-it-is-an'),
     });
   }
   const closed = joined.filter((path) => path.isClosed);
@@ -166,7 +167,7 @@ function joinReach(paths: readonly DrawnPath[]): number {
 }
 
 function marksIn(entities: readonly Entity[], ring: Float64Array, meter: ReadMeter): Entity[] {
-  meter.steps(entities.length, 'The drawing');
+  meter.steps(entities.length, say('common.the-drawing'));
   const box = ringBox(ring);
   return entities.filter((entity) => {
     if (entity.kind !== 'path' && entity.kind !== 'point') return false;

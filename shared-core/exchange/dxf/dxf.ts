@@ -1,4 +1,5 @@
 /** Reads apparel patterns by the open DXF standard, and closed lines of any other DXF as plain pieces. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { isWithin } from '../pattern/drawn.ts';
 import { flattened, insertedBlocks } from './dxf-blocks.ts';
@@ -66,9 +67,9 @@ function farThings(mmPerUnit: number) {
       }),
     problems: (): Problem[] =>
       [...lines].map((line) => ({
-        where: `Line ${line}`,
-        what: 'draws further than 1 km from the origin of the drawing',
-        fix: 'It is left out; check the unit, or mend its numbers in the file.',
+        where: say('dxf.line', { line }),
+        what: say('dxf.draws-further-than-1-km-from'),
+        fix: say('dxf.it-is-left-out-check-the'),
       })),
   };
 }
@@ -97,19 +98,16 @@ function statedUnit(text: string | undefined, drawing: DxfDrawing): number | nul
 }
 
 function unreadNotes(drawing: DxfDrawing): string[] {
-  return [...drawing.unread].map(
-    ([kind, { count, line }]) =>
-      `${count} ${kind} not read, the first on line ${line}: save curves as polylines.`,
+  return [...drawing.unread].map(([kind, { count, line }]) =>
+    say('dxf.not-read-the-first-on-line', { count, kind, line }),
   );
 }
 
 function unkeptNotes(entities: readonly Entity[]): string[] {
-  return [...unkept].flatMap(([layer, [one, many]]) => {
+  return [...unkept].flatMap(([layer, called]) => {
     const count = entities.filter(
       (entity) => entity.kind !== 'text' && layerNumber(entity.layer) === layer,
     ).length;
-    return count === 0
-      ? []
-      : [`${count} ${count === 1 ? one : many} not kept: a piece has no place for them.`];
+    return count === 0 ? [] : [say('dxf.not-kept-a-piece-has-no', { count, things: say(called, { count }) })];
   });
 }

@@ -1,4 +1,5 @@
 /** Several sizes of one file brought in at once: one to hand, the others beside it. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, PlanSize } from '../../plan/model/coat-plan.ts';
 import { type Edited, listed } from '../../plan/edits/edited.ts';
@@ -41,7 +42,10 @@ export function bringInSizes(
   const problems = others.flatMap(({ size: name, outcome }) =>
     outcome.ok
       ? []
-      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${name}: ${problem.where}` })),
+      : outcome.problems.map((problem) => ({
+          ...problem,
+          where: say('bring-in-sizes.size', { name, where: problem.where }),
+        })),
   );
   if (problems.length > 0) return err(...problems);
   const sizes = others.flatMap(({ size: name, before, outcome }): PlanSize[] =>
@@ -57,6 +61,10 @@ export function bringInSizes(
         ...sizes.filter((each) => !known.some((waiting) => waiting.size === each.size)),
       ],
     },
-    said: `${own.value.said} ${changed.length === 1 ? 'Size' : 'Sizes'} ${listed(changed)} of the file ${changed.length === 1 ? 'stands' : 'stand'} beside it.`,
+    said: say('bring-in-sizes.sizes-of-the-file-stand-beside', {
+      said: own.value.said,
+      changedCount: changed.length,
+      changed: listed(changed),
+    }),
   });
 }

@@ -1,4 +1,5 @@
 /** Found pieces put into a plan in one edit: new ones, or in place of pieces that it has. */
+import { say } from '../../wording/say.ts';
 import { type Point, ringBox } from '../../geometry/ring.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, CutFrom, Piece } from '../../plan/model/coat-plan.ts';
@@ -24,9 +25,9 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Resul
   const problems: Problem[] = [];
   if (brought.length === 0)
     return err({
-      where: 'The file',
-      what: 'brings no piece',
-      fix: 'Tick the pieces that are to come in.',
+      where: say('common.the-file'),
+      what: say('bring-in.brings-no-piece'),
+      fix: say('bring-in.tick-the-pieces-that-are-to'),
     });
   const replaced = brought.flatMap(({ replacesId }) => (replacesId === null ? [] : [replacesId]));
   const kept = plan.pieces.filter((piece) => !replaced.includes(piece.id));
@@ -36,13 +37,13 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Resul
   const pieces: { piece: Piece; replacesId: string | null }[] = [];
   for (const each of brought) {
     const name = each.name.trim();
-    const where = `The piece ${name || each.found.key}`;
-    if (name === '') problems.push({ where, what: 'has no name', fix: 'Type one.' });
+    const where = say('bring-in.the-piece', { name: name || each.found.key });
+    if (name === '') problems.push({ where, what: say('common.has-no-name'), fix: say('bring-in.type-one') });
     else if (taken.has(name.toLowerCase()))
       problems.push({
         where,
-        what: 'has the name of another',
-        fix: 'Type another name, or let it replace that one.',
+        what: say('bring-in.has-the-name-of-another'),
+        fix: say('bring-in.type-another-name-or-let-it'),
       });
     taken.add(name.toLowerCase());
     problems.push(
@@ -55,8 +56,8 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Resul
     if (old && replaced.filter((id) => id === old.id).length > 1)
       problems.push({
         where,
-        what: `replaces ${old.name}, as another does`,
-        fix: 'Let only one of them replace it.',
+        what: say('bring-in.replaces-as-another-does', { oldName: old.name }),
+        fix: say('bring-in.let-only-one-of-them-replace'),
       });
     const id = old?.id ?? freeId(ids, name);
     ids.add(id);
@@ -78,7 +79,7 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Resul
       lost.push(
         ...old.outline.edges
           .filter((edge) => edge.seam !== null && ![...names.values()].includes(edge.name))
-          .map((edge) => `${edge.name} of ${old.name}`),
+          .map((edge) => say('bring-in.of', { edgeName: edge.name, oldName: old.name })),
       );
     }
     problems.push(...pieceProblems(piece));
@@ -103,9 +104,11 @@ export function bringIn(plan: CoatPlan, brought: readonly BroughtPiece[]): Resul
   const newNames = pieces.filter(({ replacesId }) => replacesId === null).map(({ piece }) => piece.name);
   const changedNames = pieces.filter(({ replacesId }) => replacesId !== null).map(({ piece }) => piece.name);
   const said = [
-    newNames.length > 0 ? `${listed(newNames)} brought in.` : '',
-    changedNames.length > 0 ? `${listed(changedNames)} replaced from the file.` : '',
-    lost.length > 0 ? `No longer sewn, since no edge of the file answers to it: ${listed(lost)}.` : '',
+    newNames.length > 0 ? say('bring-in.brought-in', { newNames: listed(newNames) }) : '',
+    changedNames.length > 0
+      ? say('bring-in.replaced-from-the-file', { changedNames: listed(changedNames) })
+      : '',
+    lost.length > 0 ? say('bring-in.no-longer-sewn-since-no-edge', { lost: listed(lost) }) : '',
     ...unfitted(plan, edited),
   ].filter((sentence) => sentence !== '');
   return ok({ plan: edited, said: said.join(' ') });

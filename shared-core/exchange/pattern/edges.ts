@@ -2,6 +2,7 @@
  * A closed drawn path as the edges of an outline. The standard's turn points part the edges; where a path has none,
  * corners sharper than `cornerDeg` do. Curve points stay as the straight lines between them that the file draws.
  */
+import { say } from '../../wording/say.ts';
 import { type Point, type Ring, ringFromPoints } from '../../geometry/ring.ts';
 import { type Edge, edgeStart, type Outline, type Segment } from '../../plan/model/outline.ts';
 import { type DrawnPath, distance, pathEnd } from './drawn.ts';
@@ -40,7 +41,7 @@ export function edgesOfPath(
     const segments: Segment[] = [];
     for (let i = from; i < to; i++) segments.push(steps.segments[i % count]!);
     return {
-      name: `edge ${place + 1}`,
+      name: say('edges.edge', { place: place + 1 }),
       segments,
       allowanceMm: 0,
       seam: null,
@@ -100,7 +101,7 @@ function pointIndex(points: readonly Point[], line: number, meter: ReadMeter): (
       for (let dy = -1; dy <= 1; dy++) {
         const near = cells.get(cell(x + dx * turnPointReachMm, y + dy * turnPointReachMm));
         if (!near) continue;
-        meter.steps(near.length, `Line ${line}`);
+        meter.steps(near.length, say('edges.line', { line }));
         if (near.some((point) => distance(point, { x, y }) <= turnPointReachMm)) return true;
       }
     }
@@ -137,7 +138,7 @@ function kept(points: readonly Point[], meter: ReadMeter): Point[] {
   const stack: [number, number][] = [[0, points.length - 1]];
   for (let range = stack.pop(); range; range = stack.pop()) {
     const [from, to] = range;
-    meter.steps(to - from, 'An outline');
+    meter.steps(to - from, say('edges.an-outline'));
     const furthest = furthestFromChord(ring, from, to);
     if (furthest < 0) continue;
     isKept[furthest] = 1;

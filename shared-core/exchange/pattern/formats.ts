@@ -1,4 +1,5 @@
 /** The formats that patterns come in and go out by: one line each, with their endings and how their files begin. */
+import { say } from '../../wording/say.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import { read as readDxf } from '../dxf/dxf.ts';
 import { write as writeDxf } from '../dxf/dxf-write.ts';
@@ -63,8 +64,8 @@ export function readPattern(
     }
   }
   return nothingFound({
-    where: 'The file',
-    what: 'is neither DXF nor SVG',
-    fix: 'Save the pattern as an ASCII DXF or a plain SVG.',
+    where: say('common.the-file'),
+    what: say('formats.is-neither-dxf-nor-svg'),
+    fix: say('formats.save-the-pattern-as-an-ascii'),
   });
 }

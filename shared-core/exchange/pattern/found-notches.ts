@@ -1,4 +1,5 @@
 /** Notches of a drawn piece put on the edges that they lie on. */
+import { say } from '../../wording/say.ts';
 import type { Point } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { Notch } from '../../plan/model/coat-plan.ts';
@@ -42,11 +43,8 @@ export function settledNotches(
   if (lost > 0)
     problems.push({
       where,
-      what:
-        lost === 1
-          ? 'has a notch that lies on none of its edges'
-          : `has ${lost} notches that lie on none of its edges`,
-      fix: 'It comes in without; set them in the file if they matter.',
+      what: say('found-notches.has-notches-that-lie-on-none', { lost }),
+      fix: say('found-notches.it-comes-in-without-set-them'),
     });
   return notches;
 }

@@ -1,4 +1,5 @@
 /** The last step that every format shares: drawn pieces become the plan's, with the unit they were taken in. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { DrawnPiece } from './drawn.ts';
 import { settledPiece } from './found-piece.ts';
@@ -33,12 +34,18 @@ export function settledPieces(
   { limits, choices, meter }: Reading,
   facts: Omit<FoundPattern, 'pieces' | 'mmPerUnit'>,
 ): ReadPattern {
-  const where = 'The file';
+  const where = say('common.the-file');
   if (drawn.length === 0) {
     return nothingFound(
       ...(problemsBefore.length > 0
         ? problemsBefore
-        : [{ where, what: 'draws no closed outline', fix: 'Save the pieces as closed lines.' }]),
+        : [
+            {
+              where,
+              what: say('found-pattern.draws-no-closed-outline'),
+              fix: say('found-pattern.save-the-pieces-as-closed-lines'),
+            },
+          ]),
     );
   }
   if (drawn.length > limits.pieceCount)
@@ -53,8 +60,8 @@ export function settledPieces(
   if (choices.mmPerUnit === null && facts.statedMmPerUnit === null)
     problems.push({
       where,
-      what: 'does not say its unit; mm are taken',
-      fix: 'Compare the overall size, and choose the unit.',
+      what: say('found-pattern.does-not-say-its-unit-mm'),
+      fix: say('found-pattern.compare-the-overall-size-and-choose'),
     });
   if (pieces.length > 0) {
     const largestMm = Math.max(
@@ -63,9 +70,12 @@ export function settledPieces(
     if (largestMm < plausibleMm.min || largestMm > plausibleMm.max) {
       const isSmall = largestMm < plausibleMm.min;
       problems.push({
-        where: 'The largest piece',
-        what: `would be ${Math.round(largestMm)} mm, ${isSmall ? 'small' : 'large'} for a coat`,
-        fix: 'Check the unit.',
+        where: say('found-pattern.the-largest-piece'),
+        what: say('found-pattern.would-be-mm-large-for-a', {
+          largestMm: Math.round(largestMm),
+          ifSmall: isSmall ? 'yes' : 'no',
+        }),
+        fix: say('found-pattern.check-the-unit'),
       });
     }
   }

@@ -1,4 +1,6 @@
 /** A drawn piece in the plan's frame: in mm, grain along x, edges named, allowances measured, notches on their edges. */
+import { say } from '../../wording/say.ts';
+import { cutQuantity } from './cut-quantity.ts';
 import { type Point, type Ring, ringBox } from '../../geometry/ring.ts';
 import { oneLine } from '../../measure/text/plain-signs.ts';
 import type { Problem } from '../../measure/problem.ts';
@@ -33,7 +35,7 @@ const maxEdges = 400;
 const maxDrawnPoints = 30_000;
 /** An outline of more points than this is no drawing of a piece, and a plan would not keep it. */
 const maxPoints = 3000;
-const smoother = 'Save it with smooth curves, or with turn points at its true corners.';
+const smoother = () => say('found-piece.save-it-with-smooth-curves-or');
 /** Curves are followed this near, mm. */
 const finestMm = 0.02;
 /** Letters of a text that a file gives a piece. */
@@ -54,14 +56,14 @@ export function settledPiece(
   meter: ReadMeter,
 ): SettledPiece {
   const text = (key: string) => oneLine((drawn.texts.get(key) ?? '').slice(0, longestText));
-  const name = text('piece name') || oneLine(drawn.key);
-  const where = `The piece ${name} (line ${drawn.line})`;
+  const name = text(say('found-piece.piece-name')) || oneLine(drawn.key);
+  const where = say('found-piece.the-piece-line', { name, line: drawn.line });
   const problems: Problem[] = [];
   const notes: string[] = [];
   const drawnCount = Math.max(...[drawn.boundary, ...drawn.sewLines.slice(0, 1)].map(givenPointCount));
   if (drawnCount > maxDrawnPoints) {
-    const what = `is drawn with ${drawnCount} points, more than the ${maxDrawnPoints} that are read`;
-    return { piece: null, problems: [{ where, what, fix: smoother }], notes };
+    const what = say('found-piece.is-drawn-with-points-more-than', { drawnCount, maxDrawnPoints });
+    return { piece: null, problems: [{ where, what, fix: smoother() }], notes };
   }
   const matrix = intoFrame(drawn, mmPerUnit);
   const [drawnBoundary, ...drawnSewn] = [drawn.boundary, ...drawn.sewLines].map((path) => {
@@ -74,26 +76,27 @@ export function settledPiece(
   const turnPoints = drawn.turnPoints.map((point) => movedPoint(matrix, point));
   const sewn = joinedPaths(drawnSewn, joinedWithinMm, meter);
   const sewLine = sewn.length === 1 && sewn[0]?.isClosed ? counterClockwise(sewn[0], 0.1) : null;
-  if (sewn.length > 0 && !sewLine)
-    notes.push(`The sewing line of ${name} is not one closed line, so its boundary is taken alone.`);
+  if (sewn.length > 0 && !sewLine) notes.push(say('found-piece.the-sewing-line-of-is-not', { name }));
   let outline = edgesOfPath(sewLine ?? boundary, turnPoints, mirror, meter);
   if (outline.edges.every(({ segments }) => segments.length === 0)) {
-    const what = 'is so small that nothing of it is left';
-    return { piece: null, problems: [...problems, { where, what, fix: 'Check the unit.' }], notes };
+    const what = say('found-piece.is-so-small-that-nothing-of');
+    return {
+      piece: null,
+      problems: [...problems, { where, what, fix: say('found-piece.check-the-unit') }],
+      notes,
+    };
   }
   if (outline.edges.length > maxEdges) {
     problems.push({
       where,
-      what: `has ${outline.edges.length} corners, more than ${maxEdges}`,
-      fix: smoother,
+      what: say('found-piece.has-corners-more-than', { edgesCount: outline.edges.length, maxEdges }),
+      fix: smoother(),
     });
     return { piece: null, problems, notes };
   }
   const foldIndex = foldEdgeIndex(outline, mirror);
   if (mirror.length > 0 && foldIndex < 0)
-    notes.push(
-      `The mirror line of ${name} lies along none of its edges, so the piece is cut as it is drawn.`,
-    );
+    notes.push(say('found-piece.the-mirror-line-of-lies-along', { name }));
   outline = withFold(outline, foldIndex);
   const foldEdge = foldIndex < 0 ? null : outline.edges[foldIndex]!.name;
   const cutPoints = pathPoints(boundary, finestMm);
@@ -109,8 +112,8 @@ export function settledPiece(
   const seam = seamRing(outline);
   const pointCount = seam.length / 2;
   if (pointCount > maxPoints) {
-    const what = `is drawn with ${pointCount} points that no smooth line could stand for, more than ${maxPoints}`;
-    return { piece: null, problems: [...problems, { where, what, fix: smoother }], notes };
+    const what = say('found-piece.is-drawn-with-points-that-no', { pointCount, maxPoints });
+    return { piece: null, problems: [...problems, { where, what, fix: smoother() }], notes };
   }
   // Every side may be held against every other, several times over, and is in the worst of files.
   meter.steps(4 * pointCount * pointCount, where);
@@ -125,8 +128,8 @@ export function settledPiece(
   if (!quantity)
     problems.push({
       where,
-      what: `has a quantity that cannot be read: ${text('quantity')}`,
-      fix: 'It is cut once until you type how many.',
+      what: say('found-piece.has-a-quantity-that-cannot-be', { text: text(say('found-piece.quantity')) }),
+      fix: say('found-piece.it-is-cut-once-until-you'),
     });
   const shape = { outline: movedBy(outline, -corner.minX, -corner.minY), foldEdge, notches };
   const wrong = pieceProblems({
@@ -135,19 +138,26 @@ export function settledPiece(
     ...shape,
   });
   if (wrong.length > 0) {
-    const placed = wrong.map((each) => ({ ...each, where: `${each.where} (line ${drawn.line})` }));
+    const placed = wrong.map((each) => ({
+      ...each,
+      where: say('found-piece.line', { where: each.where, line: drawn.line }),
+    }));
     return { piece: null, problems: [...problems, ...placed], notes };
   }
   const cut = cutRingIfAny(outline, null);
   if (!cut) {
-    const what = 'is so narrow that nothing of it could be cut';
-    return { piece: null, problems: [...problems, { where, what, fix: 'Check the unit.' }], notes };
+    const what = say('found-piece.is-so-narrow-that-nothing-of');
+    return {
+      piece: null,
+      problems: [...problems, { where, what, fix: say('found-piece.check-the-unit') }],
+      notes,
+    };
   }
   const extentMm = extentOf(cut);
   const isAsDrawn = sewLine !== null || choices.outlineIs === 'cutting line';
   const piece: FoundPiece = {
     key: drawn.key,
-    place: `line ${drawn.line}`,
+    place: say('found-piece.line-2', { line: drawn.line }),
     name,
     size: text('size'),
     material: text('material'),
@@ -245,29 +255,18 @@ function withMeasured(
     if (edge.name === foldEdge) return { ...edge, allowanceMm: 0 };
     const measured = measuredAllowance(outline, index, cutPoints);
     if (!measured)
-      notes.push(`At ${edge.name} of ${name} the boundary lies nowhere outside: no allowance there.`);
+      notes.push(say('found-piece.at-of-the-boundary-lies-nowhere', { edgeName: edge.name, name }));
     else if (measured.isUneven)
       notes.push(
-        `The allowance at ${edge.name} of ${name} is uneven; ${measured.allowanceMm.toFixed(1)} mm is taken.`,
+        say('found-piece.the-allowance-at-of-is-uneven', {
+          edgeName: edge.name,
+          name,
+          allowanceMm: measured.allowanceMm.toFixed(1),
+        }),
       );
     return { ...edge, allowanceMm: measured?.allowanceMm ?? 0 };
   });
   return { ...outline, edges };
-}
-
-/**
- * "2" is two alike, "1,1" one and its mirror image (from memory of the standard's use), "" one. Null for anything else.
- */
-export function cutQuantity(text: string): { cutCount: number; isMirrored: boolean } | null {
-  if (text.trim() === '') return { cutCount: 1, isMirrored: false };
-  const match = /^\s*(\d{1,4})\s*(?:[,;/]\s*(\d{1,4})\s*)?$/.exec(text);
-  if (!match) return null;
-  const plain = Number(match[1]);
-  const mirrored = Number(match[2] ?? 0);
-  if (plain + mirrored < 1 || plain + mirrored > 1000) return null;
-  // A plan cuts mirrored pieces in pairs: two and one mirrored have no form in it.
-  if (mirrored !== 0 && mirrored !== plain) return null;
-  return { cutCount: plain + mirrored, isMirrored: mirrored > 0 };
 }
 
 function movedBy(outline: Outline, dx: number, dy: number): Outline {

@@ -1,4 +1,5 @@
 /** Lines that were drawn one by one, chained to outlines where their ends meet. */
+import { say } from '../../wording/say.ts';
 import type { Point } from '../../geometry/ring.ts';
 import { closedWithin, type DrawnPath, distance, pathEnd, reversedPath } from './drawn.ts';
 import type { ReadMeter } from '../read-meter.ts';
@@ -81,7 +82,7 @@ function endGrid(paths: readonly DrawnPath[], reach: number, meter: ReadMeter): 
         for (const dy of column ? steps : []) {
           const cell = column?.get(place(point.y) + dy);
           if (!cell) continue;
-          meter.steps(2 * cell.length, `Line ${paths[cell[0]!.index]!.line}`);
+          meter.steps(2 * cell.length, say('joined-paths.line', { line: paths[cell[0]!.index]!.line }));
           for (const end of cell) {
             if (isTaken[end.index] === 1) continue;
             const far = distance(point, end.at);

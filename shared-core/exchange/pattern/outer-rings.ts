@@ -1,4 +1,5 @@
 /** Which closed lines of a drawing are outlines: those that lie in no other. */
+import { say } from '../../wording/say.ts';
 import { type Box, type Point, type Ring, ringAreaMm2, ringBox } from '../../geometry/ring.ts';
 import { type DrawnPath, isInside, pathChordCount, pathRing } from './drawn.ts';
 import { BeyondLimit, type ReadMeter } from '../read-meter.ts';
@@ -19,7 +20,7 @@ export function outerRings(
   meter: ReadMeter,
 ): OuterRing[] {
   const rings = paths.map((path) => {
-    meter.chords(pathChordCount(path, tolerance), `Line ${path.line}`);
+    meter.chords(pathChordCount(path, tolerance), say('outer-rings.line', { line: path.line }));
     const ring = pathRing(path, tolerance);
     return { path, ring, box: ringBox(ring), area: Math.abs(ringAreaMm2(ring)) };
   });
@@ -28,10 +29,10 @@ export function outerRings(
     const { start, line } = each.path;
     const isWithin = outer.some(({ ring, box }) => {
       if (!isInBox(box, start)) return false;
-      meter.steps(ring.length / 2, `Line ${line}`);
+      meter.steps(ring.length / 2, say('outer-rings.line', { line }));
       return isInside(ring, start);
     });
-    meter.steps(outer.length, `Line ${line}`);
+    meter.steps(outer.length, say('outer-rings.line', { line }));
     if (isWithin) continue;
     if (outer.length === maxCount)
       throw new BeyondLimit('The file', `has more than the ${maxCount} pieces that are read`);

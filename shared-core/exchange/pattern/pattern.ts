@@ -1,4 +1,5 @@
 /** What reading a pattern file gives, whichever its format: pieces in the plan's frame, facts, and what was not understood. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { Notch } from '../../plan/model/coat-plan.ts';
 import type { Outline } from '../../plan/model/outline.ts';
@@ -108,16 +109,19 @@ export function curtailed({ found, problems }: ReadPattern): ReadPattern {
   const rest = problems.length - told.length;
   if (rest > 0)
     told.push({
-      where: 'The file',
-      what: `has ${rest} more ${rest === 1 ? 'problem' : 'problems'} like these`,
-      fix: 'Mend those above first.',
+      where: say('common.the-file'),
+      what: say('pattern.has-more-problems-like-these', { rest }),
+      fix: say('pattern.mend-those-above-first'),
     });
   if (!found) return { found, problems: told };
   const notes = [...new Set(found.notes)];
   const restNotes = notes.length - maxTold.notes;
   const shown = notes.slice(0, maxTold.notes).map(short);
   return {
-    found: { ...found, notes: restNotes > 0 ? [...shown, `And ${restNotes} more like these.`] : shown },
+    found: {
+      ...found,
+      notes: restNotes > 0 ? [...shown, say('pattern.and-more-like-these', { restNotes })] : shown,
+    },
     problems: told,
   };
 }

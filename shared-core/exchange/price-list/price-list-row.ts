@@ -1,4 +1,5 @@
 /** One line of a price list: its cells read into an offer, and the offer of the stash that it speaks of. */
+import { say } from '../../wording/say.ts';
 import { isCalendarDate } from '../../measure/calendar-date.ts';
 import { folded } from '../../measure/text/folded-text.ts';
 import { plainMoney } from '../../measure/money/money.ts';
@@ -36,7 +37,7 @@ export function priceRow(
   { named: byName, offered, currency, units, spoken }: RowSources,
 ): Result<PriceRow> {
   const problems: Problem[] = [];
-  const where = (name: ColumnName) => `Line ${line}, column ${name}`;
+  const where = (name: ColumnName) => say('price-list-row.line-column', { line, name });
   const trouble = (name: ColumnName, what: string, fix: string) =>
     problems.push({ where: where(name), what, fix });
   const money = (name: ColumnName, text: string) =>
@@ -44,25 +45,37 @@ export function priceRow(
 
   const supplier = oneLine(cell('supplier'));
   if (supplier === '' || supplier.length > 120) {
-    trouble('supplier', supplier === '' ? 'is empty' : 'is too long', 'Name the supplier in 120 letters.');
+    trouble(
+      'supplier',
+      supplier === '' ? say('common.is-empty') : say('common.is-too-long'),
+      say('price-list-row.name-the-supplier-in-120-letters'),
+    );
   }
   const named = itemsNamed(byName.get(folded(cell('item'))) ?? [], cell);
   const item = named[0];
   if (named.length !== 1) {
     const words = shortened([cell('item'), cell('colour')].filter((text) => text !== '').join(', '));
-    const what = `names "${words}", ${named.length === 0 ? 'which is not in the stash' : 'of which the stash has several'}`;
-    trouble('item', what, 'Write the name as it stands in the stash, and its kind and colour beside it.');
+    const what = `names "${words}", ${named.length === 0 ? say('price-list-row.which-is-not-in-the-stash') : say('price-list-row.of-which-the-stash-has-several')}`;
+    trouble('item', what, say('price-list-row.write-the-name-as-it-stands'));
   }
   const pricedOn = cell('priced on');
   const year = Number(pricedOn.slice(0, 4));
   if (!isCalendarDate(pricedOn) || year < priceYears.first || year > priceYears.last) {
-    trouble('priced on', `is "${shortened(pricedOn)}", which is not a date`, 'Write it as 2026-03-27.');
+    trouble(
+      'priced on',
+      say('price-list-row.is-which-is-not-a-date', { shortened: shortened(pricedOn) }),
+      say('price-list-row.write-it-as-2026-03-27'),
+    );
   }
   const kind = cell('sold as').toLowerCase();
   const ways = item ? soldAs[kindRecords[item.kind].counted] : Object.values(soldAs).flat();
   const way = ways.find((each) => each === kind);
   if (!way)
-    trouble('sold as', `is "${shortened(kind)}", which does not suit`, `Write one of: ${ways.join(', ')}.`);
+    trouble(
+      'sold as',
+      say('price-list-row.is-which-does-not-suit', { shortened: shortened(kind) }),
+      say('price-list-row.write-one-of', { ways: ways.join(', ') }),
+    );
   const priceMinor = money('price', cell('price'));
   if (!way || !item) return err(...problems);
 
@@ -214,20 +227,23 @@ function breaksOf(
   currency: string,
 ): PriceBreak[] {
   if (text === '') return [];
-  const fix = `Write them as: 500 cm = ${plainMoney(105, currency)}; 20 m = ${plainMoney(98, currency)}.`;
+  const fix = say('price-list-row.write-them-as-500-cm-20', {
+    plainMoney: plainMoney(105, currency),
+    plainMoney2: plainMoney(98, currency),
+  });
   const parts = text.split(';', maxBreaks + 1);
   if (parts.length > maxBreaks) {
     problems.push({
       where,
-      what: `has more than ${maxBreaks} price breaks`,
-      fix: 'Leave some of them out.',
+      what: say('price-list-row.has-more-than-price-breaks', { maxBreaks }),
+      fix: say('price-list-row.leave-some-of-them-out'),
     });
     return [];
   }
   return parts.flatMap((part) => {
     const [from, price, ...more] = part.split('=');
     if (from === undefined || price === undefined || more.length > 0) {
-      const what = `has "${shortened(part.trim())}", which is no price break`;
+      const what = say('price-list-row.has-which-is-no-price-break', { shortened: shortened(part.trim()) });
       problems.push({ where, what, fix });
       return [];
     }

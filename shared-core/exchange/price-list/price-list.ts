@@ -6,6 +6,7 @@
  * priced on: 2026-10-12; breaks: "500 cm = 1.05; 20 m = 0.98", from how much on which price holds.
  * A heading may name another unit ("width (mm)"), and a cell may carry one of its own ("1/8 yd"). What an offer of the kind does not need may be left empty or out.
  */
+import { say } from '../../wording/say.ts';
 import { readText } from '../../measure/text/cell-text.ts';
 import { folded } from '../../measure/text/folded-text.ts';
 import { finished, type InSteps } from '../../measure/in-steps.ts';
@@ -34,8 +35,12 @@ export function readPriceList(text: string, sources: PriceListSources): PriceLis
 export function* priceListSteps(text: string, sources: PriceListSources): InSteps<PriceList> {
   const none = (...problems: readonly Problem[]): PriceList => ({ rows: [], problems, unread: [] });
   if (text.includes('\0'))
-    return none({ where: 'The list', what: 'is not text', fix: 'Save the table as CSV.' });
-  const table = yield* tableRows(text, maxPriceLines, 'The list');
+    return none({
+      where: say('price-list.the-list'),
+      what: say('common.is-not-text'),
+      fix: say('price-list.save-the-table-as-csv'),
+    });
+  const table = yield* tableRows(text, maxPriceLines, say('price-list.the-list'));
   if (!table.ok) return none(...table.problems);
   const heads = priceHeads(table.value.headings, sources.currency);
   if (!heads.ok) return none(...heads.problems);
@@ -61,8 +66,12 @@ export function* priceListSteps(text: string, sources: PriceListSources): InStep
     const twin = alike.find((each) => isTwin(each, row.value));
     if (row.value.before) spoken.add(row.value.before.id);
     if (twin) {
-      const what = `says the same as line ${twin.line}: one supplier sells it in one unit at one price`;
-      problems.push({ where: `Line ${line}`, what, fix: 'Leave one of the two out.' });
+      const what = say('price-list.says-the-same-as-line-one', { line: twin.line });
+      problems.push({
+        where: say('price-list.line', { line }),
+        what,
+        fix: say('price-list.leave-one-of-the-two-out'),
+      });
     } else {
       rows.push(row.value);
       alike.push(row.value);

@@ -1,4 +1,5 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
+import { say } from '../../wording/say.ts';
 import { readText, textCell } from '../../measure/text/cell-text.ts';
 import { calendarDate } from '../../measure/calendar-date.ts';
 import { plainMoney } from '../../measure/money/money.ts';
@@ -51,8 +52,8 @@ export function readAmount(cell: string): Cell<number> {
   const plain = /^\d+,\d{1,2}$|^\d{4,},\d+$/.test(text) ? text.replace(',', '.') : text;
   if (isPlainNumber(plain)) return { value: Number(plain) };
   return {
-    what: `says "${shortened(text)}", which is not an amount`,
-    fix: 'Write a number alone, such as 1250 or 310.5, in the unit of the line.',
+    what: say('stash-cells.says-which-is-not-an-amount', { shortened: shortened(text) }),
+    fix: say('stash-cells.write-a-number-alone-such-as'),
   };
 }
 
@@ -60,8 +61,8 @@ export function readMoneyCell(cell: string, currency: string): Cell<number> {
   const read = readMoney(cell.trim().toLowerCase(), currency);
   if (typeof read === 'number') return { value: read };
   return {
-    what: read.what ?? `says "${shortened(cell)}", which is not an amount of money`,
-    fix: read.fix ?? `Write it such as ${plainMoney(1250, currency)}.`,
+    what: read.what ?? say('stash-cells.says-which-is-not-an-amount-2', { shortened: shortened(cell) }),
+    fix: read.fix ?? say('stash-cells.write-it-such-as', { plainMoney: plainMoney(1250, currency) }),
   };
 }
 
@@ -73,27 +74,30 @@ export function readFlag(cell: string): Cell<boolean> {
   const word = cell.trim().toLowerCase();
   if (word === 'yes' || word === 'true') return { value: true };
   if (word === 'no' || word === 'false') return { value: false };
-  return { what: `says "${shortened(cell)}"`, fix: 'Write yes or no, or leave it empty.' };
+  return { what: `says "${shortened(cell)}"`, fix: say('stash-cells.write-yes-or-no-or-leave') };
 }
 
 export function readChoice(cell: string, options: readonly string[]): Cell<string> {
   const word = cell.trim().toLowerCase();
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
-  return { what: `says "${shortened(cell)}"`, fix: `Write one of: ${options.join(', ')}.` };
+  return {
+    what: `says "${shortened(cell)}"`,
+    fix: say('stash-cells.write-one-of', { options: options.join(', ') }),
+  };
 }
 
 /** The share of its lot's price that a millimetre of a length carries: "0.5" or "50 %", above 0 and at most 1. */
 export function readCostShare(cell: string): Cell<number> {
   const text = cell.trim();
-  const fix = 'Write 1 for all of the price, 0.5 or 50 % for half of it.';
+  const fix = say('stash-cells.write-1-for-all-of-the');
   const read = isPlainNumber(text)
     ? ok(Number(text))
     : readQuantity('ratio', text, { system: 'metric', where: '' });
   if (!read.ok) return { what: read.problems[0]!.what, fix };
   return read.value > 0 && read.value <= 1
     ? { value: read.value }
-    : { what: 'is not above 0 and at most 1', fix };
+    : { what: say('stash-cells.is-not-above-0-and-at'), fix };
 }
 
 /** A kind by its word inside or as people say it, one or several. */
@@ -145,8 +149,8 @@ export function readFlaws(cell: string): Cell<Flaw[]> {
       widthY! > 0;
     if (!isRead) {
       return {
-        what: `says "${shortened(part.trim())}", which is not a flaw`,
-        fix: 'Write four numbers in mm: where it begins along and across, how long and how wide it is.',
+        what: say('stash-cells.says-which-is-not-a-flaw', { shortened: shortened(part.trim()) }),
+        fix: say('stash-cells.write-four-numbers-in-mm-where'),
       };
     }
     flaws.push({ x: x!, y: y!, widthX: widthX!, widthY: widthY! });

@@ -1,4 +1,5 @@
 /** What a stash file would change, in sentences for the maker. */
+import { say } from '../../wording/say.ts';
 import type { MeasureSystem, QuantityKind } from '../../measure/quantity.ts';
 import { showQuantity } from '../../measure/show.ts';
 import { type Counted, type ItemKind, kindRecords } from '../../stash/kinds.ts';
@@ -18,7 +19,7 @@ export function stashChangeText(change: StashChange, system: MeasureSystem): str
   switch (change.kind) {
     case 'new item':
       return [
-        `New ${kindRecords[change.itemKind].label.toLowerCase()}`,
+        say('stash-change-words.new', { kindRecordsLabel: kindRecords[change.itemKind].label.toLowerCase() }),
         change.item.colour,
         change.item.place,
       ]
@@ -30,13 +31,19 @@ export function stashChangeText(change: StashChange, system: MeasureSystem): str
         .join('; ');
     case 'new lot': {
       const { receivedOn, supplier, lengths, amountMilli } = change.lot;
-      const from = supplier === '' ? '' : ` from ${supplier}`;
+      const from = supplier === '' ? '' : ` ${say('stash-change-words.from', { supplier })}`;
       const count =
-        lengths.length === 0 ? '' : `${lengths.length} ${lengths.length === 1 ? 'length' : 'lengths'}, `;
-      return `Lot of ${receivedOn}${from}: ${count}${amount(amountMilli)}`;
+        lengths.length === 0
+          ? ''
+          : `${lengths.length} ${say('stash-change-words.lengths', { lengthsCount: lengths.length })}, `;
+      return say('stash-change-words.lot-of', { receivedOn, from, count, amount: amount(amountMilli) });
     }
     case 'correction':
-      return `Count ${amount(change.fromMilli)} → ${amount(change.toMilli)}: ${change.reason}`;
+      return say('stash-change-words.count', {
+        amount: amount(change.fromMilli),
+        amount2: amount(change.toMilli),
+        reason: change.reason,
+      });
     default:
       return change satisfies never;
   }
@@ -47,7 +54,7 @@ function amountText(kind: ItemKind, milli: number, system: MeasureSystem): strin
 }
 
 function short(text: string): string {
-  if (text === '') return 'not known';
+  if (text === '') return say('common.not-known');
   const line = text.replace(/\s+/g, ' ');
   return line.length > 60 ? `${line.slice(0, 58)}…` : line;
 }

@@ -1,4 +1,5 @@
 /** The items that the lines of a stash file speak of: each with what it was, what it becomes, and its lines. */
+import { say } from '../../wording/say.ts';
 import { folded } from '../../measure/text/folded-text.ts';
 import type { InSteps } from '../../measure/in-steps.ts';
 import { oneLine, withoutControls } from '../../measure/text/plain-signs.ts';
@@ -47,14 +48,15 @@ export function* fileItems(
     if (problems.list.length > enoughProblems) return [];
     const kind = kindOf(line, problems);
     const name = oneLine(readText(cellOf(line, 'name')));
-    if (name === '') problems.add(line.line, 'name', 'is empty', 'Give the item a name.');
+    if (name === '')
+      problems.add(line.line, 'name', say('common.is-empty'), say('stash-file-items.give-the-item-a-name'));
     if (kind === null || name === '') continue;
     const mark = readText(cellOf(line, 'itemId'));
     const spoken = nameOf({ kind, name, colour: oneLine(readText(cellOf(line, 'colour'))) });
     const id = mark === '' ? (byName.get(spoken) ?? now.newId()) : mark;
     // Lines without a mark that speak of one new thing are one item.
     if (mark === '') byName.set(spoken, id);
-    if (!isMark(id)) problems.add(line.line, 'itemId', ...noMark);
+    if (!isMark(id)) problems.add(line.line, 'itemId', ...noMark());
     const group = groups.get(id);
     if (group) group.push(line);
     else groups.set(id, [line]);
@@ -71,8 +73,8 @@ export function* fileItems(
       problems.add(
         own[0]!.line,
         'itemId',
-        'is an item that was put away',
-        'Bring it back to the shelf first, or take its lines out.',
+        say('stash-file-items.is-an-item-that-was-put'),
+        say('stash-file-items.bring-it-back-to-the-shelf'),
       );
       continue;
     }
@@ -91,8 +93,10 @@ function kindOf(line: StashLine, problems: FileProblems): ItemKind | null {
   problems.add(
     line.line,
     'kind',
-    word === '' ? 'is empty' : `says "${shortened(word)}", which is no kind of thing in a stash`,
-    `Write one of: ${labels}.`,
+    word === ''
+      ? say('common.is-empty')
+      : say('stash-file-items.says-which-is-no-kind-of', { shortened: shortened(word) }),
+    say('stash-file-items.write-one-of', { labels }),
   );
   return null;
 }
@@ -115,8 +119,8 @@ function fileItem(
     problems.add(
       first.line,
       'kind',
-      `is another than before: it is ${label}, and cannot be changed`,
-      `Write ${label} again, or empty the marks of the line for a new item.`,
+      say('stash-file-items.is-another-than-before-it-is', { label }),
+      say('stash-file-items.write-again-or-empty-the-marks', { label }),
     );
     return null;
   }
@@ -125,7 +129,12 @@ function fileItem(
   const rightUnit = amountUnits[kindRecords[kind].counted];
   if (unit !== '' && unit.toLowerCase() !== rightUnit) {
     const label = kindRecords[kind].label.toLowerCase();
-    problems.add(first.line, 'unit', `says "${shortened(unit)}"`, `Amounts of ${label} are in ${rightUnit}.`);
+    problems.add(
+      first.line,
+      'unit',
+      `says "${shortened(unit)}"`,
+      say('stash-file-items.amounts-of-are-in', { label, rightUnit }),
+    );
   }
   const words = wordsOf(first, shelf, problems);
   const { facts, typed, changed } = factsOf(kind, first, shelf, problems);
@@ -153,8 +162,8 @@ function agree(first: StashLine, line: StashLine, problems: FileProblems): void 
     problems.add(
       line.line,
       key,
-      `is another than in line ${first.line}, which is the same item`,
-      'Make both the same, or give the line a name or an item mark of its own.',
+      say('stash-file-items.is-another-than-in-line-which', { line: first.line }),
+      say('stash-file-items.make-both-the-same-or-give'),
     );
   }
 }
@@ -168,7 +177,13 @@ function wordsOf(line: StashLine, shelf: ItemOnShelf | null, problems: FileProbl
     // A blank at the end that was there before is no change.
     const fresh = key === 'notes' ? withoutControls(read) : oneLine(read);
     words[key] = read === oneEnding(old) ? read : fresh;
-    if (words[key].length > max) problems.add(line.line, key, 'is too long', `Write at most ${max} letters.`);
+    if (words[key].length > max)
+      problems.add(
+        line.line,
+        key,
+        say('common.is-too-long'),
+        say('stash-file-items.write-at-most-letters', { max }),
+      );
   }
   return words;
 }
@@ -182,7 +197,12 @@ function factsOf(kind: ItemKind, line: StashLine, shelf: ItemOnShelf | null, pro
   for (const key of factColumns.keys()) {
     if (fields.has(key) || cellOf(line, key) === '') continue;
     const label = kindRecords[kind].label.toLowerCase();
-    problems.add(line.line, key, `is not a fact of ${label}`, 'Leave it empty in this line.');
+    problems.add(
+      line.line,
+      key,
+      say('stash-file-items.is-not-a-fact-of', { label }),
+      say('stash-file-items.leave-it-empty-in-this-line'),
+    );
   }
   for (const [key, field] of fields) {
     const cell = line.cells.get(key);
@@ -227,8 +247,8 @@ function* twins(items: readonly FileItem[], now: StashNow, problems: FileProblem
       problems.add(
         lines[0]!.line,
         'name',
-        `is already that of another ${label} of this colour, ${other}`,
-        'Give it another name or colour, or empty its item mark to mean that one.',
+        say('stash-file-items.is-already-that-of-another-of', { label, other }),
+        say('stash-file-items.give-it-another-name-or-colour'),
       );
     } else taken.set(key, `in line ${lines[0]!.line}`);
   }

@@ -2,6 +2,7 @@
  * What the lines of an item say of its lots. What is booked stays as it was: a line may only say another amount, and
  * then why.
  */
+import { say } from '../../wording/say.ts';
 import type { InSteps } from '../../measure/in-steps.ts';
 import { plainMoney } from '../../measure/money/money.ts';
 import { withoutControls } from '../../measure/text/plain-signs.ts';
@@ -59,11 +60,19 @@ export function* lotChanges(
     const mark = readText(cellOf(line, 'lotId'));
     const booked = known.lots.get(mark);
     if (booked && booked.itemId !== file.item.id) {
-      problems.add(line.line, 'lotId', 'is a lot of another item', 'Leave it empty for a lot of its own.');
+      problems.add(
+        line.line,
+        'lotId',
+        say('stash-file-lots.is-a-lot-of-another-item'),
+        say('stash-file-lots.leave-it-empty-for-a-lot'),
+      );
     } else if (booked) changes.push(...bookedLine(file, booked.lot, line, known, now, problems));
     else if (!isPutAway(line, 'lotId', mark, now, problems)) {
-      if (mark !== '' && !isMark(mark)) problems.add(line.line, 'lotId', ...noMark);
-      const key = mark === '' ? `line ${line.line}` : `mark ${mark}`;
+      if (mark !== '' && !isMark(mark)) problems.add(line.line, 'lotId', ...noMark());
+      const key =
+        mark === ''
+          ? say('stash-file-lots.line', { line: line.line })
+          : say('stash-file-lots.mark', { mark });
       const same = fresh.get(key);
       if (same) same.push(line);
       else fresh.set(key, [line]);
@@ -96,8 +105,10 @@ function bookedLine(
     problems.add(
       line.line,
       key,
-      `is another than was booked: ${booked === '' ? 'nothing' : shortened(booked)}`,
-      'Put it back as it was; what was received is never changed by a file.',
+      say('stash-file-lots.is-another-than-was-booked', {
+        booked: booked === '' ? say('stash-file-lots.nothing') : shortened(booked),
+      }),
+      say('stash-file-lots.put-it-back-as-it-was'),
     );
   const text = (key: 'supplier' | 'dyeLot') => {
     const cell = line.cells.get(key);
@@ -119,13 +130,11 @@ function bookedLine(
     length = known.lengths.get(mark) ?? null;
     if (length?.lotId !== lot.id) length = null;
     if (!length) {
-      const what = mark === '' ? 'is empty, though the lot is booked' : 'is no length of this lot';
-      problems.add(
-        line.line,
-        'lengthId',
-        what,
-        'Put its mark back, or empty the lot mark for a lot of its own.',
-      );
+      const what =
+        mark === ''
+          ? say('stash-file-lots.is-empty-though-the-lot-is')
+          : say('stash-file-lots.is-no-length-of-this-lot');
+      problems.add(line.line, 'lengthId', what, say('stash-file-lots.put-its-mark-back-or-empty'));
       return [];
     }
     const width = optional(line, 'lengthWidth', (cell) => readQuantityCell('length', cell), problems);
@@ -140,7 +149,7 @@ function bookedLine(
       stays('washed', length.isWashed ? 'yes' : 'no');
     const flaws = line.cells.has('flaws') ? optional(line, 'flaws', readFlaws, problems) : null;
     if (flaws !== null && JSON.stringify(flaws) !== JSON.stringify(length.flaws)) {
-      stays('flaws', `${length.flaws.length} of them`);
+      stays('flaws', say('stash-file-lots.of-them', { flawsCount: length.flaws.length }));
     }
   } else noLengthCells(file, line, problems);
   if (isUsedTwice(line, length ? 'lengthId' : 'lotId', length?.id ?? lot.id, known, problems)) return [];
@@ -153,8 +162,8 @@ function bookedLine(
     problems.add(
       line.line,
       'onHand',
-      `is another than is booked: ${fromMilli / 1000}`,
-      'Put it back, or say in the column "reason for another amount" why it differs; it is then booked as a correction.',
+      say('stash-file-lots.is-another-than-is-booked', { fromMilli: fromMilli / 1000 }),
+      say('stash-file-lots.put-it-back-or-say-in'),
     );
     return [];
   }
@@ -162,8 +171,8 @@ function bookedLine(
     problems.add(
       line.line,
       'onHand',
-      'is too large, or its reason too long',
-      'Check the number and its unit.',
+      say('stash-file-lots.is-too-large-or-its-reason'),
+      say('common.check-the-number-and-its-unit'),
     );
     return [];
   }

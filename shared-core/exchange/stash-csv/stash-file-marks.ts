@@ -1,4 +1,5 @@
 /** The marks of lots and lengths, by which a stash file speaks of what is booked. */
+import { say } from '../../wording/say.ts';
 import { kindRecords } from '../../stash/kinds.ts';
 import type { LengthOnShelf, LotOnShelf } from '../../stash/stash.ts';
 import type { FileItem, StashNow } from './stash-file-shape.ts';
@@ -15,10 +16,12 @@ export function isMark(text: string): boolean {
 }
 
 /** What is wrong with what is none, and what to do. */
-export const noMark = [
-  `is longer than ${longestMark} letters, or has signs in it that cannot be seen`,
-  'Leave it empty.',
-] as const;
+export function noMark(): readonly [string, string] {
+  return [
+    say('stash-file-marks.is-longer-than-letters-or-has', { longestMark }),
+    say('stash-file-marks.leave-it-empty'),
+  ];
+}
 
 /** Lots and lengths of what is not put away and of the file so far, by their marks. */
 export interface KnownMarks {
@@ -47,8 +50,8 @@ export function isPutAway(
   problems: FileProblems,
 ): boolean {
   if (!now.archivedIds.has(mark)) return false;
-  const what = `is a ${key === 'lotId' ? 'lot' : 'length'} of an item that was put away`;
-  problems.add(line.line, key, what, 'Bring it back to the shelf first, or leave the mark empty.');
+  const what = say('stash-file-marks.is-a-length-of-an-item', { ifKey: key === 'lotId' ? 'yes' : 'no' });
+  problems.add(line.line, key, what, say('stash-file-marks.bring-it-back-to-the-shelf'));
   return true;
 }
 
@@ -60,7 +63,13 @@ export function isUsedTwice(
   problems: FileProblems,
 ): boolean {
   const isUsed = known.used.has(mark);
-  if (isUsed) problems.add(line.line, key, 'stands in the file a second time', 'Take one of the lines out.');
+  if (isUsed)
+    problems.add(
+      line.line,
+      key,
+      say('stash-file-marks.stands-in-the-file-a-second'),
+      say('stash-file-marks.take-one-of-the-lines-out'),
+    );
   known.used.add(mark);
   return isUsed;
 }
@@ -69,6 +78,11 @@ export function noLengthCells({ item }: FileItem, line: StashLine, problems: Fil
   for (const key of ['lengthWidth', 'lengthForm', 'worthRatio', 'washed', 'flaws', 'lengthId']) {
     if (cellOf(line, key) === '') continue;
     const label = kindRecords[item.kind].label.toLowerCase();
-    problems.add(line.line, key, `is given, but ${label} does not lie as lengths`, 'Leave it empty.');
+    problems.add(
+      line.line,
+      key,
+      say('stash-file-marks.is-given-but-does-not-lie', { label }),
+      say('stash-file-marks.leave-it-empty'),
+    );
   }
 }

@@ -1,4 +1,5 @@
 /** A lot that is new here, from the lines that share its mark: what was bought and what is on hand of it. */
+import { say } from '../../wording/say.ts';
 import { oneLine, withoutControls } from '../../measure/text/plain-signs.ts';
 import { kindRecords } from '../../stash/kinds.ts';
 import { type Length, toMilli } from '../../stash/stash.ts';
@@ -42,26 +43,47 @@ export function newLot(
   for (const line of others) {
     for (const key of lotKeys) {
       if (cellOf(line, key) === cellOf(first, key)) continue;
-      const fix = 'Make both the same, or give each a lot mark of its own.';
-      problems.add(line.line, key, `is another than in line ${first.line}, which is the same lot`, fix);
+      const fix = say('stash-file-new-lot.make-both-the-same-or-give');
+      problems.add(
+        line.line,
+        key,
+        say('stash-file-new-lot.is-another-than-in-line-which', { line: first.line }),
+        fix,
+      );
     }
   }
   const { hasLengths } = kindRecords[file.item.kind];
   if (!hasLengths && others.length > 0) {
-    const fix = 'Give the line a lot mark of its own, or leave it empty.';
-    problems.add(others[0]!.line, 'lotId', `is the lot of line ${first.line} again`, fix);
+    const fix = say('stash-file-new-lot.give-the-line-a-lot-mark');
+    problems.add(
+      others[0]!.line,
+      'lotId',
+      say('stash-file-new-lot.is-the-lot-of-line-again', { line: first.line }),
+      fix,
+    );
   }
   const receivedOn = newDay(first, problems);
   const price = optional(first, 'price', (cell) => readMoneyCell(cell, now.currency), problems);
   if (cellOf(first, 'price') === '')
-    problems.add(first.line, 'price', 'is empty', 'Write what was paid for the whole lot; 0 if nothing was.');
+    problems.add(
+      first.line,
+      'price',
+      say('common.is-empty'),
+      say('stash-file-new-lot.write-what-was-paid-for-the'),
+    );
   const received = optional(first, 'received', readAmount, problems);
   const words = {
     supplier: oneLine(readText(cellOf(first, 'supplier'))),
     dyeLot: oneLine(readText(cellOf(first, 'dyeLot'))),
   };
   for (const key of ['supplier', 'dyeLot'] as const)
-    if (words[key].length > 500) problems.add(first.line, key, 'is too long', 'Write at most 500 letters.');
+    if (words[key].length > 500)
+      problems.add(
+        first.line,
+        key,
+        say('common.is-too-long'),
+        say('stash-file-new-lot.write-at-most-500-letters'),
+      );
   const id = readText(cellOf(first, 'lotId')) || now.newId();
   const lengths: NewLength[] = [];
   let amountMilli = 0;
@@ -77,20 +99,29 @@ export function newLot(
     } else noLengthCells(file, line, problems);
   }
   if (!Number.isSafeInteger(amountMilli))
-    problems.add(first.line, 'onHand', 'is too large to be true', 'Check the number and its unit.');
+    problems.add(
+      first.line,
+      'onHand',
+      say('common.is-too-large-to-be-true'),
+      say('common.check-the-number-and-its-unit'),
+    );
   if (problems.list.length > before || receivedOn === null || price === null) return null;
   const statedMilli = received === null ? amountMilli : toMilli(received);
   const isMore = statedMilli < amountMilli && !isSameNumber(statedMilli, amountMilli);
   const reason =
     lines.map((line) => withoutControls(readText(cellOf(line, 'reason')))).find((text) => text !== '') ?? '';
   if (reason.length > 500) {
-    problems.add(first.line, 'reason', 'is too long', 'Write at most 500 letters.');
+    problems.add(
+      first.line,
+      'reason',
+      say('common.is-too-long'),
+      say('stash-file-new-lot.write-at-most-500-letters'),
+    );
     return null;
   }
   if (isMore && reason === '') {
-    const fix =
-      'Write the whole of what was bought, or leave it empty; or say in the column "reason for another amount" why there is more.';
-    problems.add(first.line, 'received', 'is less than what is on hand of the lot', fix);
+    const fix = say('stash-file-new-lot.write-the-whole-of-what-was');
+    problems.add(first.line, 'received', say('stash-file-new-lot.is-less-than-what-is-on'), fix);
     return null;
   }
   return {
@@ -112,11 +143,11 @@ function newDay(line: StashLine, problems: FileProblems): string | null {
   if (days.length === 1) return days[0]!;
   const what =
     cell === ''
-      ? 'is empty'
+      ? say('common.is-empty')
       : days.length === 2
-        ? `says "${shortened(cell)}", which may be two days`
-        : `says "${shortened(cell)}", which is no day`;
-  problems.add(line.line, 'receivedOn', what, 'Write year, month and day, such as 2026-03-27.');
+        ? say('stash-file-new-lot.says-which-may-be-two-days', { shortened: shortened(cell) })
+        : say('stash-file-new-lot.says-which-is-no-day', { shortened: shortened(cell) });
+  problems.add(line.line, 'receivedOn', what, say('stash-file-new-lot.write-year-month-and-day-such'));
   return null;
 }
 
@@ -124,14 +155,19 @@ function newDay(line: StashLine, problems: FileProblems): string | null {
 function newAmount(line: StashLine, isAlone: boolean, problems: FileProblems): number | null {
   const key = cellOf(line, 'onHand') === '' && isAlone ? 'received' : 'onHand';
   if (cellOf(line, key) === '') {
-    problems.add(line.line, 'onHand', 'is empty', 'Write how much of it is there.');
+    problems.add(
+      line.line,
+      'onHand',
+      say('common.is-empty'),
+      say('stash-file-new-lot.write-how-much-of-it-is'),
+    );
     return null;
   }
   const amount = problems.take(line.line, key, readAmount(cellOf(line, key)))?.value ?? null;
   if (amount === null) return null;
   if (amount > 1e9 || Math.round(amount * 1000) <= 0) {
-    const what = amount > 1e9 ? 'is too large to be true' : 'is nothing';
-    problems.add(line.line, key, what, 'Check the number and its unit, or leave the line out.');
+    const what = amount > 1e9 ? say('common.is-too-large-to-be-true') : say('stash-file-new-lot.is-nothing');
+    problems.add(line.line, key, what, say('stash-file-new-lot.check-the-number-and-its-unit'));
     return null;
   }
   return toMilli(amount);
@@ -149,7 +185,12 @@ function newLength(
   const widthMm =
     optional(line, 'lengthWidth', (cell) => readQuantityCell('length', cell), problems) ?? ofItem;
   if (widthMm !== null && (widthMm < 1 || widthMm > 1e5)) {
-    problems.add(line.line, 'lengthWidth', 'cannot be true', 'Check the number and its unit.');
+    problems.add(
+      line.line,
+      'lengthWidth',
+      say('stash-file-new-lot.cannot-be-true'),
+      say('common.check-the-number-and-its-unit'),
+    );
     return null;
   }
   const form = optional(line, 'lengthForm', (cell) => readChoice(cell, forms), problems) ?? 'cut';
@@ -158,10 +199,15 @@ function newLength(
   const flaws = optional(line, 'flaws', readFlaws, problems) ?? [];
   const mark = readText(cellOf(line, 'lengthId'));
   if (known.lengths.has(mark)) {
-    problems.add(line.line, 'lengthId', 'is a length of another lot', 'Leave it empty.');
+    problems.add(
+      line.line,
+      'lengthId',
+      say('stash-file-new-lot.is-a-length-of-another-lot'),
+      say('stash-file-new-lot.leave-it-empty'),
+    );
     return null;
   }
-  if (!isMark(mark)) problems.add(line.line, 'lengthId', ...noMark);
+  if (!isMark(mark)) problems.add(line.line, 'lengthId', ...noMark());
   if (isPutAway(line, 'lengthId', mark, now, problems)) return null;
   if (mark !== '' && isUsedTwice(line, 'lengthId', mark, known, problems)) return null;
   if (widthMm === null) return null;
@@ -177,7 +223,7 @@ function outsideFlaws(line: StashLine, length: Length, amountMilli: number, prob
     problems.add(
       line.line,
       'flaws',
-      'reach beyond the length',
-      'Measure them from the start of the length and from one selvage.',
+      say('stash-file-new-lot.reach-beyond-the-length'),
+      say('stash-file-new-lot.measure-them-from-the-start-of'),
     );
 }

@@ -1,4 +1,5 @@
 /** Where in a stash file something stands, and the problems found in it. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { Cell } from './stash-cells.ts';
 import { stashColumns } from './stash-columns.ts';
@@ -16,7 +17,10 @@ export function openFileProblems(currency: string): FileProblems {
   const headings = new Map(stashColumns(currency).map(({ key, heading }) => [key, heading]));
   const list: Problem[] = [];
   const add = (line: number, key: string | null, what: string, fix: string) => {
-    const where = key === null ? `Line ${line}` : `Line ${line}, column "${headings.get(key) ?? key}"`;
+    const where =
+      key === null
+        ? say('stash-file-place.line', { line })
+        : say('stash-file-place.line-column', { line, get: headings.get(key) ?? key });
     list.push({ where, what, fix });
   };
   return {

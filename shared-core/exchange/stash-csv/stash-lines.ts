@@ -1,4 +1,5 @@
 /** A stash file, or pasted rows, as lines of named cells; anything that makes a line doubtful is a problem with its number. */
+import { type MessageId, say } from '../../wording/say.ts';
 import type { InSteps } from '../../measure/in-steps.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { plainHeading, stashColumns } from './stash-columns.ts';
@@ -27,8 +28,8 @@ export const maxProblems = 40;
 export const enoughProblems = 5000;
 
 /** A file or what was pasted. */
-const inFile = 'The table';
-const anotherTable = 'Choose another file, or copy the rows together with their headings.';
+const inFile = () => say('common.the-table');
+const anotherTable = () => say('stash-lines.choose-another-file-or-copy-the');
 
 /** Refused where the headings are not those of a stash file, or where a line is broken off. */
 export function* stashLines(
@@ -36,10 +37,11 @@ export function* stashLines(
   currency: string,
   limits: StashLimits,
 ): InSteps<Result<StashLine[]>> {
-  if (text.trim() === '') return err({ where: inFile, what: 'is empty', fix: anotherTable });
+  if (text.trim() === '') return err({ where: inFile(), what: say('common.is-empty'), fix: anotherTable() });
   if (text.length > limits.letterCount) return err(tooLarge(limits));
-  if (text.includes('\0')) return err({ where: inFile, what: 'is not text', fix: 'Save it as CSV.' });
-  const table = yield* tableRows(text, limits.lineCount, inFile);
+  if (text.includes('\0'))
+    return err({ where: inFile(), what: say('common.is-not-text'), fix: say('stash-lines.save-it-as-csv') });
+  const table = yield* tableRows(text, limits.lineCount, inFile());
   if (!table.ok) return table;
   const { headings, rows, problems } = table.value;
   const keys = headingKeys(headings, currency);
@@ -52,9 +54,9 @@ export function* stashLines(
   }
   if (lines.length === 0)
     return err({
-      where: inFile,
-      what: 'has headings and no line below them',
-      fix: anotherTable,
+      where: inFile(),
+      what: say('stash-lines.has-headings-and-no-line-below'),
+      fix: anotherTable(),
     });
   return ok(lines);
 }
@@ -65,20 +67,20 @@ function headingKeys(headings: readonly string[], currency: string): Result<stri
   const plain = headings.map(plainHeading);
   if (headings.length < 2 || !plain.includes('kind') || !plain.includes('name')) {
     return err({
-      where: inFile,
-      what: 'does not begin with the headings of a stash file',
-      fix: 'Save the stash to a file first and fill that in, or copy the headings; cells are parted by commas, semicolons or tabs.',
+      where: inFile(),
+      what: say('stash-lines.does-not-begin-with-the-headings'),
+      fix: say('stash-lines.save-the-stash-to-a-file'),
     });
   }
   const problems: Problem[] = [];
   for (const [at, heading] of plain.entries()) {
-    const where = `Line 1, column ${at + 1}`;
+    const where = say('stash-lines.line-1-column', { at: at + 1 });
     const said = (headings[at] ?? '').slice(0, 60).trim();
     if (plain.indexOf(heading) < at)
       problems.push({
         where,
-        what: `has the heading "${said}" a second time`,
-        fix: 'Take one of the two out.',
+        what: say('stash-lines.has-the-heading-a-second-time', { said }),
+        fix: say('stash-lines.take-one-of-the-two-out'),
       });
     else if (!keyOf.has(heading)) problems.push(unknownHeading(where, said, currency));
   }
@@ -87,39 +89,41 @@ function headingKeys(headings: readonly string[], currency: string): Result<stri
 }
 
 /** What became of columns that files from here once had. */
-const formerHeadings: ReadonlyMap<string, string> = new Map([
-  [
-    'care',
-    'Head it "wash", and where it says "dry clean" write "do not wash", with "dry clean P" in a column "dry clean".',
-  ],
-  [
-    'separating (yes or no)',
-    'Head it "how a zip opens", and write "separating", "two-way, separating" or "closed at the bottom".',
-  ],
+const formerHeadings: ReadonlyMap<string, MessageId> = new Map<string, MessageId>([
+  ['care', 'stash-lines.head-it-wash-and-where-it'],
+  ['separating (yes or no)', 'stash-lines.head-it-how-a-zip-opens'],
 ]);
 
 function unknownHeading(where: string, said: string, currency: string): Problem {
-  if (said === '') return { where, what: 'has no heading', fix: 'Give it one, or take the column out.' };
+  if (said === '')
+    return {
+      where,
+      what: say('stash-lines.has-no-heading'),
+      fix: say('stash-lines.give-it-one-or-take-the'),
+    };
   if (/^price of the lot/i.test(said)) {
     return {
       where,
-      what: `is "${said}", but this workshop counts in ${currency}`,
-      fix: `Give the prices in ${currency} and head the column "price of the lot (${currency})".`,
+      what: say('stash-lines.is-but-this-workshop-counts-in', { said, currency }),
+      fix: say('stash-lines.give-the-prices-in-and-head', { currency }),
     };
   }
   const now = formerHeadings.get(plainHeading(said));
-  if (now) return { where, what: `is "${said}", which files had before`, fix: now };
+  if (now) return { where, what: say('stash-lines.is-which-files-had-before', { said }), fix: say(now) };
   return {
     where,
-    what: `is "${said}", which is no column of a stash file`,
-    fix: 'Write the heading as in a file saved from here, or take the column out.',
+    what: say('stash-lines.is-which-is-no-column-of', { said }),
+    fix: say('stash-lines.write-the-heading-as-in-a'),
   };
 }
 
 function tooLarge(limits: StashLimits): Problem {
   return {
-    where: inFile,
-    what: `is larger than ${limits.lineCount} lines or ${limits.letterCount / 1e6} million letters`,
-    fix: 'Split it into several with the same headings, and bring them in one after the other.',
+    where: inFile(),
+    what: say('stash-lines.is-larger-than-lines-or-million', {
+      lineCount: limits.lineCount,
+      letterCount: limits.letterCount / 1e6,
+    }),
+    fix: say('stash-lines.split-it-into-several-with-the'),
   };
 }

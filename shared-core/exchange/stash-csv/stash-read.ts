@@ -1,4 +1,5 @@
 /** A stash file against the stash as it stands: what it would change, or what is wrong with it. Changes nothing. */
+import { say } from '../../wording/say.ts';
 import { finished, type InSteps } from '../../measure/in-steps.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { StashChange } from './stash-change.ts';
@@ -56,11 +57,11 @@ export function* stashSteps(
   const { list } = problems;
   if (list.length === 0) return ok({ lineCount: lines.value.length, changes });
   const rest = list.length - maxProblems;
-  const more = list.length > enoughProblems ? `more than ${rest}` : rest;
+  const more = list.length > enoughProblems ? say('stash-read.more-than', { rest }) : rest;
   const further = {
-    where: 'The table',
-    what: `has ${more} more ${rest === 1 ? 'problem' : 'problems'} like these`,
-    fix: 'Mend those above first.',
+    where: say('common.the-table'),
+    what: say('stash-read.has-more-problems-like-these', { more, rest }),
+    fix: say('stash-read.mend-those-above-first'),
   };
   return err(...list.slice(0, maxProblems), ...(rest > 0 ? [further] : []));
 }

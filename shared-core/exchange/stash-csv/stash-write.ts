@@ -1,4 +1,5 @@
 /** The stash as a file for a spreadsheet: what is on the shelf, and the items of which nothing is there. */
+import { say } from '../../wording/say.ts';
 import Papa from 'papaparse';
 import { factFields, kindRecords } from '../../stash/kinds.ts';
 import { type ItemOnShelf, type LengthOnShelf, type LotOnShelf, toMilli } from '../../stash/stash.ts';
@@ -47,7 +48,7 @@ function lotLines(shelf: ItemOnShelf, lot: LotOnShelf, currency: string): Cells[
     price: plainMoney(lot.priceMinor, currency),
     received: numberCell(lot.receivedMilli / 1000),
     // Without a reason a reader would take it for a slip.
-    reason: toMilli(lot.onHand) > lot.receivedMilli ? 'counted more than was received' : '',
+    reason: toMilli(lot.onHand) > lot.receivedMilli ? say('stash-write.counted-more-than-was-received') : '',
     lotId: textCell(lot.id),
   };
   if (!kindRecords[shelf.item.kind].hasLengths) {

@@ -1,4 +1,5 @@
 /** Shapes of an SVG as drawn pieces: as they were written here, or every closed outline of any other drawing. */
+import { say } from '../../wording/say.ts';
 import { type Point, ringBox } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { type DrawnPath, type DrawnPiece, distance, pathEnd } from '../pattern/drawn.ts';
@@ -18,23 +19,25 @@ export function writtenPieces(shapes: readonly Shape[], groups: readonly SvgNode
     const own = byGroup.get(group) ?? [];
     const on = (role: string) => own.filter((shape) => shape.role === role).map(({ path }) => path);
     const name = (group.attributes[pieceAttribute] ?? '').slice(0, 120);
-    const where = `The piece ${name} (line ${group.line})`;
+    const where = say('svg-pieces.the-piece-line', { name, line: group.line });
     const [boundary, ...others] = on('cut');
     if (!boundary?.isClosed) {
-      const what = boundary ? 'has an open cutting line' : 'has no cutting line';
-      problems.push({ where, what, fix: 'It is left out; save it from here again.' });
+      const what = boundary
+        ? say('svg-pieces.has-an-open-cutting-line')
+        : say('svg-pieces.has-no-cutting-line');
+      problems.push({ where, what, fix: say('svg-pieces.it-is-left-out-save-it') });
       return [];
     }
     if (others.length > 0)
       problems.push({
         where,
-        what: 'has several cutting lines; the first is taken',
-        fix: 'Take the others out.',
+        what: say('svg-pieces.has-several-cutting-lines-the-first'),
+        fix: say('svg-pieces.take-the-others-out'),
       });
     const ends = (path: DrawnPath | undefined): readonly [Point, Point] | null =>
       path && distance(path.start, pathEnd(path)) > 0 ? [path.start, pathEnd(path)] : null;
     const [edges] = on('edges');
-    const texts = new Map<string, string>([['piece name', name]]);
+    const texts = new Map<string, string>([[say('svg-pieces.piece-name'), name]]);
     for (const key of ['size', 'quantity', 'material']) texts.set(key, group.attributes[`data-${key}`] ?? '');
     return [
       {
@@ -54,7 +57,7 @@ export function writtenPieces(shapes: readonly Shape[], groups: readonly SvgNode
   const notes =
     outside === 0 || pieces.length === 0
       ? []
-      : [`${outside} ${outside === 1 ? 'line' : 'lines'} outside of the pieces not read.`];
+      : [say('svg-pieces.lines-outside-of-the-pieces-not', { outside })];
   return { pieces, problems, notes };
 }
 
@@ -66,9 +69,9 @@ export function freePieces(shapes: readonly Shape[], limits: ReadLimits, meter: 
   const names = new Map(shapes.map(({ path, name }) => [path.start, name]));
   if (looseCount > maxLooseLines)
     problems.push({
-      where: 'The drawing',
-      what: `has more than ${maxLooseLines} loose lines`,
-      fix: 'Join its outlines to closed paths.',
+      where: say('common.the-drawing'),
+      what: say('svg-pieces.has-more-than-loose-lines', { maxLooseLines }),
+      fix: say('svg-pieces.join-its-outlines-to-closed-paths'),
     });
   const used = looseCount > maxLooseLines ? shapes.filter(({ path }) => path.isClosed) : shapes;
   const box = ringBox(Float64Array.from(used.flatMap(({ path }) => [path.start.x, path.start.y])));
@@ -80,22 +83,22 @@ export function freePieces(shapes: readonly Shape[], limits: ReadLimits, meter: 
   );
   for (const path of joined.filter((each) => !each.isClosed && each.segments.length > 2))
     problems.push({
-      where: `The line on line ${path.line}`,
-      what: 'is open, so it is no piece',
-      fix: 'Close it if it is an outline.',
+      where: say('svg-pieces.the-line-on-line', { line: path.line }),
+      what: say('svg-pieces.is-open-so-it-is-no'),
+      fix: say('svg-pieces.close-it-if-it-is-an'),
     });
   const closed = joined.filter((path) => path.isClosed);
   const outer = outerRings(closed, Math.min(0.5, reach * 10), limits.pieceCount, meter);
   const taken = new Set<string>();
   const pieces = outer.map(({ path }, index) => {
-    const given = names.get(path.start) || `Piece ${index + 1}`;
+    const given = names.get(path.start) || say('svg-pieces.piece', { index: index + 1 });
     let key = given;
     for (let number = 2; taken.has(key); number++) key = `${given} ${number}`;
     taken.add(key);
     return {
       key,
       line: path.line,
-      texts: new Map([['piece name', key]]),
+      texts: new Map([[say('svg-pieces.piece-name'), key]]),
       boundary: path,
       sewLines: [],
       mirror: null,

@@ -1,4 +1,5 @@
 /** Shapes of an SVG as drawn paths, by svgpath: all commands made absolute, arcs made cubic. */
+import { say } from '../../wording/say.ts';
 import svgpath from 'svgpath';
 import type { Point } from '../../geometry/ring.ts';
 import type { Segment } from '../../plan/model/outline.ts';
@@ -21,7 +22,7 @@ export function shapeData(node: SvgNode): ShapeData {
     if (text === undefined || text.trim() === 'auto') return 0;
     const length = svgLength(text);
     const value = inUnits(length);
-    if (!length) wrong ??= `its ${name} is "${text.slice(0, 30)}"`;
+    if (!length) wrong ??= say('svg-shapes.its-is', { name, text: text.slice(0, 30) });
     else if (length.unit !== '' && length.unit !== 'px') unitIn ??= text.trim();
     return value;
   };
@@ -222,5 +223,5 @@ export function shapePaths(data: string, line: number): ReadPaths {
       }
     });
   end(false);
-  return areNumbers ? { ok: true, paths } : { ok: false, what: 'a number is none, or out of all bounds' };
+  return areNumbers ? { ok: true, paths } : { ok: false, what: say('svg-shapes.a-number-is-none-or-out') };
 }

@@ -2,6 +2,7 @@
  * The XML of an SVG as a tree, by saxes: a parser that reads no outside files and expands no entities of the file's own,
  * so one that names them is refused at that line.
  */
+import { say } from '../../wording/say.ts';
 import { SaxesParser } from 'saxes';
 import type { Problem } from '../../measure/problem.ts';
 import type { ReadLimits } from '../pattern/pattern.ts';
@@ -39,10 +40,10 @@ const maxReferences = 200_000;
 /** Why the text is not worth a parser's time; null where it is. */
 function slowness(text: string): string | null {
   if (commentLetterCount(text) > maxCommentLetters)
-    return `holds more than ${maxCommentLetters / 1e6} million letters of comments`;
+    return say('svg-tree.holds-more-than-million-letters-of', { maxCommentLetters: maxCommentLetters / 1e6 });
   let count = 0;
   for (let at = text.indexOf('&'); at >= 0; at = text.indexOf('&', at + 1))
-    if (++count > maxReferences) return `holds more than ${maxReferences} letters written as references`;
+    if (++count > maxReferences) return say('svg-tree.holds-more-than-letters-written-as', { maxReferences });
   return null;
 }
 
@@ -60,7 +61,14 @@ function commentLetterCount(text: string): number {
 export function readTree(text: string, limits: ReadLimits): ReadTree {
   const slow = slowness(text);
   if (slow !== null)
-    return { ok: false, problem: { where: 'The file', what: slow, fix: 'Save the drawing as plain SVG.' } };
+    return {
+      ok: false,
+      problem: {
+        where: say('common.the-file'),
+        what: slow,
+        fix: say('svg-tree.save-the-drawing-as-plain-svg'),
+      },
+    };
   const parser = new SaxesParser();
   const open: OpenNode[] = [];
   let root: OpenNode | null = null;
@@ -68,27 +76,34 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
   let attributeCount = 0;
   let problem: Problem | null = null;
   const stop = (what: string, fix: string): never => {
-    problem = { where: `Line ${parser.line}`, what, fix };
+    problem = { where: say('svg-tree.line', { line: parser.line }), what, fix };
     throw new Error(what);
   };
   parser.on('doctype', (doctype) => {
-    if (doctype.includes('[')) stop('defines entities of its own', 'Save the drawing as plain SVG.');
+    if (doctype.includes('['))
+      stop(say('svg-tree.defines-entities-of-its-own'), say('svg-tree.save-the-drawing-as-plain-svg'));
   });
   parser.on('error', (error) =>
     stop(
-      `is not sound XML: ${error.message.replace(/^[\d:]+ /, '').replace(/\.$/, '')}`,
-      'Save the drawing again.',
+      say('svg-tree.is-not-sound-xml', { message: error.message.replace(/^[\d:]+ /, '').replace(/\.$/, '') }),
+      say('svg-tree.save-the-drawing-again'),
     ),
   );
   parser.on('attribute', () => {
     if (++attributeCount > attributesEach * limits.entityCount)
-      stop('goes beyond the limit: its shapes have too many attributes', 'Save the drawing as plain SVG.');
+      stop(say('svg-tree.goes-beyond-the-limit-its-shapes'), say('svg-tree.save-the-drawing-as-plain-svg'));
   });
   parser.on('opentag', (tag) => {
     if (++nodeCount > limits.entityCount)
-      stop(`goes beyond the limit of ${limits.entityCount} shapes`, 'Save fewer pieces in one file.');
+      stop(
+        say('svg-tree.goes-beyond-the-limit-of-shapes', { entityCount: limits.entityCount }),
+        say('svg-tree.save-fewer-pieces-in-one-file'),
+      );
     if (open.length >= limits.depthCount)
-      stop(`puts groups within groups more than ${limits.depthCount} deep`, 'Ungroup the pieces.');
+      stop(
+        say('svg-tree.puts-groups-within-groups-more-than', { depthCount: limits.depthCount }),
+        say('svg-tree.ungroup-the-pieces'),
+      );
     const node: OpenNode = {
       name: tag.name.slice(tag.name.lastIndexOf(':') + 1),
       attributes: tag.attributes as Record<string, string>,
@@ -97,7 +112,10 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
       line: parser.line,
     };
     if (root === null && node.name !== 'svg')
-      stop(`begins with <${tag.name.slice(0, 40)}>, not with <svg>`, 'Choose an SVG file.');
+      stop(
+        say('svg-tree.begins-with-not-with-svg', { tagName: tag.name.slice(0, 40) }),
+        say('svg-tree.choose-an-svg-file'),
+      );
     open.at(-1)?.children.push(node);
     root ??= node;
     open.push(node);
@@ -120,6 +138,13 @@ export function readTree(text: string, limits: ReadLimits): ReadTree {
     return { ok: false, problem };
   }
   if (root === null)
-    return { ok: false, problem: { where: 'The file', what: 'holds no <svg>', fix: 'Choose an SVG file.' } };
+    return {
+      ok: false,
+      problem: {
+        where: say('common.the-file'),
+        what: say('svg-tree.holds-no-svg'),
+        fix: say('svg-tree.choose-an-svg-file'),
+      },
+    };
   return { ok: true, root };
 }

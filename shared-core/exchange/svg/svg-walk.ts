@@ -1,4 +1,5 @@
 /** Every shape of an SVG where it stands, with y up: groups, uses, transforms and styles followed, within the limits. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import {
   type DrawnPath,
@@ -95,14 +96,15 @@ export function svgShapes(
 
   /** Each node is named once, however often it is used. */
   const trouble = (node: SvgNode, what: string, fix: string): void => {
-    const where = `The ${node.name.slice(0, 40)} on line ${node.line}`;
+    const where = say('svg-walk.the-on-line', { nodeName: node.name.slice(0, 40), line: node.line });
     problems.set(`${where} ${what}`, { where, what, fix });
   };
   const pathsOf = (node: SvgNode): ReadPaths | 'no shape' => {
     const shape = shapeData(node);
     if (shape.kind === 'no shape') return 'no shape';
     if (shape.kind === 'unreadable') return { ok: false, what: shape.what };
-    if (shape.unitIn !== null) unitNote ??= `${shape.unitIn} on line ${node.line}`;
+    if (shape.unitIn !== null)
+      unitNote ??= say('svg-walk.on-line', { unitIn: shape.unitIn, line: node.line });
     wordCount += pathWordCount(shape.data);
     if (wordCount > 3 * limits.pointCount)
       throw new BeyondLimit(
@@ -115,7 +117,7 @@ export function svgShapes(
   const factsOf = (node: SvgNode): NodeFacts => {
     const known = facts.get(node);
     if (known) return known;
-    meter.steps(10 * sheet.rules.length, `Line ${node.line}`);
+    meter.steps(10 * sheet.rules.length, say('svg-walk.line', { line: node.line }));
     const { transform, href } = node.attributes;
     const fresh = {
       look: lookOf(node, sheet),
@@ -130,7 +132,7 @@ export function svgShapes(
 
   const walk = (node: SvgNode, place: Place): void => {
     if (notDrawn.includes(node.name)) return;
-    const where = `Line ${node.line}`;
+    const where = say('svg-walk.line', { line: node.line });
     meter.things(1, where);
     if (place.depth > limits.depthCount)
       throw new BeyondLimit(
@@ -150,9 +152,8 @@ export function svgShapes(
       return;
     }
     if (look.isMovedByStyle || matrix === null) {
-      if (look.isMovedByStyle)
-        trouble(node, 'is moved or scaled by a style, which is not read', withoutStyles);
-      else trouble(node, 'has a transform that cannot be read', savedAgain);
+      if (look.isMovedByStyle) trouble(node, say('svg-walk.is-moved-or-scaled-by-a'), withoutStyles());
+      else trouble(node, say('svg-walk.has-a-transform-that-cannot-be'), savedAgain());
       return;
     }
     const isPiece = node.attributes[pieceAttribute] !== undefined;
@@ -167,7 +168,7 @@ export function svgShapes(
     if (containers.includes(node.name)) {
       const own = node === root ? { ...here, name: '' } : withOffset(node, here);
       if (own) for (const child of node.children) walk(child, own);
-      else trouble(node, 'is a drawing within the drawing with a scale of its own', ungrouped);
+      else trouble(node, say('svg-walk.is-a-drawing-within-the-drawing'), ungrouped());
       return;
     }
     if (paths === 'no shape') {
@@ -179,7 +180,7 @@ export function svgShapes(
       return;
     }
     if (!paths.ok) {
-      trouble(node, `cannot be read: ${paths.what}`, drawnAnew);
+      trouble(node, say('svg-walk.cannot-be-read', { what: paths.what }), drawnAnew());
       return;
     }
     const role = node.attributes[lineAttribute] ?? '';
@@ -187,19 +188,19 @@ export function svgShapes(
       meter.points(givenPointCount(drawn), where);
       const path = movedPath(here.matrix, drawn);
       if (isWithin(path, reach)) shapes.push({ path, role, name: here.name, group: here.group });
-      else trouble(node, 'lies further than 1 km from the origin of the drawing', inAnotherUnit);
+      else trouble(node, say('svg-walk.lies-further-than-1-km-from'), inAnotherUnit());
     }
   };
   const walkUse = (node: SvgNode, target: string, here: Place): void => {
     const used = target.startsWith('#') ? byId.get(target.slice(1)) : undefined;
     const moved = withOffset(node, here);
     const isDrawing = used?.name === 'symbol' || used?.name === 'svg';
-    if (!target.startsWith('#')) trouble(node, 'repeats a shape of another file', putThere);
-    else if (!used) trouble(node, 'repeats a shape that is not there', putThere);
-    else if (!moved) trouble(node, 'has a place that is not a number', savedAgain);
+    if (!target.startsWith('#')) trouble(node, say('svg-walk.repeats-a-shape-of-another-file'), putThere());
+    else if (!used) trouble(node, say('svg-walk.repeats-a-shape-that-is-not'), putThere());
+    else if (!moved) trouble(node, say('svg-walk.has-a-place-that-is-not'), savedAgain());
     else if (!isDrawing) walk(used, moved);
     else if (used.attributes.viewBox !== undefined)
-      trouble(node, 'repeats a drawing with a scale of its own', ungrouped);
+      trouble(node, say('svg-walk.repeats-a-drawing-with-a-scale'), ungrouped());
     else {
       const group = asGroups.get(used) ?? { ...used, name: 'g' };
       asGroups.set(used, group);
@@ -212,25 +213,21 @@ export function svgShapes(
     groups: [...groups],
     problems: [...problems.values()],
     notes: [
-      ...[...unread].map(([kind, count]) => `${count} <${kind}> not read: only lines and shapes are.`),
+      ...[...unread].map(([kind, count]) => say('svg-walk.not-read-only-lines-and-shapes', { count, kind })),
       ...hiddenNote(hiddenCount),
       ...styleNotes(sheet),
-      ...(unitNote === null
-        ? []
-        : [
-            `Measures with a unit, such as ${unitNote}, are taken as a browser draws them: 96 pixels to the inch.`,
-          ]),
+      ...(unitNote === null ? [] : [say('svg-walk.measures-with-a-unit-such-as', { unitNote })]),
     ],
   };
 }
 
 /** What is done with a thing that is left out. */
-const withoutStyles = 'It is left out; apply its transforms in the drawing program, and save it again.';
-const savedAgain = 'It is left out; save the drawing again.';
-const drawnAnew = 'It is left out; draw it anew, or save the file again.';
-const inAnotherUnit = 'It is left out; check the unit, or mend its numbers in the file.';
-const putThere = 'It is left out; put the shape itself there, and save the drawing again.';
-const ungrouped = 'It is left out; ungroup it in the drawing program, and save it again.';
+const withoutStyles = () => say('svg-walk.it-is-left-out-apply-its');
+const savedAgain = () => say('svg-walk.it-is-left-out-save-the');
+const drawnAnew = () => say('svg-walk.it-is-left-out-draw-it');
+const inAnotherUnit = () => say('svg-walk.it-is-left-out-check-the');
+const putThere = () => say('svg-walk.it-is-left-out-put-the');
+const ungrouped = () => say('svg-walk.it-is-left-out-ungroup-it');
 
 function indexed(node: SvgNode, byId: Map<string, SvgNode>, sheets: string[]): void {
   const { id } = node.attributes;
@@ -260,16 +257,9 @@ function withOffset(node: SvgNode, place: Place): Place | null {
 
 function hiddenNote(count: number): string[] {
   if (count === 0) return [];
-  return [
-    count === 1
-      ? 'One thing that the drawing hides is left out.'
-      : `${count} things that the drawing hides are left out.`,
-  ];
+  return [say('svg-walk.things-that-the-drawing-hides-are', { count })];
 }
 
 function styleNotes(sheet: StyleSheet): string[] {
-  return sheet.unread.map(
-    (selector) =>
-      `The style "${selector}" may hide or move some of the drawing; it is not followed, so look whether all is right.`,
-  );
+  return sheet.unread.map((selector) => say('svg-walk.the-style-may-hide-or-move', { selector }));
 }

@@ -3,6 +3,7 @@
  * SVG has no standard for patterns, so grain is taken as up, except in files written here (svg-write.ts), whose lines
  * say in `data-line` what they are.
  */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { Matrix } from '../pattern/drawn.ts';
 import { bytesProblem, fileText } from '../file-text.ts';
@@ -83,7 +84,13 @@ function pageOf(root: SvgNode): Page {
 }
 
 const halfStretched: Problem = {
-  where: 'The drawing',
-  what: 'is stretched to its page, but says one side of the page alone',
-  fix: 'Compare the size of a piece both ways; save the drawing with its width and height in mm.',
+  get where() {
+    return say('common.the-drawing');
+  },
+  get what() {
+    return say('svg.is-stretched-to-its-page-but');
+  },
+  get fix() {
+    return say('svg.compare-the-size-of-a-piece');
+  },
 };

@@ -1,4 +1,5 @@
 /** An estimate as plain text, for the headless command and the clipboard: the road from need to cost. */
+import { say } from '../../wording/say.ts';
 import { amountWords, coverHeadline, coverSentences, type WordsContext } from '../../cover/cover-words.ts';
 import { marginOf } from '../../cover/held-back.ts';
 import { type PriceRules, priceSheet, defaultPriceRules } from '../../cost/price.ts';
@@ -49,26 +50,36 @@ export function estimateText(
     const slotLay = estimate.lays.find((candidate) => candidate.slotId === need.slotId);
     const marginAmount = marginOf(need, slotLay);
     const margin =
-      marginAmount > 0 ? `; beside it ${amountWords(need, marginAmount, context)} as margin for safety` : '';
+      marginAmount > 0
+        ? say('estimate-text.beside-it-as-margin-for-safety', {
+            amountWords: amountWords(need, marginAmount, context),
+          })
+        : '';
     if (need.kind === 'amount')
       return row(
         name(need.slotId),
         [
-          `${amountWords(need, need.amount, context)}${need.isFloor ? ' at least' : ''}${margin}`,
+          `${amountWords(need, need.amount, context)}${need.isFloor ? ` ${say('estimate-text.at-least')}` : ''}${margin}`,
           needWords(plan, need.slotId, slotItems(sources), system),
         ]
           .filter(Boolean)
           .join('; '),
       );
-    if (!slotLay) return row(name(need.slotId), 'nothing to cut');
+    if (!slotLay) return row(name(need.slotId), say('estimate-text.nothing-to-cut'));
     const bands = bandLines(plan, need.slotId).map((band) =>
       row('', howText(`${band.name}: ${band.how}`, system)),
     );
     const falls = layStillFalls(slotLay.result, false);
-    const still = falls ? `; usually ${stillFallsWords(falls)} shorter when looked for longer` : '';
+    const still = falls
+      ? say('estimate-text.usually-shorter-when-looked-for-longer', {
+          stillFallsWords: stillFallsWords(falls),
+        })
+      : '';
     const trimmings = trimmingsOf(need, items.get(need.slotId));
     const trimmed = trimmings
-      ? `; of the pieces ${trimmingsWords(trimmings, system)} is trimmed off after quilting`
+      ? say('estimate-text.of-the-pieces-is-trimmed-off', {
+          trimmingsWords: trimmingsWords(trimmings, system),
+        })
       : '';
     const laid = row(
       name(need.slotId),
@@ -79,7 +90,7 @@ export function estimateText(
   const costs = estimate.cost.lines.map((line) =>
     row(
       name(line.slotId),
-      `${money(line.costMinor)}${line.wasteMinor > 0 ? `, of it ${money(line.wasteMinor)} between the pieces` : ''}${line.trimmings ? `, ${money(line.trimmings.costMinor)} in trimmings` : ''}${line.isIncomplete ? ', not complete' : ''}`,
+      `${money(line.costMinor)}${line.wasteMinor > 0 ? say('estimate-text.of-it-between-the-pieces', { money: money(line.wasteMinor) }) : ''}${line.trimmings ? say('estimate-text.in-trimmings', { money: money(line.trimmings.costMinor) }) : ''}${line.isIncomplete ? say('estimate-text.not-complete') : ''}`,
     ),
   );
   const listFalls = slotsStillFall(estimate, slotsBought(estimate), false);
@@ -87,40 +98,45 @@ export function estimateText(
   return [
     sizesWords(plan),
     ...orderSentences(plan, (mm) => showQuantity('length', mm, { system })),
-    section('What it needs', needs),
+    section(say('estimate-text.what-it-needs'), needs),
     ...(estimate.panels.length > 0
       ? [
           section(
-            'Quilted before it is cut',
+            say('estimate-text.quilted-before-it-is-cut'),
             estimate.panels.map((panel) => `  ${panelSentence(panel, plan, system)}`),
           ),
         ]
       : []),
     ...adviceSections(sources, system),
-    section(`Cover: ${coverHeadline(estimate.cover)}`, [
+    section(say('estimate-text.cover', { coverHeadline: coverHeadline(estimate.cover) }), [
       ...estimate.still.map((still) => `  ${stillEnoughSentence(still, context)}`),
       ...estimate.cover.flatMap((slotCover) =>
         coverSentences(slotCover, context).map((sentence) => `  ${sentence}`),
       ),
     ]),
-    section('To buy', [
+    section(say('common.to-buy-2'), [
       ...(listFalls ? [`  ${listSentence(listFalls)}`] : []),
       indented(shoppingText(sources, estimate.toBuy, { system, currency })),
     ]),
     ...basketSections(sources, estimate, { system, currency }),
-    section('Cost of material', [
+    section(say('estimate-text.cost-of-material'), [
       ...costs,
-      row('the batch', money(estimate.cost.batchMinor)),
-      row('one coat', money(perCoat)),
+      row(say('estimate-text.the-batch'), money(estimate.cost.batchMinor)),
+      row(say('common.one-coat'), money(perCoat)),
     ]),
     section(
-      'Price of one coat',
+      say('estimate-text.price-of-one-coat'),
       priceRows(priceSheet(plan, estimate.cost, pricing ?? defaultPriceRules), { system, currency }).map(
         ([of, text]) => row(of, text),
       ),
     ),
-    section('The finished coat', finishedRows(plan, estimate, system)),
-    ...(estimate.cost.isIncomplete ? ['\nSome of it has no price yet: the cost is not complete.'] : []),
+    section(say('estimate-text.the-finished-coat'), finishedRows(plan, estimate, system)),
+    ...(estimate.cost.isIncomplete
+      ? [
+          `
+${say('estimate-text.some-of-it-has-no-price')}`,
+        ]
+      : []),
   ].join('\n');
 }
 
@@ -131,7 +147,7 @@ function adviceSections(sources: FlowSources, system: MeasureSystem): string[] {
     ? []
     : [
         section(
-          'Before you sew',
+          say('estimate-text.before-you-sew'),
           advice.map((each) => `  ${adviceText(each, system)}`),
         ),
       ];
@@ -140,16 +156,24 @@ function adviceSections(sources: FlowSources, system: MeasureSystem): string[] {
 /** Weight, label, warmth and packed size of one coat of each size, then care and cautions of them all. */
 function finishedRows(plan: CoatPlan, { finished }: Estimate, system: MeasureSystem): string[] {
   const coats = finished.coats.flatMap((coat) => [
-    row(finished.coats.length > 1 ? `weight, ${coat.size}` : 'weight', massWords(coat, system)),
-    ...coat.label.lines.map((line) => row('label', `US ${line.us}; EU ${line.eu}`)),
-    ...[...coat.label.euNotes.map((note) => `EU ${note}`), ...coat.label.asides].map((note) => row('', note)),
-    row('warmth', cloWords(coat) ?? 'not known'),
-    row('packed', packedWords(coat, system) ?? 'not known'),
+    row(
+      finished.coats.length > 1 ? say('estimate-text.weight', { coatCount: coat.size }) : 'weight',
+      massWords(coat, system),
+    ),
+    ...coat.label.lines.map((line) => row('label', say('estimate-text.us-eu', { us: line.us, eu: line.eu }))),
+    ...[...coat.label.euNotes.map((note) => say('estimate-text.eu', { note })), ...coat.label.asides].map(
+      (note) => row('', note),
+    ),
+    row('warmth', cloWords(coat) ?? say('common.not-known')),
+    row('packed', packedWords(coat, system) ?? say('common.not-known')),
   ]);
   return [
     ...coats,
     ...finished.care.limits.map((limit) => row(limit.name.toLowerCase(), careLimitWords(plan, limit))),
-    row('care label', finished.care.label.lines.map(({ text }) => text).join(' ') || 'not known'),
+    row(
+      say('estimate-text.care-label'),
+      finished.care.label.lines.map(({ text }) => text).join(' ') || say('common.not-known'),
+    ),
     ...finished.care.label.asides.map((aside) => row('', aside)),
     ...finished.care.conflicts.map(({ says, fix }) => row('', `${says} ${fix}`)),
     ...finished.cautions.map(({ kind, says, defersTo }) => row(kind, `${says} ${defersTo}`)),
@@ -165,9 +189,12 @@ function basketSections(
   const words = { shelf, ...options };
   const rows = (sentences: readonly string[]) => sentences.map((sentence) => `  ${sentence}`);
   const parts: readonly (readonly [title: string, sentences: readonly string[]])[] = [
-    ['Why this basket', toBuy.whys.map((why) => whySentence(why, words))],
-    ['With fewer suppliers', toBuy.fewer.map((other) => fewerSentence(toBuy, other, words))],
-    ['Before you order', basketCautions(toBuy, today, words)],
+    [say('estimate-text.why-this-basket'), toBuy.whys.map((why) => whySentence(why, words))],
+    [
+      say('estimate-text.with-fewer-suppliers'),
+      toBuy.fewer.map((other) => fewerSentence(toBuy, other, words)),
+    ],
+    [say('estimate-text.before-you-order'), basketCautions(toBuy, today, words)],
   ];
   return parts.flatMap(([title, sentences]) =>
     sentences.length > 0 ? [section(title, rows(sentences))] : [],
@@ -192,7 +219,8 @@ function indented(text: string): string {
 /** "Fenwalk coat, size 40: 6 coats, size 42: 2 coats". */
 function sizesWords(plan: CoatPlan): string {
   const sizes = plansBySize(plan).map(
-    ({ size, coatCount }) => `${size && `size ${size}: `}${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}`,
+    ({ size, coatCount }) =>
+      `${size && `${say('estimate-text.size', { size })} `}${coatCount} ${say('estimate-text.coats', { coatCount })}`,
   );
   return [plan.name, ...sizes].join(', ');
 }

@@ -1,4 +1,5 @@
 /** What stands on the labels of some items: one for each lot that something is left of, or one for an item without. */
+import { say } from '../../wording/say.ts';
 import { dayWords } from '../../measure/calendar-date.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { showQuantity } from '../../measure/show.ts';
@@ -28,9 +29,16 @@ function label(item: Item, lot: LotOnShelf | null, words: LabelWords): ShelfLabe
     lines: [
       sizeWords(item, lot, words.system),
       lot
-        ? [lot.dyeLot === '' ? '' : `Lot ${lot.dyeLot}`, dayWords(lot.receivedOn)].filter(Boolean).join(', ')
+        ? [
+            lot.dyeLot === '' ? '' : say('labels-of-shelf.lot', { dyeLot: lot.dyeLot }),
+            dayWords(lot.receivedOn),
+          ]
+            .filter(Boolean)
+            .join(', ')
         : '',
-      lot ? `${words.amountText(item.kind, lot.onHand)} left` : 'None left',
+      lot
+        ? say('labels-of-shelf.left', { amountText: words.amountText(item.kind, lot.onHand) })
+        : say('labels-of-shelf.none-left'),
       lot?.supplier ?? '',
     ].filter((line) => line !== ''),
     code: itemCode(item.id),
@@ -46,7 +54,7 @@ function sizeWords(item: Item, lot: LotOnShelf | null, system: MeasureSystem): s
   const show = (mm: number) => showQuantity('length', mm, { system, unit: { metric: 'cm', imperial: 'in' } });
   const width =
     different.length > 1
-      ? `${show(Math.min(...different))} to ${show(Math.max(...different))}`
+      ? say('labels-of-shelf.to', { show: show(Math.min(...different)), show2: show(Math.max(...different)) })
       : different.map(show).join('');
   const weight = arealMassGPerM2 === null ? '' : showQuantity('arealMass', arealMassGPerM2, { system });
   return [width, weight].filter(Boolean).join(', ');

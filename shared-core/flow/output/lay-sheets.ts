@@ -1,4 +1,5 @@
 /** The lays of a plan as a cutting sheet: length by length what lies where, and how each piece is quilted. */
+import { say } from '../../wording/say.ts';
 import type { ProposedSlot } from '../../cover/cutting-proposal.ts';
 import type { Estimate } from '../estimate.ts';
 import { type Laid, pieceOf, pieceTable, placementTable } from './lay-tables.ts';
@@ -75,8 +76,8 @@ export function cuttingSheet(sources: CuttingSheetSources, system: MeasureSystem
       return [cuttingPart(sources, slotLay, { index, usedMm, startMm }, system)];
     }),
   );
-  const size = plan.size === '' || plan.sizes?.length ? '' : `, size ${plan.size}`;
-  return { title: `${plan.name}${size}: cutting sheet`, system, parts };
+  const size = plan.size === '' || plan.sizes?.length ? '' : say('lay-sheets.size', { planCount: plan.size });
+  return { title: say('lay-sheets.cutting-sheet', { planName: plan.name, size }), system, parts };
 }
 
 interface UsedLength {
@@ -119,7 +120,7 @@ function cuttingPart(
 }
 
 function itemWords(item: Item | undefined): string {
-  if (!item) return 'cloth still to be chosen';
+  if (!item) return say('lay-sheets.cloth-still-to-be-chosen');
   return item.colour === '' ? item.name : `${item.name}, ${item.colour}`;
 }
 
@@ -188,21 +189,23 @@ function factsOf(
   const which = onShelf
     ? [
         sentenceCase(lengthName(onShelf.length)),
-        onShelf.lot.dyeLot === '' ? '' : `dye lot ${onShelf.lot.dyeLot}`,
+        onShelf.lot.dyeLot === '' ? '' : say('lay-sheets.dye-lot', { dyeLot: onShelf.lot.dyeLot }),
         onShelf.item.place,
       ]
-    : ['To buy'];
+    : [say('common.to-buy-2')];
   const width = length.widthMm + 2 * selvageMm;
   return [
     `${which.filter(Boolean).join(', ')}.`,
     selvageMm > 0
-      ? `${wide(width)} wide, ${wide(length.widthMm)} between the selvages.`
-      : `${wide(width)} wide.`,
-    length.lengthMm === null ? `${long(usedMm)} used.` : `${long(usedMm)} of ${long(length.lengthMm)} used.`,
+      ? say('lay-sheets.wide-between-the-selvages', { wide: wide(width), wide2: wide(length.widthMm) })
+      : say('lay-sheets.wide', { wide: wide(width) }),
+    length.lengthMm === null
+      ? say('lay-sheets.used', { long: long(usedMm) })
+      : say('lay-sheets.of-used', { long: long(usedMm), long2: long(length.lengthMm) }),
     lost.alongRatio + lost.acrossRatio > 0
-      ? `Wash it first: all measures are those of washed cloth, and ${long(takenMm(slotLay, index))} as it lies on the shelf is used.`
+      ? say('lay-sheets.wash-it-first-all-measures-are', { long: long(takenMm(slotLay, index)) })
       : '',
-    startMm > 0 ? `Begin after the first ${long(startMm)}, which another slot takes.` : '',
+    startMm > 0 ? say('lay-sheets.begin-after-the-first-which-another', { long: long(startMm) }) : '',
   ]
     .filter(Boolean)
     .join(' ');

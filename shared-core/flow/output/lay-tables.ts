@@ -1,4 +1,5 @@
 /** The tables of a cutting sheet: where each piece of a length lies, and which pieces these are. */
+import { say } from '../../wording/say.ts';
 import { type Ring, ringBox } from '../../geometry/ring.ts';
 import type { Placement } from '../../lay/job.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
@@ -50,38 +51,36 @@ export function placementTable(
     sectionHead: '',
     isDense: true,
     columns: [
-      { head: 'No.', kind: 'number' },
-      { head: 'Piece', kind: 'text' },
-      ...(hasSizes ? [{ head: 'Size', kind: 'text' } as const] : []),
-      { head: 'Copy', kind: 'text' },
-      { head: 'From the start', kind: 'number' },
-      { head: `From the ${edge}`, kind: 'number' },
-      { head: 'Long', kind: 'number' },
-      { head: 'Wide', kind: 'number' },
-      { head: 'Turned', kind: 'text' },
+      { head: say('lay-tables.no'), kind: 'number' },
+      { head: say('common.piece'), kind: 'text' },
+      ...(hasSizes ? [{ head: say('common.size'), kind: 'text' } as const] : []),
+      { head: say('lay-tables.copy'), kind: 'text' },
+      { head: say('common.from-the-start'), kind: 'number' },
+      { head: say('lay-tables.from-the', { edge }), kind: 'number' },
+      { head: say('lay-tables.long'), kind: 'number' },
+      { head: say('lay-tables.wide'), kind: 'number' },
+      { head: say('lay-tables.turned'), kind: 'text' },
     ],
     sections: [
       {
-        title: 'Where the pieces lie',
+        title: say('lay-tables.where-the-pieces-lie'),
         rows: laid.map(({ shape, ring, placement, copy, copyCount }, index) => {
           const box = ringBox(ring);
           return [
             String(index + 1),
             shape.name,
             ...(hasSizes ? [shape.size] : []),
-            `${copy} of ${copyCount}`,
+            say('lay-tables.of', { copy, copyCount }),
             distance(box.minX),
             distance(box.minY + lowMm),
             distance(box.maxX - box.minX),
             distance(box.maxY - box.minY),
-            `${placement.turnDeg}°${placement.mirrored ? ', mirrored' : ''}`,
+            `${placement.turnDeg}°${placement.mirrored ? say('common.mirrored') : ''}`,
           ];
         }),
       },
     ],
-    notes: [
-      'Distances go to the red corner of a piece: that of the rectangle around it which lies nearest to the start and to the lower edge. Turns are counter-clockwise.',
-    ],
+    notes: [say('lay-tables.distances-go-to-the-red-corner')],
   };
 }
 
@@ -100,15 +99,15 @@ export function pieceTable(
     sectionHead: '',
     isDense: true,
     columns: [
-      { head: 'Piece', kind: 'text' },
-      ...(hasSizes ? [{ head: 'Size', kind: 'text' } as const] : []),
-      { head: 'Here', kind: 'number' },
-      { head: 'Of them mirrored', kind: 'number' },
-      { head: 'How it is quilted', kind: 'text' },
+      { head: say('common.piece'), kind: 'text' },
+      ...(hasSizes ? [{ head: say('common.size'), kind: 'text' } as const] : []),
+      { head: say('lay-tables.here'), kind: 'number' },
+      { head: say('lay-tables.of-them-mirrored'), kind: 'number' },
+      { head: say('lay-tables.how-it-is-quilted'), kind: 'text' },
     ],
     sections: [
       {
-        title: 'Pieces on this length',
+        title: say('lay-tables.pieces-on-this-length'),
         rows: [...byShape.values()].map((copies) => {
           const { shape } = copies[0]!;
           const mirrored = copies.filter(({ placement }) => placement.mirrored).length;
@@ -131,10 +130,10 @@ function quiltedWords(plan: CoatPlan, slotId: string, shape: ShapeToCut, system:
     const pieces = shape.carries.map(
       ({ shape: { name }, count, mirroredCount }) => `${count + mirroredCount} x ${name}`,
     );
-    return `Quilted as a panel, then cut into ${pieces.join(', ')}`;
+    return say('lay-tables.quilted-as-a-panel-then-cut', { pieces: pieces.join(', ') });
   }
   const own = pieceOf(plan, shape);
   const order = own && quiltingOrder(own.plan, own.piece, slotById(plan, slotId));
-  if (!order) return 'Not quilted';
+  if (!order) return say('lay-tables.not-quilted');
   return sentenceCase(orderWords(order, (mm) => showQuantity('length', mm, { system })));
 }

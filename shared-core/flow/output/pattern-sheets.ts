@@ -1,4 +1,5 @@
 /** The pieces of a coat drawn at true size for paper: cutting and sewing lines, folds, grain, notches and quilting lines. */
+import { say } from '../../wording/say.ts';
 import { notchOnCutLine, drawnCutLine, onEdge } from '../../exchange/pattern/drawn-lines.ts';
 import { type Point, ringBox, ringPoints } from '../../geometry/ring.ts';
 import type { SheetDrawing, SheetLine, SheetText } from '../../paper/tiles.ts';
@@ -46,7 +47,9 @@ export function patternDrawing(plan: CoatPlan, { rowWidthMm }: PatternSheetsOpti
   const heightMm = down + rowHeight;
   const widthMm = Math.max(0, ...places.map((place) => place.x + place.piece.widthMm));
   return {
-    title: [plan.name, plan.size === '' ? '' : `size ${plan.size}`].filter(Boolean).join(', '),
+    title: [plan.name, plan.size === '' ? '' : say('pattern-sheets.size', { planCount: plan.size })]
+      .filter(Boolean)
+      .join(', '),
     widthMm,
     heightMm,
     lines: places.flatMap(({ piece, x: atX, down: atDown }) => {
@@ -121,10 +124,15 @@ function drawnPiece(plan: CoatPlan, piece: Piece, quilted: QuiltedPiece | undefi
 }
 
 function wordsOf(plan: CoatPlan, piece: Piece): string[] {
-  const cut = piece.foldEdge !== null ? 'on the fold' : piece.isMirrored ? 'half of them mirrored' : '';
+  const cut =
+    piece.foldEdge !== null
+      ? say('pattern-sheets.on-the-fold')
+      : piece.isMirrored
+        ? say('pattern-sheets.half-of-them-mirrored')
+        : '';
   return [
     piece.name,
-    [`cut ${piece.cutCount}`, cut].filter(Boolean).join(', '),
+    [say('pattern-sheets.cut', { cutCount: piece.cutCount }), cut].filter(Boolean).join(', '),
     piece.cutFrom.map(({ slotId }) => slotById(plan, slotId).name).join(', '),
   ].filter(Boolean);
 }

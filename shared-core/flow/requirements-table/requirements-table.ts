@@ -2,6 +2,7 @@
  * The table of cloth requirements for a published pattern: each size on each width, with and without nap. Every cell
  * is a lay of one coat on endless cloth; here are its questions, and what the answers say together.
  */
+import { say } from '../../wording/say.ts';
 import { type FlowSources, slotItems } from '../estimate.ts';
 import type { LayJob, LayResult } from '../../lay/job.ts';
 import { jobText } from '../../lay/job-text.ts';
@@ -124,17 +125,17 @@ function cellProblems(slot: Slot, size: string, need: ShapesNeed, job: LayJob): 
 /** A panel is as wide as the narrowest of its layers, so no width of one cloth says how much it takes. */
 function fromPanels(slot: Slot): Problem {
   return {
-    where: `The ${slot.name}`,
-    what: 'is quilted as panels, whose size hangs on all their layers and not on one width of cloth',
-    fix: 'Choose to rough-cut its pieces in the plan, or leave it out of the table.',
+    where: say('requirements-table.the', { slotName: slot.name }),
+    what: say('requirements-table.is-quilted-as-panels-whose-size'),
+    fix: say('requirements-table.choose-to-rough-cut-its-pieces'),
   };
 }
 
 function nothingCut(slot: Slot, size: string): Problem {
   return {
-    where: `Size ${size}`,
-    what: `has no piece that is cut from the ${slot.name}`,
-    fix: 'Add one in the plan, or leave it out.',
+    where: say('requirements-table.size', { size }),
+    what: say('requirements-table.has-no-piece-that-is-cut', { slotName: slot.name }),
+    fix: say('requirements-table.add-one-in-the-plan-or'),
   };
 }
 
@@ -150,7 +151,10 @@ export async function runTable(
   const found = new Map<LayJob, LayResult>();
   await Promise.all(
     tableJobs(cells).map(async ([job, { slotId, size, widthMm }]) => {
-      const result = await runLay(job, `${slotId}, size ${size}, ${Math.round(widthMm)} mm`);
+      const result = await runLay(
+        job,
+        say('requirements-table.size-mm', { slotId, size, widthMm: Math.round(widthMm) }),
+      );
       if (result === null) return;
       found.set(job, result);
       onFound(job, result);

@@ -1,4 +1,5 @@
 /** What a maker types to ask for a table of requirements: widths of cloth, with or without nap. */
+import { say } from '../../wording/say.ts';
 import { maxTableCells, type Nap, tableSizes } from './requirements-table.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
@@ -7,8 +8,12 @@ import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 
 /** Widths that coat cloth is commonly sold in, as typed (common practice, no source). */
 export const defaultWidths: Readonly<Record<MeasureSystem, string>> = {
-  metric: '115 cm; 140 cm; 150 cm',
-  imperial: '45 in; 54 in; 60 in',
+  get metric() {
+    return say('table-asked.115-cm-140-cm-150-cm');
+  },
+  get imperial() {
+    return say('table-asked.45-in-54-in-60-in');
+  },
 };
 
 /** Nobody prints more columns. */
@@ -18,18 +23,18 @@ const widestMm = 5000;
 
 /** Widths in mm, rising, each once. Several stand apart by semicolons, or by commas with a space: "115; 140 cm". */
 export function readWidths(text: string, system: MeasureSystem): Result<readonly number[]> {
-  const where = 'Width of the cloth';
+  const where = say('table-asked.width-of-the-cloth');
   const words = text.split(/;|\n|,(?=\s)/).filter((word) => word.trim() !== '');
   if (words.length === 0) {
     return err({
       where,
-      what: 'is missing',
-      fix: `Type one or several, such as ${defaultWidths[system]}.`,
+      what: say('common.is-missing'),
+      fix: say('table-asked.type-one-or-several-such-as', { defaultWidths: defaultWidths[system] }),
     });
   }
   if (words.length > maxWidths) {
-    const what = `is given ${words.length} times`;
-    return err({ where, what, fix: `Give ${maxWidths} widths at most.` });
+    const what = say('table-asked.is-given-times', { wordsCount: words.length });
+    return err({ where, what, fix: say('table-asked.give-widths-at-most', { maxWidths }) });
   }
   const options = {
     system,
@@ -70,8 +75,8 @@ export function tooManyCells(
   const count = tableSizes(plan).length * widthCount * napCount * slotCount;
   if (count <= maxTableCells) return null;
   return {
-    where: 'The table',
-    what: `has ${count} cells`,
-    fix: `Choose fewer widths or materials: ${maxTableCells} cells at most.`,
+    where: say('common.the-table'),
+    what: say('table-asked.has-cells', { count }),
+    fix: say('table-asked.choose-fewer-widths-or-materials-cells', { maxTableCells }),
   };
 }

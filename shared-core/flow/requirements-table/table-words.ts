@@ -1,4 +1,6 @@
 /** The table of requirements as a reader sees it: lengths as cloth is sold, how each was got, on paper and as JSON. */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { FlowSources } from '../estimate.ts';
 import { type FilledCell, type Nap, tableSizes } from './requirements-table.ts';
@@ -45,13 +47,21 @@ export function widthWords(widthMm: number, system: MeasureSystem): string {
 /** How the cell was got, or why it is empty, in one line. */
 export function cellWords(cell: FilledCell, system: MeasureSystem): string {
   if (cell.problems.length > 0) return cell.problems.map(problemSentence).join(' ');
-  if (!cell.result) return 'Not found yet.';
+  if (!cell.result) return say('table-words.not-found-yet');
   const { seed, iterations } = cell.result;
-  const moves = iterations === 1 ? 'one move' : `${iterations} moves`;
+  const moves = say('table-words.moves', { iterations });
   const borrowed = cell.from
-    ? `; the lay was found for ${widthWords(cell.from.widthMm, system)} ${cell.from.nap} and holds here too`
+    ? say('table-words.the-lay-was-found-for-and', {
+        widthWords: widthWords(cell.from.widthMm, system),
+        nap: cell.from.nap,
+      })
     : '';
-  return `${layWords(cell.result, system, cell.washed)}, ${moves}, seed ${seed}${borrowed}.`;
+  return say('table-words.seed', {
+    layWords: layWords(cell.result, system, cell.washed),
+    moves,
+    seed,
+    borrowed,
+  });
 }
 
 export interface TableShown {
@@ -73,7 +83,7 @@ export function requirementsTable(
       .filter((words) => words !== '')
       .join(', ');
   const columns: PaperColumn[] = [
-    { head: 'Size', fileHead: 'size', kind: 'text' },
+    { head: say('common.size'), fileHead: 'size', kind: 'text' },
     ...kinds.map(
       ({ widthMm, nap }): PaperColumn => ({ head: head(widthMm, nap), kind: 'number', only: 'paper' }),
     ),
@@ -95,15 +105,15 @@ export function requirementsTable(
         ),
       );
       return [
-        size || 'no size named',
+        size || say('table-words.no-size-named'),
         ...row.map((cell) => paperCell(cell, systems)),
         ...systems.flatMap((system) => row.map((cell) => fileCell(cell, system))),
       ];
     }),
   }));
   return {
-    title: `${plan.name}: what each size takes`,
-    lead: 'Lengths to buy for one coat, by the width of the material.',
+    title: say('table-words.what-each-size-takes', { planName: plan.name }),
+    lead: say('table-words.lengths-to-buy-for-one-coat'),
     sectionHead: 'material',
     columns,
     sections,
@@ -120,8 +130,8 @@ function columnKinds(
 
 function paperCell(cell: FilledCell | undefined, systems: TableShown['systems']): PaperCell {
   if (!cell || cell.job.shapes.length === 0) return { text: 'none' };
-  if (cell.problems.length > 0) return { text: 'too narrow' };
-  if (!cell.result) return { text: 'not found yet' };
+  if (cell.problems.length > 0) return { text: say('table-words.too-narrow') };
+  if (!cell.result) return { text: say('table-words.not-found-yet-2') };
   const [text, note] = systems.map((system) => soldWords(cell, system));
   return { text: text ?? '', ...(note && { note }) };
 }
@@ -136,21 +146,25 @@ function fileCell(cell: FilledCell | undefined, system: MeasureSystem): PaperCel
 function notesOf(cells: readonly FilledCell[], system: MeasureSystem, naps: ReadonlySet<Nap>): string[] {
   const found = cells.filter((cell) => cell.result !== null);
   const openCount = cells.filter((cell) => cell.result === null && cell.problems.length === 0).length;
-  const step = system === 'metric' ? 'a tenth of a metre' : 'an eighth of a yard';
+  const step =
+    system === 'metric' ? say('table-words.a-tenth-of-a-metre') : say('table-words.an-eighth-of-a-yard');
   const seconds = found.map((cell) => cell.result?.seconds ?? 0);
-  const looked = seconds.length > 0 ? `, looked for ${shortSeconds(Math.max(...seconds))} at most` : '';
+  const looked =
+    seconds.length > 0
+      ? say('table-words.looked-for-at-most', { shortSeconds: shortSeconds(Math.max(...seconds)) })
+      : '';
   return [
-    `Each length is a lay of all pieces of one coat on cloth opened flat${looked}, rounded up to ${step}. Nothing is added for cloth that is not true or a slip of the blade.`,
-    ...(naps.size > 1 || naps.has('with nap') ? ['With nap: all pieces lie the same way up.'] : []),
-    ...(cells.some(({ washed }) => washed)
-      ? ['What shrinks is laid as it is after its first wash; its length is what to buy before that.']
+    say('table-words.each-length-is-a-lay-of', { looked, step }),
+    ...(naps.size > 1 || naps.has('with nap') ? [say('table-words.with-nap-all-pieces-lie-the')] : []),
+    ...(cells.some(({ washed }) => washed) ? [say('table-words.what-shrinks-is-laid-as-it')] : []),
+    ...(openCount > 0
+      ? [say('table-words.of-cells-are-not-found-yet', { openCount, cellsCount: cells.length })]
       : []),
-    ...(openCount > 0 ? [`${openCount} of ${cells.length} cells are not found yet.`] : []),
   ];
 }
 
 function shortSeconds(seconds: number): string {
-  return seconds < 9.95 ? `${seconds.toFixed(1)} s` : `${Math.round(seconds)} s`;
+  return seconds < 9.95 ? `${withDecimalSign(seconds.toFixed(1))} s` : `${Math.round(seconds)} s`;
 }
 
 /** One entry for each cell, lengths in mm. */

@@ -1,4 +1,5 @@
 /** A season told: sentences by plan, one shopping list, and the same as JSON for scripts. */
+import { say } from '../../wording/say.ts';
 import { coverHeadline, coverSentences } from '../../cover/cover-words.ts';
 import type { PlanInSeason, SeasonBasket } from './season.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
@@ -64,29 +65,38 @@ export function seasonTable({ plans, bought, shelf }: SeasonSaid, options: Seaso
     estimate.cover.some(({ state }) => state === 'open') ? [plan.name] : [],
   );
   return {
-    title: 'To buy for the season',
+    title: say('season-report.to-buy-for-the-season'),
     lead: '',
     sectionHead: 'supplier',
     columns: [
       { head: '', kind: 'tick', only: 'paper' },
-      { head: 'Item', fileHead: 'item', kind: 'text' },
-      { head: 'Buy', fileHead: 'buy', kind: 'text' },
-      { head: 'For', fileHead: 'for', kind: 'text' },
-      { head: 'Price', fileHead: `price (${options.currency})`, kind: 'number' },
+      { head: say('common.item'), fileHead: 'item', kind: 'text' },
+      { head: say('common.buy'), fileHead: 'buy', kind: 'text' },
+      { head: say('common.for'), fileHead: 'for', kind: 'text' },
+      { head: say('common.price'), fileHead: `price (${options.currency})`, kind: 'number' },
     ],
     sections: [...bySupplier]
       .sort(([a], [b]) => a.localeCompare(b))
       .map(([supplier, buys]) => ({
         title: supplier,
         rows: buys.map(row),
-        total: ['', 'Together', '', '', money(buys.reduce((sum, buy) => sum + buy.priceMinor, 0))],
+        total: [
+          '',
+          say('common.together'),
+          '',
+          '',
+          money(buys.reduce((sum, buy) => sum + buy.priceMinor, 0)),
+        ],
       })),
-    total: ['', 'In all, deliveries with it', '', '', money(basket.totalMinor)],
+    total: ['', say('season-report.in-all-deliveries-with-it'), '', '', money(basket.totalMinor)],
     notes: [
-      ...unbuyable.map(
-        (gap) => `No offer closes the gap of ${itemName(gap.itemId)} (${gapWords([gap], plans)}).`,
+      ...unbuyable.map((gap) =>
+        say('season-report.no-offer-closes-the-gap-of', {
+          itemName: itemName(gap.itemId),
+          gapWords: gapWords([gap], plans),
+        }),
       ),
-      ...open.map((name) => `Still to be chosen: slots of ${name}.`),
+      ...open.map((name) => say('season-report.still-to-be-chosen-slots-of', { name })),
     ],
   };
 }
@@ -97,16 +107,20 @@ export function seasonText(said: SeasonSaid, options: SeasonOptions): string {
   const blocks = plans.map((each, index) => {
     const count = coatTotal(each.plan);
     return [
-      `${index + 1}. ${each.plan.name}, ${count === 1 ? 'one coat' : `${count} coats`}: ${coverHeadline(each.estimate.cover)}`,
+      `${index + 1}. ${each.plan.name}, ${say('season-report.coats', { count })}: ${coverHeadline(each.estimate.cover)}`,
       ...shortSentences(each, options.system).map((sentence) => `   ${sentence}`),
-      `   material ${money(each.estimate.cost.batchMinor)}`,
+      `   ${say('season-report.material', { money: money(each.estimate.cost.batchMinor) })}`,
     ].join('\n');
   });
   const list =
     bought.basket.buys.length + bought.unbuyable.length === 0
-      ? 'Nothing is to be bought.'
+      ? say('season-report.nothing-is-to-be-bought')
       : tableText(seasonTable(said, options));
-  return [...blocks, `Material of the season ${money(seasonCostMinor(plans))}`, list].join('\n\n');
+  return [
+    ...blocks,
+    say('season-report.material-of-the-season', { money: money(seasonCostMinor(plans)) }),
+    list,
+  ].join('\n\n');
 }
 
 /** Keys: plans, toBuy, costMinor, currency. Amounts in the kind's unit, money in minor units. */

@@ -1,10 +1,11 @@
 /** Whether a lay has every copy that was asked, no more and no fewer: a part of the independent check. */
+import { say } from '../../wording/say.ts';
 import { areaPaths, FillRule, xor } from 'clipper2-ts';
 import type { Problem } from '../../measure/problem.ts';
 import { boxOf, integerPath, points, spanMm } from './check-outline.ts';
 import type { LayJob, LayResult, LayShape } from '../job.ts';
 
-export const AGAIN = 'Lay again; if it comes back, keep the project file and report it.';
+export const AGAIN = () => say('check-count.lay-again-if-it-comes-back');
 
 type Outline = readonly (readonly [number, number])[];
 
@@ -97,16 +98,16 @@ export function countProblems(job: LayJob, result: LayResult): Problem[] {
       const left = result.unplaced.filter(isOfKind).reduce((sum, entry) => sum + entry.count, 0);
       if (!counts.includes(placed + left)) {
         problems.push({
-          where: `Shape ${shape.id}${mirrored ? ' (mirrored)' : ''}`,
-          what: `is laid ${placed} times instead of ${counts.join(' or ')}`,
-          fix: AGAIN,
+          where: say('check-count.shape', { shapeId: shape.id, ifMirrored: mirrored ? 'yes' : 'no' }),
+          what: say('check-count.is-laid-times-instead-of', { placed, counts: counts.join(' or ') }),
+          fix: AGAIN(),
         });
       }
       if (left > 0 && fitsEndless(job, shape, mirrored)) {
         problems.push({
-          where: `Shape ${shape.id}`,
-          what: 'is left out although the cloth is endless',
-          fix: AGAIN,
+          where: say('check-count.shape-2', { shapeId: shape.id }),
+          what: say('check-count.is-left-out-although-the-cloth'),
+          fix: AGAIN(),
         });
       }
     }

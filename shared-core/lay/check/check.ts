@@ -4,6 +4,7 @@
  *
  * Tolerance: a hundred-thousandth of the widest usable width (0.015 mm on 1450 mm cloth), for every edge.
  */
+import { say } from '../../wording/say.ts';
 import { area } from 'clipper2-ts';
 import type { Path64, Paths64 } from 'clipper2-ts';
 import type { Box } from '../../geometry/ring.ts';
@@ -56,29 +57,31 @@ function placementProblems(job: LayJob, laid: Laid, toleranceMm: number): Proble
   const shape = job.shapes[placement.shape]!;
   const folded = job.spread === 'folded';
   const object = (what: string): void => {
-    problems.push({ where: name, what, fix: AGAIN });
+    problems.push({ where: name, what, fix: AGAIN() });
   };
   if (!shape.turnsDeg.some((turnDeg) => isSameTurn(turnDeg, placement.turnDeg))) {
-    object(`is turned by ${placement.turnDeg} degrees, which its grain does not allow`);
+    object(say('check.is-turned-by-degrees-which-its', { turnDeg: placement.turnDeg }));
   }
   if (placement.onFold !== (folded && shape.foldRing !== undefined)) {
-    object(placement.onFold ? 'is laid on a fold that is not there' : 'is not laid on the fold');
+    object(placement.onFold ? say('check.is-laid-on-a-fold-that') : say('check.is-not-laid-on-the-fold'));
   }
   if (placement.onFold) {
-    if (!isSameTurn(placement.turnDeg, placement.mirrored ? 180 : 0)) object('is turned away from the fold');
-    if (Math.abs(laid.minY) > toleranceMm) object('does not lie on the fold');
+    if (!isSameTurn(placement.turnDeg, placement.mirrored ? 180 : 0))
+      object(say('check.is-turned-away-from-the-fold'));
+    if (Math.abs(laid.minY) > toleranceMm) object(say('check.does-not-lie-on-the-fold'));
   }
   const length = job.lengths[placement.length]!;
   const widthMm = folded ? length.widthMm / 2 : length.widthMm;
-  if (laid.minY < -toleranceMm || laid.maxY > widthMm + toleranceMm) object('lies outside the usable width');
+  if (laid.minY < -toleranceMm || laid.maxY > widthMm + toleranceMm)
+    object(say('check.lies-outside-the-usable-width'));
   if (laid.minX < -toleranceMm || laid.maxX > (length.lengthMm ?? Infinity) + toleranceMm) {
-    object('lies beyond the end of its length');
+    object(say('check.lies-beyond-the-end-of-its'));
   }
   if (shape.match !== undefined && job.repeat !== null) {
     const [x, y] = turnedPoint(shape.match.x, shape.match.y, placement.turnDeg, placement.mirrored);
     const along = phaseError(placement.x + x, shape.match.phaseX, job.repeat.alongMm);
     const across = phaseError(placement.y + y, shape.match.phaseY, job.repeat.acrossMm);
-    if (along > toleranceMm || across > toleranceMm) object('does not meet the pattern repeat');
+    if (along > toleranceMm || across > toleranceMm) object(say('check.does-not-meet-the-pattern-repeat'));
   }
   return problems;
 }
@@ -164,7 +167,11 @@ function layFaults(
   for (const placement of result.placements) {
     const shape = job.shapes[placement.shape];
     if (shape === undefined || job.lengths[placement.length] === undefined) {
-      problems.push({ where: 'The lay', what: 'names a shape or a length that is not there', fix: AGAIN });
+      problems.push({
+        where: say('common.the-lay'),
+        what: say('check.names-a-shape-or-a-length'),
+        fix: AGAIN(),
+      });
       continue;
     }
     if (
@@ -172,13 +179,17 @@ function layFaults(
       !Number.isFinite(placement.y) ||
       !Number.isFinite(placement.turnDeg)
     ) {
-      problems.push({ where: `Shape ${shape.id}`, what: 'lies nowhere', fix: AGAIN });
+      problems.push({
+        where: say('check.shape', { shapeId: shape.id }),
+        what: say('check.lies-nowhere'),
+        fix: AGAIN(),
+      });
       continue;
     }
     const outline = outlineOf(placement);
     const { box } = outline;
     const laid: Laid = {
-      name: `Shape ${shape.id}`,
+      name: say('check.shape', { shapeId: shape.id }),
       placement,
       outline,
       minX: box.minX + placement.x,
@@ -206,9 +217,13 @@ function layFaults(
         if (overlaps(first.outline.grown(), second.outline.grown(), dx, dy)) {
           const what =
             clearanceMm > 0
-              ? `lies nearer than ${clearanceMm} mm to ${second.name}`
-              : `lies on ${second.name}`;
-          problems.push({ where: `${first.name} on ${length.id}`, what, fix: AGAIN });
+              ? say('check.lies-nearer-than-mm-to', { clearanceMm, secondName: second.name })
+              : say('check.lies-on', { secondName: second.name });
+          problems.push({
+            where: say('check.on', { firstName: first.name, lengthId: length.id }),
+            what,
+            fix: AGAIN(),
+          });
         }
       }
     }
@@ -225,15 +240,19 @@ function layFaults(
         const dx = Math.round(one.minX * scale);
         const dy = Math.round(one.minY * scale);
         if (overlaps([rectangle], one.outline.bare(), dx, dy)) {
-          problems.push({ where: `${one.name} on ${length.id}`, what: 'lies on a flaw', fix: AGAIN });
+          problems.push({
+            where: say('check.on-2', { oneName: one.name, lengthId: length.id }),
+            what: say('check.lies-on-a-flaw'),
+            fix: AGAIN(),
+          });
         }
       }
     }
     if (Math.abs((result.usedLengthMm[index] ?? Number.NaN) - used[index]!) <= 2 * toleranceMm) return;
     problems.push({
-      where: `Length ${length.id}`,
-      what: 'is used to another extent than the lay says',
-      fix: AGAIN,
+      where: say('check.length', { lengthId: length.id }),
+      what: say('check.is-used-to-another-extent-than'),
+      fix: AGAIN(),
     });
   });
 
@@ -243,13 +262,21 @@ function layFaults(
   });
   const utilisation = usedArea === 0 ? 0 : placedArea.reduce((sum, one) => sum + one, 0) / usedArea;
   if (!(Math.abs(utilisation - result.utilisation) <= 1e-4)) {
-    problems.push({ where: 'The lay', what: 'claims another utilisation than it has', fix: AGAIN });
+    problems.push({
+      where: say('common.the-lay'),
+      what: say('check.claims-another-utilisation-than-it-has'),
+      fix: AGAIN(),
+    });
   }
   if (
     !(used.reduce((sum, one) => sum + one, 0) >= result.floorMm - toleranceMm) &&
     result.unplaced.length === 0
   ) {
-    problems.push({ where: 'The lay', what: 'is shorter than the floor that it claims', fix: AGAIN });
+    problems.push({
+      where: say('common.the-lay'),
+      what: say('check.is-shorter-than-the-floor-that'),
+      fix: AGAIN(),
+    });
   }
   return problems;
 }

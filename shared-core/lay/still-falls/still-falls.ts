@@ -1,4 +1,5 @@
 /** How much shorter a lay usually still gets when it is looked for longer, so that nobody buys on a figure about to change. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { LayResult } from '../job.ts';
 import { measuredFalls, measuredLays, measuredUntilS } from './still-falls-table.ts';
@@ -23,7 +24,12 @@ export function stillFalls(seconds: number, pieces: number): StillFalls {
     ...between(row.falls, seconds),
     basis: {
       kind: 'measured',
-      how: `${row.lays} of ${measuredLays} lays of demo and drafted coats (${piecesWords(row)}), each looked for ${measuredUntilS} s by one thread; a quarter of them fell by less than the lower figure, a tenth by more than the higher`,
+      how: say('still-falls.of-lays-of-demo-and-drafted', {
+        lays: row.lays,
+        measuredLays,
+        piecesWords: piecesWords(row),
+        measuredUntilS,
+      }),
       source: '',
     },
   };
@@ -44,7 +50,9 @@ function between(falls: readonly MeasuredFalls[], seconds: number): Falls {
 }
 
 function piecesWords({ maxPieces }: FallsByPieces): string {
-  return maxPieces === Infinity ? 'those of more pieces' : `those of up to ${maxPieces} pieces`;
+  return maxPieces === Infinity
+    ? say('still-falls.those-of-more-pieces')
+    : say('still-falls.those-of-up-to-pieces', { maxPieces });
 }
 
 /**
@@ -69,8 +77,8 @@ export function maxStillFalling(all: readonly (StillFalls | null)[]): StillFalls
 /** "another 2 to 4 %", "up to 3 %": by how much shorter it usually still gets. */
 export function stillFallsWords({ low, high }: StillFalls): string {
   const [min, max] = [percent(low), percent(high)];
-  if (min === 0) return `up to ${max} %`;
-  return min === max ? `another ${max} %` : `another ${min} to ${max} %`;
+  if (min === 0) return say('still-falls.up-to', { max });
+  return min === max ? say('still-falls.another', { max }) : say('still-falls.another-to', { min, max });
 }
 
 function percent(share: number): number {

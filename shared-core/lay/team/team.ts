@@ -3,6 +3,7 @@
  * under way, each with a seed of its own, and go back to the next lay that comes. The members of a lay tell each other
  * the best, and end together. Knows neither threads nor time: the hands, the clock and the waiting are passed in.
  */
+import { say } from '../../wording/say.ts';
 import type { Hand, Workplace } from './hands.ts';
 import type { LayBudget, LayResult } from '../job.ts';
 import type { MemberAnswer } from './member.ts';
@@ -190,7 +191,7 @@ export function layTeams(place: Workplace): LayTeams {
         if (answer.kind === 'failed' && lay.ending === null) {
           underway.delete(lay);
           lay.order.failed({ kind: 'refused', sentence: answer.sentence });
-        } else conclude(lay, 'it was called away');
+        } else conclude(lay, say('team.it-was-called-away'));
       }
     }
     serve();

@@ -1,4 +1,5 @@
 /** Several sizes of a style at once, for a pattern that is published in more sizes than are sewn. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, listed } from './edited.ts';
@@ -7,7 +8,11 @@ import { addSize } from '../model/sizes.ts';
 /** Adds the sizes of other plans without a coat to be made of them: what is bought and what it costs stay as they are. All, or none. */
 export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Result<Edited> {
   if (others.length === 0) {
-    return err({ where: 'Sizes', what: 'are none', fix: 'Choose at least one plan.' });
+    return err({
+      where: say('common.sizes'),
+      what: say('add-sizes.are-none'),
+      fix: say('add-sizes.choose-at-least-one-plan'),
+    });
   }
   const problems: Problem[] = [];
   let grown = plan;
@@ -22,12 +27,12 @@ export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Res
   const names = listed(others.map(({ size }) => size.trim()));
   return ok({
     plan: { ...grown, sizes },
-    said: `${others.length === 1 ? 'Size' : 'Sizes'} ${names} added; none is made.`,
+    said: say('add-sizes.sizes-added-none-is-made', { othersCount: others.length, names }),
   });
 }
 
 /** Name of the style that a plan of one size belongs to: "Fenwalk" of "Fenwalk, size 42". */
 export function styleName({ name, size }: { readonly name: string; readonly size: string }): string {
-  const ending = `, size ${size}`;
+  const ending = say('add-sizes.size', { size });
   return size !== '' && name.endsWith(ending) ? name.slice(0, -ending.length) : name;
 }

@@ -1,4 +1,5 @@
 /** Where a fastening runs: the edges that a zip, cord or elastic goes along, and how it ends. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, notInPlan } from './edited.ts';
@@ -24,8 +25,8 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Result<E
   if (slot.kind !== 'fastening') {
     return err({
       where: slot.name,
-      what: 'is no fastening',
-      fix: 'Choose a zip, cord, elastic or tape.',
+      what: say('along-edges.is-no-fastening'),
+      fix: say('along-edges.choose-a-zip-cord-elastic-or'),
     });
   }
   const unknown = along.edges.find(
@@ -37,22 +38,22 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Result<E
   if (unknown) {
     return err({
       where: slot.name,
-      what: `would run along ${unknown.edge}, which is no edge of the plan`,
-      fix: 'Choose another edge.',
+      what: say('along-edges.would-run-along-which-is-no', { edge: unknown.edge }),
+      fix: say('along-edges.choose-another-edge'),
     });
   }
   if (!(Math.abs(along.shorterByMm) <= 5000)) {
     return err({
-      where: `What ${slot.name} is shorter by`,
-      what: 'is no length that fits a coat',
-      fix: 'Type up to 5 m either way.',
+      where: say('along-edges.what-is-shorter-by', { slotName: slot.name }),
+      what: say('along-edges.is-no-length-that-fits-a'),
+      fix: say('along-edges.type-up-to-5-m-either'),
     });
   }
   if (!(along.lengthRatio >= 0.3 && along.lengthRatio <= 1.5)) {
     return err({
-      where: `Length of ${slot.name} over that of its edges`,
-      what: 'is no share that can be sewn',
-      fix: 'Type 100 % for a zip or cord, and 70 to 90 % for elastic.',
+      where: say('along-edges.length-of-over-that-of-its', { slotName: slot.name }),
+      what: say('along-edges.is-no-share-that-can-be'),
+      fix: say('along-edges.type-100-for-a-zip-or'),
     });
   }
   const { alongEveryCopy: _, lengthRatio: __, ...own } = slot;
@@ -67,7 +68,10 @@ export function setAlong(plan: CoatPlan, slotId: string, along: Along): Result<E
     plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? changed : each)) },
     said:
       along.edges.length === 0
-        ? `The length of ${slot.name} does not matter.`
-        : `${slot.name[0]?.toUpperCase() ?? ''}${slot.name.slice(1)} runs along the edges that you chose.`,
+        ? say('along-edges.the-length-of-does-not-matter', { slotName: slot.name })
+        : say('along-edges.runs-along-the-edges-that-you', {
+            slotName: slot.name[0]?.toUpperCase() ?? '',
+            slotName2: slot.name.slice(1),
+          }),
   });
 }

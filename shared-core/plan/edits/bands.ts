@@ -3,6 +3,7 @@
  * strips and joined on the diagonal; a bias one as one long spiral from a square; a rib in one length, shorter than its
  * edge and stretched on.
  */
+import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { Band, CoatPlan, Piece } from '../model/coat-plan.ts';
@@ -120,19 +121,21 @@ export function addBand(plan: CoatPlan, added: NewBand): Result<Edited> {
     pieceNameProblem(plan, name, 'band'),
     slot ? null : notInPlan('slot', added.slotId),
     slot && slot.kind !== 'cloth'
-      ? { where: slot.name, what: 'is no cloth', fix: 'Choose a cloth, such as the shell or a trim.' }
+      ? { where: slot.name, what: say('bands.is-no-cloth'), fix: say('bands.choose-a-cloth-such-as-the') }
       : null,
     bandCut(plan.pieces, band) === null
       ? {
-          where: `The edges of ${name || 'the band'}`,
-          what: 'are missing',
-          fix: 'Choose what it is sewn to.',
+          where: say('bands.the-edges-of', { name: name || say('bands.the-band') }),
+          what: say('bands.are-missing'),
+          fix: say('bands.choose-what-it-is-sewn-to'),
         }
       : null,
-    measureProblem(`Width of ${name}, as cut`, band.cutWidthMm, 5, 500),
-    measureProblem(`Length of ${name} over that of its edges`, band.lengthRatio, 0.3, 1.5),
-    measureProblem(`What is added for the ends of ${name}`, band.endsMm, 0, 1000),
-    band.stripMm === null ? null : measureProblem(`Longest strip of ${name}`, band.stripMm, 100, 1e5),
+    measureProblem(say('bands.width-of-as-cut', { name }), band.cutWidthMm, 5, 500),
+    measureProblem(say('bands.length-of-over-that-of-its', { name }), band.lengthRatio, 0.3, 1.5),
+    measureProblem(say('bands.what-is-added-for-the-ends', { name }), band.endsMm, 0, 1000),
+    band.stripMm === null
+      ? null
+      : measureProblem(say('bands.longest-strip-of', { name }), band.stripMm, 100, 1e5),
   ];
   const wrong = problems.filter((problem) => problem !== null);
   if (wrong.length > 0) return err(...wrong);
@@ -151,12 +154,16 @@ export function addBand(plan: CoatPlan, added: NewBand): Result<Edited> {
   };
   const after = inEverySize(plan, (pieces) => ok([...pieces, renewed(blank, pieces)]));
   if (!after.ok) return after;
-  return ok({ plan: after.value, said: `${name} added.` });
+  return ok({ plan: after.value, said: say('bands.added', { name }) });
 }
 
 function measureProblem(where: string, value: number, min: number, max: number): Problem | null {
   if (value >= min && value <= max) return null;
-  return { where, what: 'is nothing that can be cut', fix: `Type a value from ${min} to ${max}.` };
+  return {
+    where,
+    what: say('bands.is-nothing-that-can-be-cut'),
+    fix: say('bands.type-a-value-from-to', { min, max }),
+  };
 }
 
 /** How the band is cut, a sentence or two with measures as measureIn writes them; null for no band. */
@@ -164,17 +171,31 @@ export function bandWords(piece: Piece, pieces: readonly Piece[]): string | null
   const cut = piece.band ? bandCut(pieces, piece.band) : null;
   if (!piece.band || !cut) return null;
   const { kind, cutWidthMm, lengthRatio, isEach } = piece.band;
-  const one = `${measureIn('length', cut.bandMm)} long and ${measureIn('length', cutWidthMm)} wide as cut`;
-  const each = isEach && cut.bandCount > 1 ? `${cut.bandCount} bands, each ${one}` : `One band, ${one}`;
+  const one = say('bands.long-and-wide-as-cut', {
+    measureIn: measureIn('length', cut.bandMm),
+    measureIn2: measureIn('length', cutWidthMm),
+  });
+  const each =
+    isEach && cut.bandCount > 1
+      ? say('bands.bands-each', { bandCount: cut.bandCount, one })
+      : say('bands.one-band', { one });
   switch (kind) {
     case 'rib':
-      return `${each}: ${Math.round(lengthRatio * 100)} % of the ${measureIn('length', cut.edgesMm)} that it is stretched on to.`;
+      return say('bands.of-the-that-it-is-stretched', {
+        each,
+        lengthRatio: Math.round(lengthRatio * 100),
+        measureIn: measureIn('length', cut.edgesMm),
+      });
     case 'bias binding':
-      return `${each}, as a spiral from a square of ${measureIn('length', cut.squareMm!)}.`;
+      return say('bands.as-a-spiral-from-a-square', { each, measureIn: measureIn('length', cut.squareMm!) });
     case 'straight binding':
       return cut.stripCount === 1
-        ? `${each}, in one strip.`
-        : `${each}, from ${cut.stripCount} strips of ${measureIn('length', cut.stripMm)} joined on the diagonal.`;
+        ? say('bands.in-one-strip', { each })
+        : say('bands.from-strips-of-joined-on-the', {
+            each,
+            stripCount: cut.stripCount,
+            measureIn: measureIn('length', cut.stripMm),
+          });
     default:
       return kind satisfies never;
   }

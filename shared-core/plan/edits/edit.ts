@@ -3,6 +3,7 @@
  * with nothing changed. What changes outlines has files of its own: lengthen.ts, widen.ts, split.ts, fold.ts, grain.ts,
  * shapes.ts. Whoever shows the plan keeps the old one for undo.
  */
+import { say } from '../../wording/say.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { ItemId } from '../../stash/stash.ts';
@@ -10,7 +11,7 @@ import type { CoatPlan, Slot } from '../model/coat-plan.ts';
 import { type Edited, inMm, notInPlan, unfitted, withPiece } from './edited.ts';
 import { pieceProblems } from '../validation/outline-problems.ts';
 import { measuresAt } from './swatch.ts';
-import { coatCountProblem, plyCountProblem } from '../validation/plan-problems.ts';
+import { coatCountProblem, plyCountProblem } from '../validation/count-problems.ts';
 import { quiltingSpacingProblem } from '../validation/quilting-problems.ts';
 
 /** How many plies of a slot's cloth or batting the piece is cut in; 0: not from this slot. */
@@ -22,8 +23,8 @@ export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCou
   if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
     return err({
       where: slot.name,
-      what: 'is neither cloth nor batting',
-      fix: 'Choose a slot that pieces are cut from.',
+      what: say('edit.is-neither-cloth-nor-batting'),
+      fix: say('edit.choose-a-slot-that-pieces-are'),
     });
   }
   const problem = plyCountProblem(piece.name, slot.name, plyCount);
@@ -35,15 +36,15 @@ export function setPlies(plan: CoatPlan, pieceId: string, slotId: string, plyCou
   const cutFrom = has || plyCount === 0 ? kept : [...kept, { slotId, plyCount }];
   const said =
     plyCount === 0
-      ? `${piece.name} is not cut from ${slot.name}.`
-      : `${piece.name} is cut from ${slot.name} in ${plyCount} ${plyCount === 1 ? 'ply' : 'plies'}.`;
+      ? say('edit.is-not-cut-from', { pieceName: piece.name, slotName: slot.name })
+      : say('edit.is-cut-from-in-plies', { pieceName: piece.name, slotName: slot.name, plyCount });
   return ok({ plan: withPiece(plan, { ...piece, cutFrom }), said });
 }
 
 export function setCoatCount(plan: CoatPlan, coatCount: number): Result<Edited> {
   const problem = coatCountProblem(coatCount);
   if (problem) return err(problem);
-  return ok({ plan: { ...plan, coatCount }, said: `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}.` });
+  return ok({ plan: { ...plan, coatCount }, said: `${coatCount} ${say('edit.coats', { coatCount })}.` });
 }
 
 /** Fills a slot with a stash item, or leaves it to be chosen. itemName is only for the sentence. */
@@ -51,14 +52,14 @@ export function bindSlot(
   plan: CoatPlan,
   slotId: string,
   itemId: ItemId | null,
-  itemName = 'an item of the stash',
+  itemName = say('edit.an-item-of-the-stash'),
 ): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
   if (!slot) return err(notInPlan('slot', slotId));
   const said =
     itemId === null
-      ? `${sentenceCase(slot.name)} is still to be chosen.`
-      : `${sentenceCase(slot.name)} is now ${itemName}.`;
+      ? say('edit.is-still-to-be-chosen', { slotName: sentenceCase(slot.name) })
+      : say('edit.is-now', { slotName: sentenceCase(slot.name), itemName });
   return ok({ plan: withSlot(plan, { ...slot, itemId }), said });
 }
 
@@ -72,26 +73,41 @@ export interface PlanHead {
 /** A size that others stand beside keeps a name of its own. */
 export function describePlan(plan: CoatPlan, typed: PlanHead): Result<Edited> {
   const head = { name: typed.name.trim(), size: typed.size.trim(), notes: typed.notes.trim() };
-  if (head.name === '') return err({ where: 'Name of the plan', what: 'is missing', fix: 'Type a name.' });
+  if (head.name === '')
+    return err({
+      where: say('edit.name-of-the-plan'),
+      what: say('common.is-missing'),
+      fix: say('common.type-a-name'),
+    });
   const others = plan.sizes ?? [];
   if (head.size === '' && others.length > 0) {
     return err({
-      where: 'Size of the plan',
-      what: 'is missing while other sizes stand beside it',
-      fix: 'Type it.',
+      where: say('edit.size-of-the-plan'),
+      what: say('edit.is-missing-while-other-sizes-stand'),
+      fix: say('edit.type-it'),
     });
   }
   if (others.some(({ size }) => size === head.size)) {
-    return err({ where: `Size ${head.size}`, what: 'is in the plan already', fix: 'Type another.' });
+    return err({
+      where: say('edit.size', { headCount: head.size }),
+      what: say('common.is-in-the-plan-already'),
+      fix: say('edit.type-another'),
+    });
   }
   const said = [
-    ...(head.name === plan.name ? [] : [`${plan.name} is now called ${head.name}.`]),
+    ...(head.name === plan.name
+      ? []
+      : [say('edit.is-now-called', { planName: plan.name, headName: head.name })]),
     ...(head.size === plan.size
       ? []
-      : [head.size === '' ? 'Its size is not named.' : `Its size is now ${head.size}.`]),
-    ...(head.notes === plan.notes ? [] : ['Its notes were changed.']),
+      : [
+          head.size === ''
+            ? say('edit.its-size-is-not-named')
+            : say('edit.its-size-is-now', { headCount: head.size }),
+        ]),
+    ...(head.notes === plan.notes ? [] : [say('edit.its-notes-were-changed')]),
   ];
-  return ok({ plan: { ...plan, ...head }, said: said.join(' ') || 'Nothing was changed.' });
+  return ok({ plan: { ...plan, ...head }, said: said.join(' ') || say('edit.nothing-was-changed') });
 }
 
 /** The plan without a piece, and without what referred to it. The last piece stays. */
@@ -101,8 +117,8 @@ export function removePiece(plan: CoatPlan, pieceId: string): Result<Edited> {
   if (plan.pieces.length === 1) {
     return err({
       where: piece.name,
-      what: 'is the last piece of the plan',
-      fix: 'Add another piece first.',
+      what: say('edit.is-the-last-piece-of-the'),
+      fix: say('edit.add-another-piece-first'),
     });
   }
   const others = <Place extends { readonly pieceId: string }>(places: readonly Place[]) =>
@@ -113,7 +129,10 @@ export function removePiece(plan: CoatPlan, pieceId: string): Result<Edited> {
     slots: plan.slots.map((slot) => ({ ...slot, alongEdges: others(slot.alongEdges) })),
     seams: plan.seams.map((seam) => (seam.firstSide ? { ...seam, firstSide: others(seam.firstSide) } : seam)),
   };
-  return ok({ plan: edited, said: [`${piece.name} removed.`, ...unfitted(plan, edited)].join(' ') });
+  return ok({
+    plan: edited,
+    said: [say('edit.removed', { pieceName: piece.name }), ...unfitted(plan, edited)].join(' '),
+  });
 }
 
 /** Seam allowance of one edge of a piece. */
@@ -128,16 +147,16 @@ export function setAllowance(
   if (!piece) return err(notInPlan('piece', pieceId));
   if (!piece.outline.edges.some((edge) => edge.name === edgeName)) {
     return err({
-      where: `Edge ${edgeName}`,
-      what: `is not on ${piece.name}`,
-      fix: `Choose one of: ${piece.outline.edges.map((edge) => edge.name).join(', ')}.`,
+      where: say('edit.edge', { edgeName }),
+      what: say('edit.is-not-on', { pieceName: piece.name }),
+      fix: say('edit.choose-one-of', { edges: piece.outline.edges.map((edge) => edge.name).join(', ') }),
     });
   }
   if (piece.foldEdge === edgeName) {
     return err({
-      where: `Edge ${edgeName} of ${piece.name}`,
-      what: 'lies on the fold and has no allowance',
-      fix: 'Choose another edge.',
+      where: say('edit.edge-of', { edgeName, pieceName: piece.name }),
+      what: say('edit.lies-on-the-fold-and-has'),
+      fix: say('edit.choose-another-edge'),
     });
   }
   const edges = piece.outline.edges.map((edge) => (edge.name === edgeName ? { ...edge, allowanceMm } : edge));
@@ -147,13 +166,17 @@ export function setAllowance(
   if (problems.length > 0) return err(...problems);
   return ok({
     plan: withPiece(plan, changed),
-    said: `Allowance at ${edgeName} of ${piece.name} is now ${text(allowanceMm)}.`,
+    said: say('edit.allowance-at-of-is-now', { edgeName, pieceName: piece.name, text: text(allowanceMm) }),
   });
 }
 
 export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inMm): Result<Edited> {
   if (plan.quilting === null) {
-    return err({ where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' });
+    return err({
+      where: plan.name,
+      what: say('common.is-not-quilted'),
+      fix: say('common.turn-quilting-on-first'),
+    });
   }
   const problem = quiltingSpacingProblem(spacingMm);
   if (problem) return err(problem);
@@ -163,10 +186,12 @@ export function setQuiltingSpacing(plan: CoatPlan, spacingMm: number, text = inM
   const riseCount = (of: readonly { readonly riseMm: number | null }[]) =>
     of.filter(({ riseMm }) => riseMm !== null).length;
   const forgotten =
-    riseCount(kept.measures ?? []) < riseCount(measures) ? ' The rise measured before no longer holds.' : '';
+    riseCount(kept.measures ?? []) < riseCount(measures)
+      ? ` ${say('edit.the-rise-measured-before-no-longer')}`
+      : '';
   return ok({
     plan: { ...plan, quilting: { ...rest, ...kept, spacingMm } },
-    said: `Quilting lines are now ${text(spacingMm)} apart.${forgotten}`,
+    said: say('edit.quilting-lines-are-now-apart', { text: text(spacingMm), forgotten }),
   });
 }
 

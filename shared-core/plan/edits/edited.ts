@@ -1,4 +1,5 @@
 /** What an edit of a plan gives back, and the words that the edits share. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
 import { seamWalk } from '../geometry/seam-walk.ts';
@@ -12,7 +13,7 @@ export interface Edited {
 /** A length in the maker's units; millimetres where none is given. */
 export type LengthText = (mm: number) => string;
 
-export const inMm: LengthText = (mm) => `${Number(mm.toFixed(1))} mm`;
+export const inMm: LengthText = (mm) => say('edited.mm', { mm: Number(mm.toFixed(1)) });
 
 /** A sentence when seams that fitted before no longer do. */
 export function unfitted(before: CoatPlan, after: CoatPlan): string[] {
@@ -26,7 +27,9 @@ export function unfitted(before: CoatPlan, after: CoatPlan): string[] {
     .map((report) => report.label);
   if (names.length === 0) return [];
   return [
-    names.length === 1 ? `The seam ${names[0]} no longer fits.` : `The seams ${listed(names)} no longer fit.`,
+    names.length === 1
+      ? say('edited.the-seam-no-longer-fits', { names: names[0] })
+      : say('edited.the-seams-no-longer-fit', { names: listed(names) }),
   ];
 }
 
@@ -35,11 +38,15 @@ export function withPiece(plan: CoatPlan, piece: Piece): CoatPlan {
 }
 
 export function notInPlan(word: string, id: string): Problem {
-  return { where: `The ${word} ${id}`, what: 'is not in the plan', fix: `Choose a ${word} of the plan.` };
+  return {
+    where: say('edited.the', { word, id }),
+    what: say('common.is-not-in-the-plan'),
+    fix: say('edited.choose-a-of-the-plan', { word }),
+  };
 }
 
 /** "a", "a and b", "a, b and c". */
 export function listed(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? '';
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return say('edited.and', { names: names.slice(0, -1).join(', '), names2: names.at(-1) });
 }

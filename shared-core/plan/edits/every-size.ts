@@ -2,6 +2,7 @@
  * Changes in every size of a plan. One that adds, parts or renames pieces is always made in all (inEverySize), so that
  * they are sewn alike; one of a piece's measures or cut may be made in all (editEverySize) or in the size at hand.
  */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
 import { type Edited, listed, unfitted } from './edited.ts';
@@ -22,7 +23,10 @@ export function inEverySize(
   const problems = sizes.flatMap(({ size, outcome }) =>
     outcome.ok
       ? []
-      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size.size}: ${problem.where}` })),
+      : outcome.problems.map((problem) => ({
+          ...problem,
+          where: say('every-size.size', { sizeCount: size.size, where: problem.where }),
+        })),
   );
   if (problems.length > 0) return err(...problems);
   return ok({
@@ -63,7 +67,10 @@ export function editEverySize(
   const problems = others.flatMap(({ size, outcome }) =>
     outcome === null || outcome.ok
       ? []
-      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size.size}: ${problem.where}` })),
+      : outcome.problems.map((problem) => ({
+          ...problem,
+          where: say('every-size.size', { sizeCount: size.size, where: problem.where }),
+        })),
   );
   if (problems.length > 0) return err(...problems);
   const changed = others.flatMap(({ size, before, outcome }) =>
@@ -71,9 +78,11 @@ export function editEverySize(
   );
   const names = changed.map(({ size }) => size.size);
   const also =
-    names.length === 0 ? [] : [`In ${names.length === 1 ? 'size' : 'sizes'} ${listed(names)} as well.`];
+    names.length === 0
+      ? []
+      : [say('every-size.in-sizes-as-well', { namesCount: names.length, names: listed(names) })];
   const parted = changed.flatMap(({ size, before, after }) =>
-    unfitted(before, after).map((sentence) => `Size ${size.size}: ${sentence}`),
+    unfitted(before, after).map((sentence) => say('every-size.size-2', { sizeCount: size.size, sentence })),
   );
   return ok({
     plan: {
@@ -103,9 +112,18 @@ export function freePieceId(plan: CoatPlan, name: string): string {
 
 /** Why a new piece cannot have the name, or null. `what`: the piece, as in "Name of the strip". */
 export function pieceNameProblem(plan: CoatPlan, name: string, what: string) {
-  if (name === '') return { where: `Name of the ${what}`, what: 'is missing', fix: 'Type a name.' };
+  if (name === '')
+    return {
+      where: say('every-size.name-of-the', { what }),
+      what: say('common.is-missing'),
+      fix: say('common.type-a-name'),
+    };
   if (!allPieces(plan).some((piece) => piece.name.toLowerCase() === name.toLowerCase())) return null;
-  return { where: `The piece ${name}`, what: 'is in the plan already', fix: 'Choose another name.' };
+  return {
+    where: say('every-size.the-piece', { name }),
+    what: say('common.is-in-the-plan-already'),
+    fix: say('common.choose-another-name'),
+  };
 }
 
 function allPieces(plan: CoatPlan): readonly Piece[] {

@@ -1,4 +1,5 @@
 /** The work on one coat, as its maker estimates it. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import { showQuantity } from '../../measure/show.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
@@ -11,15 +12,17 @@ const maxMinutes = 100_000;
 export function setLabourMinutes(plan: CoatPlan, minutes: number | null): Result<Edited> {
   if (minutes !== null && !(minutes >= 0 && minutes <= maxMinutes)) {
     return err({
-      where: 'The work on one coat',
-      what: 'is no time that a coat takes',
-      fix: 'Give it as 45 min, 1.5 h or 1:30.',
+      where: say('labour.the-work-on-one-coat'),
+      what: say('labour.is-no-time-that-a-coat'),
+      fix: say('labour.give-it-as-45-min-1'),
     });
   }
   const { labourMinutesPerCoat: _, ...rest } = plan;
-  if (minutes === null) return ok({ plan: rest, said: 'The work on one coat is its sewing time.' });
+  if (minutes === null) return ok({ plan: rest, said: say('labour.the-work-on-one-coat-is') });
   return ok({
     plan: { ...rest, labourMinutesPerCoat: minutes },
-    said: `The work on one coat is estimated at ${showQuantity('duration', minutes, { system: 'metric' })}.`,
+    said: say('labour.the-work-on-one-coat-is-2', {
+      minutes: showQuantity('duration', minutes, { system: 'metric' }),
+    }),
   });
 }

@@ -1,4 +1,5 @@
 /** Edits that put a maker's own figure in the place of an estimate, and take it away again. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { showQuantity } from '../../measure/show.ts';
 import type { CoatPlan, MeasuredCoat } from '../model/coat-plan.ts';
@@ -16,21 +17,39 @@ interface MeasureWords {
 /** The most is where a slip of the hand is likelier than the coat: 100 kg, 1,000 L, 20 clo. */
 const words: Readonly<Record<keyof MeasuredCoat, MeasureWords>> = {
   massG: {
-    where: 'Weight of the coat',
-    isMeasured: 'The coat weighs what you weighed.',
-    isEstimated: 'The weight follows from the materials again.',
+    get where() {
+      return say('measured.weight-of-the-coat');
+    },
+    get isMeasured() {
+      return say('measured.the-coat-weighs-what-you-weighed');
+    },
+    get isEstimated() {
+      return say('measured.the-weight-follows-from-the-materials');
+    },
     max: 1e5,
   },
   packedCm3: {
-    where: 'Packed size of the coat',
-    isMeasured: 'The packed size is as you measured it.',
-    isEstimated: 'The packed size follows from the weight again.',
+    get where() {
+      return say('measured.packed-size-of-the-coat');
+    },
+    get isMeasured() {
+      return say('measured.the-packed-size-is-as-you');
+    },
+    get isEstimated() {
+      return say('measured.the-packed-size-follows-from-the');
+    },
     max: 1e6,
   },
   clo: {
-    where: 'Warmth of the coat',
-    isMeasured: 'The warmth is as it was measured.',
-    isEstimated: 'The warmth is estimated from the padding again.',
+    get where() {
+      return say('measured.warmth-of-the-coat');
+    },
+    get isMeasured() {
+      return say('measured.the-warmth-is-as-it-was');
+    },
+    get isEstimated() {
+      return say('measured.the-warmth-is-estimated-from-the');
+    },
     max: 20,
   },
 };
@@ -53,8 +72,8 @@ function outside(where: string, value: number, max: number): Problem | null {
   if (value > 0 && value <= max) return null;
   return {
     where,
-    what: value > max ? 'is too large to be true' : 'is not above 0',
-    fix: 'Check the number and its unit.',
+    what: value > max ? say('common.is-too-large-to-be-true') : say('measured.is-not-above-0'),
+    fix: say('common.check-the-number-and-its-unit'),
   };
 }
 
@@ -68,15 +87,15 @@ export function setAmountPerCoat(plan: CoatPlan, slotId: string, amount: number 
   if (slot.kind === 'cloth' || slot.kind === 'batting') {
     return err({
       where: slot.name,
-      what: 'is cut, so its lay says what a coat takes',
-      fix: 'Look at its lay.',
+      what: say('measured.is-cut-so-its-lay-says'),
+      fix: say('measured.look-at-its-lay'),
     });
   }
   if (amount !== null && !(amount >= 0 && amount <= 1_000_000)) {
     return err({
-      where: `Amount of ${slot.name} for one coat`,
-      what: `is ${amount}`,
-      fix: 'Type 0 or more.',
+      where: say('measured.amount-of-for-one-coat', { slotName: slot.name }),
+      what: say('measured.is', { amount }),
+      fix: say('measured.type-0-or-more'),
     });
   }
   return ok({
@@ -86,8 +105,8 @@ export function setAmountPerCoat(plan: CoatPlan, slotId: string, amount: number 
     },
     said:
       amount === null
-        ? `What a coat takes of ${slot.name} is estimated again.`
-        : `What a coat takes of ${slot.name} is as you gave it.`,
+        ? say('measured.what-a-coat-takes-of-is', { slotName: slot.name })
+        : say('measured.what-a-coat-takes-of-is-2', { slotName: slot.name }),
   });
 }
 
@@ -98,10 +117,10 @@ export function setForChild(plan: CoatPlan, isForChild: boolean | null): Result<
     plan: isForChild === null ? rest : { ...rest, isForChild },
     said:
       isForChild === null
-        ? 'Whether it is for a child is guessed from its name and size.'
+        ? say('measured.whether-it-is-for-a-child')
         : isForChild
-          ? 'This coat is for a child.'
-          : 'This coat is not for a child.',
+          ? say('measured.this-coat-is-for-a-child')
+          : say('measured.this-coat-is-not-for-a'),
   });
 }
 
@@ -109,14 +128,14 @@ export function setForChild(plan: CoatPlan, isForChild: boolean | null): Result<
 export function setThreadWastage(plan: CoatPlan, ratio: number): Result<Edited> {
   if (!(ratio >= 0 && ratio <= 2)) {
     return err({
-      where: 'Wastage of thread',
-      what: 'is below nothing or above 200 %',
-      fix: 'Type 0 to 200 %.',
+      where: say('common.wastage-of-thread'),
+      what: say('measured.is-below-nothing-or-above-200'),
+      fix: say('measured.type-0-to-200'),
     });
   }
   return ok({
     plan: { ...plan, threadWastageRatio: ratio },
-    said: `Wastage of thread is ${Number((ratio * 100).toFixed(1))} %.`,
+    said: say('measured.wastage-of-thread-is', { ratio: Number((ratio * 100).toFixed(1)) }),
   });
 }
 
@@ -126,29 +145,38 @@ const maxFootLiftMm = 40;
 /** How far the foot of the machine lifts; null goes back to that of a usual domestic one. */
 export function setFootLift(plan: CoatPlan, footLiftMm: number | null, text = inMm): Result<Edited> {
   const { footLiftMm: _, ...rest } = plan;
-  if (footLiftMm === null)
-    return ok({ plan: rest, said: 'The foot lifts as that of a usual domestic machine.' });
+  if (footLiftMm === null) return ok({ plan: rest, said: say('measured.the-foot-lifts-as-that-of') });
   if (!(footLiftMm >= minFootLiftMm && footLiftMm <= maxFootLiftMm)) {
     return err({
-      where: 'Lift of the foot',
-      what: Number.isFinite(footLiftMm) ? `is ${text(footLiftMm)}` : 'is not a number',
-      fix: `Type ${text(minFootLiftMm)} to ${text(maxFootLiftMm)}: the height under the raised foot.`,
+      where: say('measured.lift-of-the-foot'),
+      what: Number.isFinite(footLiftMm)
+        ? say('measured.is-2', { text: text(footLiftMm) })
+        : say('common.is-not-a-number'),
+      fix: say('measured.type-to-the-height-under-the', {
+        text: text(minFootLiftMm),
+        text2: text(maxFootLiftMm),
+      }),
     });
   }
-  return ok({ plan: { ...rest, footLiftMm }, said: `The foot of the machine lifts ${text(footLiftMm)}.` });
+  return ok({
+    plan: { ...rest, footLiftMm },
+    said: say('measured.the-foot-of-the-machine-lifts', { text: text(footLiftMm) }),
+  });
 }
 
 /** Minutes at the machine for one coat, by which needles wear out; 0 to 100,000. */
 export function setSewingMinutes(plan: CoatPlan, minutes: number): Result<Edited> {
   if (!(minutes >= 0 && minutes <= 100_000)) {
     return err({
-      where: 'Sewing time of one coat',
-      what: 'is no time that a coat takes',
-      fix: 'Give it as 45 min, 1.5 h or 1:30.',
+      where: say('common.sewing-time-of-one-coat'),
+      what: say('measured.is-no-time-that-a-coat'),
+      fix: say('measured.give-it-as-45-min-1'),
     });
   }
   return ok({
     plan: { ...plan, sewingMinutesPerCoat: minutes },
-    said: `The sewing time of one coat is ${showQuantity('duration', minutes, { system: 'metric' })}.`,
+    said: say('measured.the-sewing-time-of-one-coat', {
+      minutes: showQuantity('duration', minutes, { system: 'metric' }),
+    }),
   });
 }

@@ -1,4 +1,5 @@
 /** Edits of the quilting: which way a piece is quilted, how far apart its lines are, and their stitches. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from './edited.ts';
@@ -13,7 +14,10 @@ export function setQuilted(
 ): Result<Edited> {
   const piece = plan.pieces.find((candidate) => candidate.id === pieceId);
   if (!piece) return err(notInPlan('piece', pieceId));
-  const said = quilted === null ? `${piece.name} is not quilted.` : `${piece.name} is quilted ${quilted}.`;
+  const said =
+    quilted === null
+      ? say('quilted.is-not-quilted', { pieceName: piece.name })
+      : say('quilted.is-quilted', { pieceName: piece.name, quilted });
   return ok({ plan: withPiece(plan, { ...piece, quilted }), said });
 }
 
@@ -31,14 +35,20 @@ export function setOwnSpacing(
   if (spacingMm === null) {
     return ok({
       plan: withPiece(plan, alike),
-      said: `Lines of ${piece.name} are ${text(plan.quilting.spacingMm)} apart, as in the whole coat.`,
+      said: say('quilted.lines-of-are-apart-as-in', {
+        pieceName: piece.name,
+        text: text(plan.quilting.spacingMm),
+      }),
     });
   }
-  const problem = quiltingSpacingProblem(spacingMm, `Distance of the lines of ${piece.name}`);
+  const problem = quiltingSpacingProblem(
+    spacingMm,
+    say('quilted.distance-of-the-lines-of', { pieceName: piece.name }),
+  );
   if (problem) return err(problem);
   return ok({
     plan: withPiece(plan, { ...piece, quiltingSpacingMm: spacingMm }),
-    said: `Lines of ${piece.name} are now ${text(spacingMm)} apart.`,
+    said: say('quilted.lines-of-are-now-apart', { pieceName: piece.name, text: text(spacingMm) }),
   });
 }
 
@@ -51,29 +61,35 @@ export function setStitchLength(plan: CoatPlan, stitchLengthMm: number, text = i
   if (quilting === null) return err(notQuilted(plan));
   if (!(stitchLengthMm >= minStitchMm && stitchLengthMm <= maxStitchMm)) {
     return err({
-      where: 'Stitch length of the quilting',
-      what: Number.isFinite(stitchLengthMm) ? `is ${text(stitchLengthMm)}` : 'is not a number',
-      fix: `Type a length from ${text(minStitchMm)} to ${text(maxStitchMm)}.`,
+      where: say('quilted.stitch-length-of-the-quilting'),
+      what: Number.isFinite(stitchLengthMm)
+        ? say('quilted.is', { text: text(stitchLengthMm) })
+        : say('common.is-not-a-number'),
+      fix: say('quilted.type-a-length-from-to', { text: text(minStitchMm), text2: text(maxStitchMm) }),
     });
   }
   return ok({
     plan: { ...plan, quilting: { ...quilting, stitchLengthMm } },
-    said: `Quilting stitches are now ${text(stitchLengthMm)} long.`,
+    said: say('quilted.quilting-stitches-are-now-long', { text: text(stitchLengthMm) }),
   });
 }
 
 /** Gives a plan that is not quilted its lines: 3 in apart, lockstitch, with its first thread. No piece has any yet. */
 export function startQuilting(plan: CoatPlan, text = inMm): Result<Edited> {
   if (plan.quilting !== null) {
-    return err({ where: plan.name, what: 'is quilted already', fix: 'Change its lines instead.' });
+    return err({
+      where: plan.name,
+      what: say('quilted.is-quilted-already'),
+      fix: say('quilted.change-its-lines-instead'),
+    });
   }
   const threads = plan.slots.filter((slot) => slot.kind === 'thread');
   const thread = threads.find((slot) => slot.name.includes('quilt')) ?? threads[0];
   if (!thread) {
     return err({
       where: plan.name,
-      what: 'has no slot for thread',
-      fix: 'Give it one before it is quilted.',
+      what: say('quilted.has-no-slot-for-thread'),
+      fix: say('quilted.give-it-one-before-it-is'),
     });
   }
   return ok({
@@ -87,10 +103,10 @@ export function startQuilting(plan: CoatPlan, text = inMm): Result<Edited> {
         order: defaultOrder,
       },
     },
-    said: `Quilting lines are ${text(defaultSpacingMm)} apart. Choose the pieces that have them.`,
+    said: say('quilted.quilting-lines-are-apart-choose-the', { text: text(defaultSpacingMm) }),
   });
 }
 
 function notQuilted(plan: CoatPlan) {
-  return { where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' };
+  return { where: plan.name, what: say('common.is-not-quilted'), fix: say('common.turn-quilting-on-first') };
 }

@@ -1,4 +1,5 @@
 /** Edits of how seams are sewn: the type of stitch by ISO 4915, topstitching, overcasting, basting, and from which thread. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, inMm, notInPlan } from './edited.ts';
@@ -36,7 +37,11 @@ export function setSeamStitches(
   const { stitchLengthMm: before, ...kept } = seam;
   const { stitchLengthMm: asked = before ?? null, ...others } = change;
   const changed: Seam = { ...kept, ...others, ...(asked !== null && { stitchLengthMm: asked }) };
-  const noThread = notThread(plan, changed.threadSlotId, `Thread of ${seam.label}`);
+  const noThread = notThread(
+    plan,
+    changed.threadSlotId,
+    say('stitches.thread-of', { seamLabel: seam.label }),
+  );
   const problems = [...(noThread ? [noThread] : []), ...stitchProblems(changed)];
   if (problems.length > 0) return err(...problems);
   return ok({
@@ -50,16 +55,16 @@ export function stitchProblems({ label, topstitchRowCount: rows, stitchLengthMm 
   const problems: Problem[] = [];
   if (!(Number.isInteger(rows) && rows >= 0 && rows <= maxRows)) {
     problems.push({
-      where: `Rows of topstitching at ${label}`,
-      what: `are ${rows}`,
-      fix: `Type a whole number from 0 to ${maxRows}.`,
+      where: say('stitches.rows-of-topstitching-at', { label }),
+      what: say('stitches.are', { rows }),
+      fix: say('stitches.type-a-whole-number-from-0', { maxRows }),
     });
   }
   if (stitchLengthMm !== undefined && !(stitchLengthMm >= minStitchMm && stitchLengthMm <= maxStitchMm)) {
     problems.push({
-      where: `Stitch length of ${label}`,
-      what: 'is no length of a stitch',
-      fix: `Type a value from ${minStitchMm} to ${maxStitchMm} mm.`,
+      where: say('stitches.stitch-length-of', { label }),
+      what: say('stitches.is-no-length-of-a-stitch'),
+      fix: say('stitches.type-a-value-from-to-mm', { minStitchMm, maxStitchMm }),
     });
   }
   return problems;
@@ -80,7 +85,11 @@ export function liningSeams(plan: CoatPlan): readonly Seam[] {
 export function setLiningOvercast(plan: CoatPlan, overcast: Seam['overcast']): Result<Edited> {
   const hidden = liningSeams(plan);
   if (hidden.length === 0) {
-    return err({ where: plan.name, what: 'has no seam in a lining', fix: 'Overcast seam by seam.' });
+    return err({
+      where: plan.name,
+      what: say('stitches.has-no-seam-in-a-lining'),
+      fix: say('stitches.overcast-seam-by-seam'),
+    });
   }
   return ok({
     plan: {
@@ -89,37 +98,39 @@ export function setLiningOvercast(plan: CoatPlan, overcast: Seam['overcast']): R
     },
     said:
       overcast === null
-        ? 'Raw edges of the lining are left as they are.'
-        : `Raw edges of the lining are overcast ${overcast}.`,
+        ? say('stitches.raw-edges-of-the-lining-are')
+        : say('stitches.raw-edges-of-the-lining-are-2', { overcast }),
   });
 }
 
 /** "lockstitch 301, 2 mm long, 2 rows of topstitching, overcast 504". */
 function sewnWords({ stitch, stitchLengthMm, topstitchRowCount, overcast }: Seam, text: typeof inMm): string {
   return [
-    stitch === 'hand' ? 'sewn by hand' : `stitch ${stitch}`,
-    ...(stitchLengthMm === undefined ? [] : [`${text(stitchLengthMm)} long`]),
-    ...(topstitchRowCount > 0
-      ? [`${topstitchRowCount} ${topstitchRowCount === 1 ? 'row' : 'rows'} of topstitching`]
-      : []),
-    ...(overcast === null ? [] : [`overcast ${overcast}`]),
+    stitch === 'hand' ? say('stitches.sewn-by-hand') : say('stitches.stitch', { stitch }),
+    ...(stitchLengthMm === undefined ? [] : [say('stitches.long', { text: text(stitchLengthMm) })]),
+    ...(topstitchRowCount > 0 ? [say('stitches.rows-of-topstitching', { topstitchRowCount })] : []),
+    ...(overcast === null ? [] : [say('stitches.overcast', { overcast })]),
   ].join(', ');
 }
 
 /** Quilted pieces are basted by hand round their edge before the lines are sewn, from this slot; null: they are not. */
 export function setBasting(plan: CoatPlan, threadSlotId: string | null): Result<Edited> {
   const { bastingThreadSlotId: _, ...rest } = plan;
-  if (threadSlotId === null) return ok({ plan: rest, said: 'Quilted pieces are not basted.' });
-  const problem = notThread(plan, threadSlotId, 'Thread for basting');
+  if (threadSlotId === null) return ok({ plan: rest, said: say('stitches.quilted-pieces-are-not-basted') });
+  const problem = notThread(plan, threadSlotId, say('stitches.thread-for-basting'));
   if (problem) return err(problem);
   const name = plan.slots.find((slot) => slot.id === threadSlotId)?.name ?? '';
   return ok({
     plan: { ...rest, bastingThreadSlotId: threadSlotId },
-    said: `Quilted pieces are basted with ${name}.`,
+    said: say('stitches.quilted-pieces-are-basted-with', { name }),
   });
 }
 
 function notThread(plan: CoatPlan, slotId: string, where: string) {
   if (plan.slots.some((slot) => slot.id === slotId && slot.kind === 'thread')) return null;
-  return { where, what: 'is no thread of the plan', fix: 'Choose a slot for thread.' };
+  return {
+    where,
+    what: say('stitches.is-no-thread-of-the-plan'),
+    fix: say('stitches.choose-a-slot-for-thread'),
+  };
 }

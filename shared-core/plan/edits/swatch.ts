@@ -2,6 +2,7 @@
  * A swatch: a square of shell, padding and backing, quilted as the coat will be and measured before and after. What it
  * shows is kept by its number of layers, so that a body of two layers and a sleeve of one go each by their own.
  */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, QuiltedMeasure, Quilting } from '../model/coat-plan.ts';
 import { type Edited, inMm } from './edited.ts';
@@ -36,10 +37,10 @@ export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Result<
   const riseMm = thicknessMm === null ? null : thicknessMm / 2;
   const problems = [
     plyProblem(battingPlyCount),
-    quiltingSpacingProblem(spacingMm, 'Distance of the lines of the swatch'),
-    takeUpProblem('over its lines', over),
-    takeUpProblem('along its lines', along),
-    riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Thickness of the swatch', 2, text),
+    quiltingSpacingProblem(spacingMm, say('swatch.distance-of-the-lines-of-the')),
+    takeUpProblem(say('swatch.over-its-lines'), over),
+    takeUpProblem(say('swatch.along-its-lines'), along),
+    riseMm === null ? null : riseProblem(riseMm, spacingMm, say('swatch.thickness-of-the-swatch'), 2, text),
   ].filter((problem) => problem !== null);
   if (problems.length > 0) return err(...problems);
   const before = measureOf(plan, battingPlyCount);
@@ -52,7 +53,10 @@ export function saveSwatch(plan: CoatPlan, swatch: Swatch, text = inMm): Result<
   };
   return ok({
     plan: withMeasure(plan, plan.quilting, measure),
-    said: `Take-up${riseMm === null ? '' : ' and rise'} of ${layersWords(battingPlyCount)} are as the swatch measured them.`,
+    said: say('swatch.take-up-and-rise-of-are', {
+      ifRiseMm: riseMm === null ? 'yes' : 'no',
+      layersWords: layersWords(battingPlyCount),
+    }),
   });
 }
 
@@ -72,7 +76,7 @@ export function setRise(
   const spacingMm = before?.spacingMm ?? quilting.spacingMm;
   const problem =
     plyProblem(plyCount) ??
-    (riseMm === null ? null : riseProblem(riseMm, spacingMm, 'Rise of the quilting', 1, text));
+    (riseMm === null ? null : riseProblem(riseMm, spacingMm, say('swatch.rise-of-the-quilting'), 1, text));
   if (problem) return err(problem);
   const measure: QuiltedMeasure = {
     ...(before ?? { battingPlyCount: plyCount, spacingMm, overLinesRatio: null, alongLinesRatio: null }),
@@ -83,8 +87,8 @@ export function setRise(
     plan: withMeasure(plan, quilting, measure),
     said:
       riseMm === null
-        ? `The rise of ${layers} is estimated again.`
-        : `One face rises ${text(riseMm)} over ${layers}, as measured.`,
+        ? say('swatch.the-rise-of-is-estimated-again', { layers })
+        : say('swatch.one-face-rises-over-as-measured', { text: text(riseMm), layers }),
   });
 }
 
@@ -96,7 +100,7 @@ export function forgetSwatch(plan: CoatPlan, plyCount: number): Result<Edited> {
   const measure = { battingPlyCount: plyCount, spacingMm: quilting.spacingMm, ...nothing };
   return ok({
     plan: withMeasure(plan, quilting, measure),
-    said: `Take-up and rise of ${layersWords(plyCount)} are estimated again.`,
+    said: say('swatch.take-up-and-rise-of-are-2', { layersWords: layersWords(plyCount) }),
   });
 }
 
@@ -107,7 +111,7 @@ export function forgetSlotTakeUp(plan: CoatPlan): Result<Edited> {
       ...plan,
       slots: plan.slots.map((slot) => ({ ...slot, takeUpAlongRatio: null, takeUpAcrossRatio: null })),
     },
-    said: 'Take-up follows from the layers again.',
+    said: say('swatch.take-up-follows-from-the-layers'),
   });
 }
 
@@ -139,18 +143,18 @@ function withoutEmpty(measures: readonly QuiltedMeasure[]): QuiltedMeasure[] {
 function plyProblem(plyCount: number): Problem | null {
   if (Number.isInteger(plyCount) && plyCount >= 0 && plyCount <= maxPlyCount) return null;
   return {
-    where: 'Layers of batting in the swatch',
-    what: 'are no whole number of layers',
-    fix: `Type a whole number from 0 to ${maxPlyCount}.`,
+    where: say('swatch.layers-of-batting-in-the-swatch'),
+    what: say('swatch.are-no-whole-number-of-layers'),
+    fix: say('swatch.type-a-whole-number-from-0', { maxPlyCount }),
   };
 }
 
 function takeUpProblem(way: string, ratio: number): Problem | null {
   if (Number.isFinite(ratio) && ratio >= 0 && ratio <= maxTakeUpRatio) return null;
   return {
-    where: `The swatch ${way}`,
-    what: ratio < 0 ? 'grew in quilting' : 'shrank by more than half',
-    fix: 'Measure it before and after quilting, and type both.',
+    where: say('swatch.the-swatch', { way }),
+    what: ratio < 0 ? say('swatch.grew-in-quilting') : say('swatch.shrank-by-more-than-half'),
+    fix: say('swatch.measure-it-before-and-after-quilting'),
   };
 }
 
@@ -166,11 +170,13 @@ function riseProblem(
   if (riseMm >= 0 && riseMm <= maxMm) return null;
   return {
     where,
-    what: Number.isFinite(riseMm) ? `is ${text(riseMm * faces)}` : 'is not a number',
-    fix: `Type 0 to ${text(maxMm * faces)}: between lines ${text(spacingMm)} apart cloth stands no higher than a half circle.`,
+    what: Number.isFinite(riseMm)
+      ? say('swatch.is', { text: text(riseMm * faces) })
+      : say('common.is-not-a-number'),
+    fix: say('swatch.type-0-to-between-lines-apart', { text: text(maxMm * faces), text2: text(spacingMm) }),
   };
 }
 
 function notQuilted(plan: CoatPlan): Problem {
-  return { where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' };
+  return { where: plan.name, what: say('common.is-not-quilted'), fix: say('common.turn-quilting-on-first') };
 }

@@ -1,4 +1,5 @@
 /** When the cloth or batting of a slot has its first wash, where it shrinks: before it is cut, or as a part of the coat. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
 import { type Edited, notInPlan } from './edited.ts';
@@ -9,16 +10,16 @@ export function setWashing(plan: CoatPlan, slotId: string, isBeforeCutting: bool
   if (!slot) return err(notInPlan('slot', slotId));
   if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
     return err({
-      where: `Wash of the ${slot.name}`,
-      what: 'means nothing, since it is not cut from cloth or batting',
-      fix: 'Choose a slot of cloth or batting.',
+      where: say('washing.wash-of-the', { slotName: slot.name }),
+      what: say('washing.means-nothing-since-it-is-not'),
+      fix: say('washing.choose-a-slot-of-cloth-or'),
     });
   }
   const { isCutUnwashed: _, ...bare } = slot;
   const next = isBeforeCutting ? bare : { ...bare, isCutUnwashed: true as const };
   const said = isBeforeCutting
-    ? `The ${slot.name} is washed before it is cut.`
-    : `The ${slot.name} is cut unwashed, its pieces larger.`;
+    ? say('washing.the-is-washed-before-it-is', { slotName: slot.name })
+    : say('washing.the-is-cut-unwashed-its-pieces', { slotName: slot.name });
   return ok({
     plan: { ...plan, slots: plan.slots.map((each) => (each.id === slotId ? next : each)) },
     said,

@@ -2,6 +2,7 @@
  * A line across or along the grain of a piece, said as a maker says it: across, so far above the hem; along, so far
  * from the fold, or from the right side as the piece is drawn (its least y) where there is no fold.
  */
+import { say } from '../../wording/say.ts';
 import { ringBox } from '../../geometry/ring.ts';
 import type { Piece } from '../model/coat-plan.ts';
 import type { LengthText } from '../edits/edited.ts';
@@ -34,7 +35,7 @@ export function lineAt(piece: Piece, direction: LineDirection, distanceMm: numbe
 
 /** From where a line along the grain is measured. */
 export function sideWord(piece: Piece): string {
-  return piece.foldEdge === null ? 'its right side' : 'the fold';
+  return piece.foldEdge === null ? say('piece-line.its-right-side') : say('piece-line.the-fold');
 }
 
 /** "210 mm above the hem", "85 mm from the fold". */
@@ -45,20 +46,22 @@ export function linePlaceWords(
   text: LengthText,
 ): string {
   return direction === 'across'
-    ? `${text(distanceMm)} above the hem`
-    : `${text(distanceMm)} from ${sideWord(piece)}`;
+    ? say('piece-line.above-the-hem', { text: text(distanceMm) })
+    : say('piece-line.from', { text: text(distanceMm), sideWord: sideWord(piece) });
 }
 
 /** Why the line does not cross the piece, or null. */
 export function lineProblem(piece: Piece, direction: LineDirection, distanceMm: number, text: LengthText) {
   const roomMm = lineRoomMm(piece, direction);
   if (distanceMm > 0 && distanceMm < roomMm) return null;
-  const from = direction === 'across' ? 'the hem' : sideWord(piece);
+  const from = direction === 'across' ? say('piece-line.the-hem') : sideWord(piece);
   return {
     where: Number.isFinite(distanceMm)
-      ? `The line ${linePlaceWords(piece, direction, distanceMm, text)}`
-      : 'The place of the line',
-    what: Number.isFinite(distanceMm) ? `does not cross ${piece.name}` : 'is not a number',
-    fix: `Choose one up to ${text(roomMm)} from ${from}.`,
+      ? say('piece-line.the-line', { linePlaceWords: linePlaceWords(piece, direction, distanceMm, text) })
+      : say('piece-line.the-place-of-the-line'),
+    what: Number.isFinite(distanceMm)
+      ? say('piece-line.does-not-cross', { pieceName: piece.name })
+      : say('common.is-not-a-number'),
+    fix: say('piece-line.choose-one-up-to-from', { text: text(roomMm), from }),
   };
 }

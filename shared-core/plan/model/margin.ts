@@ -12,6 +12,8 @@
  * - What the stash lacks of it is short and is bought. That is money to be paid, but what is bought for it goes to the
  *   stash at its price, as what is held back stays there.
  */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { Counted } from '../../stash/kinds.ts';
 import type { CoatPlan, Margin } from './coat-plan.ts';
@@ -39,7 +41,9 @@ export function marginOfAmount(margin: Margin | undefined, amount: number, count
 
 /** "5 %" or "200 mm". */
 export function marginWords(margin: Margin, text: LengthText = inMm): string {
-  return margin.kind === 'share' ? `${Number((margin.ratio * 100).toFixed(2))} %` : text(margin.lengthMm);
+  return margin.kind === 'share'
+    ? `${withDecimalSign(String(Number((margin.ratio * 100).toFixed(2))))} %`
+    : text(margin.lengthMm);
 }
 
 /** Gives a slot a margin; null takes it away. A length is for what is cut from cloth or batting alone. */
@@ -51,13 +55,13 @@ export function setMargin(
 ): Result<Edited> {
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
   if (!slot) return err(notInPlan('slot', slotId));
-  const where = `Margin of the ${slot.name}`;
+  const where = say('margin.margin-of-the', { slotName: slot.name });
   const isCut = slot.kind === 'cloth' || slot.kind === 'batting';
   if (margin?.kind === 'length' && !isCut) {
     return err({
       where,
-      what: 'is a length, and this slot is not cut to a length',
-      fix: 'Type a share, such as 5 %.',
+      what: say('margin.is-a-length-and-this-slot'),
+      fix: say('margin.type-a-share-such-as-5'),
     });
   }
   const size = margin === null ? 0 : margin.kind === 'share' ? margin.ratio : margin.lengthMm;
@@ -65,16 +69,16 @@ export function setMargin(
   if (!(size >= 0 && size <= max)) {
     return err({
       where,
-      what: 'is not from 0 to as much again',
-      fix: `Type a share up to 100 %${isCut ? ', or a length up to 10 m' : ''}.`,
+      what: say('margin.is-not-from-0-to-as'),
+      fix: say('margin.type-a-share-up-to-100', { ifCut: isCut ? 'yes' : 'no' }),
     });
   }
   const { margin: _, ...bare } = slot;
   const next = margin === null || size === 0 ? bare : { ...bare, margin };
   const said =
     margin === null || size === 0
-      ? `No margin for the ${slot.name}.`
-      : `A margin of ${marginWords(margin, text)} for the ${slot.name}.`;
+      ? say('margin.no-margin-for-the', { slotName: slot.name })
+      : say('margin.a-margin-of-for-the', { marginWords: marginWords(margin, text), slotName: slot.name });
   const slots = plan.slots.map((each) => (each.id === slotId ? next : each));
   return ok({ plan: { ...plan, slots }, said });
 }

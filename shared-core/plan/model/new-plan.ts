@@ -1,4 +1,5 @@
 /** How a plan begins: with the usual slots of a quilted coat and no pieces, or as a copy of another. */
+import { say } from '../../wording/say.ts';
 import type { PlanId } from '../../stash/stash.ts';
 import { type CoatPlan, emptySlot, type QuiltingOrder } from './coat-plan.ts';
 
@@ -24,10 +25,10 @@ export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
       { ...emptySlot('shell', 'shell', 'cloth'), isQuilted: true },
       emptySlot('lining', 'lining', 'cloth'),
       emptySlot('batting', 'batting', 'batting'),
-      emptySlot('sewing-thread', 'sewing thread', 'thread'),
-      emptySlot('quilting-thread', 'quilting thread', 'thread'),
+      emptySlot('sewing-thread', say('new-plan.sewing-thread'), 'thread'),
+      emptySlot('quilting-thread', say('new-plan.quilting-thread'), 'thread'),
       emptySlot('needles', 'needles', 'needle'),
-      { ...emptySlot('zip', 'front zip', 'fastening'), amountPerCoat: 1 },
+      { ...emptySlot('zip', say('new-plan.front-zip'), 'fastening'), amountPerCoat: 1 },
     ],
     pieces: [],
     seams: [],

@@ -1,4 +1,5 @@
 /** How many layers a piece is quilted in, and what swatches of so many layers showed. */
+import { say } from '../../wording/say.ts';
 import { type CoatPlan, type Piece, type QuiltedMeasure, slotById } from './coat-plan.ts';
 
 /** Layers of batting in a piece; 0 where it is stuffed, or padded by nothing. */
@@ -36,6 +37,6 @@ export function nearestRise(
 
 /** "loose fill", "1 layer of batting", "2 layers of batting". */
 export function layersWords(plyCount: number): string {
-  if (plyCount === 0) return 'loose fill';
-  return plyCount === 1 ? '1 layer of batting' : `${plyCount} layers of batting`;
+  if (plyCount === 0) return say('quilted-layers.loose-fill');
+  return say('quilted-layers.layers-of-batting', { plyCount });
 }

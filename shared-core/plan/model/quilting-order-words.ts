@@ -1,4 +1,5 @@
 /** The order of cutting and quilting in words: the same in the plan, in its sentences and in the text for scripts. */
+import { say } from '../../wording/say.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { CoatPlan, QuiltingOrder } from './coat-plan.ts';
 import { inMm, type LengthText } from '../edits/edited.ts';
@@ -7,11 +8,13 @@ import { inMm, type LengthText } from '../edits/edited.ts';
 export function orderWords(order: QuiltingOrder, text: LengthText = inMm): string {
   switch (order.kind) {
     case 'outline':
-      return 'cut to the outline, larger by the take-up, and then quilted';
+      return say('quilting-order-words.cut-to-the-outline-larger-by');
     case 'rough':
-      return `cut with ${text(order.marginMm)} to spare all round, quilted, and recut to the outline`;
+      return say('quilting-order-words.cut-with-to-spare-all-round', { text: text(order.marginMm) });
     case 'panel':
-      return `cut from ${order.coats === 'each' ? 'a panel that is quilted for each coat' : 'one length that is quilted for all coats'}`;
+      return say('quilting-order-words.cut-from-one-length-that-is', {
+        ifCoats: order.coats === 'each' ? 'yes' : 'no',
+      });
     default:
       return order satisfies never;
   }
@@ -23,11 +26,16 @@ export function orderSentences(plan: CoatPlan, text: LengthText = inMm): string[
   if (quilting === null || plan.pieces.every(({ quilted }) => quilted === null)) return [];
   const layers = plan.slots.filter(({ isQuilted }) => isQuilted);
   const own = [
-    ...layers.map(({ name, quiltingOrder }) => ({ name: `the ${name}`, quiltingOrder })),
+    ...layers.map(({ name, quiltingOrder }) => ({
+      name: say('quilting-order-words.the', { name }),
+      quiltingOrder,
+    })),
     ...plan.pieces.filter(({ quilted }) => quilted !== null),
   ].flatMap(({ name, quiltingOrder }) => (quiltingOrder ? [{ name, order: quiltingOrder }] : []));
   return [
-    `Quilted pieces are ${orderWords(quilting.order ?? { kind: 'outline' }, text)}.`,
+    say('quilting-order-words.quilted-pieces-are', {
+      orderWords: orderWords(quilting.order ?? { kind: 'outline' }, text),
+    }),
     ...own.map(({ name, order }) => `${sentenceCase(name)}: ${orderWords(order, text)}.`),
   ];
 }

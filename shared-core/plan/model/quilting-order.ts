@@ -2,6 +2,7 @@
  * What comes first where a piece is quilted, cutting or quilting. The plan chooses; a slot may be cut in a way of its
  * own (battings larger than the shell), and so may a piece, which goes before the slot.
  */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece, QuiltingOrder, Slot } from './coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan, withPiece } from '../edits/edited.ts';
@@ -54,11 +55,11 @@ export function faceSlot(plan: CoatPlan, piece: Piece): Slot | null {
 export function setPlanOrder(plan: CoatPlan, order: QuiltingOrder, text: LengthText = inMm): Result<Edited> {
   const { quilting } = plan;
   if (quilting === null) return err(notQuilted(plan));
-  const problem = orderProblem(order, 'Quilted pieces', text);
+  const problem = orderProblem(order, say('quilting-order.quilted-pieces'), text);
   if (problem) return err(problem);
   return ok({
     plan: { ...plan, quilting: { ...quilting, order } },
-    said: `Quilted pieces are ${orderWords(order, text)}.`,
+    said: say('quilting-order.quilted-pieces-are', { orderWords: orderWords(order, text) }),
   });
 }
 
@@ -74,8 +75,14 @@ export function setSlotOrder(
   if (plan.quilting === null) return err(notQuilted(plan));
   const problem =
     slot.isQuilted && (slot.kind === 'cloth' || slot.kind === 'batting')
-      ? order && (followsProblem(plan, slot, order) ?? orderProblem(order, `The ${slot.name}`, text))
-      : { where: `The ${slot.name}`, what: 'is not quilted', fix: 'Choose a layer of the quilt.' };
+      ? order &&
+        (followsProblem(plan, slot, order) ??
+          orderProblem(order, say('quilting-order.the', { slotName: slot.name }), text))
+      : {
+          where: say('quilting-order.the', { slotName: slot.name }),
+          what: say('common.is-not-quilted'),
+          fix: say('quilting-order.choose-a-layer-of-the-quilt'),
+        };
   if (problem) return err(problem);
   const { quiltingOrder: _, ...alike } = slot;
   const next = order === null ? alike : { ...alike, quiltingOrder: order };
@@ -83,8 +90,8 @@ export function setSlotOrder(
     plan: { ...plan, slots: plan.slots.map((each) => (each === slot ? next : each)) },
     said:
       order === null
-        ? `The ${slot.name} is cut as the whole coat is.`
-        : `The ${slot.name} is ${orderWords(order, text)}.`,
+        ? say('quilting-order.the-is-cut-as-the-whole', { slotName: slot.name })
+        : say('quilting-order.the-is', { slotName: slot.name, orderWords: orderWords(order, text) }),
   });
 }
 
@@ -100,7 +107,11 @@ export function setPieceOrder(
   if (plan.quilting === null) return err(notQuilted(plan));
   const problem =
     piece.quilted === null
-      ? { where: piece.name, what: 'is not quilted', fix: 'Choose a piece with lines.' }
+      ? {
+          where: piece.name,
+          what: say('common.is-not-quilted'),
+          fix: say('quilting-order.choose-a-piece-with-lines'),
+        }
       : order && orderProblem(order, piece.name, text);
   if (problem) return err(problem);
   const { quiltingOrder: _, ...alike } = piece;
@@ -108,8 +119,8 @@ export function setPieceOrder(
     plan: withPiece(plan, order === null ? alike : { ...alike, quiltingOrder: order }),
     said:
       order === null
-        ? `${piece.name} is cut as the whole coat is.`
-        : `${piece.name} is ${orderWords(order, text)}.`,
+        ? say('quilting-order.is-cut-as-the-whole-coat', { pieceName: piece.name })
+        : say('quilting-order.is', { pieceName: piece.name, orderWords: orderWords(order, text) }),
   });
 }
 
@@ -118,9 +129,9 @@ function followsProblem(plan: CoatPlan, slot: Slot, order: QuiltingOrder): Probl
   const isFace = plan.pieces.some((piece) => faceSlot(plan, piece)?.id === slot.id);
   if (order.kind !== 'panel' || isFace) return null;
   return {
-    where: `The ${slot.name}`,
-    what: 'lies under the cloth that it is quilted to, and goes with it',
-    fix: 'Choose the panel for that cloth, for a piece, or for the whole coat.',
+    where: say('quilting-order.the', { slotName: slot.name }),
+    what: say('quilting-order.lies-under-the-cloth-that-it'),
+    fix: say('quilting-order.choose-the-panel-for-that-cloth'),
   };
 }
 
@@ -137,9 +148,12 @@ export function orderProblem(order: QuiltingOrder, where: string, text: LengthTe
       return {
         where,
         what: Number.isFinite(widthMm)
-          ? `would be cut from a panel ${text(widthMm)} wide`
-          : 'would be cut from a panel whose width is not a number',
-        fix: `Type ${text(panelWidthMm.min)} to ${text(panelWidthMm.max)}, or leave it empty.`,
+          ? say('quilting-order.would-be-cut-from-a-panel', { text: text(widthMm) })
+          : say('quilting-order.would-be-cut-from-a-panel-2'),
+        fix: say('quilting-order.type-to-or-leave-it-empty', {
+          text: text(panelWidthMm.min),
+          text2: text(panelWidthMm.max),
+        }),
       };
     }
     if (marginMm === 0) return null;
@@ -148,12 +162,12 @@ export function orderProblem(order: QuiltingOrder, where: string, text: LengthTe
   return {
     where,
     what: Number.isFinite(marginMm)
-      ? `would be cut with ${text(marginMm)} to spare`
-      : 'would be cut with a spare that is not a number',
-    fix: `Type more than 0 and up to ${text(maxRoughMarginMm)}, or cut to the outline.`,
+      ? say('quilting-order.would-be-cut-with-to-spare', { text: text(marginMm) })
+      : say('quilting-order.would-be-cut-with-a-spare'),
+    fix: say('quilting-order.type-more-than-0-and-up', { text: text(maxRoughMarginMm) }),
   };
 }
 
 function notQuilted(plan: CoatPlan): Problem {
-  return { where: plan.name, what: 'is not quilted', fix: 'Turn quilting on first.' };
+  return { where: plan.name, what: say('common.is-not-quilted'), fix: say('common.turn-quilting-on-first') };
 }

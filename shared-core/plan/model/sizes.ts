@@ -2,10 +2,11 @@
  * A style in several sizes: the plan's own pieces are the size at hand; others wait beside it with pieces and a number
  * of coats of their own. What is cut from a slot is laid for all of them in one lay.
  */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { CoatPlan, Piece, PlanSize } from './coat-plan.ts';
-import { coatCountProblem } from '../validation/plan-problems.ts';
+import { coatCountProblem } from '../validation/count-problems.ts';
 import { type Edited, listed } from '../edits/edited.ts';
 
 /** The plan once for each size that is made of it, the size at hand first; none of them holds further sizes. */
@@ -37,7 +38,9 @@ const panelMark = 'panel of ';
 /** "panel of Back and Front", and the number where there are several. */
 export function panelId(pieceNames: readonly string[], number: number): string {
   const named =
-    pieceNames.length > 3 ? [...pieceNames.slice(0, 2), `${pieceNames.length - 2} more`] : pieceNames;
+    pieceNames.length > 3
+      ? [...pieceNames.slice(0, 2), say('sizes.more', { pieceNamesCount: pieceNames.length - 2 })]
+      : pieceNames;
   return `${panelMark}${listed(named)}${number > 1 ? ` (${number})` : ''}`;
 }
 
@@ -63,30 +66,30 @@ export function addSize(plan: CoatPlan, from: CoatPlan, coatCount: number): Resu
   const size = from.size.trim();
   if (size === '') {
     return err({
-      where: `The plan ${from.name}`,
-      what: 'names no size',
-      fix: 'Give it a size in its own plan first.',
+      where: say('sizes.the-plan', { fromName: from.name }),
+      what: say('sizes.names-no-size'),
+      fix: say('sizes.give-it-a-size-in-its'),
     });
   }
   if (size === plan.size || (plan.sizes ?? []).some((each) => each.size === size)) {
     return err({
-      where: `Size ${size}`,
-      what: 'is in the plan already',
-      fix: 'Change its number of coats instead.',
+      where: say('sizes.size', { size }),
+      what: say('common.is-in-the-plan-already'),
+      fix: say('sizes.change-its-number-of-coats-instead'),
     });
   }
   const strange = missingSlots(plan, from.pieces);
   if (strange.length > 0) {
     return err({
-      where: `The plan ${from.name}`,
-      what: `is cut from slots that ${plan.name} does not have: ${strange.join(', ')}`,
-      fix: 'Choose a plan of the same style.',
+      where: say('sizes.the-plan', { fromName: from.name }),
+      what: say('sizes.is-cut-from-slots-that-does', { planName: plan.name, strange: strange.join(', ') }),
+      fix: say('sizes.choose-a-plan-of-the-same'),
     });
   }
   const added: PlanSize = { size, coatCount, pieces: from.pieces };
   return ok({
     plan: { ...plan, sizes: [...(plan.sizes ?? []), added] },
-    said: `Size ${size} added, ${coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
+    said: say('sizes.size-added-coats', { size, coatCount }),
   });
 }
 
@@ -97,7 +100,10 @@ export function setSizeCount(plan: CoatPlan, size: string, coatCount: number): R
   if (!plan.sizes?.some((each) => each.size === size)) return err(unknownSize(size));
   return ok({
     plan: { ...plan, sizes: plan.sizes.map((each) => (each.size === size ? { ...each, coatCount } : each)) },
-    said: `Size ${size}: ${coatCount === 0 ? 'none is made' : coatCount === 1 ? 'one coat' : `${coatCount} coats`}.`,
+    said: say('sizes.size-2', {
+      size,
+      coatCount: coatCount === 0 ? say('sizes.none-is-made') : say('sizes.coats', { coatCount }),
+    }),
   });
 }
 
@@ -105,7 +111,7 @@ export function removeSize(plan: CoatPlan, size: string): Result<Edited> {
   if (!plan.sizes?.some((each) => each.size === size)) return err(unknownSize(size));
   return ok({
     plan: { ...plan, sizes: plan.sizes.filter((each) => each.size !== size) },
-    said: `Size ${size} taken out.`,
+    said: say('sizes.size-taken-out', { size }),
   });
 }
 
@@ -132,8 +138,12 @@ export function chooseSize(plan: CoatPlan, size: string): Result<Edited> {
       sizes: plan.sizes.map((each) => (each.size === size ? waiting : each)),
     },
     said: isInstead
-      ? `Size ${size} is made in place of ${plan.size === '' ? 'the one at hand' : `size ${plan.size}`}.`
-      : `Size ${size} is at hand.`,
+      ? say('sizes.size-is-made-in-place-of', {
+          size,
+          planCount:
+            plan.size === '' ? say('sizes.the-one-at-hand') : say('sizes.size-3', { planCount: plan.size }),
+        })
+      : say('sizes.size-is-at-hand', { size }),
   });
 }
 
@@ -145,5 +155,9 @@ function missingSlots(plan: CoatPlan, pieces: readonly Piece[]): string[] {
 }
 
 function unknownSize(size: string) {
-  return { where: `Size ${size}`, what: 'is not in the plan', fix: 'Choose one of its sizes.' };
+  return {
+    where: say('sizes.size', { size }),
+    what: say('common.is-not-in-the-plan'),
+    fix: say('sizes.choose-one-of-its-sizes'),
+  };
 }

@@ -1,4 +1,6 @@
 /** Pieces that are stuffed with loose fill: it lies between two cloths, which the lines sew together into channels. */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type CoatPlan, type CutFrom, emptySlot, type FillAim, type Piece, type Slot } from './coat-plan.ts';
 import { type Edited, inMm, notInPlan, withPiece } from '../edits/edited.ts';
@@ -19,8 +21,8 @@ export function stuffingProblem(plan: CoatPlan, piece: Piece): Problem | null {
   if (!isStuffed(plan, piece) || holdingPlyCount(plan, piece) >= 2) return null;
   return {
     where: piece.name,
-    what: 'is stuffed, but has no backing that holds the fill',
-    fix: 'Cut it from a second quilted cloth too, such as a backing, or take the fill out.',
+    what: say('stuffing.is-stuffed-but-has-no-backing'),
+    fix: say('stuffing.cut-it-from-a-second-quilted'),
   };
 }
 
@@ -55,10 +57,12 @@ function empty(plan: CoatPlan, piece: Piece): Result<Edited> {
     return from.plyCount > 1 ? [{ ...from, plyCount: from.plyCount - 1 }] : [];
   });
   const emptied = withPiece(plan, { ...piece, cutFrom });
-  const noBacking = backing ? `, and no longer cut from ${backing.name}, which held the fill` : '';
+  const noBacking = backing
+    ? say('stuffing.and-no-longer-cut-from-which', { backingName: backing.name })
+    : '';
   return ok({
     plan: backing ? withoutUnused(emptied, backing) : emptied,
-    said: `${piece.name} is not stuffed${noBacking}. It has no padding now.`,
+    said: say('stuffing.is-not-stuffed-it-has-no', { pieceName: piece.name, noBacking }),
   });
 }
 
@@ -74,25 +78,32 @@ function withoutUnused(plan: CoatPlan, slot: Slot): CoatPlan {
 
 function stuff(plan: CoatPlan, piece: Piece): Result<Edited> {
   if (isStuffed(plan, piece)) {
-    return err({ where: piece.name, what: 'is stuffed already', fix: 'Choose another piece.' });
+    return err({
+      where: piece.name,
+      what: say('stuffing.is-stuffed-already'),
+      fix: say('stuffing.choose-another-piece'),
+    });
   }
   if (!plan.slots.some((slot) => slot.kind === 'cloth' && piece.cutFrom.some((from) => holds(from, slot)))) {
     return err({
       where: piece.name,
-      what: 'is cut from no cloth that could hold the fill',
-      fix: 'Cut it from a cloth first.',
+      what: say('stuffing.is-cut-from-no-cloth-that'),
+      fix: say('stuffing.cut-it-from-a-cloth-first'),
     });
   }
   const withFill = withSlot(
     plan,
-    fillSlots(plan)[0] ?? emptySlot(freeId(plan, 'fill'), 'loose fill', 'fill'),
+    fillSlots(plan)[0] ?? emptySlot(freeId(plan, 'fill'), say('stuffing.loose-fill'), 'fill'),
   );
   const batting = new Set(plan.slots.filter((slot) => slot.kind === 'batting').map((slot) => slot.id));
   const kept = piece.cutFrom.filter((from) => !batting.has(from.slotId));
   const isBatted = kept.length < piece.cutFrom.length;
   const fillId = fillSlots(withFill)[0]!.id;
   const stuffed: Piece = { ...piece, cutFrom: [...kept, { slotId: fillId, plyCount: 1 }] };
-  const said = `${piece.name} is stuffed with loose fill${isBatted ? ' in the place of its batting' : ''}`;
+  const said = say('stuffing.is-stuffed-with-loose-fill', {
+    pieceName: piece.name,
+    ifBatted: isBatted ? 'yes' : 'no',
+  });
   if (!stuffingProblem(withPiece(withFill, stuffed), stuffed)) {
     return ok({ plan: withPiece(withFill, stuffed), said: `${said}.` });
   }
@@ -100,14 +111,17 @@ function stuff(plan: CoatPlan, piece: Piece): Result<Edited> {
   if (lined)
     return ok({
       plan: lined.plan,
-      said: `${said}, and quilted through its ${lined.name}, which holds the fill.`,
+      said: say('stuffing.and-quilted-through-its-which-holds', { said, linedName: lined.name }),
     });
   const backing = plan.slots.find(isBacking) ?? newBacking(plan);
   const backed: Piece = { ...stuffed, cutFrom: backedBy(stuffed.cutFrom, backing.id) };
   const edited = withPiece(withSlot(withFill, backing), backed);
   const problem = stuffingProblem(edited, backed);
   if (problem) return err(problem);
-  return ok({ plan: edited, said: `${said}, and cut from ${backing.name} too, which holds the fill.` });
+  return ok({
+    plan: edited,
+    said: say('stuffing.and-cut-from-too-which-holds', { said, backingName: backing.name }),
+  });
 }
 
 /**
@@ -170,15 +184,18 @@ const maxOverfill = 3;
 /** How much more than the volume of a chamber goes into it: 1.2 is 20 % over; null goes back to the usual. */
 export function setOverfill(plan: CoatPlan, factor: number | null): Result<Edited> {
   const { overfillFactor: _, ...rest } = plan;
-  if (factor === null) return ok({ plan: rest, said: 'Chambers are filled over by the usual 20 %.' });
+  if (factor === null) return ok({ plan: rest, said: say('stuffing.chambers-are-filled-over-by-the') });
   if (!(factor >= minOverfill && factor <= maxOverfill)) {
     return err({
-      where: 'Overfill',
-      what: `is ${Number.isFinite(factor) ? factor : 'not a number'}`,
-      fix: `Type ${minOverfill} to ${maxOverfill}: 1.2 is 20 % over.`,
+      where: say('stuffing.overfill'),
+      what: say('stuffing.is', { isFinite: Number.isFinite(factor) ? factor : say('stuffing.not-a-number') }),
+      fix: say('stuffing.type-to-1-2-is-20', { minOverfill, maxOverfill }),
     });
   }
-  return ok({ plan: { ...rest, overfillFactor: factor }, said: `Chambers are filled x ${factor}.` });
+  return ok({
+    plan: { ...rest, overfillFactor: factor },
+    said: say('stuffing.chambers-are-filled-x', { factor }),
+  });
 }
 
 const aimLimits = { loft: { min: 3, max: 200 }, weight: { min: 10, max: 1500 } } as const;
@@ -193,41 +210,48 @@ export function setFillAim(
   text: (aim: FillAim) => string = aimInMetric,
 ): Result<Edited> {
   const { fillAim: _, ...rest } = plan;
-  if (aim === null)
-    return ok({ plan: rest, said: 'Pieces are stuffed as is usual for their fill and their channels.' });
+  if (aim === null) return ok({ plan: rest, said: say('stuffing.pieces-are-stuffed-as-is-usual') });
   const value = aim.kind === 'loft' ? aim.loftMm : aim.gPerM2;
   const { min, max } = aimLimits[aim.kind];
   if (!(value >= min && value <= max)) {
     const limit = (of: number) =>
       text(aim.kind === 'loft' ? { kind: 'loft', loftMm: of } : { kind: 'weight', gPerM2: of });
     return err({
-      where: aim.kind === 'loft' ? 'Loft of the fill' : 'Weight of the fill',
-      what: Number.isFinite(value) ? `is ${text(aim)}` : 'is not a number',
-      fix: `Type ${limit(min)} to ${limit(max)}.`,
+      where: aim.kind === 'loft' ? say('stuffing.loft-of-the-fill') : say('stuffing.weight-of-the-fill'),
+      what: Number.isFinite(value)
+        ? say('stuffing.is-2', { text: text(aim) })
+        : say('common.is-not-a-number'),
+      fix: say('stuffing.type-to', { limit: limit(min), limit2: limit(max) }),
     });
   }
   return ok({
     plan: { ...rest, fillAim: aim },
     said:
       aim.kind === 'loft'
-        ? `Pieces are stuffed to a loft of ${text(aim)} midway between two lines.`
-        : `Pieces are stuffed with ${text(aim)}.`,
+        ? say('stuffing.pieces-are-stuffed-to-a-loft', { text: text(aim) })
+        : say('stuffing.pieces-are-stuffed-with', { text: text(aim) }),
   });
 }
 
 function aimInMetric(aim: FillAim): string {
-  return aim.kind === 'loft' ? inMm(aim.loftMm) : `${Number(aim.gPerM2.toFixed(1))} g/m²`;
+  return aim.kind === 'loft'
+    ? inMm(aim.loftMm)
+    : `${withDecimalSign(String(Number(aim.gPerM2.toFixed(1))))} g/m²`;
 }
 
 /** Fill to have at hand beyond what is weighed out, 0 to 1 (1 is as much again); null goes back to the usual. */
 export function setSpareFill(plan: CoatPlan, ratio: number | null): Result<Edited> {
   const { spareFillRatio: _, ...rest } = plan;
-  if (ratio === null) return ok({ plan: rest, said: 'The usual 5 % of fill is spare.' });
+  if (ratio === null) return ok({ plan: rest, said: say('stuffing.the-usual-5-of-fill-is') });
   if (!(ratio >= 0 && ratio <= 1)) {
-    return err({ where: 'Spare fill', what: 'is below nothing or above all', fix: 'Type 0 to 100 %.' });
+    return err({
+      where: say('stuffing.spare-fill'),
+      what: say('stuffing.is-below-nothing-or-above-all'),
+      fix: say('stuffing.type-0-to-100'),
+    });
   }
   return ok({
     plan: { ...rest, spareFillRatio: ratio },
-    said: `${Number((ratio * 100).toFixed(1))} % of fill is spare.`,
+    said: say('stuffing.of-fill-is-spare', { ratio: Number((ratio * 100).toFixed(1)) }),
   });
 }

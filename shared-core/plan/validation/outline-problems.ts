@@ -1,4 +1,6 @@
 /** What is wrong with one piece by itself: its outline, its edges, how it is cut. */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import { crossingSides } from '../../geometry/crossing.ts';
 import { type Point, ringAreaMm2, ringBox, ringFromPoints } from '../../geometry/ring.ts';
 import type { Problem } from '../../measure/problem.ts';
@@ -27,16 +29,22 @@ export function pieceProblems(piece: Piece): Problem[] {
 
 function countProblems(piece: Piece): Problem[] {
   const { cutCount, isMirrored, name } = piece;
-  const where = `Number of ${name} to cut`;
+  const where = say('outline-problems.number-of-to-cut', { name });
   if (!Number.isInteger(cutCount) || cutCount < 1 || cutCount > largestCutCount) {
-    return [{ where, what: `is ${cutCount}`, fix: `Type a whole number from 1 to ${largestCutCount}.` }];
+    return [
+      {
+        where,
+        what: say('outline-problems.is', { cutCount }),
+        fix: say('outline-problems.type-a-whole-number-from-1', { largestCutCount }),
+      },
+    ];
   }
   if (isMirrored && cutCount % 2 !== 0) {
     return [
       {
         where,
-        what: `is ${cutCount}, odd for a piece cut in mirrored pairs`,
-        fix: 'Make it even, or cut the piece without mirroring.',
+        what: say('outline-problems.is-odd-for-a-piece-cut', { cutCount }),
+        fix: say('outline-problems.make-it-even-or-cut-the'),
       },
     ];
   }
@@ -47,31 +55,54 @@ function edgeProblems(piece: Piece): Problem[] {
   const { outline, name } = piece;
   const problems: Problem[] = [];
   if (outline.edges.length === 0)
-    return [{ where: `Outline of ${name}`, what: 'has no edges', fix: 'Draw it, or remove the piece.' }];
+    return [
+      {
+        where: say('outline-problems.outline-of', { name }),
+        what: say('outline-problems.has-no-edges'),
+        fix: say('outline-problems.draw-it-or-remove-the-piece'),
+      },
+    ];
   const seen = new Set<string>();
-  if (!isFinitePoint(outline.start)) problems.push(notANumber(`Start of the outline of ${name}`));
+  if (!isFinitePoint(outline.start))
+    problems.push(notANumber(say('outline-problems.start-of-the-outline-of', { name })));
   for (const edge of outline.edges) {
-    const where = `Edge ${edge.name} of ${name}`;
+    const where = say('outline-problems.edge-of', { edgeName: edge.name, name });
     if (edge.name.trim() === '')
-      problems.push({ where: `An edge of ${name}`, what: 'has no name', fix: 'Name it.' });
+      problems.push({
+        where: say('outline-problems.an-edge-of', { name }),
+        what: say('common.has-no-name'),
+        fix: say('outline-problems.name-it'),
+      });
     if (seen.has(edge.name))
-      problems.push({ where, what: 'comes twice', fix: 'Give each edge of a piece a name of its own.' });
+      problems.push({
+        where,
+        what: say('outline-problems.comes-twice'),
+        fix: say('outline-problems.give-each-edge-of-a-piece'),
+      });
     seen.add(edge.name);
     if (edge.segments.length === 0)
-      problems.push({ where, what: 'has no lines', fix: 'Draw it, or remove the edge.' });
+      problems.push({
+        where,
+        what: say('outline-problems.has-no-lines'),
+        fix: say('outline-problems.draw-it-or-remove-the-edge'),
+      });
     const points = edge.segments.flatMap((segment) =>
       segment.kind === 'line' ? [segment.to] : [segment.control1, segment.control2, segment.to],
     );
     if (!points.every(isFinitePoint)) problems.push(notANumber(where));
-    const allowance = `Seam allowance at ${edge.name} of ${name}`;
+    const allowance = say('outline-problems.seam-allowance-at-of', { edgeName: edge.name, name });
     if (!Number.isFinite(edge.allowanceMm)) problems.push(notANumber(allowance));
     else if (edge.allowanceMm < 0)
-      problems.push({ where: allowance, what: 'is negative', fix: 'Type 0 or more.' });
+      problems.push({
+        where: allowance,
+        what: say('common.is-negative'),
+        fix: say('outline-problems.type-0-or-more'),
+      });
     else if (edge.allowanceMm > largestAllowanceMm) {
       problems.push({
         where: allowance,
-        what: `is over ${largestAllowanceMm} mm`,
-        fix: 'Check the number and its unit.',
+        what: say('outline-problems.is-over-mm', { largestAllowanceMm }),
+        fix: say('common.check-the-number-and-its-unit'),
       });
     }
   }
@@ -80,15 +111,15 @@ function edgeProblems(piece: Piece): Problem[] {
 
 function shapeProblems(piece: Piece): Problem[] {
   const { outline, name } = piece;
-  const where = `Outline of ${name}`;
+  const where = say('outline-problems.outline-of', { name });
   const end = edgeStart({ ...outline, edges: [...outline.edges, outline.edges[0]!] }, outline.edges.length);
   const gapMm = distanceMm(end, outline.start);
   if (gapMm > closedWithinMm) {
     return [
       {
         where,
-        what: `is open: its end lies ${gapMm.toFixed(1)} mm from its start`,
-        fix: 'End the last edge where the first begins.',
+        what: say('outline-problems.is-open-its-end-lies-mm', { gapMm: withDecimalSign(gapMm.toFixed(1)) }),
+        fix: say('outline-problems.end-the-last-edge-where-the'),
       },
     ];
   }
@@ -100,8 +131,10 @@ function shapeProblems(piece: Piece): Problem[] {
     return [
       {
         where,
-        what: `is ${(largestMm / 1000).toFixed(2)} m long or wide`,
-        fix: 'Check its numbers and their unit: inches read as centimetres, perhaps.',
+        what: say('outline-problems.is-m-long-or-wide', {
+          largestMm: withDecimalSign((largestMm / 1000).toFixed(2)),
+        }),
+        fix: say('outline-problems.check-its-numbers-and-their-unit'),
       },
     ];
   }
@@ -112,9 +145,9 @@ function shapeProblems(piece: Piece): Problem[] {
   if (empty)
     return [
       {
-        where: `Edge ${empty.name} of ${name}`,
-        what: 'has no length',
-        fix: 'Remove it, or draw it longer.',
+        where: say('outline-problems.edge-of-2', { emptyName: empty.name, name }),
+        what: say('outline-problems.has-no-length'),
+        fix: say('outline-problems.remove-it-or-draw-it-longer'),
       },
     ];
   const crossing = crossingSides(ring);
@@ -122,28 +155,42 @@ function shapeProblems(piece: Piece): Problem[] {
     const names = [...new Set(crossing.map((index) => edgeNames[index]!))];
     const what =
       names.length === 1
-        ? `crosses or touches itself in ${names[0]}`
-        : `crosses or touches itself: ${names[0]} meets ${names[1]}`;
-    return [{ where, what, fix: 'Redraw one of them so that the outline runs round once.' }];
+        ? say('outline-problems.crosses-or-touches-itself-in', { names: names[0] })
+        : say('outline-problems.crosses-or-touches-itself-meets', { names: names[0], names2: names[1] });
+    return [{ where, what, fix: say('outline-problems.redraw-one-of-them-so-that') }];
   }
   if (ringAreaMm2(ring) < 0) {
-    return [{ where, what: 'runs clockwise', fix: 'Draw its edges in the other order, counter-clockwise.' }];
+    return [
+      {
+        where,
+        what: say('outline-problems.runs-clockwise'),
+        fix: say('outline-problems.draw-its-edges-in-the-other'),
+      },
+    ];
   }
   if (ringAreaMm2(ring) < 1)
-    return [{ where, what: 'has no inside', fix: 'Check its numbers and their unit.' }];
+    return [
+      {
+        where,
+        what: say('outline-problems.has-no-inside'),
+        fix: say('outline-problems.check-its-numbers-and-their-unit-2'),
+      },
+    ];
   return [];
 }
 
 function foldProblems(piece: Piece): Problem[] {
   const { foldEdge, name, outline } = piece;
   if (foldEdge === null) return [];
-  const where = `Fold of ${name}`;
+  const where = say('outline-problems.fold-of', { name });
   if (!outline.edges.some((edge) => edge.name === foldEdge)) {
     return [
       {
         where,
-        what: `is to lie along ${foldEdge}, which is no edge of it`,
-        fix: `Choose one of: ${outline.edges.map((edge) => edge.name).join(', ')}.`,
+        what: say('outline-problems.is-to-lie-along-which-is', { foldEdge }),
+        fix: say('outline-problems.choose-one-of', {
+          edges: outline.edges.map((edge) => edge.name).join(', '),
+        }),
       },
     ];
   }
@@ -152,8 +199,8 @@ function foldProblems(piece: Piece): Problem[] {
     return [
       {
         where,
-        what: `lies along ${foldEdge}, which is not one straight line`,
-        fix: 'Choose a straight edge, or cut the piece whole.',
+        what: say('outline-problems.lies-along-which-is-not-one', { foldEdge }),
+        fix: say('outline-problems.choose-a-straight-edge-or-cut'),
       },
     ];
   }
@@ -168,8 +215,8 @@ function foldProblems(piece: Piece): Problem[] {
     return [
       {
         where,
-        what: 'is crossed by the piece',
-        fix: 'Draw the half to one side of its fold, or cut the piece whole.',
+        what: say('outline-problems.is-crossed-by-the-piece'),
+        fix: say('outline-problems.draw-the-half-to-one-side'),
       },
     ];
   return [];
@@ -177,17 +224,23 @@ function foldProblems(piece: Piece): Problem[] {
 
 function notchProblems(piece: Piece): Problem[] {
   return piece.notches.flatMap((notch): Problem[] => {
-    const where = `A notch of ${piece.name}`;
+    const where = say('outline-problems.a-notch-of', { pieceName: piece.name });
     if (!piece.outline.edges.some((edge) => edge.name === notch.edge)) {
-      return [{ where, what: `lies on ${notch.edge}, which is no edge of it`, fix: 'Remove the notch.' }];
+      return [
+        {
+          where,
+          what: say('outline-problems.lies-on-which-is-no-edge', { edge: notch.edge }),
+          fix: say('outline-problems.remove-the-notch'),
+        },
+      ];
     }
     const lengthMm = edgeLengthMm(piece.outline, notch.edge);
     if (!(notch.atMm >= 0 && notch.atMm <= lengthMm + closedWithinMm)) {
       return [
         {
           where,
-          what: `lies beyond the ends of ${notch.edge}`,
-          fix: `Set it between 0 and ${lengthMm.toFixed(0)} mm.`,
+          what: say('outline-problems.lies-beyond-the-ends-of', { edge: notch.edge }),
+          fix: say('outline-problems.set-it-between-0-and-mm', { lengthMm: lengthMm.toFixed(0) }),
         },
       ];
     }
@@ -225,5 +278,5 @@ function distanceMm(a: Point, b: Point): number {
 }
 
 function notANumber(where: string): Problem {
-  return { where, what: 'is not a number', fix: 'Type it again.' };
+  return { where, what: say('common.is-not-a-number'), fix: say('outline-problems.type-it-again') };
 }

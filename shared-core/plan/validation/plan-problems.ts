@@ -1,16 +1,15 @@
 /** What is wrong with a coat plan, said so that a maker can mend it. Run before a plan is saved or reckoned with. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { itemKinds } from '../../stash/kinds.ts';
 import type { CoatPlan, Piece, Slot } from '../model/coat-plan.ts';
 import type { EdgePlace, Seam } from '../model/outline.ts';
+import { coatCountProblem, plyCountProblem } from './count-problems.ts';
 import { pieceProblems } from './outline-problems.ts';
 import { outside, present } from './number-problem.ts';
 import { ownSpacingProblems, quiltingProblems, threadProblems } from './quilting-problems.ts';
 import { stitchProblems } from '../edits/stitches.ts';
 import { stuffingProblem } from '../model/stuffing.ts';
-
-export const maxCoats = 1000;
-const maxPlies = 20;
 
 /** Every problem of the plan, in the order of its parts; empty when all is well. */
 export function planProblems(plan: CoatPlan): Problem[] {
@@ -34,7 +33,7 @@ export function planProblems(plan: CoatPlan): Problem[] {
     ...quiltingProblems(plan),
     ...(plan.bastingThreadSlotId === undefined
       ? []
-      : threadProblems(plan, plan.bastingThreadSlotId, 'Thread for basting')),
+      : threadProblems(plan, plan.bastingThreadSlotId, say('plan-problems.thread-for-basting'))),
     ...sizeProblems(plan),
   ];
 }
@@ -47,9 +46,9 @@ function sizeProblems(plan: CoatPlan): Problem[] {
   );
   return [
     ...twice.map(({ size }) => ({
-      where: `Size ${size}`,
-      what: 'is in the plan twice',
-      fix: 'Name each size once.',
+      where: say('plan-problems.size', { size }),
+      what: say('plan-problems.is-in-the-plan-twice'),
+      fix: say('plan-problems.name-each-size-once'),
     })),
     ...sizes.flatMap(({ size, pieces }) =>
       [
@@ -59,42 +58,29 @@ function sizeProblems(plan: CoatPlan): Problem[] {
           ...cutFromProblems(plan, piece),
           ...ownSpacingProblems(piece),
         ]),
-      ].map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
+      ].map((problem) => ({
+        ...problem,
+        where: say('plan-problems.size-2', { size, where: problem.where }),
+      })),
     ),
   ];
-}
-
-/** How many coats a plan may make: null when `count` is well. */
-export function coatCountProblem(count: number): Problem | null {
-  if (Number.isInteger(count) && count >= 1 && count <= maxCoats) return null;
-  return {
-    where: 'Number of coats',
-    what: `is ${count}`,
-    fix: `Type a whole number from 1 to ${maxCoats}.`,
-  };
-}
-
-/** How many plies a piece may be cut in: null when `count` is well; 0 is. */
-export function plyCountProblem(pieceName: string, slotName: string, count: number): Problem | null {
-  if (Number.isInteger(count) && count >= 0 && count <= maxPlies) return null;
-  return {
-    where: `Plies of ${pieceName} in ${slotName}`,
-    what: `are ${count}`,
-    fix: `Type a whole number from 0 to ${maxPlies}.`,
-  };
 }
 
 function headProblems(plan: CoatPlan): Problem[] {
   const problems: Problem[] = [];
   if (plan.name.trim() === '')
-    problems.push({ where: 'Name of the plan', what: 'is missing', fix: 'Type a name.' });
+    problems.push({
+      where: say('plan-problems.name-of-the-plan'),
+      what: say('common.is-missing'),
+      fix: say('common.type-a-name'),
+    });
   const count = coatCountProblem(plan.coatCount);
   if (count) problems.push(count);
   return problems.concat(
     present([
-      outside('Distance between pieces', plan.clearanceMm, 0, 100, 'mm'),
-      outside('Wastage of thread', plan.threadWastageRatio, 0, 2, '(1 is 100 %)'),
-      outside('Sewing time of one coat', plan.sewingMinutesPerCoat, 0, 100_000, 'minutes'),
+      outside(say('plan-problems.distance-between-pieces'), plan.clearanceMm, 0, 100, 'mm'),
+      outside(say('common.wastage-of-thread'), plan.threadWastageRatio, 0, 2, say('plan-problems.1-is-100')),
+      outside(say('common.sewing-time-of-one-coat'), plan.sewingMinutesPerCoat, 0, 100_000, 'minutes'),
     ]),
   );
 }
@@ -109,15 +95,24 @@ function repeated(
   const names = new Set<string>();
   for (const { id, name } of things) {
     const key = name.trim().toLowerCase();
-    const where = `The ${word} ${name}`;
-    if (key === '') problems.push({ where: `A ${word} of the plan`, what: 'has no name', fix: 'Name it.' });
+    const where = say('plan-problems.the', { word, name });
+    if (key === '')
+      problems.push({
+        where: say('plan-problems.a-of-the-plan', { word }),
+        what: say('common.has-no-name'),
+        fix: say('plan-problems.name-it'),
+      });
     else if (names.has(key))
-      problems.push({ where, what: 'has the name of another', fix: 'Rename one of them.' });
+      problems.push({
+        where,
+        what: say('plan-problems.has-the-name-of-another'),
+        fix: say('plan-problems.rename-one-of-them'),
+      });
     if (ids.has(id))
       problems.push({
         where,
-        what: `has the mark ${id} of another ${word}`,
-        fix: 'Remove it and make it anew.',
+        what: say('plan-problems.has-the-mark-of-another', { id, word }),
+        fix: say('plan-problems.remove-it-and-make-it-anew'),
       });
     names.add(key);
     ids.add(id);
@@ -129,9 +124,9 @@ function slotProblems(plan: CoatPlan, slot: Slot): Problem[] {
   const problems: Problem[] = [];
   if (!itemKinds.includes(slot.kind)) {
     problems.push({
-      where: `Kind of ${slot.name}`,
-      what: `is not known: ${slot.kind}`,
-      fix: `Choose one of: ${itemKinds.join(', ')}.`,
+      where: say('plan-problems.kind-of', { slotName: slot.name }),
+      what: say('plan-problems.is-not-known', { kind: slot.kind }),
+      fix: say('plan-problems.choose-one-of', { itemKinds: itemKinds.join(', ') }),
     });
   }
   for (const [word, ratio] of [
@@ -139,18 +134,46 @@ function slotProblems(plan: CoatPlan, slot: Slot): Problem[] {
     ['across', slot.takeUpAcrossRatio],
   ] as const) {
     if (ratio !== null)
-      problems.push(...present([outside(`Take-up ${word} of ${slot.name}`, ratio, 0, 1, '(1 is 100 %)')]));
+      problems.push(
+        ...present([
+          outside(
+            say('plan-problems.take-up-of', { word, slotName: slot.name }),
+            ratio,
+            0,
+            1,
+            say('plan-problems.1-is-100'),
+          ),
+        ]),
+      );
   }
   if (slot.amountPerCoat !== null) {
     problems.push(
-      ...present([outside(`Amount of ${slot.name} for one coat`, slot.amountPerCoat, 0, 1_000_000, '')]),
+      ...present([
+        outside(
+          say('plan-problems.amount-of-for-one-coat', { slotName: slot.name }),
+          slot.amountPerCoat,
+          0,
+          1_000_000,
+          '',
+        ),
+      ]),
     );
   }
   problems.push(
-    ...present([outside(`What ${slot.name} is shorter by`, slot.shorterByMm, -5000, 5000, 'mm')]),
+    ...present([
+      outside(
+        say('plan-problems.what-is-shorter-by', { slotName: slot.name }),
+        slot.shorterByMm,
+        -5000,
+        5000,
+        'mm',
+      ),
+    ]),
   );
   return problems.concat(
-    slot.alongEdges.flatMap((place) => placeProblems(plan, place, `${slot.name} runs along`)),
+    slot.alongEdges.flatMap((place) =>
+      placeProblems(plan, place, say('plan-problems.runs-along', { slotName: slot.name })),
+    ),
   );
 }
 
@@ -158,33 +181,51 @@ function placeProblems(plan: CoatPlan, place: EdgePlace, word: string): Problem[
   const piece = plan.pieces.find((candidate) => candidate.id === place.pieceId);
   if (piece?.outline.edges.some((edge) => edge.name === place.edge)) return [];
   const what = piece
-    ? `${place.edge}, which is no edge of ${piece.name}`
-    : `a piece that is not in the plan: ${place.pieceId}`;
-  return [{ where: 'The plan:', what: `${word} ${what}`, fix: 'Choose another edge, or none.' }];
+    ? say('plan-problems.which-is-no-edge-of', { edge: place.edge, pieceName: piece.name })
+    : say('plan-problems.a-piece-that-is-not-in', { pieceId: place.pieceId });
+  return [
+    {
+      where: say('plan-problems.the-plan'),
+      what: `${word} ${what}`,
+      fix: say('plan-problems.choose-another-edge-or-none'),
+    },
+  ];
 }
 
 function cutFromProblems(plan: CoatPlan, piece: Piece): Problem[] {
   const seen = new Set<string>();
   return piece.cutFrom.flatMap((from): Problem[] => {
     const slot = plan.slots.find((candidate) => candidate.id === from.slotId);
-    const where = `What ${piece.name} is cut from`;
+    const where = say('plan-problems.what-is-cut-from', { pieceName: piece.name });
     if (!slot)
       return [
-        { where, what: `is a slot that is not in the plan: ${from.slotId}`, fix: 'Choose another slot.' },
+        {
+          where,
+          what: say('plan-problems.is-a-slot-that-is-not', { slotId: from.slotId }),
+          fix: say('plan-problems.choose-another-slot'),
+        },
       ];
     const problems: Problem[] = [];
     if (slot.kind === 'fill') {
       if (from.plyCount > 1)
-        problems.push({ where, what: `is ${slot.name} in plies`, fix: 'Stuff it once, or not at all.' });
+        problems.push({
+          where,
+          what: say('plan-problems.is-in-plies', { slotName: slot.name }),
+          fix: say('plan-problems.stuff-it-once-or-not-at'),
+        });
     } else if (slot.kind !== 'cloth' && slot.kind !== 'batting') {
       problems.push({
         where,
-        what: `is ${slot.name}, which is neither cloth, batting nor fill`,
-        fix: 'Choose another slot.',
+        what: say('plan-problems.is-which-is-neither-cloth-batting', { slotName: slot.name }),
+        fix: say('plan-problems.choose-another-slot'),
       });
     }
     if (seen.has(slot.id))
-      problems.push({ where, what: `names ${slot.name} twice`, fix: 'Add the plies up in one.' });
+      problems.push({
+        where,
+        what: say('plan-problems.names-twice', { slotName: slot.name }),
+        fix: say('plan-problems.add-the-plies-up-in-one'),
+      });
     seen.add(slot.id);
     return problems.concat(present([plyCountProblem(piece.name, slot.name, from.plyCount)]));
   });
@@ -196,9 +237,9 @@ function edgeSeamProblems(plan: CoatPlan, piece: Piece): Problem[] {
       ? []
       : [
           {
-            where: `Edge ${edge.name} of ${piece.name}`,
-            what: `is sewn in a seam that is not in the plan: ${edge.seam}`,
-            fix: 'Choose another seam, or none.',
+            where: say('plan-problems.edge-of', { edgeName: edge.name, pieceName: piece.name }),
+            what: say('plan-problems.is-sewn-in-a-seam-that', { seam: edge.seam }),
+            fix: say('plan-problems.choose-another-seam-or-none'),
           },
         ],
   );
@@ -206,7 +247,7 @@ function edgeSeamProblems(plan: CoatPlan, piece: Piece): Problem[] {
 
 function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
   const problems = [
-    ...threadProblems(plan, seam.threadSlotId, `Thread of ${seam.label}`),
+    ...threadProblems(plan, seam.threadSlotId, say('plan-problems.thread-of', { seamLabel: seam.label })),
     ...stitchProblems(seam),
   ];
   if (
@@ -214,22 +255,22 @@ function seamProblems(plan: CoatPlan, seam: Seam): Problem[] {
     !(seam.ease.leastMm <= seam.ease.maxMm && Number.isFinite(seam.ease.maxMm - seam.ease.leastMm))
   ) {
     problems.push({
-      where: `Ease of ${seam.label}`,
-      what: 'has no least below its most',
-      fix: 'Type the smaller number first.',
+      where: say('plan-problems.ease-of', { seamLabel: seam.label }),
+      what: say('plan-problems.has-no-least-below-its-most'),
+      fix: say('plan-problems.type-the-smaller-number-first'),
     });
   }
   for (const place of seam.firstSide ?? []) {
-    const missing = placeProblems(plan, place, `${seam.label} joins`);
+    const missing = placeProblems(plan, place, say('plan-problems.joins', { seamLabel: seam.label }));
     const edge = plan.pieces
       .find((piece) => piece.id === place.pieceId)
       ?.outline.edges.find(({ name }) => name === place.edge);
     if (missing.length > 0) problems.push(...missing);
     else if (edge?.seam !== seam.id) {
       problems.push({
-        where: `First side of ${seam.label}`,
-        what: `names ${place.edge}, which is not sewn in it`,
-        fix: 'Name only edges of this seam.',
+        where: say('plan-problems.first-side-of', { seamLabel: seam.label }),
+        what: say('plan-problems.names-which-is-not-sewn-in', { edge: place.edge }),
+        fix: say('plan-problems.name-only-edges-of-this-seam'),
       });
     }
   }

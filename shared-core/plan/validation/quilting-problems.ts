@@ -1,4 +1,5 @@
 /** What is wrong with how a plan is quilted: its lines, its thread, and what was measured on swatches. */
+import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { CoatPlan, Piece, QuiltedMeasure } from '../model/coat-plan.ts';
 import { outside, present } from './number-problem.ts';
@@ -8,14 +9,16 @@ import { orderProblem } from '../model/quilting-order.ts';
 /** Distance of quilting lines: null when it is well. where: of which. */
 export function quiltingSpacingProblem(
   spacingMm: number,
-  where = 'Distance of the quilting lines',
+  where = say('quilting-problems.distance-of-the-quilting-lines'),
 ): Problem | null {
   return outside(where, spacingMm, 5, 1000, 'mm');
 }
 
 export function ownSpacingProblems({ name, quiltingSpacingMm }: Piece): Problem[] {
   if (quiltingSpacingMm === undefined) return [];
-  return present([quiltingSpacingProblem(quiltingSpacingMm, `Distance of the lines of ${name}`)]);
+  return present([
+    quiltingSpacingProblem(quiltingSpacingMm, say('quilting-problems.distance-of-the-lines-of', { name })),
+  ]);
 }
 
 export function quiltingProblems(plan: CoatPlan): Problem[] {
@@ -23,7 +26,7 @@ export function quiltingProblems(plan: CoatPlan): Problem[] {
   if (quilting === null) return [];
   const problems = present([
     quiltingSpacingProblem(quilting.spacingMm),
-    outside('Stitch length of the quilting', quilting.stitchLengthMm, 0.5, 50, 'mm'),
+    outside(say('quilting-problems.stitch-length-of-the-quilting'), quilting.stitchLengthMm, 0.5, 50, 'mm'),
   ]);
   const { measures = [] } = quilting;
   const twice = measures.find(
@@ -32,20 +35,25 @@ export function quiltingProblems(plan: CoatPlan): Problem[] {
   );
   if (twice) {
     problems.push({
-      where: `Measures of ${layersWords(twice.battingPlyCount)}`,
-      what: 'are in the plan twice',
-      fix: 'Keep one swatch of each number of layers.',
+      where: say('quilting-problems.measures-of', { layersWords: layersWords(twice.battingPlyCount) }),
+      what: say('quilting-problems.are-in-the-plan-twice'),
+      fix: say('quilting-problems.keep-one-swatch-of-each-number'),
     });
   }
   problems.push(...measures.flatMap(measureProblems), ...orderProblems(plan));
-  return problems.concat(threadProblems(plan, quilting.threadSlotId, 'Thread of the quilting'));
+  return problems.concat(
+    threadProblems(plan, quilting.threadSlotId, say('quilting-problems.thread-of-the-quilting')),
+  );
 }
 
 /** Of the plan, its slots and its pieces, each once. */
 function orderProblems(plan: CoatPlan): Problem[] {
   const chosen = [
-    { name: 'Quilted pieces', quiltingOrder: plan.quilting?.order },
-    ...plan.slots.map(({ name, quiltingOrder }) => ({ name: `The ${name}`, quiltingOrder })),
+    { name: say('quilting-problems.quilted-pieces'), quiltingOrder: plan.quilting?.order },
+    ...plan.slots.map(({ name, quiltingOrder }) => ({
+      name: say('quilting-problems.the', { name }),
+      quiltingOrder,
+    })),
     ...[plan, ...(plan.sizes ?? [])].flatMap(({ pieces }) => pieces),
   ];
   return chosen.flatMap(({ name, quiltingOrder }) =>
@@ -56,12 +64,22 @@ function orderProblems(plan: CoatPlan): Problem[] {
 function measureProblems(measure: QuiltedMeasure): Problem[] {
   const { spacingMm, riseMm, overLinesRatio, alongLinesRatio } = measure;
   const layers = layersWords(measure.battingPlyCount);
-  const max = 'mm: half the distance of the lines at most';
+  const max = say('quilting-problems.mm-half-the-distance-of-the');
   const ratio = (way: string, value: number | null) =>
-    value === null ? null : outside(`Take-up of ${layers} ${way} the lines`, value, 0, 1, '(1 is 100 %)');
+    value === null
+      ? null
+      : outside(
+          say('quilting-problems.take-up-of-the-lines', { layers, way }),
+          value,
+          0,
+          1,
+          say('quilting-problems.1-is-100'),
+        );
   return present([
-    quiltingSpacingProblem(spacingMm, `Distance of the lines of the swatch of ${layers}`),
-    riseMm === null ? null : outside('Rise of the quilting', riseMm, 0, spacingMm / 2, max),
+    quiltingSpacingProblem(spacingMm, say('quilting-problems.distance-of-the-lines-of-the', { layers })),
+    riseMm === null
+      ? null
+      : outside(say('quilting-problems.rise-of-the-quilting'), riseMm, 0, spacingMm / 2, max),
     ratio('over', overLinesRatio),
     ratio('along', alongLinesRatio),
   ]);
@@ -72,9 +90,19 @@ export function threadProblems(plan: CoatPlan, slotId: string, where: string): P
   const slot = plan.slots.find((candidate) => candidate.id === slotId);
   if (!slot)
     return [
-      { where, what: `is a slot that is not in the plan: ${slotId}`, fix: 'Choose a slot for thread.' },
+      {
+        where,
+        what: say('quilting-problems.is-a-slot-that-is-not', { slotId }),
+        fix: say('quilting-problems.choose-a-slot-for-thread'),
+      },
     ];
   return slot.kind === 'thread'
     ? []
-    : [{ where, what: `is ${slot.name}, which is no thread`, fix: 'Choose a slot for thread.' }];
+    : [
+        {
+          where,
+          what: say('quilting-problems.is-which-is-no-thread', { slotName: slot.name }),
+          fix: say('quilting-problems.choose-a-slot-for-thread'),
+        },
+      ];
 }

@@ -1,4 +1,5 @@
 /** Cloth whose name or colour speaks of a pattern or of one way, and whose facts do not; and interfacing that is fused. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
@@ -21,8 +22,12 @@ const fusingC = 150;
 
 const trade: Basis = {
   kind: 'rule of thumb',
-  how: 'by words in the name, colour and finish of the cloth: napped, plush and shiny cloths and one-way designs are laid one way; stripes, checks and plaids are matched',
-  source: 'handbooks of home sewing; Oregon extension service, "Sewing with stripes, checks, and plaids"',
+  get how() {
+    return say('cloth-advice.by-words-in-the-name-colour');
+  },
+  get source() {
+    return say('cloth-advice.handbooks-of-home-sewing-oregon-extension');
+  },
 };
 
 /** Advice on the cloths that are cut; the size at hand. */
@@ -53,8 +58,8 @@ function repeatAdvice(item: Cloth): Advice[] {
   return [
     {
       kind: 'pattern matching',
-      says: `${item.name} is a ${word} by its name and has no repeat written down, so its pieces are laid without matching and it may be too little.`,
-      fix: 'Measure the repeat along and across and type it at the cloth, so that its pieces are laid to match.',
+      says: say('cloth-advice.is-a-by-its-name-and', { itemName: item.name, word }),
+      fix: say('cloth-advice.measure-the-repeat-along-and-across'),
       basis: [trade],
     },
   ];
@@ -67,8 +72,8 @@ function oneWayAdvice(item: Cloth): Advice[] {
   return [
     {
       kind: 'one way',
-      says: `${item.name} is ${word} by its name: turned end for end, its pieces may look another colour or stand on their heads, and it is laid both ways now.`,
-      fix: 'Look at it both ways in daylight, and say at the cloth whether it has a nap or runs one way: yes or no.',
+      says: say('cloth-advice.is-by-its-name-turned-end', { itemName: item.name, word }),
+      fix: say('cloth-advice.look-at-it-both-ways-in'),
       basis: [trade],
     },
   ];
@@ -90,13 +95,18 @@ function fusingAdvice(
     return [
       {
         kind: 'interfacing' as const,
-        says: `${item.name} is fused, which asks for ${fusingC} °C and more, and ${shell.item.name} bears ${limitC} °C.`,
-        fix: 'Take a sew-in interfacing, or one that fuses lower, and try it on a scrap.',
+        says: say('cloth-advice.is-fused-which-asks-for-c', {
+          itemName: item.name,
+          fusingC,
+          itemName2: shell.item.name,
+          limitC,
+        }),
+        fix: say('cloth-advice.take-a-sew-in-interfacing-or'),
         basis: [
           {
             kind: 'rule of thumb',
-            how: 'heat of fusing by the dots of the iron',
-            source: 'common practice, no source',
+            how: say('cloth-advice.heat-of-fusing-by-the-dots'),
+            source: say('common.common-practice-no-source'),
           },
         ],
       },

@@ -1,4 +1,5 @@
 /** The shapes that a slot's cloth or batting is cut into: outlines with allowance, take-up and shrinkage. */
+import { say } from '../../wording/say.ts';
 import { ringGrown } from '../../geometry/grown.ts';
 import { ringAreaMm2, ringStretched } from '../../geometry/ring.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
@@ -79,8 +80,8 @@ function isCut(plan: CoatPlan, slot: Slot): boolean {
 function spareBasis(marginMm: number): Basis {
   return {
     kind: 'rule of thumb',
-    how: `${measureIn('length', marginMm)} to spare all round, trimmed off after quilting`,
-    source: 'as you chose it; makers take 1/2 to 1 in (common practice, no source)',
+    how: say('cut-shapes.to-spare-all-round-trimmed-off', { measureIn: measureIn('length', marginMm) }),
+    source: say('cut-shapes.as-you-chose-it-makers-take'),
   };
 }
 

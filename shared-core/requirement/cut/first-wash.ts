@@ -2,6 +2,7 @@
  * The first wash of a slot's cloth or batting: before it is cut, so that its pieces are laid on what the wash leaves of
  * length and width, or as a part of the coat, so that its pieces are cut larger.
  */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { Slot } from '../../plan/model/coat-plan.ts';
 import {
@@ -61,13 +62,13 @@ export function afterWashMm2({ firstWash: wash }: Washed, areaMm2: number): numb
 /** How the wash is in the figures of a need. */
 export function washBasis({ isBeforeCutting, assumed }: FirstWash): Basis {
   const what = isBeforeCutting
-    ? 'washed before cutting: laid on the length and width that are left, told as need / (1 - shrinkage) off the roll'
-    : 'cut unwashed: each piece larger by need / (1 - shrinkage)';
+    ? say('first-wash.washed-before-cutting-laid-on-the')
+    : say('first-wash.cut-unwashed-each-piece-larger-by');
   if (assumed === null) return { kind: 'computed', how: what, source: '' };
   const other = assumed === 'across' ? 'along' : 'across';
   return {
     kind: 'rule of thumb',
-    how: `${what}; how much it shrinks ${assumed} is not written down and taken as ${other}`,
-    source: 'common practice, no source',
+    how: say('first-wash.how-much-it-shrinks-is-not', { what, assumed, other }),
+    source: say('common.common-practice-no-source'),
   };
 }

@@ -1,4 +1,5 @@
 /** What is quilted as panels, in words: the same on the screen and in the text for scripts. */
+import { say } from '../../wording/say.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import { showQuantity } from '../../measure/show.ts';
@@ -21,14 +22,22 @@ export function panelSizeWords(
 export function panelSentence(panel: QuiltedPanel, plan: CoatPlan, system: MeasureSystem): string {
   const layers = [...Map.groupBy(panel.layers, (layer) => panelSizeWords(layer, system))].map(
     ([size, alike]) =>
-      `${size} of ${listed(
-        alike.map(({ slotId, plyCount }) => {
-          const { name } = slotById(plan, slotId);
-          return plyCount === 1 ? name : `${plyCount} plies of ${name}`;
-        }),
-      )}`,
+      say('panel-words.of', {
+        size,
+        alike: listed(
+          alike.map(({ slotId, plyCount }) => {
+            const { name } = slotById(plan, slotId);
+            return plyCount === 1 ? name : say('panel-words.plies-of', { plyCount, name });
+          }),
+        ),
+      }),
   );
-  const times = panel.count === 1 ? '' : `, ${panel.count} times`;
+  const times = panel.count === 1 ? '' : say('panel-words.times', { count: panel.count });
   const quilted = { lengthMm: panel.quiltedLengthMm, widthMm: panel.quiltedWidthMm };
-  return `${sentenceCase(panel.id)}${times}: ${listed(layers)}; quilted ${panelSizeWords(quilted, system)}.`;
+  return say('panel-words.quilted', {
+    panelId: sentenceCase(panel.id),
+    times,
+    layers: listed(layers),
+    panelSizeWords: panelSizeWords(quilted, system),
+  });
 }

@@ -1,4 +1,5 @@
 /** What quilting takes from a piece: as a swatch measured it, else by the arc of its cloth and the pull of its stitches. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../../plan/model/coat-plan.ts';
 import { battingPlyCount, isPadded, measureOf } from '../../plan/model/quilted-layers.ts';
@@ -76,20 +77,24 @@ function oneWay(measured: number | null, estimated: EstimatedTakeUp | null, bare
 export function takeUpBasis(takeUp: PieceTakeUp): readonly Basis[] {
   const basis: Basis[] = [];
   if (takeUp.isMeasured)
-    basis.push({ kind: 'measured', how: 'take-up of quilting as measured on a swatch', source: '' });
+    basis.push({ kind: 'measured', how: say('slot-take-up.take-up-of-quilting-as-measured'), source: '' });
   if (takeUp.alongRange || takeUp.acrossRange) {
     const percent = (ratio: number) => Number((ratio * 100).toFixed(1));
     basis.push({
       kind: 'rule of thumb',
-      how: `take-up of quilting: ${percent(stitchPull.usual)} % both ways by the pull of the stitches, over the lines the arc of the cloth where that is more; ${percent(stitchPull.min)} to ${percent(stitchPull.max)} % are usual, and a swatch tells`,
-      source: 'quilts and swatches before and after, craft pages; geometry of a circular arc',
+      how: say('slot-take-up.take-up-of-quilting-both-ways', {
+        percent: percent(stitchPull.usual),
+        percent2: percent(stitchPull.min),
+        percent3: percent(stitchPull.max),
+      }),
+      source: say('slot-take-up.quilts-and-swatches-before-and-after'),
     });
     basis.push(takeUp.rise.basis);
   } else if (!takeUp.isMeasured && takeUp.alongRatio + takeUp.acrossRatio > 0) {
-    const source = 'geometry of a circular arc';
+    const source = say('slot-take-up.geometry-of-a-circular-arc');
     basis.push({
       kind: 'computed',
-      how: 'take-up of quilting: arc over chord of the cloth between two lines',
+      how: say('slot-take-up.take-up-of-quilting-arc-over'),
       source,
     });
     basis.push(takeUp.rise.basis);

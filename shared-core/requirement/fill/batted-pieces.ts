@@ -1,4 +1,5 @@
 /** Layers of batting by piece, and the loft that is left of them in the finished coat. */
+import { say } from '../../wording/say.ts';
 import { type CoatPlan, slotById } from '../../plan/model/coat-plan.ts';
 import { nearestRise } from '../../plan/model/quilted-layers.ts';
 import { isPieceQuilted } from '../../quilting/lines.ts';
@@ -36,8 +37,8 @@ export function battedPieces(plan: CoatPlan, slotId: string, items: SlotItems): 
     if (!isPieceQuilted(plan, piece)) {
       const basis: Basis = {
         kind: 'rule of thumb',
-        how: `without lines ${wornLoftRatio * 100} % of the loft is left as worn`,
-        source: 'common practice, no source',
+        how: say('batted-pieces.without-lines-of-the-loft-is', { wornLoftRatio: wornLoftRatio * 100 }),
+        source: say('common.common-practice-no-source'),
       };
       return [{ ...place, finishedMm: loftMm === null ? null : loftMm * wornLoftRatio, basis }];
     }

@@ -1,4 +1,5 @@
 /** Batting whose lines are too far apart, that has none, or that is sewn over bare. */
+import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
 import { listed } from '../../plan/edits/edited.ts';
@@ -40,16 +41,26 @@ function lineAdvice(plan: CoatPlan, item: Batting, pieces: readonly Piece[]): re
     const spacingMm = Math.max(...tooFar.map((piece) => lineSpacingMm(plan.quilting!, piece)));
     advice.push({
       kind: 'batting',
-      says: `${item.name} holds between lines at most ${max} apart, and those of ${namesOf(tooFar)} are up to ${measureIn('length', spacingMm)}: it shifts and lumps in the wash.`,
-      fix: 'Bring the lines nearer, or take a batting that is needled or bonded.',
+      says: say('batting-advice.holds-between-lines-at-most-apart', {
+        itemName: item.name,
+        max,
+        namesOf: namesOf(tooFar),
+        measureIn: measureIn('length', spacingMm),
+      }),
+      fix: say('batting-advice.bring-the-lines-nearer-or-take'),
       basis: [basis],
     });
   }
   if (bare.length > 0) {
     advice.push({
       kind: 'batting',
-      says: `${namesOf(bare)} ${bare.length === 1 ? 'has' : 'have'} ${item.name} and no lines, and ${bare.length === 1 ? 'is' : 'are'} wider than the ${max} that it holds over.`,
-      fix: `Quilt ${bare.length === 1 ? 'it' : 'them'}, tack the batting to the seam allowances all round, or take a batting that is needled or bonded.`,
+      says: say('batting-advice.have-and-no-lines-and-are', {
+        namesOf: namesOf(bare),
+        bareCount: bare.length,
+        itemName: item.name,
+        max,
+      }),
+      fix: say('batting-advice.quilt-them-tack-the-batting-to', { bareCount: bare.length }),
       basis: [basis],
     });
   }
@@ -63,16 +74,19 @@ function backingAdvice(plan: CoatPlan, item: Batting, pieces: readonly Piece[]):
   return [
     {
       kind: 'batting',
-      says: `${item.name} lies bare behind ${namesOf(open)}: without a cloth behind it, it drags over the machine and its fibres come out.`,
-      fix: 'Cut a backing too and quilt all three together, or take a bonded batting.',
+      says: say('batting-advice.lies-bare-behind-without-a-cloth', {
+        itemName: item.name,
+        namesOf: namesOf(open),
+      }),
+      fix: say('batting-advice.cut-a-backing-too-and-quilt'),
       basis: [
         item.facts.needsBacking === null
           ? {
               kind: 'rule of thumb',
-              how: 'a batting that nothing holds together wants a backing',
-              source: 'common practice, no source',
+              how: say('batting-advice.a-batting-that-nothing-holds-together'),
+              source: say('common.common-practice-no-source'),
             }
-          : { kind: 'measured', how: 'as you wrote it down', source: '' },
+          : { kind: 'measured', how: say('batting-advice.as-you-wrote-it-down'), source: '' },
       ],
     },
   ];

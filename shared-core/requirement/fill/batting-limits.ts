@@ -1,4 +1,5 @@
 /** How far apart a batting may be quilted, and whether it wants a cloth behind it: as its packet says, else what is usual. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { FactsOf } from '../../stash/kinds.ts';
 import { mainFibre } from '../law/fibre.ts';
@@ -12,14 +13,14 @@ const inMm = 25.4;
 const highLoftMm = 6;
 
 /** What packets say. Wool 3 in, high-loft polyester 3 in, plain cotton 1 1/2 to 2 in, needled cotton 8 and 10 in. */
-const packets = 'packets of batting read by generations-quilt-patterns.com';
+const packets = () => say('batting-limits.packets-of-batting-read-by-generations');
 
 /** Longest distance of lines, mm, with how it was got; null where neither figure nor fibre is known. */
 export function lineLimit(facts: BattingFacts): { readonly limitMm: number; readonly basis: Basis } | null {
   if (facts.lineLimitMm !== null) {
     return {
       limitMm: facts.lineLimitMm,
-      basis: { kind: 'measured', how: 'as it is printed on the batting', source: '' },
+      basis: { kind: 'measured', how: say('batting-limits.as-it-is-printed-on-the'), source: '' },
     };
   }
   const usual = defaultLimit(facts);
@@ -27,21 +28,29 @@ export function lineLimit(facts: BattingFacts): { readonly limitMm: number; read
   const { inches, of, source } = usual;
   return {
     limitMm: inches * inMm,
-    basis: { kind: 'rule of thumb', how: `usual for ${of}; its own packet decides`, source },
+    basis: {
+      kind: 'rule of thumb',
+      how: say('batting-limits.usual-for-its-own-packet-decides', { of }),
+      source,
+    },
   };
 }
 
 function defaultLimit({ heldBy, fibre, loftMm }: BattingFacts) {
   if (heldBy === 'needling' || heldBy === 'scrim')
-    return { inches: 8, of: 'needled batting', source: packets };
+    return { inches: 8, of: say('batting-limits.needled-batting'), source: packets() };
   if (heldBy === 'bonding')
-    return { inches: 4, of: 'bonded batting', source: 'quiltingboard.com: 2 to 10 in, 4 common' };
+    return {
+      inches: 4,
+      of: say('batting-limits.bonded-batting'),
+      source: say('batting-limits.quiltingboard-com-2-to-10-in'),
+    };
   const main = mainFibre(fibre);
   if (main === null) return null;
-  if (fibres[main].isWool) return { inches: 3, of: 'wool', source: packets };
+  if (fibres[main].isWool) return { inches: 3, of: 'wool', source: packets() };
   if (main === 'polyester' && (loftMm ?? 0) >= highLoftMm)
-    return { inches: 3, of: 'polyester of high loft', source: packets };
-  if (main === 'cotton') return { inches: 2, of: 'plain cotton', source: packets };
+    return { inches: 3, of: say('batting-limits.polyester-of-high-loft'), source: packets() };
+  if (main === 'cotton') return { inches: 2, of: say('batting-limits.plain-cotton'), source: packets() };
   return null;
 }
 

@@ -1,4 +1,5 @@
 /** Loose fill of which nobody said how much, and channels that do not suit the loft they are stuffed to. */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
 import { listed } from '../../plan/edits/edited.ts';
@@ -14,9 +15,12 @@ import { defaultDownGPerM2, widthOfLoft } from './usual-fill.ts';
 
 const channelBasis: Basis = {
   kind: 'rule of thumb',
-  how: `a channel is ${widthOfLoft.min} to ${widthOfLoft.max} times as wide as the fill lofts in it`,
-  source:
-    'common practice, no source; that light fill wants narrow channels and narrow ones keep it from lofting: timmermade.com, 2021',
+  get how() {
+    return say('fill-advice.a-channel-is-to-times-as', { min: widthOfLoft.min, max: widthOfLoft.max });
+  },
+  get source() {
+    return say('fill-advice.common-practice-no-source-that-light');
+  },
 };
 
 /** A millimetre is how lines are sewn, not a fault of the plan. */
@@ -60,8 +64,14 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
   return slots.map((slot): Advice => {
     const { gPerM2 } = fillingList(plan, slot, items);
     const { min, max } = defaultDownGPerM2;
-    const comes = `${items.get(slot.id)?.name ?? slot.name} comes to ${measureIn('arealMass', Math.round(gPerM2))}`;
-    const usual = `${measureIn('arealMass', min)} to ${measureIn('arealMass', max)} of down of 600 to 700 in³/oz`;
+    const comes = say('fill-advice.comes-to', {
+      getName: items.get(slot.id)?.name ?? slot.name,
+      measureIn: measureIn('arealMass', Math.round(gPerM2)),
+    });
+    const usual = say('fill-advice.to-of-down-of-600-to', {
+      measureIn: measureIn('arealMass', min),
+      measureIn2: measureIn('arealMass', max),
+    });
     const isUsual = guessed.some(
       (piece) =>
         isStuffedAsUsual(plan, piece, items) && piece.cutFrom.some(({ slotId }) => slotId === slot.id),
@@ -69,16 +79,16 @@ function askAdvice(plan: CoatPlan, guessed: readonly Piece[], items: SlotItems):
     return {
       kind: 'loose fill',
       says: isUsual
-        ? `No loft and no weight of fill is given. It is taken as the middle of what coats sewn through usually take, ${usual}, as far as the channels let it loft: ${comes}.`
-        : `No loft and no weight of fill is given. By the width of the channels alone ${comes}; coats sewn through usually take ${usual}.`,
-      fix: 'Give the loft midway between two lines, or the weight of fill over its area, as a coat that you know has it.',
+        ? say('fill-advice.no-loft-and-no-weight-of', { usual, comes })
+        : say('fill-advice.no-loft-and-no-weight-of-2', { comes, usual }),
+      fix: say('fill-advice.give-the-loft-midway-between-two'),
       basis: [
         {
           kind: 'rule of thumb',
           how: isUsual
-            ? 'the middle of usual weights, other fill powers in proportion'
-            : 'rise of a face 1/8 of the width of its channel; usual weights',
-          source: 'common practice, no source',
+            ? say('fill-advice.the-middle-of-usual-weights-other')
+            : say('fill-advice.rise-of-a-face-1-8'),
+          source: say('common.common-practice-no-source'),
         },
       ],
     };
@@ -91,8 +101,14 @@ function wideAdvice(wide: readonly Channel[]): readonly Advice[] {
   return [
     {
       kind: 'loose fill',
-      says: `The lines of ${namesOf(wide)} are up to ${maxApart(wide)} apart: fill that lofts to ${rounded(first.loftMm)} shifts in so wide a channel and leaves cold places.`,
-      fix: `Bring them to ${rounded(widthOfLoft.max * first.loftMm)} or nearer, or stuff it fuller.`,
+      says: say('fill-advice.the-lines-of-are-up-to', {
+        namesOf: namesOf(wide),
+        maxApart: maxApart(wide),
+        rounded: rounded(first.loftMm),
+      }),
+      fix: say('fill-advice.bring-them-to-or-nearer-or', {
+        rounded: rounded(widthOfLoft.max * first.loftMm),
+      }),
       basis: [channelBasis],
     },
   ];
@@ -105,8 +121,15 @@ function narrowAdvice(narrow: readonly Channel[]): readonly Advice[] {
   return [
     {
       kind: 'loose fill',
-      says: `The lines of ${namesOf(narrow)} are too near for so much fill: it cannot loft to ${rounded(first.loftMm)} between lines ${rounded(first.spacingMm)} apart, and the cloth is cut ${larger} % larger for it.`,
-      fix: `Set them ${rounded(widthOfLoft.min * first.loftMm)} apart or farther, or stuff less.`,
+      says: say('fill-advice.the-lines-of-are-too-near', {
+        namesOf: namesOf(narrow),
+        rounded: rounded(first.loftMm),
+        rounded2: rounded(first.spacingMm),
+        larger,
+      }),
+      fix: say('fill-advice.set-them-apart-or-farther-or', {
+        rounded: rounded(widthOfLoft.min * first.loftMm),
+      }),
       basis: [channelBasis],
     },
   ];

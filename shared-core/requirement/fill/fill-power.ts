@@ -1,4 +1,5 @@
 /** How much room a gram of loose fill takes, and how much more of it goes into a chamber than the chamber holds. */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
@@ -35,14 +36,24 @@ export function fillPowerOf(item: Item | undefined): FillPower {
   const known = item?.kind === 'fill' ? item.facts.fillPowerCm3PerG : null;
   if (known !== null && known !== undefined) return { kind, cm3PerG: known, basis: null };
   const cm3PerG = defaultFillPower[kind];
-  const of = { down: 'an ordinary down', feathers: 'feathers', polyester: 'clusters of polyester' }[kind];
+  const of = {
+    down: say('fill-power.an-ordinary-down'),
+    feathers: 'feathers',
+    polyester: say('fill-power.clusters-of-polyester'),
+  }[kind];
   return {
     kind,
     cm3PerG,
     basis: {
       kind: 'rule of thumb',
-      how: `no fill power is written down: taken as ${measureIn('fillPower', cm3PerG)}, as of ${of}`,
-      source: kind === 'feathers' ? 'Wikipedia, Fill power' : 'common practice, no source',
+      how: say('fill-power.no-fill-power-is-written-down', {
+        measureIn: measureIn('fillPower', cm3PerG),
+        of,
+      }),
+      source:
+        kind === 'feathers'
+          ? say('fill-power.wikipedia-fill-power')
+          : say('common.common-practice-no-source'),
     },
   };
 }

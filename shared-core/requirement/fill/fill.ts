@@ -1,4 +1,5 @@
 /** Loose fill, chamber by chamber: volume of the lens between two lines, over the fill power, times the overfill. */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { CoatPlan, Piece, Slot } from '../../plan/model/coat-plan.ts';
@@ -72,7 +73,7 @@ export function fillNeed(plan: CoatPlan, slot: Slot, items: SlotItems): AmountNe
     amount: list.filledG + list.spareG,
     parts: [
       ...[...byPiece.values()].map(({ what, chamberCount, amount }) => ({
-        what: `${what}: ${chamberCount} chambers`,
+        what: say('fill.chambers', { what, chamberCount }),
         amount,
       })),
       ...(list.spareG > 0 ? [{ what: 'spare', amount: list.spareG }] : []),
@@ -158,13 +159,15 @@ function sizeList(
     });
   }
   if (chambers.length === 0) {
-    basis.set('none', { kind: 'computed', how: 'no piece is stuffed with this fill', source: '' });
+    basis.set('none', { kind: 'computed', how: say('fill.no-piece-is-stuffed-with-this'), source: '' });
   } else {
     for (const each of massBasis(plan, power)) basis.set(each.how, each);
     basis.set('spare', {
       kind: plan.spareFillRatio === undefined ? 'rule of thumb' : 'measured',
-      how: `${Number((spareRatio(plan) * 100).toFixed(1))} % spare for what flies and clings`,
-      source: plan.spareFillRatio === undefined ? 'common practice, no source' : '',
+      how: say('fill.spare-for-what-flies-and-clings', {
+        spareRatio: Number((spareRatio(plan) * 100).toFixed(1)),
+      }),
+      source: plan.spareFillRatio === undefined ? say('common.common-practice-no-source') : '',
     });
   }
   const byVolumeG = massOf(chambers);
@@ -175,7 +178,7 @@ function sizeList(
     basis: [
       {
         kind: 'measured',
-        how: `${measureIn('mass', slot.amountPerCoat)} for one coat as the maker gave it, spread over the chambers by their volume`,
+        how: say('fill.for-one-coat-as-the-maker', { measureIn: measureIn('mass', slot.amountPerCoat) }),
         source: '',
       },
     ],
@@ -185,29 +188,31 @@ function sizeList(
 /** How the grams of a chamber were got. */
 function massBasis(plan: CoatPlan, power: FillPower): readonly Basis[] {
   if (plan.fillAim?.kind === 'weight') {
-    return [
-      { kind: 'computed', how: 'chamber by chamber: its area x the weight that you asked for', source: '' },
-    ];
+    return [{ kind: 'computed', how: say('fill.chamber-by-chamber-its-area-x'), source: '' }];
   }
   const overfill: Basis =
     plan.overfillFactor === undefined
       ? {
           kind: 'rule of thumb',
-          how: `overfill x ${defaultOverfillFactor}`,
-          source: 'outdoor-gear makers’ forum: 20 to 30 %',
+          how: say('fill.overfill-x', { defaultOverfillFactor }),
+          source: say('fill.outdoor-gear-makers-forum-20-to'),
         }
-      : { kind: 'measured', how: `overfill x ${plan.overfillFactor}, as the maker chose it`, source: '' };
+      : {
+          kind: 'measured',
+          how: say('fill.overfill-x-as-the-maker-chose', { overfillFactor: plan.overfillFactor }),
+          source: '',
+        };
   return [
     {
       kind: 'computed',
-      how: 'chamber by chamber: two arcs between the lines x length of the channel / fill power x overfill',
-      source: 'geometry of a lens; mass by maker’s blog on a down quilt, 2020',
+      how: say('fill.chamber-by-chamber-two-arcs-between'),
+      source: say('fill.geometry-of-a-lens-mass-by'),
     },
     overfill,
     power.basis ?? {
       kind: 'rule of thumb',
-      how: `a laboratory’s fill power is good to ${testToleranceRatio * 100} % either way, and so is the mass`,
-      source: 'IDFL laboratory, fill power tolerance and variance',
+      how: say('fill.a-laboratory-s-fill-power-is', { testToleranceRatio: testToleranceRatio * 100 }),
+      source: say('fill.idfl-laboratory-fill-power-tolerance-and'),
     },
   ];
 }

@@ -1,4 +1,5 @@
 /** The filling list as a table to weigh out by at the table: chamber by chamber with its grams, and a box to tick. */
+import { say } from '../../wording/say.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import { showQuantity } from '../../measure/show.ts';
@@ -43,21 +44,24 @@ export function fillingTable(
   return {
     title,
     lead: [
-      'Weigh out each chamber, from the hem up.',
-      `Overfill x ${list.overfillFactor}.`,
+      say('filling-table.weigh-out-each-chamber-from-the'),
+      say('filling-table.overfill-x', { overfillFactor: list.overfillFactor }),
       `${sentenceCase(weightWords(list, system))}.`,
-      `With ${whole(list.spareG)} to spare, have ${whole(list.filledG + list.spareG)} at hand.`,
+      say('filling-table.with-to-spare-have-at-hand', {
+        whole: whole(list.spareG),
+        whole2: whole(list.filledG + list.spareG),
+      }),
     ].join(' '),
     sectionHead: 'piece',
     columns: [
       { head: '', kind: 'tick', only: 'paper' },
-      { head: 'Chamber', fileHead: 'chamber', kind: 'number' },
-      { head: 'Width', fileHead: 'width', kind: 'number' },
-      { head: 'Length', fileHead: 'length', kind: 'number' },
-      { head: 'Holds', fileHead: 'holds', kind: 'number' },
-      { head: 'Each', kind: 'number', fileHead: `each (${unit})` },
-      { head: 'Times', fileHead: 'times', kind: 'number' },
-      { head: 'Together', kind: 'number', fileHead: `together (${unit})` },
+      { head: say('filling-table.chamber'), fileHead: 'chamber', kind: 'number' },
+      { head: say('common.width'), fileHead: 'width', kind: 'number' },
+      { head: say('common.length'), fileHead: 'length', kind: 'number' },
+      { head: say('filling-table.holds'), fileHead: 'holds', kind: 'number' },
+      { head: say('common.each'), kind: 'number', fileHead: `each (${unit})` },
+      { head: say('filling-table.times'), fileHead: 'times', kind: 'number' },
+      { head: say('common.together'), kind: 'number', fileHead: `together (${unit})` },
     ],
     sections: byPiece(list.chambers).map(({ pieceName, chambers }) => ({
       title: pieceName,
@@ -67,7 +71,7 @@ export function fillingTable(
         chambers.reduce((sum, chamber) => sum + chamber.massG * chamber.count, 0),
       ),
     })),
-    total: total('In all', list.filledG),
+    total: total(say('common.in-all'), list.filledG),
     notes: [...list.problems.map(({ where, what, fix }) => `${where} ${what}. ${fix}`), ...cautions],
   };
 }
@@ -75,13 +79,18 @@ export function fillingTable(
 /** "112 g/m² over the stuffed pieces, good to 5 % either way: 188 to 208 g". */
 export function weightWords({ gPerM2, filledG, toleranceRatio }: FillingList, system: MeasureSystem): string {
   const weight = showQuantity('arealMass', gPerM2, { system, digits: system === 'metric' ? 0 : 1 });
-  const over = `${weight} over the stuffed pieces`;
+  const over = say('filling-table.over-the-stuffed-pieces', { weight });
   if (toleranceRatio === 0) return over;
   const unit = { metric: 'g', imperial: 'oz' } as const;
   const mass = (grams: number) =>
     showQuantity('mass', grams, { system, unit, digits: system === 'metric' ? 0 : 1 });
   const from = mass(filledG * (1 - toleranceRatio)).replace(/ \S+$/, '');
-  return `${over}, good to ${toleranceRatio * 100} % either way: ${from} to ${mass(filledG * (1 + toleranceRatio))}`;
+  return say('filling-table.good-to-either-way-to', {
+    over,
+    toleranceRatio: toleranceRatio * 100,
+    from,
+    mass: mass(filledG * (1 + toleranceRatio)),
+  });
 }
 
 /** Chambers under the name of their piece, in the order of the list. */

@@ -1,4 +1,5 @@
 /** How far quilted cloth stands off the flat between two lines. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
 import { battingPlyCount, measureOf, nearestRise } from '../../plan/model/quilted-layers.ts';
@@ -34,7 +35,7 @@ export function quiltedRise(
   if (measuredMm !== null) {
     return {
       riseMm: measuredMm,
-      basis: { kind: 'measured', how: 'rise between two lines as measured', source: '' },
+      basis: { kind: 'measured', how: say('rise.rise-between-two-lines-as-measured'), source: '' },
     };
   }
   if (isStuffed(plan, piece)) return stuffedRise(plan, piece, items);
@@ -45,8 +46,8 @@ export function quiltedRise(
       riseMm: (nearest.riseMm * plyCount) / nearest.battingPlyCount,
       basis: {
         kind: 'rule of thumb',
-        how: 'rise of layers that were not measured: in proportion to those that were',
-        source: 'common practice, no source',
+        how: say('rise.rise-of-layers-that-were-not'),
+        source: say('common.common-practice-no-source'),
       },
     };
   }
@@ -59,8 +60,11 @@ export function quiltedRise(
     riseMm: (loftMm * loftLeftRatio) / 2,
     basis: {
       kind: 'rule of thumb',
-      how: `rise of a face: half of what is left of the loft midway between two lines, taken as ${loftLeftRatio * 100} %, so that ${wornLoftRatio * 100} % are left on the mean`,
-      source: 'common practice, no source',
+      how: say('rise.rise-of-a-face-half-of', {
+        loftLeftRatio: loftLeftRatio * 100,
+        wornLoftRatio: wornLoftRatio * 100,
+      }),
+      source: say('common.common-practice-no-source'),
     },
   };
 }

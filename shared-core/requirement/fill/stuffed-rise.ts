@@ -2,6 +2,7 @@
  * How high a stuffed piece stands: by the loft or the weight that the maker asks for, else as is usual, and by the width
  * of its channels where nothing usual is known.
  */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
 import { ringAreaMm2, ringBox } from '../../geometry/ring.ts';
@@ -17,7 +18,7 @@ const riseRatio = 1 / 8;
 /** Rise of a stuffed piece without lines, such as a stuffed collar. */
 const unquiltedRiseMm = 12.5;
 
-const noSource = 'common practice, no source';
+const noSource = () => say('common.common-practice-no-source');
 
 /** Rise of one face, mm, midway between two lines or in the middle of a piece without any. */
 export function stuffedRise(
@@ -32,7 +33,9 @@ export function stuffedRise(
       riseMm: Math.min(aim.loftMm, widthMm) / 2,
       basis: {
         kind: 'measured',
-        how: `loft of ${measureIn('length', aim.loftMm)} midway between two lines, as you asked for it`,
+        how: say('stuffed-rise.loft-of-midway-between-two-lines', {
+          measureIn: measureIn('length', aim.loftMm),
+        }),
         source: '',
       },
     };
@@ -42,8 +45,8 @@ export function stuffedRise(
       riseMm: riseOfMean(widthMm, meanLoftMm(plan, piece, items, aim.gPerM2)),
       basis: {
         kind: 'computed',
-        how: `${measureIn('arealMass', aim.gPerM2)} of fill, as you asked for it, lofts by its fill power, less what it is overfilled by`,
-        source: 'definition of fill power',
+        how: say('stuffed-rise.of-fill-as-you-asked-for', { measureIn: measureIn('arealMass', aim.gPerM2) }),
+        source: say('stuffed-rise.definition-of-fill-power'),
       },
     };
   }
@@ -58,16 +61,16 @@ export function stuffedRise(
         riseMm: widthMm * riseRatio,
         basis: {
           kind: 'rule of thumb',
-          how: 'no loft and no weight of fill is asked for, and none is known as usual: rise of a face over a stuffed channel 1/8 of the spacing of the lines',
-          source: noSource,
+          how: say('stuffed-rise.no-loft-and-no-weight-of'),
+          source: noSource(),
         },
       }
     : {
         riseMm: unquiltedRiseMm,
         basis: {
           kind: 'rule of thumb',
-          how: `rise of a face of a stuffed piece without lines: ${measureIn('length', unquiltedRiseMm)}`,
-          source: noSource,
+          how: say('stuffed-rise.rise-of-a-face-of-a', { measureIn: measureIn('length', unquiltedRiseMm) }),
+          source: noSource(),
         },
       };
 }

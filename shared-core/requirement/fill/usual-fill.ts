@@ -1,4 +1,5 @@
 /** How full coats are usually stuffed with down, for where a maker asks for neither loft nor weight. */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 
 /** What sewn-through coats take of down of 600 to 700 in3/oz, g/m2: common practice, no source. */
@@ -20,7 +21,12 @@ export function defaultBasis(gPerM2: number, isHeld: boolean): Basis {
   const { min, max } = defaultDownGPerM2;
   return {
     kind: 'rule of thumb',
-    how: `no loft and no weight of fill is asked for: the middle of what coats sewn through take (${measureIn('arealMass', min)} to ${measureIn('arealMass', max)} of down of 600 to 700 in³/oz), of this fill ${measureIn('arealMass', Math.round(gPerM2))}${isHeld ? `; less where a channel is not ${widthOfLoft.min} times as wide as that lofts` : ''}`,
-    source: 'common practice, no source',
+    how: say('usual-fill.no-loft-and-no-weight-of', {
+      measureIn: measureIn('arealMass', min),
+      measureIn2: measureIn('arealMass', max),
+      measureIn3: measureIn('arealMass', Math.round(gPerM2)),
+      isHeld: isHeld ? say('usual-fill.less-where-a-channel-is-not', { min: widthOfLoft.min }) : '',
+    }),
+    source: say('common.common-practice-no-source'),
   };
 }

@@ -1,4 +1,5 @@
 /** What the finished coat is: its mass, its fibres for the label, its warmth, and the room it takes when packed. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { measureIn } from '../../measure/basis.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
@@ -84,8 +85,12 @@ export function packedVolume(massG: number): PackedVolume {
     maxCm3: massG / packedGPerCm3.min,
     basis: {
       kind: 'rule of thumb',
-      how: `each ${measureIn('mass', 1000)} of coat takes ${room(packedGPerCm3.max)} pressed hard into a sack, ${room(packedGPerCm3.min)} rolled by hand`,
-      source: 'common practice, no source',
+      how: say('finished-coat.each-of-coat-takes-pressed-hard', {
+        measureIn: measureIn('mass', 1000),
+        room: room(packedGPerCm3.max),
+        room2: room(packedGPerCm3.min),
+      }),
+      source: say('common.common-practice-no-source'),
     },
   };
 }

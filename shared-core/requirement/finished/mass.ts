@@ -1,4 +1,5 @@
 /** What one finished coat weighs, slot by slot. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
@@ -36,7 +37,12 @@ export function coatMass(plan: CoatPlan, items: SlotItems, needs: readonly Need[
     if (slot.kind === 'needle') continue;
     const item = items.get(slot.id);
     const massG = item ? slotMassG(plan, slot, item, need) : null;
-    const missing = massG !== null ? '' : item ? `weight of ${item.name}` : `a material for ${slot.name}`;
+    const missing =
+      massG !== null
+        ? ''
+        : item
+          ? say('mass.weight-of', { itemName: item.name })
+          : say('mass.a-material-for', { slotName: slot.name });
     lines.push({ slotId: slot.id, slotName: slot.name, massG, missing });
   }
   return {
@@ -46,7 +52,7 @@ export function coatMass(plan: CoatPlan, items: SlotItems, needs: readonly Need[
     basis: [
       {
         kind: 'computed',
-        how: 'area as cut (allowances, take-up and shrinkage stay in the coat, trimmings do not) x weight, thread without its wastage x tex, fastenings by piece',
+        how: say('mass.area-as-cut-allowances-take-up'),
         source: '',
       },
     ],

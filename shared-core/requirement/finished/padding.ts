@@ -1,4 +1,5 @@
 /** What padding takes from the girth, how many sizes that is, and the ease that is left at each place. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { SizeRow, SizeTable } from './size-tables.ts';
@@ -47,9 +48,9 @@ export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm:
   const from = table.rows[at];
   if (!from) {
     return err({
-      where: `Size ${size}`,
-      what: `is not in the table ${table.label}`,
-      fix: `Choose one of: ${table.rows.map((row) => row.size).join(', ')}.`,
+      where: say('padding.size', { size }),
+      what: say('padding.is-not-in-the-table', { tableLabel: table.label }),
+      fix: say('padding.choose-one-of', { rows: table.rows.map((row) => row.size).join(', ') }),
     });
   }
   // Less than a tenth of a millimetre short is rounding of the table.
@@ -57,9 +58,9 @@ export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm:
   const to: SizeRow | undefined = table.rows[next];
   if (!to) {
     return err({
-      where: `Size ${size}`,
-      what: 'has no size above it in the table that is large enough for this padding',
-      fix: 'Use thinner padding, or draft the added girth in.',
+      where: say('padding.size', { size }),
+      what: say('padding.has-no-size-above-it-in'),
+      fix: say('padding.use-thinner-padding-or-draft-the'),
     });
   }
   return ok({
@@ -68,7 +69,7 @@ export function sizesToGoUp(table: Omit<SizeTable, 'id'>, size: string, takenMm:
     spareMm: Math.max(0, to.bustMm - from.bustMm - takenMm),
     basis: {
       kind: 'computed',
-      how: 'grade steps of the bust until they cover what the padding takes',
+      how: say('padding.grade-steps-of-the-bust-until'),
       source: table.source,
     },
   });
@@ -100,15 +101,60 @@ export interface EaseLeft {
  * from 4 3/8, coats fitted from 5 1/4, semi-fitted from 6 7/8, loose from 8 1/8 and very loose over 12; from memory.
  */
 const easeWords: readonly { readonly belowIn: number; readonly words: string }[] = [
-  { belowIn: 0, words: 'does not close' },
-  { belowIn: 3, words: 'as close as a close-fitting dress' },
-  { belowIn: 3.75, words: 'as close as a fitted dress' },
-  { belowIn: 4.375, words: 'a fitted jacket' },
-  { belowIn: 5.25, words: 'a semi-fitted jacket' },
-  { belowIn: 6.875, words: 'a fitted coat' },
-  { belowIn: 8.125, words: 'a semi-fitted coat' },
-  { belowIn: 12, words: 'a loose coat' },
-  { belowIn: Number.POSITIVE_INFINITY, words: 'a very loose coat' },
+  {
+    belowIn: 0,
+    get words() {
+      return say('padding.does-not-close');
+    },
+  },
+  {
+    belowIn: 3,
+    get words() {
+      return say('padding.as-close-as-a-close-fitting');
+    },
+  },
+  {
+    belowIn: 3.75,
+    get words() {
+      return say('padding.as-close-as-a-fitted-dress');
+    },
+  },
+  {
+    belowIn: 4.375,
+    get words() {
+      return say('padding.a-fitted-jacket');
+    },
+  },
+  {
+    belowIn: 5.25,
+    get words() {
+      return say('padding.a-semi-fitted-jacket');
+    },
+  },
+  {
+    belowIn: 6.875,
+    get words() {
+      return say('padding.a-fitted-coat');
+    },
+  },
+  {
+    belowIn: 8.125,
+    get words() {
+      return say('padding.a-semi-fitted-coat');
+    },
+  },
+  {
+    belowIn: 12,
+    get words() {
+      return say('padding.a-loose-coat');
+    },
+  },
+  {
+    belowIn: Number.POSITIVE_INFINITY,
+    get words() {
+      return say('padding.a-very-loose-coat');
+    },
+  },
 ];
 
 /** An arm is about half as easy as a body for the same fit: common practice, no source. */
@@ -132,8 +178,8 @@ export function easeLeft(asked: readonly EaseAsked[]): readonly EaseLeft[] {
       words,
       basis: {
         kind: 'rule of thumb',
-        how: 'ease drafted less 2 pi t of the padding; words by the ease of coats at the bust, half of it at the upper arm',
-        source: 'ease chart of the large pattern companies for dresses, jackets and coats, from memory',
+        how: say('padding.ease-drafted-less-2-pi-t'),
+        source: say('padding.ease-chart-of-the-large-pattern'),
       },
     };
   });

@@ -2,6 +2,7 @@
  * Published tables of body measures, girths in mm, sizes rising. A size number means nothing without its table:
  * what is stored and compared are measures.
  */
+import { say } from '../../wording/say.ts';
 export interface SizeRow {
   readonly size: string;
   readonly bustMm: number;
@@ -37,8 +38,12 @@ function rowsFrom(
 export const sizeTables: readonly SizeTable[] = [
   {
     id: 'misses 2011',
-    label: 'Misses, ASTM D5585-11e1, straight waist',
-    source: 'ASTM D5585-11e1, publisher’s page; its hips stand beyond what could be read of it',
+    get label() {
+      return say('size-tables.misses-astm-d5585-11e1-straight-waist');
+    },
+    get source() {
+      return say('size-tables.astm-d5585-11e1-publisher-s-page');
+    },
     rows: rowsFrom(
       mmPerIn,
       ['00', '0', '2', '4', '6', '8', '10', '12', '14', '16', '18', '20'],
@@ -49,8 +54,12 @@ export const sizeTables: readonly SizeTable[] = [
   },
   {
     id: 'misses 1995',
-    label: 'Misses, ASTM D5585-95',
-    source: 'ASTM D5585-95, from memory',
+    get label() {
+      return say('size-tables.misses-astm-d5585-95');
+    },
+    get source() {
+      return say('size-tables.astm-d5585-95-from-memory');
+    },
     rows: rowsFrom(
       mmPerIn,
       ['2', '4', '6', '8', '10', '12', '14', '16', '18', '20'],
@@ -61,8 +70,12 @@ export const sizeTables: readonly SizeTable[] = [
   },
   {
     id: 'women 13402',
-    label: 'Women, EN 13402-3, by bust',
-    source: 'EN 13402-3, from memory',
+    get label() {
+      return say('size-tables.women-en-13402-3-by-bust');
+    },
+    get source() {
+      return say('size-tables.en-13402-3-from-memory');
+    },
     rows: rowsFrom(
       10,
       ['76', '80', '84', '88', '92', '96', '100', '104', '110', '116', '122', '128'],

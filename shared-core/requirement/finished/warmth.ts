@@ -2,6 +2,7 @@
  * Warmth of the padding as a range in clo, with the reasons for doubt. Never a temperature: how warm a coat is
  * hangs on wind, movement, fit and the wearer more than on its thickness.
  */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { type CoatPlan, type Piece, slotById } from '../../plan/model/coat-plan.ts';
 import { ringAreaMm2 } from '../../geometry/ring.ts';
@@ -112,14 +113,16 @@ export function warmth(plan: CoatPlan, items: SlotItems): Warmth | null {
     basis: [
       {
         kind: 'rule of thumb',
-        how: 'mean thickness of the padding as worn x 2.5 to 5 clo for each inch (0.98 to 1.97 for each cm, 0.065 to 0.033 W/mK)',
-        source:
-          'Bangera and others, Mechanics of Advanced Composite Structures (0.033 to 0.049 W/mK); US patent 4,588,635 (less than 0.072)',
+        how: say('warmth.mean-thickness-of-the-padding-as'),
+        source: say('warmth.bangera-and-others-mechanics-of-advanced'),
       },
       {
         kind: 'rule of thumb',
-        how: `padding as worn: on the mean ${wornLoftRatio * 100} % of the loft of the batting, between lines the mean of their arc; of loose fill ${wornFillRatio * 100} % of what its chambers loft to`,
-        source: 'common practice, no source; IDFL laboratory, questions on fill power, for loose fill',
+        how: say('warmth.padding-as-worn-on-the-mean', {
+          wornLoftRatio: wornLoftRatio * 100,
+          wornFillRatio: wornFillRatio * 100,
+        }),
+        source: say('warmth.common-practice-no-source-idfl-laboratory'),
       },
     ],
   };
@@ -127,19 +130,19 @@ export function warmth(plan: CoatPlan, items: SlotItems): Warmth | null {
 
 function doubtsOf(plan: CoatPlan, items: SlotItems): readonly string[] {
   const doubts = [
-    'It is the padding alone, where there is padding. A whole coat on the body, over all of it, measures 0.55 to 0.70 clo (down jacket, coat, parka; ISO 9920), as it covers only a part.',
-    'Openings, seams, pressure of straps and wind take from it.',
+    say('warmth.it-is-the-padding-alone-where'),
+    say('warmth.openings-seams-pressure-of-straps-and'),
   ];
   if (plan.quilting !== null && plan.pieces.some((piece) => piece.quilted !== null)) {
-    doubts.push('Lines that are sewn through are cold lines; the nearer they lie, the more.');
+    doubts.push(say('warmth.lines-that-are-sewn-through-are'));
   }
   for (const slot of plan.slots) {
     const item = items.get(slot.id);
     if (item?.kind === 'fill' && /\b(down|feathers?)\b/i.test(item.facts.fibre ?? item.name)) {
-      doubts.push('Down loses its loft when it is damp.');
+      doubts.push(say('warmth.down-loses-its-loft-when-it'));
       break;
     }
   }
-  doubts.push('No temperature follows from this figure.');
+  doubts.push(say('warmth.no-temperature-follows-from-this-figure'));
   return doubts;
 }

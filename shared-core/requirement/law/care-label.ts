@@ -1,4 +1,5 @@
 /** The care label of a coat as a draft in words, and what its maker should know before it is printed. */
+import { say } from '../../wording/say.ts';
 import { type CareLimit, type CareProcess, careSteps } from './care-limits.ts';
 
 export interface CareLine {
@@ -16,31 +17,75 @@ export interface CareLabel {
 
 /** What each limit says on a label. Cold, warm and hot by the glossary of 16 CFR 423, from memory: cold to 30 °C, warm to 43. */
 const sentences: Readonly<Record<string, string>> = {
-  'do not wash': 'Do not wash.',
-  'hand wash': 'Hand wash cold (30 °C, 86 °F).',
-  'wash at 30, gentle': 'Machine wash cold, gentle cycle (30 °C, 86 °F).',
-  'wash at 30': 'Machine wash cold (30 °C, 86 °F).',
-  'wash at 40, gentle': 'Machine wash warm, gentle cycle (40 °C, 104 °F).',
-  'wash at 40': 'Machine wash warm (40 °C, 104 °F).',
-  'wash at 60': 'Machine wash hot (60 °C, 140 °F).',
-  'wash at 95': 'Machine wash hot (95 °C, 203 °F).',
-  'do not bleach': 'Do not bleach.',
-  'oxygen bleach only': 'Only non-chlorine bleach, when needed.',
-  'any bleach': 'Bleach when needed.',
-  'dry flat': 'Dry flat. Do not tumble dry.',
-  'line dry': 'Line dry. Do not tumble dry.',
-  'tumble dry low': 'Tumble dry low.',
-  'tumble dry normal': 'Tumble dry.',
-  'do not iron': 'Do not iron.',
-  'iron at 110': 'Cool iron, no steam (110 °C, 230 °F).',
-  'iron at 150': 'Warm iron (150 °C, 300 °F).',
-  'iron at 200': 'Hot iron (200 °C, 390 °F).',
-  'do not dry clean': 'Do not dry clean.',
-  'dry clean F': 'Dry clean, hydrocarbon solvents only (F).',
-  'dry clean P': 'Dry clean (P).',
+  get 'do not wash'() {
+    return say('care-label.do-not-wash');
+  },
+  get 'hand wash'() {
+    return say('care-label.hand-wash-cold-30-c-86');
+  },
+  get 'wash at 30, gentle'() {
+    return say('care-label.machine-wash-cold-gentle-cycle-30');
+  },
+  get 'wash at 30'() {
+    return say('care-label.machine-wash-cold-30-c-86');
+  },
+  get 'wash at 40, gentle'() {
+    return say('care-label.machine-wash-warm-gentle-cycle-40');
+  },
+  get 'wash at 40'() {
+    return say('care-label.machine-wash-warm-40-c-104');
+  },
+  get 'wash at 60'() {
+    return say('care-label.machine-wash-hot-60-c-140');
+  },
+  get 'wash at 95'() {
+    return say('care-label.machine-wash-hot-95-c-203');
+  },
+  get 'do not bleach'() {
+    return say('care-label.do-not-bleach');
+  },
+  get 'oxygen bleach only'() {
+    return say('care-label.only-non-chlorine-bleach-when-needed');
+  },
+  get 'any bleach'() {
+    return say('care-label.bleach-when-needed');
+  },
+  get 'dry flat'() {
+    return say('care-label.dry-flat-do-not-tumble-dry');
+  },
+  get 'line dry'() {
+    return say('care-label.line-dry-do-not-tumble-dry');
+  },
+  get 'tumble dry low'() {
+    return say('care-label.tumble-dry-low');
+  },
+  get 'tumble dry normal'() {
+    return say('care-label.tumble-dry');
+  },
+  get 'do not iron'() {
+    return say('care-label.do-not-iron');
+  },
+  get 'iron at 110'() {
+    return say('care-label.cool-iron-no-steam-110-c');
+  },
+  get 'iron at 150'() {
+    return say('care-label.warm-iron-150-c-300-f');
+  },
+  get 'iron at 200'() {
+    return say('care-label.hot-iron-200-c-390-f');
+  },
+  get 'do not dry clean'() {
+    return say('care-label.do-not-dry-clean');
+  },
+  get 'dry clean F'() {
+    return say('care-label.dry-clean-hydrocarbon-solvents-only-f');
+  },
+  get 'dry clean P'() {
+    return say('care-label.dry-clean-p');
+  },
 };
 
-const downDried = 'Tumble dry low with clean balls until the filling is dry and full again.';
+const downDried = () => say('care-label.tumble-dry-low-with-clean-balls');
 
 /** Where a part is not known, what might harm it is forbidden rather than allowed. */
 const forbiddenUnknown: readonly CareProcess[] = ['careBleach', 'careProfessional'];
@@ -53,15 +98,15 @@ export function careLabel(limits: readonly CareLimit[], hasDown: boolean): CareL
     const said = isOpen ? gentlest : limit;
     if (said === undefined || said === null) return [];
     const isTumbled = process === 'careDry' && said.startsWith('tumble dry');
-    return [{ process, text: hasDown && isTumbled ? downDried : sentences[said]!, isOnSafeSide: isOpen }];
+    return [{ process, text: hasDown && isTumbled ? downDried() : sentences[said]!, isOnSafeSide: isOpen }];
   });
   const isSafe = lines.some(({ isOnSafeSide }) => isOnSafeSide);
   return {
     lines,
     asides: [
-      ...(isSafe ? ['Bleach and dry cleaning are forbidden while they are not known of a part.'] : []),
-      'A label needs a reasonable basis for the whole coat, each of its parts and the coat as sewn (US 16 CFR 423): wash one before you print it.',
-      'Symbols are those of ISO 3758, and trade marks in some countries. Its edition of 2023 has replaced that of 2012; whether it moved the temperatures of the iron was not verified here.',
+      ...(isSafe ? [say('care-label.bleach-and-dry-cleaning-are-forbidden')] : []),
+      say('care-label.a-label-needs-a-reasonable-basis'),
+      say('care-label.symbols-are-those-of-iso-3758'),
     ],
   };
 }

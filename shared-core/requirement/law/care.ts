@@ -1,4 +1,5 @@
 /** Shrinkage and care: what to wash before cutting, and where the materials of one coat ask for different things. */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { percent } from '../../measure/percent.ts';
 import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
@@ -82,12 +83,17 @@ function mixedShrinkage(textiles: readonly Textile[]): CareConflict[] {
     {
       kind: 'mixed shrinkage',
       slotIds: [max.slot.id, min.slot.id],
-      says: `${max.slot.name} shrinks ${percent(max.ratio)} and ${min.slot.name} ${percent(min.ratio)}: sewn together they pucker or hang down in the first wash.`,
-      fix: `Wash ${max.slot.name} before cutting, as hot as the coat will ever be washed.`,
+      says: say('care.shrinks-and-sewn-together-they-pucker', {
+        slotName: max.slot.name,
+        percent: percent(max.ratio),
+        slotName2: min.slot.name,
+        percent2: percent(min.ratio),
+      }),
+      fix: say('care.wash-before-cutting-as-hot-as', { slotName: max.slot.name }),
       basis: {
         kind: 'rule of thumb',
-        how: 'materials that differ by more than 2 % in the first wash',
-        source: 'common practice, no source',
+        how: say('care.materials-that-differ-by-more-than'),
+        source: say('common.common-practice-no-source'),
       },
     },
   ];
@@ -95,9 +101,12 @@ function mixedShrinkage(textiles: readonly Textile[]): CareConflict[] {
 
 const byPart: Basis = {
   kind: 'computed',
-  how: 'each process by the part of the coat that bears least of it, as they are sewn into one',
-  source:
-    'care labels: 16 CFR 423, a reasonable basis for the instructions; the rules where it is sold decide',
+  get how() {
+    return say('care.each-process-by-the-part-of');
+  },
+  get source() {
+    return say('care.care-labels-16-cfr-423-a');
+  },
 };
 
 function limitOf(limits: readonly CareLimit[], process: CareLimit['process']): CareLimit {
@@ -113,8 +122,11 @@ function noCleaning(plan: CoatPlan, limits: readonly CareLimit[]): CareConflict[
     {
       kind: 'no cleaning',
       slotIds: [...wash.slotIds, ...professional.slotIds],
-      says: `Not to be washed: ${partNames(plan, wash.slotIds)}. Not to be dry cleaned: ${partNames(plan, professional.slotIds)}. The coat cannot be cleaned in any usual way.`,
-      fix: 'Choose another material for one of them; else the label must say that it cannot be cleaned.',
+      says: say('care.not-to-be-washed-not-to', {
+        partNames: partNames(plan, wash.slotIds),
+        partNames2: partNames(plan, professional.slotIds),
+      }),
+      fix: say('care.choose-another-material-for-one-of'),
       basis: byPart,
     },
   ];
@@ -140,12 +152,16 @@ function dryingOfDown(
     {
       kind: 'drying of down',
       slotIds: [...down, ...dry.slotIds],
-      says: `After a wash ${partNames(plan, down)} must be tumbled dry to stand up again, but ${partNames(plan, dry.slotIds)} bears no tumble dryer (${dry.limit}).`,
-      fix: 'Choose another material for it, or label the coat not to be washed.',
+      says: say('care.after-a-wash-must-be-tumbled', {
+        partNames: partNames(plan, down),
+        partNames2: partNames(plan, dry.slotIds),
+        limit: dry.limit,
+      }),
+      fix: say('care.choose-another-material-for-it-or'),
       basis: {
         kind: 'rule of thumb',
-        how: 'wet down clumps until it is tumbled dry on low',
-        source: 'common practice, no source',
+        how: say('care.wet-down-clumps-until-it-is'),
+        source: say('common.common-practice-no-source'),
       },
     },
   ];
@@ -167,12 +183,12 @@ function ironHeat(textiles: readonly Textile[]): CareConflict[] {
     {
       kind: 'iron heat',
       slotIds: [...low, ...high].map((one) => one.slot.id),
-      says: `Pressed hot: ${highNames}. One dot (110 °C, 230 °F) at most: ${lowNames}.`,
-      fix: `Press ${highNames} before the two are sewn together, and the coat at one dot or not at all.`,
+      says: say('care.pressed-hot-one-dot-110-c', { highNames, lowNames }),
+      fix: say('care.press-before-the-two-are-sewn', { highNames }),
       basis: {
         kind: 'rule of thumb',
-        how: 'iron by fibre: one dot 110 °C (230 °F), two 150 °C (300 °F), three 200 °C (390 °F)',
-        source: 'care-symbol page',
+        how: say('care.iron-by-fibre-one-dot-110'),
+        source: say('care.care-symbol-page'),
       },
     },
   ];

@@ -2,6 +2,7 @@
  * Cautions of the trade that matter for a plan, each once. They are shown, never advice: local rules and those who
  * are licensed to judge decide.
  */
+import { say } from '../../wording/say.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
 import { readFibre } from './fibre.ts';
@@ -11,8 +12,7 @@ import { ironLimitC } from './iron.ts';
 import type { SlotItems } from '../need.ts';
 import type { Caution } from './caution.ts';
 
-const whereSold =
-  'The law of the place where it is sold decides; ask a testing laboratory or adviser who is licensed there.';
+const whereSold = () => say('cautions.the-law-of-the-place-where');
 
 /** Cautions for a plan, in the order of the work: cutting, pressing, stuffing, selling. */
 export function cautions(plan: CoatPlan, items: SlotItems): readonly Caution[] {
@@ -20,7 +20,7 @@ export function cautions(plan: CoatPlan, items: SlotItems): readonly Caution[] {
     ...bladeCaution(plan),
     ...ironCaution(plan, items),
     ...downCaution(plan, items),
-    ...drawstringCautions(plan, items, whereSold),
+    ...drawstringCautions(plan, items, whereSold()),
     ...flammabilityCaution(plan, items),
     ...filledGoodsCaution(plan),
   ];
@@ -35,9 +35,9 @@ function bladeCaution(plan: CoatPlan): Caution[] {
     {
       kind: 'blade',
       slotIds,
-      says: 'Rotary blades: cut away from the hand, close the guard before laying the cutter down, and change a dull blade.',
-      defersTo: 'Follow the tool’s own instructions and the rules of your workplace.',
-      source: 'common practice, no source',
+      says: say('cautions.rotary-blades-cut-away-from-the'),
+      defersTo: say('cautions.follow-the-tool-s-own-instructions'),
+      source: say('common.common-practice-no-source'),
     },
   ];
 }
@@ -55,9 +55,9 @@ function ironCaution(plan: CoatPlan, items: SlotItems): Caution[] {
     {
       kind: 'hot iron',
       slotIds,
-      says: 'A hot iron melts nylon and its like: one dot (110 °C, 230 °F) at most, through a cloth, and try it on a scrap first. Molten fibre sticks to skin.',
-      defersTo: 'The care instructions of the maker of the material decide.',
-      source: 'care-symbol page; melting points of textile handbooks, from memory',
+      says: say('cautions.a-hot-iron-melts-nylon-and'),
+      defersTo: say('cautions.the-care-instructions-of-the-maker'),
+      source: say('cautions.care-symbol-page-melting-points-of'),
     },
   ];
 }
@@ -71,9 +71,9 @@ function downCaution(plan: CoatPlan, items: SlotItems): Caution[] {
     {
       kind: 'down dust',
       slotIds,
-      says: 'Down dust: wear a mask, keep the air still while filling, and clean up damp or with a filtered vacuum.',
-      defersTo: 'With asthma, allergy or coughing ask a physician first; workplace rules for dust apply.',
-      source: 'common practice, no source',
+      says: say('cautions.down-dust-wear-a-mask-keep'),
+      defersTo: say('cautions.with-asthma-allergy-or-coughing-ask'),
+      source: say('common.common-practice-no-source'),
     },
   ];
 }
@@ -129,15 +129,15 @@ function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
   const names = notExempt.map((slot) => slot.name).join(', ');
   const about =
     notExempt.length === 0
-      ? 'US rules (16 CFR 1610) ask for no test of its cloths: each is plain and of 2.6 oz/yd² (88 g/m²) or more, or of fibres that are exempt, plain or raised, whatever they weigh.'
-      : `US rules (16 CFR 1610) may ask for a test of: ${names}.`;
+      ? say('cautions.us-rules-16-cfr-1610-ask')
+      : say('cautions.us-rules-16-cfr-1610-may', { names });
   return [
     {
       kind: 'flammability',
       slotIds: notExempt.map((slot) => slot.id),
-      says: `A coat that is sold must meet the flammability rules of the place. ${about} Children’s nightwear has stricter ones.`,
-      defersTo: whereSold,
-      source: '16 CFR 1610.1(d), as amended with effect from 22 April 2024, read in excerpts',
+      says: say('cautions.a-coat-that-is-sold-must', { about }),
+      defersTo: whereSold(),
+      source: say('cautions.16-cfr-1610-1-d-as'),
     },
   ];
 }
@@ -162,9 +162,9 @@ function filledGoodsCaution(plan: CoatPlan): Caution[] {
     {
       kind: 'filled goods',
       slotIds,
-      says: 'Some places ask a licence, a permit number or a label of those who sell filled clothing, and say what may be called down.',
-      defersTo: whereSold,
-      source: 'Utah R70-101 as an example; rules differ by state and country',
+      says: say('cautions.some-places-ask-a-licence-a'),
+      defersTo: whereSold(),
+      source: say('cautions.utah-r70-101-as-an-example'),
     },
   ];
 }

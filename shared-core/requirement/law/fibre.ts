@@ -1,4 +1,5 @@
 /** Fibre content as makers write it ("65 % cotton, 35 % polyester") read into shares of generic fibres. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type Fibre, fibreOfWord } from './fibre-names.ts';
 
@@ -23,7 +24,7 @@ export function readFibre(text: string, where: string): Result<readonly FibreSha
     .map((part) => part.trim())
     .filter((part) => part !== '');
   if (parts.length === 0) {
-    return err({ where, what: 'is missing', fix: 'Type it like 65 % cotton, 35 % polyester.' });
+    return err({ where, what: say('common.is-missing'), fix: say('fibre.type-it-like-65-cotton-35') });
   }
   const problems: Problem[] = [];
   const shares = new Map<Fibre, number>();
@@ -37,8 +38,8 @@ export function readFibre(text: string, where: string): Result<readonly FibreSha
   if (Math.abs(sum - 1) > sumToleranceRatio) {
     return err({
       where,
-      what: `adds up to ${Number((sum * 100).toFixed(1))} %`,
-      fix: 'Make the shares add up to 100 %.',
+      what: say('fibre.adds-up-to', { sum: Number((sum * 100).toFixed(1)) }),
+      fix: say('fibre.make-the-shares-add-up-to'),
     });
   }
   return ok(
@@ -68,24 +69,24 @@ function readPart(part: string, isOnly: boolean, where: string): Result<FibreSha
   if (name === null) {
     return err({
       where,
-      what: `has a part that cannot be read: ${part}`,
-      fix: 'Type it like 65 % cotton, 35 % polyester.',
+      what: say('fibre.has-a-part-that-cannot-be', { part }),
+      fix: say('fibre.type-it-like-65-cotton-35'),
     });
   }
   const fibre = fibreOfWord(name);
   if (!fibre) {
     return err({
       where,
-      what: `names no generic fibre: ${name.trim()}`,
-      fix: 'Use the generic name, such as cotton, nylon, wool or goose down.',
+      what: say('fibre.names-no-generic-fibre', { name: name.trim() }),
+      fix: say('fibre.use-the-generic-name-such-as'),
     });
   }
   const shareRatio = Number(number.replace(',', '.')) / 100;
   if (!(shareRatio > 0 && shareRatio <= 1)) {
     return err({
       where,
-      what: `has a share of ${number} %`,
-      fix: 'Type a share above 0 and up to 100 %.',
+      what: say('fibre.has-a-share-of', { number }),
+      fix: say('fibre.type-a-share-above-0-and'),
     });
   }
   return ok({ fibre, shareRatio });

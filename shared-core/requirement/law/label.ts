@@ -6,6 +6,7 @@
  * Sources: EU 1007/2011 art. 9, 11, 12 and 20, from memory; 16 CFR 303.3, 303.22 and 303.25 and 15 USC 70j, read; the
  * Wool Act (15 USC 68b), by the summary in 79 FR 32157.
  */
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
@@ -53,7 +54,7 @@ export interface FibreLabel {
 export const leftOutBelowRatio = 0.3;
 
 /** What EU 1007/2011 art. 12 asks to print of down and feathers, which are no textile fibre; from memory. */
-const animalPartsNote = 'Contains non-textile parts of animal origin';
+const animalPartsNote = () => say('label.contains-non-textile-parts-of-animal');
 
 const sectionOrder = ['shell', 'lining', 'filling', 'trim'] as const;
 
@@ -118,16 +119,15 @@ export function fibreLabel(
   const printed = lines.flatMap((line) => line.shares);
   return {
     lines,
-    euNotes: printed.some(({ fibre }) => fibres[fibre].isPlumage) ? [animalPartsNote] : [],
+    euNotes: printed.some(({ fibre }) => fibres[fibre].isPlumage) ? [animalPartsNote()] : [],
     asides: asides(lines),
     toleranceRatio: labelToleranceRatio,
     problems,
     basis: [
       {
         kind: 'computed',
-        how: 'fibres as written down at each material, part by part; a stated share may be 3 % of the fibre mass off',
-        source:
-          '16 CFR 303 and EU 1007/2011; tolerance, art. 11 and Annex I from memory; the rules where it is sold decide',
+        how: say('label.fibres-as-written-down-at-each'),
+        source: say('label.16-cfr-303-and-eu-1007'),
       },
     ],
   };
@@ -190,29 +190,11 @@ function asides(lines: readonly LabelLine[]): string[] {
   const isUnknown = lines.some((line) => line.mayBeLeftOutInEu === null);
   const hasWool = lines.some((line) => line.shares.some(({ fibre }) => fibres[fibre].isWool));
   return [
-    ...(voluntary === ''
-      ? []
-      : [
-          `US: trimmings, facings and interfacings need no fibre content (15 USC 70j). Yours to print or not: ${voluntary}.`,
-        ]),
-    ...(lines.some((line) => line.section === 'lining')
-      ? [
-          'US: a lining or filling must be named where it is there for warmth or anything is said of its fibres (16 CFR 303.22); a lining for shape alone need not be.',
-        ]
-      : []),
-    ...(hasWool
-      ? [
-          'US: wool and recycled wool are named however little there is of them (Wool Products Labeling Act). That Act grants no fixed 3 %, only what care in making cannot avoid.',
-        ]
-      : []),
-    ...(leftOut === ''
-      ? []
-      : [
-          `EU: a part under 30 % of the coat that is no main lining may be left out (1007/2011 art. 11). May be left out: ${leftOut}.`,
-        ]),
-    ...(isUnknown
-      ? ['EU: what is under 30 % of the coat and may be left out is known when all its cloths have a weight.']
-      : []),
+    ...(voluntary === '' ? [] : [say('label.us-trimmings-facings-and-interfacings-need', { voluntary })]),
+    ...(lines.some((line) => line.section === 'lining') ? [say('label.us-a-lining-or-filling-must')] : []),
+    ...(hasWool ? [say('label.us-wool-and-recycled-wool-are')] : []),
+    ...(leftOut === '' ? [] : [say('label.eu-a-part-under-30-of', { leftOut })]),
+    ...(isUnknown ? [say('label.eu-what-is-under-30-of')] : []),
   ];
 }
 
@@ -224,11 +206,15 @@ function slotFibres(
   if (!item) {
     return {
       problems: [
-        { where: `Slot ${slot.name}`, what: 'has no material yet', fix: 'Choose one from the stash.' },
+        {
+          where: say('label.slot', { slotName: slot.name }),
+          what: say('label.has-no-material-yet'),
+          fix: say('label.choose-one-from-the-stash'),
+        },
       ],
     };
   }
   const text = 'fibre' in item.facts ? (item.facts.fibre ?? '') : '';
-  const read = readFibre(text, `Fibre of ${item.name}`);
+  const read = readFibre(text, say('label.fibre-of', { itemName: item.name }));
   return read.ok ? { shares: read.value } : { problems: read.problems };
 }

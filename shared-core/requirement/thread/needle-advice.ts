@@ -1,4 +1,5 @@
 /** Needles that are chosen too fine or too coarse, and thread or seams that ask for more than a down-proof cloth bears. */
+import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
@@ -30,9 +31,9 @@ function sizeAdvice(choice: NeedleChoice, sizesNm: readonly number[]): readonly 
     advice(
       choice,
       isFiner
-        ? `The needle chosen, ${chosen}, is finer than the ${wanted} that the heaviest seam wants: fit for a single layer of shell or lining.`
-        : `The needle chosen, ${chosen}, is coarser than the ${wanted} that the heaviest seam wants: it leaves larger holes than it must.`,
-      'Try it on a scrap of that seam, or choose another needle in the plan.',
+        ? say('needle-advice.the-needle-chosen-is-finer-than', { chosen, wanted })
+        : say('needle-advice.the-needle-chosen-is-coarser-than', { chosen, wanted }),
+      say('needle-advice.try-it-on-a-scrap-of'),
     ),
   ];
 }

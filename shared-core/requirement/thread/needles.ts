@@ -1,4 +1,6 @@
 /** Needles: which size and point the layers and the thread want, and how many the hours of sewing wear out. */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece, Slot } from '../../plan/model/coat-plan.ts';
 import type { AmountNeed, SlotItems } from '../need.ts';
@@ -26,7 +28,11 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
     amount,
     parts: [
       {
-        what: `${hours.toFixed(1)} h of sewing${slotCount > 1 ? `, shared by ${slotCount} kinds of needle` : ''}, a fresh needle every ${needleLifeHours.min} h`,
+        what: say('needles.h-of-sewing-a-fresh-needle', {
+          hours: withDecimalSign(hours.toFixed(1)),
+          slotCount: slotCount > 1 ? say('needles.shared-by-kinds-of-needle', { slotCount }) : '',
+          min: needleLifeHours.min,
+        }),
         amount,
       },
     ],
@@ -34,8 +40,12 @@ export function needleNeed(plan: CoatPlan, slot: Slot, _items: SlotItems): Amoun
     basis: [
       {
         kind: 'rule of thumb',
-        how: `a needle lasts ${needleLifeHours.min} to ${needleLifeHours.max} h of sewing; at ${needleLifeHours.max} h ${needleCount(hours, needleLifeHours.max)} would do`,
-        source: 'sewing magazine overview: 8 to 12 h',
+        how: say('needles.a-needle-lasts-to-h-of', {
+          min: needleLifeHours.min,
+          max: needleLifeHours.max,
+          needleCount: needleCount(hours, needleLifeHours.max),
+        }),
+        source: say('needles.sewing-magazine-overview-8-to-12'),
       },
     ],
   };
@@ -85,12 +95,48 @@ const beyond = Number.POSITIVE_INFINITY;
 
 /** Least size by weight of the cloth, g/m2. Source: cloth words and sizes, several sewing guides; the weights are ours. */
 const sizeByCloth: readonly SizeRow[] = [
-  { upToGPerM2: 30, sizeNm: 60, word: 'very fine cloth' },
-  { upToGPerM2: 120, sizeNm: 70, word: 'light cloth' },
-  { upToGPerM2: 220, sizeNm: 80, word: 'medium cloth' },
-  { upToGPerM2: 300, sizeNm: 90, word: 'mid-heavy cloth' },
-  { upToGPerM2: 450, sizeNm: 100, word: 'heavy cloth' },
-  { upToGPerM2: beyond, sizeNm: 110, word: 'very heavy cloth' },
+  {
+    upToGPerM2: 30,
+    sizeNm: 60,
+    get word() {
+      return say('needles.very-fine-cloth');
+    },
+  },
+  {
+    upToGPerM2: 120,
+    sizeNm: 70,
+    get word() {
+      return say('needles.light-cloth');
+    },
+  },
+  {
+    upToGPerM2: 220,
+    sizeNm: 80,
+    get word() {
+      return say('needles.medium-cloth');
+    },
+  },
+  {
+    upToGPerM2: 300,
+    sizeNm: 90,
+    get word() {
+      return say('needles.mid-heavy-cloth');
+    },
+  },
+  {
+    upToGPerM2: 450,
+    sizeNm: 100,
+    get word() {
+      return say('needles.heavy-cloth');
+    },
+  },
+  {
+    upToGPerM2: beyond,
+    sizeNm: 110,
+    get word() {
+      return say('needles.very-heavy-cloth');
+    },
+  },
 ];
 
 /** Least size by weight of all plies at a seam, g/m2: many light plies are no heavy seam. Common practice, no source. */
@@ -135,26 +181,32 @@ export function needleChoice(work: NeedleWork): NeedleChoice {
   const seam = sizeBySeam.find((row) => seamGPerM2 <= row.upToGPerM2)!;
   const asked: { sizeNm: number; reason: string }[] = [
     { sizeNm: cloth.sizeNm, reason: cloth.word },
-    { sizeNm: seam.sizeNm, reason: `${measureIn('arealMass', Math.round(seamGPerM2))} in all at a seam` },
+    {
+      sizeNm: seam.sizeNm,
+      reason: say('needles.in-all-at-a-seam', { measureIn: measureIn('arealMass', Math.round(seamGPerM2)) }),
+    },
   ];
   const byThread = threadTex === null ? null : sizeByThread.find((row) => threadTex <= row.upToTex)!;
   if (threadTex !== null && byThread !== null)
-    asked.push({ sizeNm: byThread.sizeNm, reason: `thread of tex ${Number(threadTex.toFixed(1))}` });
+    asked.push({
+      sizeNm: byThread.sizeNm,
+      reason: say('needles.thread-of-tex', { threadTex: Number(threadTex.toFixed(1)) }),
+    });
   const largest = asked.reduce((best, one) => (one.sizeNm > best.sizeNm ? one : best));
   const isCapped = work.isDownProof && largest.sizeNm > largestDownProofNm;
   const point: NeedlePoint = work.isKnit ? 'ball point' : work.isDense ? 'sharp' : 'universal';
   const pointReason = {
-    'ball point': 'a ball point slips between the loops of a knit',
-    sharp: 'a sharp point goes through tight cloth and leaves the smallest hole',
-    universal: 'a universal point does for ordinary woven cloth',
+    'ball point': say('needles.a-ball-point-slips-between-the'),
+    sharp: say('needles.a-sharp-point-goes-through-tight'),
+    universal: say('needles.a-universal-point-does-for-ordinary'),
   }[point];
-  const reason = isCapped ? 'a down-proof cloth lets down out of any larger hole' : largest.reason;
+  const reason = isCapped ? say('needles.a-down-proof-cloth-lets-down') : largest.reason;
   return {
     sizeNm: isCapped ? largestDownProofNm : largest.sizeNm,
     point,
     reason: `${reason}; ${pointReason}`,
     ...(isCapped ? conflictOf(largest, byThread?.sizeNm ?? 0) : { conflict: '', fix: '' }),
-    source: 'sewing guides for cloth and point; common practice, no source, for thread and weight at a seam',
+    source: say('needles.sewing-guides-for-cloth-and-point'),
   };
 }
 
@@ -165,11 +217,14 @@ function conflictOf(
   const finestTex = sizeByThread.findLast((row) => row.sizeNm <= largestDownProofNm)!.upToTex;
   const fix =
     byThreadNm > largestDownProofNm
-      ? `Take a thread of tex ${finestTex} or finer`
-      : 'Trim the batting out of the allowances, or sew slowly';
+      ? say('needles.take-a-thread-of-tex-or', { finestTex })
+      : say('needles.trim-the-batting-out-of-the');
   return {
-    conflict: `${asked.reason} would ask for ${measureIn('needleSize', asked.sizeNm)}, and the cloth is down-proof.`,
-    fix: `${fix}, and try it on a scrap.`,
+    conflict: say('needles.would-ask-for-and-the-cloth', {
+      reason: asked.reason,
+      measureIn: measureIn('needleSize', asked.sizeNm),
+    }),
+    fix: say('needles.and-try-it-on-a-scrap', { fix }),
   };
 }
 

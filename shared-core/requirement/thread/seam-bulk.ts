@@ -1,4 +1,5 @@
 /** How thick the padded seams are under the foot of the machine, beside how far it lifts. */
+import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import { seamWalk } from '../../plan/geometry/seam-walk.ts';
@@ -41,16 +42,23 @@ export function seamBulk(plan: CoatPlan, items: SlotItems): SeamBulk | null {
     basis: [
       {
         kind: 'rule of thumb',
-        how: `batting pressed by the foot to ${pressedGPerCm3.usual} g/cm³ (${pressedGPerCm3.loosest} to ${pressedGPerCm3.tightest}); where two such seams cross it is twice as thick`,
-        source: 'common practice, no source',
+        how: say('seam-bulk.batting-pressed-by-the-foot-to', {
+          usual: pressedGPerCm3.usual,
+          loosest: pressedGPerCm3.loosest,
+          tightest: pressedGPerCm3.tightest,
+        }),
+        source: say('common.common-practice-no-source'),
       },
       plan.footLiftMm === undefined
         ? {
             kind: 'rule of thumb',
-            how: `the foot of a domestic machine lifts ${measureIn('length', 5)} to ${measureIn('length', 6)}`,
-            source: 'common practice, no source',
+            how: say('seam-bulk.the-foot-of-a-domestic-machine', {
+              measureIn: measureIn('length', 5),
+              measureIn2: measureIn('length', 6),
+            }),
+            source: say('common.common-practice-no-source'),
           }
-        : { kind: 'measured', how: 'lift of the foot as you gave it', source: '' },
+        : { kind: 'measured', how: say('seam-bulk.lift-of-the-foot-as-you'), source: '' },
     ],
   };
 }
@@ -66,11 +74,11 @@ export function seamBulkAdvice(plan: CoatPlan, items: SlotItems): readonly Advic
     {
       kind: 'seam bulk',
       says: isSeam
-        ? `The seam “${label}” is about ${tenths(thicknessMm)} thick under the foot, which lifts ${lift}.`
-        : `Where padded seams cross, as at the underarm, about ${tenths(crossingMm)} lie under the foot, which lifts ${lift}.`,
+        ? say('seam-bulk.the-seam-is-about-thick-under', { label, tenths: tenths(thicknessMm), lift })
+        : say('seam-bulk.where-padded-seams-cross-as-at', { tenths: tenths(crossingMm), lift }),
       fix: isSeam
-        ? 'Trim the batting out of the allowances to the seam line and grade the cloth; leave it out of them before the seam is sewn, or sew it on a machine that lifts higher.'
-        : 'Trim the batting out of the allowances to the seam line, and grade the cloth, before the second seam is sewn.',
+        ? say('seam-bulk.trim-the-batting-out-of-the')
+        : say('seam-bulk.trim-the-batting-out-of-the-2'),
       basis,
     },
   ];

@@ -2,6 +2,7 @@
  * Thread for each unit length of seam, all threads of the stitch together, by stitch type of ISO 4915:
  * by table where only the type is known, by geometry where thickness and stitch length are known too.
  */
+import { say } from '../../wording/say.ts';
 import type { StitchType } from '../../plan/model/outline.ts';
 
 export interface StitchThread {
@@ -33,7 +34,7 @@ export const stitchThreads: Readonly<Record<StitchType, StitchThread>> = {
 };
 
 /** Where the table comes from, as shown beside a figure. */
-export const stitchThreadSource = 'thread maker’s guide to stitch types of ISO 4915, from memory';
+export const stitchThreadSource = () => say('thread-ratios.thread-maker-s-guide-to-stitch');
 
 /**
  * Usual length of one stitch, mm. Source: vandcdesign.com (most sewing 2.0 to 2.5, topstitching 3.0 to 3.5); quilting

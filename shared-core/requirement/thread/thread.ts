@@ -1,4 +1,6 @@
 /** Thread of a slot: seams, topstitching, overcasting, basting and quilting lines, each times what its stitch takes, and wastage. */
+import { withDecimalSign } from '../../wording/number-signs.ts';
+import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import { percent } from '../../measure/percent.ts';
 import type { CoatPlan, Piece, Slot } from '../../plan/model/coat-plan.ts';
@@ -44,12 +46,16 @@ export function threadNeed(
   if (slot.amountPerCoat !== null) return typedNeed(plan, slot, 'thread', slot.amountPerCoat);
   const stitchings = threadStitchings(plan, slot, items, panels);
   const parts: NeedPart[] = stitchings.map((stitching) => ({
-    what: `${stitching.what}: ${stitchWords(stitching)}, x ${stitching.ratio.toFixed(2)}${stitching.byGeometry ? ' at least' : ''}`,
+    what: `${stitching.what}: ${stitchWords(stitching)}, x ${withDecimalSign(stitching.ratio.toFixed(2))}${stitching.byGeometry ? ` ${say('thread.at-least')}` : ''}`,
     amount: threadM(stitching),
   }));
   const sewnM = stitchings.reduce((sum, stitching) => sum + threadM(stitching), 0);
   const wastageM = sewnM * plan.threadWastageRatio;
-  if (wastageM > 0) parts.push({ what: `wastage ${percent(plan.threadWastageRatio)}`, amount: wastageM });
+  if (wastageM > 0)
+    parts.push({
+      what: say('thread.wastage', { percent: percent(plan.threadWastageRatio) }),
+      amount: wastageM,
+    });
   return {
     kind: 'amount',
     slotId: slot.id,
@@ -69,8 +75,10 @@ export function conesAtOnce(stitchings: readonly Pick<Stitching, 'stitch'>[]): n
 }
 
 function stitchWords({ stitch, stitchMm }: Stitching): string {
-  if (stitch === 'hand') return 'by hand';
-  return stitchMm === null ? `stitch ${stitch}` : `stitch ${stitch} of ${Number(stitchMm.toFixed(2))} mm`;
+  if (stitch === 'hand') return say('common.by-hand');
+  return stitchMm === null
+    ? say('thread.stitch', { stitch })
+    : say('thread.stitch-of-mm', { stitch, stitchMm: Number(stitchMm.toFixed(2)) });
 }
 
 /** A slot whose amount the maker typed or measured: it holds for one coat and is taken as it is. */
@@ -86,9 +94,9 @@ export function typedNeed(
     slotId: slot.id,
     counted,
     amount,
-    parts: [{ what: `as typed for one coat, x ${plan.coatCount}`, amount }],
+    parts: [{ what: say('thread.as-typed-for-one-coat-x', { coatCount: plan.coatCount }), amount }],
     wantedLengthMm: null,
-    basis: [{ kind: 'measured', how: 'amount for one coat as the maker gave it', source: '' }],
+    basis: [{ kind: 'measured', how: say('thread.amount-for-one-coat-as-the'), source: '' }],
   };
 }
 
@@ -121,14 +129,26 @@ export function threadStitchings(
     const seamStitchMm = seam.stitchLengthMm ?? defaultStitchMm.seam;
     add(seam.label, seam.stitch, sewn.sewnMm, seamStitchMm, thicknessMm);
     const topstitchedMm = sewn.outerMm * seam.topstitchRowCount;
-    add(`${seam.label}, topstitching`, '301', topstitchedMm, defaultStitchMm.topstitching, thicknessMm);
+    add(
+      say('thread.topstitching', { seamLabel: seam.label }),
+      '301',
+      topstitchedMm,
+      defaultStitchMm.topstitching,
+      thicknessMm,
+    );
     if (seam.overcast !== null)
-      add(`${seam.label}, overcasting`, seam.overcast, sewn.edgesMm, seamStitchMm, null);
+      add(
+        say('thread.overcasting', { seamLabel: seam.label }),
+        seam.overcast,
+        sewn.edgesMm,
+        seamStitchMm,
+        null,
+      );
   }
   if (plan.bastingThreadSlotId === slot.id) {
     for (const piece of plan.pieces.filter((each) => isPieceQuilted(plan, each))) {
       const aroundMm = ringPerimeterMm(wholeSeamRing(piece)) * piece.cutCount * plan.coatCount;
-      add(`basting of ${piece.name}`, 'hand', aroundMm, defaultStitchMm.seam, null);
+      add(say('thread.basting-of', { pieceName: piece.name }), 'hand', aroundMm, defaultStitchMm.seam, null);
     }
   }
   if (plan.quilting?.threadSlotId === slot.id) {
@@ -139,11 +159,23 @@ export function threadStitchings(
     for (const { pieceId, name, sewnMm, copyCount } of quiltingMap(plan)) {
       const piece = pieceById(pieceId)!;
       if (panels && isOnPanel(plan, piece)) continue;
-      add(`quilting of ${name}`, stitch, sewnMm * copyCount, stitchLengthMm, thicknessMm(piece));
+      add(
+        say('thread.quilting-of', { name }),
+        stitch,
+        sewnMm * copyCount,
+        stitchLengthMm,
+        thicknessMm(piece),
+      );
     }
     for (const { id, stitchingMm, count, pieces } of panels ?? []) {
       const first = pieceById(pieces[0]?.pieceId);
-      add(`quilting of the ${id}`, stitch, stitchingMm * count, stitchLengthMm, thicknessMm(first));
+      add(
+        say('thread.quilting-of-the', { id }),
+        stitch,
+        stitchingMm * count,
+        stitchLengthMm,
+        thicknessMm(first),
+      );
     }
   }
   return stitchings;
@@ -173,13 +205,13 @@ function threadBasis(plan: CoatPlan, stitchings: readonly Stitching[]): readonly
   if (stitchings.some((stitching) => stitching.byGeometry)) {
     basis.push({
       kind: 'computed',
-      how: 'thread for each mm of seam: 2 + 2 T / L for lockstitch, 4 + 2 T / L for chainstitch, T thickness as sewn, L length of one stitch; a floor, as the thickness of the thread itself is left out',
-      source: 'textilecalculations.com, path of the thread',
+      how: say('thread.thread-for-each-mm-of-seam'),
+      source: say('thread.textilecalculations-com-path-of-the-thread'),
     });
     basis.push({
       kind: 'rule of thumb',
-      how: `thickness as sewn: the cloth, and the batting pressed to ${pressedGPerCm3.usual} g/cm³ by its weight`,
-      source: 'common practice, no source',
+      how: say('thread.thickness-as-sewn-the-cloth-and', { usual: pressedGPerCm3.usual }),
+      source: say('common.common-practice-no-source'),
     });
   }
   const byTable = [
@@ -189,19 +221,19 @@ function threadBasis(plan: CoatPlan, stitchings: readonly Stitching[]): readonly
     const ratios = byTable.map((stitch) => `${stitch} x ${stitchThreads[stitch].ratio}`).join(', ');
     basis.push({
       kind: 'rule of thumb',
-      how: `seam length by the table of ratios, for thin cloth and where a weight is not written down: ${ratios}`,
-      source: stitchThreadSource,
+      how: say('thread.seam-length-by-the-table-of', { ratios }),
+      source: stitchThreadSource(),
     });
   }
   if (stitchings.length > 0 && plan.threadWastageRatio > 0) {
     basis.push({
       kind: 'rule of thumb',
-      how: `${percent(plan.threadWastageRatio)} wastage for ends, breaks and bobbin changes`,
-      source: 'apparelscience.com: 10 to 15 %',
+      how: say('thread.wastage-for-ends-breaks-and-bobbin', { percent: percent(plan.threadWastageRatio) }),
+      source: say('thread.apparelscience-com-10-to-15'),
     });
   }
   if (stitchings.length === 0) {
-    basis.push({ kind: 'computed', how: 'no seam and no quilting is sewn from this slot', source: '' });
+    basis.push({ kind: 'computed', how: say('thread.no-seam-and-no-quilting-is'), source: '' });
   }
   return basis;
 }

@@ -39,13 +39,13 @@ export const pageScript = `'use strict';
   function money(minor) {
     var places = Number(page.places);
     var parts = (minor / Math.pow(10, places)).toFixed(places).split('.');
-    parts[0] = parts[0].replace(/\\B(?=(\\d{3})+(?!\\d))/g, ',');
-    return parts.join('.') + ' ' + page.currency;
+    parts[0] = parts[0].replace(/\\B(?=(\\d{3})+(?!\\d))/g, page.groupingSign);
+    return parts.join(page.decimalSign) + ' ' + page.currency;
   }
   function show() {
     var ticked = boxes.filter(function (box) { return box.checked; });
     var minor = ticked.reduce(function (sum, box) { return sum + Number(box.dataset.minor); }, 0);
-    document.getElementById('count').textContent = ticked.length + ' of ' + boxes.length + ' ticked';
+    document.getElementById('count').textContent = page.tickedWords.replace('##', boxes.length).replace('#', ticked.length);
     document.getElementById('sum').textContent = money(minor);
     document.getElementById('code').textContent = code();
   }
@@ -64,7 +64,7 @@ export const pageScript = `'use strict';
     var before = store && JSON.parse(store.getItem(key) || 'null');
     if (Array.isArray(before)) boxes.forEach(function (box) { box.checked = before.indexOf(box.dataset.offer) !== -1; });
   } catch (error) {
-    say('The ticks that were kept here could not be read.');
+    say(page.unreadWords);
   }
   boxes.forEach(function (box) {
     box.addEventListener('change', function () { keep(); show(); say(''); });
@@ -75,10 +75,10 @@ export const pageScript = `'use strict';
       range.selectNodeContents(document.getElementById('code'));
       window.getSelection().removeAllRanges();
       window.getSelection().addRange(range);
-      say('The code is marked: copy it.');
+      say(page.markedWords);
     };
     if (!navigator.clipboard) return select();
-    navigator.clipboard.writeText(code()).then(function () { say('Copied.'); }, select);
+    navigator.clipboard.writeText(code()).then(function () { say(page.copiedWords); }, select);
   });
   document.getElementById('save').addEventListener('click', function () {
     var lines = boxes.map(function (box) {
@@ -89,11 +89,11 @@ export const pageScript = `'use strict';
     link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
     link.download = 'ticks.json';
     link.click();
-    say('Saved as ticks.json, where this phone keeps its downloads.');
+    say(page.savedWords);
   });
   show();
 })();
 `;
 
 /** SHA-256 of the text above, base64. */
-export const pageScriptHash = 'gkuh74cvyo65ftrIaAvq9boFAfxP3GM2jFkFBHjbadQ=';
+export const pageScriptHash = 'Mf/iy8OppWDOCm6KCn12i/Gr5dkPC+nXYjGH9jhoB10=';

@@ -2,6 +2,8 @@
  * The shopping list as one HTML file for a phone: it needs nothing beside itself and may reach nothing. Its ticks come
  * back as a code (tick-code.ts) or a file (ticks-file.ts).
  */
+import { decimalSign, groupingSign } from '../../wording/number-signs.ts';
+import { say, spokenLanguage } from '../../wording/say.ts';
 import { dayWords } from '../../measure/calendar-date.ts';
 import { minorPlaces } from '../../measure/money/currency.ts';
 import { showQuantity } from '../../measure/show.ts';
@@ -55,22 +57,29 @@ export function phonePage(
       'data-place': String(places.get(each.offer.id)),
       'data-minor': String(each.priceMinor),
       'data-name': name,
-    })}${ticked.has(each.offer.id) ? ' checked' : ''}><span class="name">${xmlText(name)}</span><span class="price">${xmlText(price)}</span><span class="more">${xmlText(more)}</span></label></li>`;
+    })}${ticked.has(each.offer.id) ? ` ${say('phone-page.checked')}` : ''}><span class="name">${xmlText(name)}</span><span class="price">${xmlText(price)}</span><span class="more">${xmlText(more)}</span></label></li>`;
   };
   const groups = shoppingGroups(sources, toBuy, arrangement).map(
     ({ title, lines }) => `<h2>${xmlText(title)}</h2>\n<ul>\n${lines.map(line).join('\n')}\n</ul>`,
   );
-  const title = xmlText(`${plan.name}: to buy`);
+  const title = xmlText(say('phone-page.to-buy', { planName: plan.name }));
   const body = attributes({
     'data-plan-id': plan.id,
     'data-plan-mark': mark.plan,
     'data-list-mark': mark.list,
     'data-currency': options.currency,
+    'data-decimal-sign': decimalSign(),
+    'data-grouping-sign': groupingSign(),
+    'data-ticked-words': say('phone-page.of-ticked', { tickedCount: '#', count: '##' }),
+    'data-unread-words': say('phone-page.the-ticks-that-were-kept-here'),
+    'data-marked-words': say('phone-page.the-code-is-marked-copy-it'),
+    'data-copied-words': say('phone-page.copied'),
+    'data-saved-words': say('phone-page.saved-as-ticks-json-where-this'),
     'data-places': String(minorPlaces(options.currency)),
     'data-file-kind': ticksFileKind,
   });
   return `<!doctype html>
-<html lang="en">
+<html lang="${spokenLanguage()}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${pageRules}">
@@ -82,17 +91,17 @@ export function phonePage(
 <body ${body}>
 <main>
 <h1>${title}</h1>
-<p class="soft">As it stood on ${xmlText(dayWords(today))}. This page works without a network and sends nothing.</p>
-<p class="soft" id="kept">Ticks are kept on this phone.</p>
-<p class="soft" id="unkept" hidden>This phone does not let the page keep its ticks: they go when it is closed. Note the code before.</p>
+<p class="soft">${xmlText(say('phone-page.as-it-stood-on-this-page', { day: dayWords(today) }))}</p>
+<p class="soft" id="kept">${xmlText(say('phone-page.ticks-are-kept-on-this-phone'))}</p>
+<p class="soft" id="unkept" hidden>${xmlText(say('phone-page.this-phone-does-not-let-the'))}</p>
 <div class="bar" role="status"><span id="count"></span><span id="sum"></span></div>
 ${groups.join('\n')}
 <section class="back">
-<h2>Bring the ticks back</h2>
-<p class="soft">In the workshop, open this coat’s list under To buy, In the shop, choose “Ticks from the phone”, and type or paste this code.</p>
+<h2>${xmlText(say('phone-page.bring-the-ticks-back'))}</h2>
+<p class="soft">${xmlText(say('phone-page.in-the-workshop-open-this-coat'))}</p>
 <output id="code"></output>
-<button type="button" id="copy">Copy the code</button>
-<button type="button" id="save">Save as a file</button>
+<button type="button" id="copy">${xmlText(say('phone-page.copy-the-code'))}</button>
+<button type="button" id="save">${xmlText(say('phone-page.save-as-a-file'))}</button>
 <p class="soft" id="said" role="status"></p>
 </section>
 </main>

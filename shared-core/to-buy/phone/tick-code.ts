@@ -3,6 +3,7 @@
  * one for each five lines, and two that tell a slip of the finger. The page's own script (page-script.ts) makes it; a
  * test holds both to each other in a browser.
  */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { OfferId, PlanId } from '../../stash/stash.ts';
 
@@ -63,32 +64,32 @@ export function readTickCode(
   planId: PlanId,
   lists: readonly (readonly OfferId[])[],
 ): Result<{ readonly ticked: readonly OfferId[]; readonly open: readonly OfferId[] }> {
-  const where = 'The code';
+  const where = say('tick-code.the-code');
   const typed = text.toUpperCase().replace(/[\s-]/g, '').replace(/O/g, '0').replace(/[IL]/g, '1');
   const strange = [...typed].find((sign) => !codeSigns.includes(sign));
   if (strange !== undefined) {
     return err({
       where,
-      what: `has a “${strange}”, which no code has`,
-      fix: 'Type it as the phone shows it, at the end of its page.',
+      what: say('tick-code.has-a-which-no-code-has', { strange }),
+      fix: say('tick-code.type-it-as-the-phone-shows'),
     });
   }
   if (typed.length < 9) {
-    return err({ where, what: 'is too short', fix: 'Type all of it as the phone shows it.' });
+    return err({ where, what: say('tick-code.is-too-short'), fix: say('tick-code.type-all-of-it-as-the') });
   }
   const body = typed.slice(0, -2);
   if (checkSigns(body) !== typed.slice(-2)) {
     return err({
       where,
-      what: 'is mistyped: its signs do not fit each other',
-      fix: 'Compare it sign by sign with the phone.',
+      what: say('tick-code.is-mistyped-its-signs-do-not'),
+      fix: say('tick-code.compare-it-sign-by-sign-with'),
     });
   }
   if (body.slice(0, 2) !== listMark(planId, []).plan) {
     return err({
       where,
-      what: 'is of the list of another coat',
-      fix: 'Open that coat’s list and type the code there.',
+      what: say('tick-code.is-of-the-list-of-another'),
+      fix: say('tick-code.open-that-coat-s-list-and'),
     });
   }
   const offerIds = lists.find((candidate) => listMark(planId, candidate).list === body.slice(2, 6));
@@ -96,8 +97,8 @@ export function readTickCode(
   if (!offerIds || body.length !== 6 + Math.ceil(order.length / 5)) {
     return err({
       where,
-      what: 'is of an older list: since the page was saved, offers came onto the list or went off it',
-      fix: 'Save the ticks as a file on the phone and open that here, or tick the lines yourself.',
+      what: say('tick-code.is-of-an-older-list-since'),
+      fix: say('tick-code.save-the-ticks-as-a-file'),
     });
   }
   const isTicked = (place: number) =>

@@ -1,8 +1,9 @@
 /** The ticks as a file that the phone's page saves: which offers of which coat are ticked, by their names too. */
+import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { OfferId, PlanId } from '../../stash/stash.ts';
 
-export const ticksFileKind = 'bolt-and-baffle ticks';
+export const ticksFileKind = 'Bolt & Baffle ticks';
 export const maxTicksBytes = 256_000;
 
 export interface ReadTicks {
@@ -25,16 +26,16 @@ export function readTicksFile(text: string, planId: PlanId, offerIds: readonly O
   if (!file || !lines) return err(notTicks);
   if (file.version !== 1) {
     return err({
-      where: 'The file',
-      what: 'is of a later version of this program',
-      fix: 'Save the page for the phone again with this one.',
+      where: say('common.the-file'),
+      what: say('ticks-file.is-of-a-later-version-of'),
+      fix: say('ticks-file.save-the-page-for-the-phone'),
     });
   }
   if (file.planId !== planId) {
     return err({
-      where: 'The file',
-      what: 'holds the ticks of another coat',
-      fix: 'Open that coat’s list and bring them in there.',
+      where: say('common.the-file'),
+      what: say('ticks-file.holds-the-ticks-of-another-coat'),
+      fix: say('ticks-file.open-that-coat-s-list-and'),
     });
   }
   const now = new Set(offerIds);
@@ -47,9 +48,15 @@ export function readTicksFile(text: string, planId: PlanId, offerIds: readonly O
 }
 
 const notTicks: Problem = {
-  where: 'The file',
-  what: 'holds no ticks of a shopping list',
-  fix: 'Choose the file that the page on the phone saved.',
+  get where() {
+    return say('common.the-file');
+  },
+  get what() {
+    return say('ticks-file.holds-no-ticks-of-a-shopping');
+  },
+  get fix() {
+    return say('ticks-file.choose-the-file-that-the-page');
+  },
 };
 
 function parsed(text: string): Readonly<Record<string, unknown>> | null {

@@ -1,4 +1,5 @@
 /** Allowances of a whole piece at once, and the depth of its hem. One edge alone: setAllowance in edit.ts. */
+import { say } from '../../../wording/say.ts';
 import { ringBox } from '../../../geometry/ring.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
@@ -27,12 +28,13 @@ export function setAllAllowances(
   const problems = pieceProblems(changed).filter((problem) => !known.has(problem.where));
   // The same number is wrong at every edge in the same way: said once.
   if (problems[0]) {
-    const where = problems.length > 1 ? `Seam allowance of ${piece.name}` : problems[0].where;
+    const where =
+      problems.length > 1 ? say('allowance.seam-allowance-of', { pieceName: piece.name }) : problems[0].where;
     return err({ ...problems[0], where });
   }
   return ok({
     plan: withPiece(plan, changed),
-    said: `Allowance of ${piece.name} is now ${text(allowanceMm)} at every edge that is cut.`,
+    said: say('allowance.allowance-of-is-now-at-every', { pieceName: piece.name, text: text(allowanceMm) }),
   });
 }
 
@@ -61,13 +63,16 @@ export function setHemDepth(plan: CoatPlan, pieceId: string, depthMm: number, te
   if (hem === null) {
     return err({
       where: piece.name,
-      what: 'has no edge across the grain at its foot',
-      fix: 'Set the allowance of the edge that is turned up.',
+      what: say('allowance.has-no-edge-across-the-grain'),
+      fix: say('allowance.set-the-allowance-of-the-edge'),
     });
   }
   const edited = setAllowance(plan, pieceId, hem, depthMm, text);
   if (!edited.ok) return edited;
-  return ok({ ...edited.value, said: `Hem of ${piece.name} is now ${text(depthMm)} deep.` });
+  return ok({
+    ...edited.value,
+    said: say('allowance.hem-of-is-now-deep', { pieceName: piece.name, text: text(depthMm) }),
+  });
 }
 
 /** The allowance that most edges of the plan have; customaryAllowanceMm for a plan without edges. */

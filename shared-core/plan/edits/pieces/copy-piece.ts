@@ -1,4 +1,5 @@
 /** A piece copied to be cut from other slots: a lining or a facing from the shell's own piece. */
+import { say } from '../../../wording/say.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan } from '../../model/coat-plan.ts';
 import { type Edited, listed, notInPlan } from '../edited.ts';
@@ -27,8 +28,8 @@ export function copyPiece(
           ? null
           : {
               where: slot.name,
-              what: 'is neither cloth nor batting',
-              fix: 'Choose a slot that pieces are cut from.',
+              what: say('copy-piece.is-neither-cloth-nor-batting'),
+              fix: say('copy-piece.choose-a-slot-that-pieces-are'),
             },
     ),
   ].filter((problem) => problem !== null);
@@ -59,9 +60,9 @@ export function copyPiece(
   );
   if (!copied.ok) return copied;
   const names = slots.map(({ slot }) => slot!.name);
-  const from = names.length === 0 ? 'no slot yet' : listed(names);
+  const from = names.length === 0 ? say('copy-piece.no-slot-yet') : listed(names);
   return ok({
     plan: copied.value,
-    said: `${called} copied from ${piece.name}, cut from ${from}. Its edges are sewn in no seam yet.`,
+    said: say('copy-piece.copied-from-cut-from-its-edges', { called, pieceName: piece.name, from }),
   });
 }

@@ -1,4 +1,5 @@
 /** How many of a piece one coat needs, and whether half of them are cut mirrored. */
+import { say } from '../../../wording/say.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan } from '../../model/coat-plan.ts';
 import { type Edited, notInPlan, unfitted, withPiece } from '../edited.ts';
@@ -17,9 +18,12 @@ export function setCutCount(
   const [problem] = pieceProblems(changed);
   if (problem) return err(problem);
   const edited = withPiece(plan, changed);
-  const how = isMirrored ? ', half of them mirrored' : '';
+  const how = isMirrored ? say('cut-count.half-of-them-mirrored') : '';
   return ok({
     plan: edited,
-    said: [`${cutCount} of ${piece.name} for one coat${how}.`, ...unfitted(plan, edited)].join(' '),
+    said: [
+      say('cut-count.of-for-one-coat', { cutCount, pieceName: piece.name, how }),
+      ...unfitted(plan, edited),
+    ].join(' '),
   });
 }

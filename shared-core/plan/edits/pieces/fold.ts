@@ -1,4 +1,6 @@
 /** A symmetric whole piece made into a half on the fold, and a half opened flat again. */
+import { withDecimalSign } from '../../../wording/number-signs.ts';
+import { say } from '../../../wording/say.ts';
 import { chainDistanceMm, chainPointAt } from '../../../geometry/chain.ts';
 import { type Point, ringBox } from '../../../geometry/ring.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
@@ -41,13 +43,13 @@ export function foldPiece(
     plan,
     pieceId,
     (piece) => folded(piece, direction),
-    (name) => `${name} is now drafted as a half and cut on the fold.`,
+    (name) => say('fold.is-now-drafted-as-a-half', { name }),
   );
 }
 
 /** The whole piece of one that is drafted as a half on the fold. */
 export function openPiece(plan: CoatPlan, pieceId: string): Result<Edited> {
-  return refold(plan, pieceId, opened, (name) => `${name} is opened flat: drafted and cut whole.`);
+  return refold(plan, pieceId, opened, (name) => say('fold.is-opened-flat-drafted-and-cut', { name }));
 }
 
 function refold(
@@ -72,14 +74,7 @@ function refold(
   const after = withPlacesOf(plan, changed.value, pieceId, (edge) =>
     (becoming.get(edge) ?? []).map((name) => ({ pieceId, edge: name })),
   );
-  const lost =
-    lostNotchCount === 0
-      ? []
-      : [
-          lostNotchCount === 1
-            ? 'One notch had no match on the other half and was left out.'
-            : `${lostNotchCount} notches had no match on the other half and were left out.`,
-        ];
+  const lost = lostNotchCount === 0 ? [] : [say('fold.notches-had-no-match-on-the', { lostNotchCount })];
   return ok({ plan: after, said: [saidOf(piece.name), ...lost, ...unfitted(plan, after)].join(' ') });
 }
 
@@ -87,8 +82,8 @@ function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
   if (piece.foldEdge !== null) {
     return err({
       where: piece.name,
-      what: 'is on the fold already',
-      fix: 'Open it flat first, or leave it.',
+      what: say('fold.is-on-the-fold-already'),
+      fix: say('fold.open-it-flat-first-or-leave'),
     });
   }
   const box = ringBox(seamRing(piece.outline));
@@ -98,15 +93,15 @@ function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
     err({
       where: piece.name,
       what,
-      fix: 'Cut it whole, or draw both halves alike.',
+      fix: say('fold.cut-it-whole-or-draw-both'),
     });
-  if (cut.kind === 'not parted') return notAlike('has no two halves beside its middle line');
+  if (cut.kind === 'not parted') return notAlike(say('fold.has-no-two-halves-beside-its'));
   const mirror: MovePoint = ({ x, y }) =>
     direction === 'along' ? { x, y: 2 * atMm - y } : { x: 2 * atMm - x, y };
   const mirrored = outlineMoved(cut.low.outline, mirror);
   const apartMm = Math.max(furthestMm(mirrored, cut.high.outline), furthestMm(cut.high.outline, mirrored));
   if (apartMm > symmetryToleranceMm) {
-    return notAlike(`is not alike on both sides of its middle: they part by ${apartMm.toFixed(1)} mm`);
+    return notAlike(say('fold.is-not-alike-on-both-sides', { apartMm: withDecimalSign(apartMm.toFixed(1)) }));
   }
   const kept = cut.high.outline.edges.filter((edge) => edge.name !== cut.high.cutEdge);
   const becoming = new Map<string, readonly string[]>();
@@ -118,9 +113,9 @@ function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
     const other = kept.find(({ name }) => name === twin)!;
     if (Math.abs(other.allowanceMm - edge.allowanceMm) > 0.01) {
       return err({
-        where: `The allowances at ${edge.name} and ${twin} of ${piece.name}`,
-        what: 'differ, and the fold makes them one',
-        fix: 'Give both the same allowance first.',
+        where: say('fold.the-allowances-at-and-of', { edgeName: edge.name, twin, pieceName: piece.name }),
+        what: say('fold.differ-and-the-fold-makes-them'),
+        fix: say('fold.give-both-the-same-allowance-first'),
       });
     }
   }
@@ -148,7 +143,11 @@ function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
 function opened(piece: Piece): Result<Refolded> {
   const fold = piece.foldEdge;
   if (fold === null) {
-    return err({ where: piece.name, what: 'is not on the fold', fix: 'Choose a piece that is.' });
+    return err({
+      where: piece.name,
+      what: say('fold.is-not-on-the-fold'),
+      fix: say('fold.choose-a-piece-that-is'),
+    });
   }
   const foldIndex = edgeIndexOf(piece.outline, fold);
   const [foldFrom, foldTo] = edgePoints(piece.outline, foldIndex) as [Point, Point];
@@ -162,7 +161,8 @@ function opened(piece: Piece): Result<Refolded> {
   const otherName = new Map<string, string>();
   for (const { name } of half) {
     // An edge that ends at the fold runs on over it: a hem stays one hem.
-    const other = name === last.name || name === first.name ? name : freeName(`other ${name}`, taken);
+    const other =
+      name === last.name || name === first.name ? name : freeName(say('fold.other', { name }), taken);
     taken.push(other);
     otherName.set(name, other);
   }

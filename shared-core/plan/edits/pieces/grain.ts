@@ -1,4 +1,5 @@
 /** Turning the grain of a piece: it is cut across the cloth, or on the bias. */
+import { say } from '../../../wording/say.ts';
 import { turnCosSin } from '../../../geometry/ring.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
@@ -14,28 +15,33 @@ export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Res
   if (!piece) return err(notInPlan('piece', pieceId));
   if (!Number.isFinite(turnDeg) || turnDeg % 360 === 0 || Math.abs(turnDeg) > 360) {
     return err({
-      where: `Turn of the grain of ${piece.name}`,
-      what: `is ${turnDeg}°`,
-      fix: 'Type a number of degrees, such as 45 for the bias or 90 for across.',
+      where: say('grain.turn-of-the-grain-of', { pieceName: piece.name }),
+      what: say('grain.is', { turnDeg }),
+      fix: say('grain.type-a-number-of-degrees-such'),
     });
   }
   const turned = grainTurned(piece, turnDeg);
   const rest = ((turnDeg % 180) + 180) % 180;
   const how =
     rest === 0
-      ? 'it is cut the other way up'
+      ? say('grain.it-is-cut-the-other-way')
       : rest === 90
-        ? 'what ran along it now runs across'
+        ? say('grain.what-ran-along-it-now-runs')
         : rest === 45 || rest === 135
-          ? 'it is cut on the bias'
-          : `it is cut ${Number(rest.toFixed(1))}° off the grain it had`;
+          ? say('grain.it-is-cut-on-the-bias')
+          : say('grain.it-is-cut-off-the-grain', { rest: Number(rest.toFixed(1)) });
   const lines =
     piece.quilted !== null && rest !== 0 && rest !== 90
-      ? ` Its quilting lines still run ${piece.quilted} the grain.`
+      ? ` ${say('grain.its-quilting-lines-still-run-the', { quilted: piece.quilted })}`
       : '';
   return ok({
     plan: withPiece(plan, turned),
-    said: `Grain of ${piece.name} turned by ${Number(turnDeg.toFixed(1))}°: ${how}.${lines}`,
+    said: say('grain.grain-of-turned-by', {
+      pieceName: piece.name,
+      turnDeg: Number(turnDeg.toFixed(1)),
+      how,
+      lines,
+    }),
   });
 }
 

@@ -3,6 +3,7 @@
  * Lines and curves that cross it are drawn anew between their moved points, as a maker trues a seam after spreading
  * the paper; so nothing is left with a corner, and edges of one shape keep one shape.
  */
+import { say } from '../../../wording/say.ts';
 import { chainPointAt } from '../../../geometry/chain.ts';
 import { type Point, ringBox } from '../../../geometry/ring.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
@@ -50,12 +51,17 @@ export function lengthenPieces(
   const first = plan.pieces.find((piece) => piece.id === pieceIds[0]);
   const missing = pieceIds.filter((id) => !plan.pieces.some((piece) => piece.id === id));
   if (missing.length > 0) return err(...missing.map((id) => notInPlan('piece', id)));
-  if (!first) return err({ where: 'Lengthening', what: 'names no piece', fix: 'Choose a piece.' });
+  if (!first)
+    return err({
+      where: say('lengthen.lengthening'),
+      what: say('lengthen.names-no-piece'),
+      fix: say('lengthen.choose-a-piece'),
+    });
   if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > maxLengtheningMm) {
     return err({
-      where: 'Length to add',
-      what: `is ${byMm} mm`,
-      fix: `Type a length up to ${maxLengtheningMm} mm, below 0 to shorten.`,
+      where: say('lengthen.length-to-add'),
+      what: say('lengthen.is-mm', { byMm }),
+      fix: say('lengthen.type-a-length-up-to-mm', { maxLengtheningMm }),
     });
   }
   const extent = grainExtent(first);
@@ -67,15 +73,15 @@ export function lengthenPieces(
     const atX = hemX + upMm;
     if (!(atX > hemX && atX < topX)) {
       problems.push({
-        where: `Line ${text(upMm)} above the hem`,
-        what: `does not cross ${piece.name}`,
-        fix: `Choose one between the hem and ${text(topX - hemX)} above it.`,
+        where: say('lengthen.line-above-the-hem', { text: text(upMm) }),
+        what: say('lengthen.does-not-cross', { pieceName: piece.name }),
+        fix: say('lengthen.choose-one-between-the-hem-and', { text: text(topX - hemX) }),
       });
     } else if (byMm < 0 && hemX - byMm > atX) {
       problems.push({
         where: piece.name,
-        what: `has only ${text(upMm)} below the line`,
-        fix: 'Shorten by less, or choose a line higher up.',
+        what: say('lengthen.has-only-below-the-line', { text: text(upMm) }),
+        fix: say('lengthen.shorten-by-less-or-choose-a'),
       });
     } else {
       const longer = lengthenedPiece(piece, byMm, atX);
@@ -86,7 +92,12 @@ export function lengthenPieces(
   if (problems.length > 0) return err(...problems);
   const edited = { ...plan, pieces: plan.pieces.map((piece) => changed.get(piece.id) ?? piece) };
   const names = pieceIds.map((id) => changed.get(id)!.name);
-  const done = `${listed(names)} ${byMm > 0 ? 'lengthened' : 'shortened'} by ${text(Math.abs(byMm))} ${linePlace(upMm, extent.topX - extent.hemX, text)}.`;
+  const done = say('lengthen.shortened-by', {
+    names: listed(names),
+    ifByMm: byMm > 0 ? 'yes' : 'no',
+    text: text(Math.abs(byMm)),
+    linePlace: linePlace(upMm, extent.topX - extent.hemX, text),
+  });
   return ok({ plan: edited, said: [done, ...unfitted(plan, edited)].join(' ') });
 }
 
@@ -116,10 +127,10 @@ function crossingSeams(piece: Piece, aboveHemMm: number): string[] {
 function linePlace(upMm: number, lengthMm: number, text: LengthText): string {
   const share = upMm / lengthMm;
   const near = (ratio: number) => Math.abs(share - ratio) < 0.005;
-  if (near(1 / 3)) return 'at the lower third';
-  if (near(1 / 2)) return 'at the middle';
-  if (near(2 / 3)) return 'at the upper third';
-  return `${text(upMm)} above the hem`;
+  if (near(1 / 3)) return say('lengthen.at-the-lower-third');
+  if (near(1 / 2)) return say('lengthen.at-the-middle');
+  if (near(2 / 3)) return say('lengthen.at-the-upper-third');
+  return say('lengthen.above-the-hem', { text: text(upMm) });
 }
 
 /** Extent of a piece along its grain, hem side first, at the seam line. */

@@ -2,6 +2,7 @@
  * Simple shapes by typed measures, at the seam line: strips, pocket bags, gussets, patches. Lengths run along the
  * grain, widths across it, until the grain is turned.
  */
+import { say } from '../../../wording/say.ts';
 import type { Point } from '../../../geometry/ring.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import { defaultAllowanceMm } from './allowance.ts';
@@ -60,7 +61,7 @@ export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Result
   const { shape } = added;
   const problems: Problem[] = [
     pieceNameProblem(plan, name, shape.kind),
-    ...measureProblems(shape, name === '' ? `the ${shape.kind}` : name),
+    ...measureProblems(shape, name === '' ? say('shapes.the', { kind: shape.kind }) : name),
     ...added.slotIds.map((id) => (plan.slots.some((slot) => slot.id === id) ? null : notInPlan('slot', id))),
   ].filter((problem) => problem !== null);
   if (problems.length > 0) return err(...problems);
@@ -100,9 +101,9 @@ function measureProblems(shape: Shape, name: string): Problem[] {
       ? []
       : [
           {
-            where: `${word} of ${name}`,
-            what: `is ${mm} mm`,
-            fix: mayBeZero ? 'Type a length, or 0.' : 'Type a length above 0.',
+            where: say('shapes.of', { word, name }),
+            what: say('shapes.is-mm', { mm }),
+            fix: mayBeZero ? say('shapes.type-a-length-or-0') : say('shapes.type-a-length-above-0'),
           },
         ],
   );
@@ -119,23 +120,23 @@ function measuresOf(shape: Shape): Measure[] {
   switch (shape.kind) {
     case 'rectangle':
     case 'strip':
-      return [measure('Length', shape.lengthMm), measure('Width', shape.widthMm)];
+      return [measure(say('common.length'), shape.lengthMm), measure(say('common.width'), shape.widthMm)];
     case 'taper':
       return [
-        measure('Length', shape.lengthMm),
-        measure('Width at the foot', shape.fromMm),
-        measure('Width at the top', shape.toMm, true),
+        measure(say('common.length'), shape.lengthMm),
+        measure(say('shapes.width-at-the-foot'), shape.fromMm),
+        measure(say('shapes.width-at-the-top'), shape.toMm, true),
       ];
     case 'circle':
-      return [measure('Diameter', shape.diameterMm)];
+      return [measure(say('shapes.diameter'), shape.diameterMm)];
     case 'triangle':
-      return [measure('Base', shape.baseMm), measure('Height', shape.heightMm)];
+      return [measure(say('shapes.base'), shape.baseMm), measure(say('common.height'), shape.heightMm)];
     case 'trapezoid':
       return [
-        measure('Length', shape.lengthMm),
-        measure('Width at the foot', shape.footMm),
-        measure('Width at the top', shape.topMm),
-        measure('Set-in of the top', shape.setInMm, true),
+        measure(say('common.length'), shape.lengthMm),
+        measure(say('shapes.width-at-the-foot'), shape.footMm),
+        measure(say('shapes.width-at-the-top'), shape.topMm),
+        measure(say('shapes.set-in-of-the-top'), shape.setInMm, true),
       ];
     default:
       return shape satisfies never;
@@ -242,25 +243,46 @@ function circle(r: number, allowanceMm: number): Outline {
 
 function said(added: ShapePiece, name: string, allowanceMm: number, text: LengthText): string {
   const { shape, count } = added;
-  const times = count === 1 ? '' : `${count} of `;
-  const fold = added.isOnFold ? ', cut on the fold' : '';
-  const grain = added.grainTurnDeg % 360 === 0 ? '' : ` Its grain is turned by ${added.grainTurnDeg}°.`;
-  return `${times}${name} added, ${measureWords(shape, text)}${fold} and ${text(allowanceMm)} of allowance all round.${grain}`;
+  const times = count === 1 ? '' : `${say('shapes.of-2', { count })} `;
+  const fold = added.isOnFold ? say('shapes.cut-on-the-fold') : '';
+  const grain =
+    added.grainTurnDeg % 360 === 0
+      ? ''
+      : ` ${say('shapes.its-grain-is-turned-by', { grainTurnDeg: added.grainTurnDeg })}`;
+  return say('shapes.added-and-of-allowance-all-round', {
+    times,
+    name,
+    measureWords: measureWords(shape, text),
+    fold,
+    text: text(allowanceMm),
+    grain,
+  });
 }
 
 function measureWords(shape: Shape, text: LengthText): string {
   switch (shape.kind) {
     case 'rectangle':
     case 'strip':
-      return `${text(shape.lengthMm)} by ${text(shape.widthMm)}`;
+      return say('shapes.by', { text: text(shape.lengthMm), text2: text(shape.widthMm) });
     case 'taper':
-      return `from ${text(shape.fromMm)} to ${text(shape.toMm)} over ${text(shape.lengthMm)}`;
+      return say('shapes.from-to-over', {
+        text: text(shape.fromMm),
+        text2: text(shape.toMm),
+        text3: text(shape.lengthMm),
+      });
     case 'circle':
-      return `${text(shape.diameterMm)} across, round within ${Number((circleErrorRatio * 100).toFixed(2))} % of its radius`;
+      return say('shapes.across-round-within-of-its-radius', {
+        text: text(shape.diameterMm),
+        circleErrorRatio: Number((circleErrorRatio * 100).toFixed(2)),
+      });
     case 'triangle':
-      return `${text(shape.baseMm)} at the base and ${text(shape.heightMm)} high`;
+      return say('shapes.at-the-base-and-high', { text: text(shape.baseMm), text2: text(shape.heightMm) });
     case 'trapezoid':
-      return `${text(shape.footMm)} at the foot, ${text(shape.topMm)} at the top, ${text(shape.lengthMm)} long`;
+      return say('shapes.at-the-foot-at-the-top', {
+        text: text(shape.footMm),
+        text2: text(shape.topMm),
+        text3: text(shape.lengthMm),
+      });
     default:
       return shape satisfies never;
   }

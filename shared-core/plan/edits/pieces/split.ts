@@ -1,4 +1,5 @@
 /** A piece split in two at a line: a yoke from a back, a side panel, or a facing from a copy of the front. */
+import { say } from '../../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { type Edited, inMm, type LengthText, notInPlan, unfitted } from '../edited.ts';
@@ -79,7 +80,13 @@ export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text =
     seams: [...placed.seams, ...(seam ? [seam] : []), ...used.map(({ copy }) => copy)],
   };
   const place = linePlaceWords(piece, split.direction, split.distanceMm, text);
-  const done = `${piece.name} split ${place} into ${names[0]} and ${names[1]}, with ${text(split.allowanceMm)} of allowance on both at the split.`;
+  const done = say('split.split-into-and-with-of-allowance', {
+    pieceName: piece.name,
+    place,
+    names: names[0],
+    names2: names[1],
+    text: text(split.allowanceMm),
+  });
   return ok({ plan: after, said: [done, ...unfitted(plan, after)].join(' ') });
 }
 
@@ -92,9 +99,9 @@ function namesOf(plan: CoatPlan, piece: Piece, split: Split): Result<readonly [s
   });
   if (names[0].toLowerCase() === names[1].toLowerCase() && problems.length === 0) {
     problems.push({
-      where: `Both parts of ${piece.name}`,
-      what: 'have one name',
-      fix: 'Rename one of them.',
+      where: say('split.both-parts-of', { pieceName: piece.name }),
+      what: say('split.have-one-name'),
+      fix: say('split.rename-one-of-them'),
     });
   }
   return problems.length > 0 ? err(...problems) : ok(names);
@@ -111,11 +118,16 @@ function partsOf(
   const cut = outlineCut(piece.outline, line, cutName);
   if (cut.kind === 'not parted') {
     return err({
-      where: `The line ${linePlaceWords(piece, split.direction, split.distanceMm, text)}`,
+      where: say('split.the-line', {
+        linePlaceWords: linePlaceWords(piece, split.direction, split.distanceMm, text),
+      }),
       what: cut.runsAlongEdge
-        ? `runs along an edge of ${piece.name}`
-        : `passes the outline of ${piece.name} ${cut.crossingCount} times`,
-      fix: 'Choose a line that crosses the piece once from side to side.',
+        ? say('split.runs-along-an-edge-of', { pieceName: piece.name })
+        : say('split.passes-the-outline-of-times', {
+            pieceName: piece.name,
+            crossingCount: cut.crossingCount,
+          }),
+      fix: say('split.choose-a-line-that-crosses-the'),
     });
   }
   const isTurned = split.direction === 'along' && isMeasuredFromHighY(piece);
@@ -179,7 +191,7 @@ function splitSeam(plan: CoatPlan, names: readonly [string, string]): Seam | nul
   const like = maxUsed(plan.seams);
   const threadSlotId = like?.threadSlotId ?? plan.slots.find((slot) => slot.kind === 'thread')?.id;
   if (threadSlotId === undefined) return null;
-  const label = `${names[0]} to ${names[1]}`;
+  const label = say('split.to', { names: names[0], names2: names[1] });
   return {
     id: freeName(
       label.toLowerCase(),

@@ -2,6 +2,7 @@
  * Widening: a line is drawn along the grain, and all on its far side from the fold (or from the right side as drawn)
  * is moved away. It is lengthening with the axes changed, so curves that cross the line are trued in the same way.
  */
+import { say } from '../../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
 import { type Edited, inMm, listed, notInPlan, unfitted } from '../edited.ts';
@@ -28,12 +29,17 @@ export function widenPieces(
   if (missing.length > 0) return err(...missing.map((id) => notInPlan('piece', id)));
   const pieces = plan.pieces.filter((piece) => pieceIds.includes(piece.id));
   const first = pieces.find((piece) => piece.id === pieceIds[0]);
-  if (!first) return err({ where: 'Widening', what: 'names no piece', fix: 'Choose a piece.' });
+  if (!first)
+    return err({
+      where: say('widen.widening'),
+      what: say('widen.names-no-piece'),
+      fix: say('widen.choose-a-piece'),
+    });
   if (!Number.isFinite(byMm) || byMm === 0 || Math.abs(byMm) > maxWideningMm) {
     return err({
-      where: 'Width to add',
-      what: `is ${byMm} mm`,
-      fix: `Type a length up to ${maxWideningMm} mm, below 0 to narrow.`,
+      where: say('widen.width-to-add'),
+      what: say('widen.is-mm', { byMm }),
+      fix: say('widen.type-a-length-up-to-mm', { maxWideningMm }),
     });
   }
   const atMm = fromSideMm ?? lineRoomMm(first, 'along') / 2;
@@ -46,8 +52,8 @@ export function widenPieces(
     else if (byMm < 0 && -byMm >= beyondMm) {
       problems.push({
         where: piece.name,
-        what: `has only ${text(beyondMm)} beyond the line`,
-        fix: 'Narrow it by less, or choose a line nearer to where it is measured from.',
+        what: say('widen.has-only-beyond-the-line', { text: text(beyondMm) }),
+        fix: say('widen.narrow-it-by-less-or-choose'),
       });
     } else {
       const wider = widenedPiece(piece, byMm, atMm);
@@ -58,10 +64,17 @@ export function widenPieces(
   if (problems.length > 0) return err(...problems);
   const edited = { ...plan, pieces: plan.pieces.map((piece) => changed.get(piece.id) ?? piece) };
   const names = pieces.map((piece) => piece.name);
-  const done = `${listed(names)} ${byMm > 0 ? 'widened' : 'narrowed'} by ${text(Math.abs(byMm))} ${linePlaceWords(first, 'along', atMm, text)}.`;
+  const done = say('widen.narrowed-by', {
+    names: listed(names),
+    ifByMm: byMm > 0 ? 'yes' : 'no',
+    text: text(Math.abs(byMm)),
+    linePlaceWords: linePlaceWords(first, 'along', atMm, text),
+  });
   const folded = pieces.filter((piece) => piece.foldEdge !== null).map((piece) => piece.name);
   const twice =
-    folded.length === 0 ? [] : [`${listed(folded)} on the fold: ${text(Math.abs(byMm) * 2)} in all.`];
+    folded.length === 0
+      ? []
+      : [say('widen.on-the-fold-in-all', { folded: listed(folded), text: text(Math.abs(byMm) * 2) })];
   return ok({ plan: edited, said: [done, ...twice, ...unfitted(plan, edited)].join(' ') });
 }
 

@@ -1,0 +1,37 @@
+/** The signs that the spoken language writes numbers with. */
+import { type Language, spokenLanguage } from './say.ts';
+
+/** "." in English, "," in German. */
+export function decimalSign(): string {
+  return signs(spokenLanguage()).decimal;
+}
+
+/**
+ * What stands between thousands of money: "," in English. In a language with a decimal comma it is a space that does not
+ * break, since its dot would read as a decimal sign to others.
+ */
+export function groupingSign(): string {
+  return signs(spokenLanguage()).grouping;
+}
+
+/** A number written with a dot ("12.5", "4 1/2") as the spoken language writes it. */
+export function withDecimalSign(number: string): string {
+  return decimalSign() === '.' ? number : number.replace('.', decimalSign());
+}
+
+interface Signs {
+  readonly decimal: string;
+  readonly grouping: string;
+}
+
+const known = new Map<Language, Signs>();
+
+function signs(language: Language): Signs {
+  const before = known.get(language);
+  if (before) return before;
+  const parts = new Intl.NumberFormat(language).formatToParts(12_345.6);
+  const decimal = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
+  const made = { decimal, grouping: decimal === ',' ? '\u00a0' : ',' };
+  known.set(language, made);
+  return made;
+}

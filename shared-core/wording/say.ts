@@ -1,0 +1,70 @@
+/**
+ * Every sentence that a maker reads, by its id. The texts lie in one catalogue of ICU messages for each language
+ * (`en.json`, `de.json`); the program speaks the language that its edge has chosen (`speak`): the window by its
+ * settings, a worker and the services by the window that they serve, the headless command by its option.
+ */
+import { IntlMessageFormat } from 'intl-messageformat';
+import german from './de.json' with { type: 'json' };
+import english from './en.json' with { type: 'json' };
+
+/** Each language with its name in itself, as Settings offers it. */
+export const languages = { en: 'English', de: 'Deutsch' } as const;
+export type Language = keyof typeof languages;
+
+export type MessageId = keyof typeof english;
+
+/** A number is written with the language's decimal sign, ungrouped; nothing is written for null and undefined. */
+export type MessageValue = string | number | null | undefined;
+
+const catalogues: Readonly<Record<Language, Readonly<Record<string, string>>>> = {
+  en: english,
+  de: german,
+};
+
+let spoken: Language = 'en';
+
+/** From now on `say` speaks this language; texts said before stay as they are. */
+export function speak(language: Language): void {
+  spoken = language;
+}
+
+export function spokenLanguage(): Language {
+  return spoken;
+}
+
+/** The language that a text names ("de", "de-AT"), null for one that is not spoken here. */
+export function languageNamed(tag: string): Language | null {
+  const base = tag.toLowerCase().split('-')[0];
+  return (Object.keys(languages) as Language[]).find((language) => language === base) ?? null;
+}
+
+/**
+ * The message in the spoken language; in English where that lacks it. values: one for each placeholder; a placeholder
+ * with a plural takes a number. Throws a RangeError for an id that the catalogue does not have.
+ */
+export function say(id: MessageId, values?: Readonly<Record<string, MessageValue>>): string {
+  const text = catalogues[spoken][id] ?? english[id];
+  if (text === undefined) throw new RangeError(`no message ${id}`);
+  if (!text.includes('{') && !text.includes("''")) return text;
+  const shown: Record<string, string | number> = {};
+  for (const [name, value] of Object.entries(values ?? {})) shown[name] = shownValue(value);
+  return String(compiled(spoken, id, text).format(shown));
+}
+
+/** Whole numbers stay numbers, which plurals ask for; others are written with the language's decimal sign. */
+function shownValue(value: MessageValue): string | number {
+  if (typeof value !== 'number' || Number.isInteger(value)) return value ?? '';
+  return String(value).replace('.', spoken === 'en' ? '.' : ',');
+}
+
+const formats = new Map<string, IntlMessageFormat>();
+
+/** Reading a message costs a hundred times as much as filling it in, so each is read once. */
+function compiled(language: Language, id: string, text: string): IntlMessageFormat {
+  const key = `${language} ${id}`;
+  const known = formats.get(key);
+  if (known) return known;
+  const made = new IntlMessageFormat(text, language, undefined, { ignoreTag: true });
+  formats.set(key, made);
+  return made;
+}
