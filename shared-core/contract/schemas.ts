@@ -39,8 +39,7 @@ export const shortText = z.string().overwrite(withoutControls).max(500);
 export const longText = z.string().overwrite(withoutControls).max(20_000);
 export const isoDate = z.stringFormat('date', isCalendarDate);
 export const priceMinor = z.number().int().min(0).max(1e11);
-export const amount = z.number().min(0).max(1e9);
-export const positiveAmount = z.number().positive().max(1e9);
+export const [amount, positiveAmount] = [z.number().min(0).max(1e9), z.number().positive().max(1e9)];
 export const itemKind: z.ZodType<ItemKind> = z.enum(itemKinds as [ItemKind, ...ItemKind[]]);
 
 export const flaw: z.ZodType<Flaw> = z.strictObject({
