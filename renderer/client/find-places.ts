@@ -5,8 +5,9 @@ import { kindRecords } from '../../shared-core/stash/kinds.ts';
 import { type Route, routeHash, type Step } from './route.ts';
 
 export interface FindPlace {
-  /** Unique among all. */
+  readonly route: Route;
   readonly hash: string;
+  /** Unique among all. */
   readonly id: string;
   readonly name: string;
   /** "cloth, fawn", "supplier". */
@@ -69,5 +70,5 @@ export function placeOfFind(find: Find): FindPlace {
 
 function placeOf(name: string, route: Route, detail: string): FindPlace {
   const hash = routeHash(route);
-  return { hash, id: `${detail} ${name} ${hash}`, name, detail };
+  return { route, hash, id: `${detail} ${name} ${hash}`, name, detail };
 }

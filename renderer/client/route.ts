@@ -1,4 +1,9 @@
 /** Where the maker is, as the part of the address behind #. One value, so that back and forward work. */
+import { parse } from 'regexparam';
+import { useMemo } from 'react';
+import { matchRoute } from 'wouter';
+import { navigate, useHashLocation } from 'wouter/use-hash-location';
+
 export const steps = [
   'plan',
   'quilting',
@@ -44,34 +49,58 @@ export type Route =
   | { readonly kind: 'account' }
   | { readonly kind: 'settings' };
 
+type Kind = Route['kind'];
+type RouteOf<One extends Kind> = Extract<Route, { kind: One }>;
+/** Parts of an address by their names in the pattern, as they stand in it. */
+type Named = Readonly<Record<string, string | undefined>>;
+
+interface Place<One extends Kind> {
+  /** What stands behind # at this place. What follows it is no matter. */
+  readonly pattern: string;
+  readonly read: (named: Named) => RouteOf<One>;
+  /** The parts of its address, not yet encoded. */
+  readonly parts: (route: RouteOf<One>) => readonly string[];
+}
+
+/** Every place there is; of two that fit, the first is meant. */
+const places: { readonly [One in Kind]: Place<One> } = {
+  stash: {
+    pattern: '/stash/:itemId?/*?',
+    read: ({ itemId }) => ({ kind: 'stash', itemId: itemId === undefined ? null : decoded(itemId) }),
+    parts: ({ itemId }) => ['stash', ...(itemId ? [itemId] : [])],
+  },
+  coat: {
+    pattern: '/coats/:planId/:step?/:slotId?/*?',
+    read: ({ planId = '', step, slotId }) => ({
+      kind: 'coat',
+      planId: decoded(planId),
+      step: steps.find((known) => known === step) ?? 'plan',
+      ...(slotId !== undefined && { slotId: decoded(slotId) }),
+    }),
+    parts: ({ planId, step, slotId }) => ['coats', planId, step, ...(slotId ? [slotId] : [])],
+  },
+  coats: plain('coats'),
+  draft: plain('draft'),
+  season: plain('season'),
+  suppliers: plain('suppliers'),
+  account: plain('account'),
+  settings: plain('settings'),
+  welcome: { pattern: '*', read: () => ({ kind: 'welcome' }), parts: () => [] },
+};
+
+/** A room with nothing further in its address. */
+function plain<One extends 'coats' | 'draft' | 'season' | 'suppliers' | 'account' | 'settings'>(kind: One) {
+  return { pattern: `/${kind}/*?`, read: () => ({ kind }) as RouteOf<One>, parts: () => [kind] };
+}
+
 /** The room that an address names; one that names none is the welcome. hash: with or without its #, of any content. */
 export function readRoute(hash: string): Route {
-  const [room, id, step, slotId] = hash.replace(/^#\/?/, '').split('/').map(decoded);
-  switch (room) {
-    case 'stash':
-      return { kind: 'stash', itemId: id || null };
-    case 'coats':
-      return id
-        ? {
-            kind: 'coat',
-            planId: id,
-            step: steps.find((known) => known === step) ?? 'plan',
-            ...(slotId && { slotId }),
-          }
-        : { kind: 'coats' };
-    case 'draft':
-      return { kind: 'draft' };
-    case 'season':
-      return { kind: 'season' };
-    case 'suppliers':
-      return { kind: 'suppliers' };
-    case 'account':
-      return { kind: 'account' };
-    case 'settings':
-      return { kind: 'settings' };
-    default:
-      return { kind: 'welcome' };
+  const path = `/${hash.replace(/^#?\/?/, '')}`;
+  for (const { pattern, read } of Object.values(places)) {
+    const [isHere, named] = matchRoute(parse, pattern, path);
+    if (isHere) return read(named);
   }
+  return { kind: 'welcome' };
 }
 
 /** A part that was damaged on its way is taken as it stands. */
@@ -84,28 +113,11 @@ function decoded(part: string): string {
 }
 
 export function routeHash(route: Route): string {
-  switch (route.kind) {
-    case 'welcome':
-      return '#/';
-    case 'stash':
-      return route.itemId ? `#/stash/${encodeURIComponent(route.itemId)}` : '#/stash';
-    case 'coats':
-      return '#/coats';
-    case 'coat':
-      return `#/coats/${encodeURIComponent(route.planId)}/${route.step}${route.slotId ? `/${encodeURIComponent(route.slotId)}` : ''}`;
-    case 'draft':
-      return '#/draft';
-    case 'season':
-      return '#/season';
-    case 'suppliers':
-      return '#/suppliers';
-    case 'account':
-      return '#/account';
-    case 'settings':
-      return '#/settings';
-    default:
-      return route satisfies never;
-  }
+  return `#/${partsOf(route.kind, route).map(encodeURIComponent).join('/')}`;
+}
+
+function partsOf<One extends Kind>(kind: One, route: RouteOf<One>): readonly string[] {
+  return places[kind].parts(route);
 }
 
 /** The slot that the address names now, or null. */
@@ -114,6 +126,14 @@ export function slotInAddress(): string | null {
   return route.kind === 'coat' ? (route.slotId ?? null) : null;
 }
 
-export function goTo(route: Route): void {
-  window.location.hash = routeHash(route);
+/** The place that the address names, for as long as it does. */
+export function useRoute(): Route {
+  const [path] = useHashLocation();
+  return useMemo(() => readRoute(path), [path]);
+}
+
+/** leavesNoTrail: back then leads to where the maker was before this place. */
+export function goTo(route: Route, { leavesNoTrail = false } = {}): void {
+  const hash = routeHash(route);
+  if (hash !== window.location.hash) navigate(hash, { replace: leavesNoTrail });
 }
