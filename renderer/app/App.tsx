@@ -1,90 +1,71 @@
 /** Opens a workshop, then shows the room that the address names. */
-import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
-import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
+import { useCallback, useMemo, useState } from 'react';
+import type { Workshop } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
-import { call } from '../client/api.ts';
-import { withFirstUnits } from '../client/new-workshop-units.ts';
+import { goTo, type Route, useRoute } from '../client/route.ts';
 import { type OpenWorkshop, WorkshopContext } from '../client/workshop.ts';
+import { readFacts, useFacts } from '../client/workshop-facts.ts';
 import { Problems } from '../parts/notes/Problems.tsx';
+import { ReadProblems } from '../parts/notes/ReadProblems.tsx';
 import { Frame } from './Frame.tsx';
 import { ShutWorkshop } from './ShutWorkshop.tsx';
-import { goTo, type Route, readRoute } from '../client/route.ts';
 
 const openWorkshopKey = 'bolt-and-baffle.workshop';
 
-function useRoute(): Route {
-  const hash = useSyncExternalStore(onHash, () => window.location.hash);
-  return useMemo(() => readRoute(hash), [hash]);
-}
-
-function onHash(follow: () => void): () => void {
-  window.addEventListener('hashchange', follow);
-  return () => window.removeEventListener('hashchange', follow);
-}
-
-/** Why the facts of a workshop could not be read, and how they are asked for once more. */
-interface Refusal {
-  readonly workshop: Workshop;
+/** Why another workshop could not be opened, and how that is tried once more. */
+interface Refused {
   readonly problems: readonly Problem[];
-  readonly askAgain: () => void;
+  readonly openAgain: () => void;
 }
 
 export function App() {
   const route = useRoute();
-  const [facts, setFacts] = useState<WorkshopFacts | null>(null);
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  const [workshop, setWorkshop] = useState<Workshop>(() =>
+    window.sessionStorage.getItem(openWorkshopKey) === 'demo' ? 'demo' : 'own',
+  );
+  const read = useFacts(workshop);
+  const [refused, setRefused] = useState<Refused | null>(null);
 
-  const read = useCallback(async (workshop: Workshop, onRead?: () => void): Promise<void> => {
-    const answer = await call('workshopFacts', workshop, {});
-    if (!answer.ok) {
-      return setRefusal({
-        workshop,
-        problems: answer.problems,
-        askAgain: () => void read(workshop, onRead),
-      });
-    }
-    setRefusal(null);
-    onRead?.();
-    setFacts(await withFirstUnits(answer.value));
+  const become = useCallback((next: Workshop) => {
+    window.sessionStorage.setItem(openWorkshopKey, next);
+    setWorkshop(next);
   }, []);
+  const open = useCallback(
+    async (next: Workshop, first: Route): Promise<void> => {
+      const answer = await readFacts(next);
+      if (!answer.ok)
+        return setRefused({ problems: answer.problems, openAgain: () => void open(next, first) });
+      setRefused(null);
+      become(next);
+      goTo(first);
+    },
+    [become],
+  );
 
-  useEffect(() => {
-    void read(window.sessionStorage.getItem(openWorkshopKey) === 'demo' ? 'demo' : 'own');
-  }, [read]);
-
+  const facts = read.data;
   const opened = useMemo<OpenWorkshop | null>(
-    () =>
-      facts && {
-        workshop: facts.workshop,
-        facts,
-        refresh: () => read(facts.workshop),
-        open: (workshop, first) =>
-          read(workshop, () => {
-            window.sessionStorage.setItem(openWorkshopKey, workshop);
-            goTo(first);
-          }),
-      },
-    [facts, read],
+    () => (facts ? { workshop: facts.workshop, facts, open } : null),
+    [facts, open],
   );
 
   if (!opened) {
     return (
-      refusal && (
+      read.problems.length > 0 && (
         <ShutWorkshop
-          workshop={refusal.workshop}
-          problems={refusal.problems}
-          onTryAgain={refusal.askAgain}
-          onOwn={() => void read('own', () => window.sessionStorage.setItem(openWorkshopKey, 'own'))}
-          onBroughtBack={(now) => {
-            setRefusal(null);
-            setFacts(now);
-          }}
+          workshop={workshop}
+          problems={read.problems}
+          onTryAgain={read.again}
+          onOwn={() => become('own')}
         />
       )
     );
   }
   // What was read before stays in use: one refusal takes no room away.
-  const notice = refusal && <Problems problems={refusal.problems} onTryAgain={refusal.askAgain} />;
+  const notice = refused ? (
+    <Problems problems={refused.problems} onTryAgain={refused.openAgain} />
+  ) : (
+    read.problems.length > 0 && <ReadProblems read={read} />
+  );
   return (
     <WorkshopContext value={opened}>
       <Frame key={opened.workshop} route={route} notice={notice} />

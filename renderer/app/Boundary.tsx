@@ -1,6 +1,7 @@
 /** Stands round a room, and round the window: what throws while it is drawn becomes a sentence with a way on. */
 import { Component, type ReactNode } from 'react';
 import { logSaysWhere, noteFailure } from '../client/note-failure.ts';
+import { queryClient } from '../client/queries/query-client.ts';
 import { routeHash } from '../client/route.ts';
 import { Button } from '../parts/forms/Button.tsx';
 import style from './Boundary.module.css';
@@ -39,7 +40,12 @@ export class Boundary extends Component<BoundaryProps, BoundaryState> {
     const { reason } = this.state;
     const { isWindow = false, children } = this.props;
     if (reason === null) return children;
-    const openAgain = () => (isWindow ? window.location.reload() : this.setState({ reason: null }));
+    const openAgain = () => {
+      if (isWindow) return window.location.reload();
+      // What it could not draw may lie in what was read.
+      queryClient.removeQueries({ type: 'inactive' });
+      this.setState({ reason: null });
+    };
     const goBack = () => isWindow && window.setTimeout(() => window.location.reload());
     return (
       <section className={style.mishap} role="alert" data-window={isWindow || undefined}>

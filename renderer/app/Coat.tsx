@@ -5,6 +5,7 @@ import { CoatContext, useCoat, useCoatValue } from '../client/coat/coat-context.
 import { coatServices } from '../client/coat/coat-services.ts';
 import { createCoatStore, isLookingForLays } from '../client/coat/coat-store.ts';
 import { finishedOf } from '../client/coat/finished-coat.ts';
+import { onRefreshAll } from '../client/queries/query-client.ts';
 import { useSystem, useWorkshop } from '../client/workshop.ts';
 import type { FlowInput } from '../../shared-core/contract/contract.ts';
 import { tableSizes } from '../../shared-core/flow/requirements-table/requirements-table.ts';
@@ -43,6 +44,7 @@ export function Coat({ planId, step, road }: CoatProps) {
   const { workshop } = useWorkshop();
   const [store] = useState(() => createCoatStore(coatServices(workshop, planId)));
   useEffect(() => store.getState().open(), [store]);
+  useEffect(() => onRefreshAll(() => void store.getState().reload()), [store]);
   return (
     <CoatContext value={store}>
       {road && createPortal(<Road planId={planId} step={step} />, road)}

@@ -2,10 +2,9 @@
 import { Dialog } from '@base-ui/react/dialog';
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { isItemCode } from '../../shared-core/stash/item-code.ts';
-import { call } from '../client/api.ts';
 import { type FindPlace, placeOfFind, placesByName } from '../client/find-places.ts';
-import { type Route, stepNames, steps } from '../client/route.ts';
-import { useWorkshop } from '../client/workshop.ts';
+import { goTo, type Route, stepNames, steps } from '../client/route.ts';
+import { useRead } from '../client/queries/reads.ts';
 import style from './Find.module.css';
 
 const namedSteps = steps.map((step) => ({ step, name: stepNames[step] }));
@@ -60,7 +59,7 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
   const places = [...placesByName(text, openPlanId, namedSteps), ...found.places];
   const [isGoing, setIsGoing] = useState(false);
   const go = (place: FindPlace) => {
-    window.location.hash = place.hash;
+    goTo(place.route);
     onGone();
   };
   const pressed = (event: KeyboardEvent) => {
@@ -130,38 +129,18 @@ function nothingWords(text: string): string {
     : `Nothing is named “${text.trim()}”.`;
 }
 
-/** What the workshop holds under that text; older answers never come after newer ones. */
+/** What the workshop holds under that text. */
 function useFinds(text: string): {
   readonly places: readonly FindPlace[];
   readonly isLooking: boolean;
   readonly problem: string | null;
 } {
-  const { workshop } = useWorkshop();
-  const [answer, setAnswer] = useState<{
-    text: string;
-    places: readonly FindPlace[];
-    problem: string | null;
-  }>({
-    text: '',
-    places: [],
-    problem: null,
-  });
   const asked = text.trim();
-  useEffect(() => {
-    if (asked === '') return setAnswer({ text: '', places: [], problem: null });
-    let isCurrent = true;
-    void call('find', workshop, { text: asked }).then((reply) => {
-      if (!isCurrent) return;
-      const [problem] = reply.ok ? [] : reply.problems;
-      setAnswer({
-        text: asked,
-        places: reply.ok ? reply.value.finds.map(placeOfFind) : [],
-        problem: problem ? `${problem.where} ${problem.what}. ${problem.fix}` : null,
-      });
-    });
-    return () => {
-      isCurrent = false;
-    };
-  }, [asked, workshop]);
-  return { ...answer, isLooking: answer.text !== asked };
+  const found = useRead('find', asked === '' ? null : { text: asked }, { keepsBefore: true });
+  const [problem] = found.problems;
+  return {
+    places: asked === '' || problem ? [] : (found.data?.finds ?? []).map(placeOfFind),
+    isLooking: asked !== '' && !problem && (found.data === undefined || found.isOfBefore),
+    problem: problem ? `${problem.where} ${problem.what}. ${problem.fix}` : null,
+  };
 }

@@ -1,5 +1,5 @@
 /** In place of the rooms while no workshop can be read: why, and the ways on. */
-import type { Workshop, WorkshopFacts } from '../../shared-core/contract/contract.ts';
+import type { Workshop } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { Button } from '../parts/forms/Button.tsx';
 import { Problems } from '../parts/notes/Problems.tsx';
@@ -12,7 +12,6 @@ export interface ShutWorkshopProps {
   readonly problems: readonly Problem[];
   readonly onTryAgain: () => void;
   readonly onOwn: () => void;
-  readonly onBroughtBack: (facts: WorkshopFacts) => void;
 }
 
 export function ShutWorkshop(props: ShutWorkshopProps) {
@@ -22,7 +21,7 @@ export function ShutWorkshop(props: ShutWorkshopProps) {
       <h1>{workshop === 'own' ? 'Your workshop cannot be opened' : 'The demo cannot be opened'}</h1>
       <Problems problems={problems} onTryAgain={onTryAgain} />
       {workshop === 'own' ? (
-        <BringOneBack onBroughtBack={props.onBroughtBack} />
+        <BringOneBack />
       ) : (
         <div>
           <Button onClick={onOwn}>Go to your own workshop</Button>
@@ -33,10 +32,10 @@ export function ShutWorkshop(props: ShutWorkshopProps) {
 }
 
 /** Nothing where there is no backup, or the list cannot be had either: the problem above says all there is to say. */
-function BringOneBack({ onBroughtBack }: Pick<ShutWorkshopProps, 'onBroughtBack'>) {
-  const session = useBackups(async (facts) => onBroughtBack(facts));
-  const { backups, problems } = session;
-  if (!backups || backups.rows.length === 0) return null;
+function BringOneBack() {
+  const session = useBackups();
+  const { read, problems } = session;
+  if (!read.data || read.data.rows.length === 0) return null;
   return (
     <section className={style.backups} aria-label="Backups">
       <h2>Bring a backup back</h2>

@@ -7,8 +7,6 @@ import type { Route } from './route.ts';
 export interface OpenWorkshop {
   readonly workshop: Workshop;
   readonly facts: WorkshopFacts;
-  /** Reads the facts again after a change. */
-  readonly refresh: () => Promise<void>;
   /** Opens a workshop at one of its rooms; one that cannot be read leaves the other open. */
   readonly open: (workshop: Workshop, first: Route) => Promise<void>;
 }

@@ -1,8 +1,7 @@
 /** A quantity of a form that is not saved yet: what stands in the field, what it reads to, or why it cannot be read. */
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
-import type { FieldUnit } from '../../../shared-core/measure/units.ts';
 import { QuantityField } from './Field.tsx';
+import type { QuantityAsked } from './QuantityInput.tsx';
 
 export interface QuantityDraft {
   readonly value: number | null;
@@ -25,42 +24,19 @@ export function misreadProblems(what: string, drafts: readonly QuantityDraft[]):
   );
 }
 
-export interface DraftFieldProps {
-  readonly label: string;
-  readonly quantity: QuantityKind;
+export interface DraftFieldProps extends QuantityAsked {
   readonly draft: QuantityDraft;
   readonly onChange: (draft: QuantityDraft) => void;
-  readonly unit?: FieldUnit | undefined;
-  readonly hint?: string;
-  readonly min?: number;
-  readonly max?: number;
-  readonly aboveZero?: boolean;
 }
 
-export function DraftField({
-  label,
-  quantity,
-  draft,
-  onChange,
-  unit,
-  hint,
-  min,
-  max,
-  aboveZero,
-}: DraftFieldProps) {
+export function DraftField({ draft, onChange, ...asked }: DraftFieldProps) {
   return (
     <QuantityField
-      label={label}
-      quantity={quantity}
+      {...asked}
       value={draft.value}
       typed={draft.text}
       onChange={({ value, text }) => onChange({ value, text, misread: null })}
       onUnreadable={(misread) => onChange({ ...draft, misread })}
-      {...(unit === undefined ? {} : { unit })}
-      {...(hint === undefined ? {} : { hint })}
-      {...(min === undefined ? {} : { min })}
-      {...(max === undefined ? {} : { max })}
-      {...(aboveZero === undefined ? {} : { aboveZero })}
     />
   );
 }

@@ -1,14 +1,12 @@
 /** Labelled inputs. A quantity is read as it is typed, in either system, and what is wrong stands under the field. */
 import { type ChangeEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
-import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import type { FieldUnit } from '../../../shared-core/measure/units.ts';
-import { bareSymbol, isBareNumber } from '../../../shared-core/measure/with-unit.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import style from './Field.module.css';
 import { FieldFrame } from './FieldFrame.tsx';
 import { useFieldTelling } from './field-telling.ts';
+import { type QuantityAsked, QuantityInput } from './QuantityInput.tsx';
 import { readTyped, type TypedQuantity } from './typed-quantity.ts';
 
 export interface TextFieldProps {
@@ -64,9 +62,7 @@ export function TextField({
   );
 }
 
-export interface QuantityFieldProps {
-  readonly label: string;
-  readonly quantity: QuantityKind;
+export interface QuantityFieldProps extends QuantityAsked {
   readonly value: number | null;
   /** What the maker typed for the value before, shown instead of the value. */
   readonly typed?: string | undefined;
@@ -75,16 +71,9 @@ export interface QuantityFieldProps {
   readonly onUnreadable?: (sentence: string) => void;
   /** Where it is given, Escape brings back the value that stands, and is then told of it. */
   readonly onGivenUp?: () => void;
-  readonly hint?: string;
   readonly problem?: string | null;
-  readonly min?: number;
-  readonly max?: number;
-  /** Zero is no answer here. */
-  readonly aboveZero?: boolean;
   readonly isRequired?: boolean;
   readonly isLabelHidden?: boolean;
-  /** The unit that a bare number takes, where not the usual one; it stands beside a number typed without one. */
-  readonly unit?: FieldUnit;
 }
 
 export function QuantityField(props: QuantityFieldProps) {
@@ -118,7 +107,7 @@ export function QuantityField(props: QuantityFieldProps) {
           : showQuantity(quantity, value, { system, ...(unit && { unit }) }));
   const [text, setText] = useState(shown);
   const [misread, setMisread] = useState<string | null>(null);
-  const { shown: misreadNow, isAloud, onType, onLeave } = useFieldTelling(misread);
+  const telling = useFieldTelling(misread);
   // A value set from outside replaces the text; one that came from this very text does not.
   const reported = useRef<number | null>(value);
   useEffect(() => {
@@ -130,7 +119,6 @@ export function QuantityField(props: QuantityFieldProps) {
 
   const read = (next: string) => {
     setText(next);
-    onType();
     const options = { system, currency, where: label, isRequired, min, max, aboveZero, unit };
     const typed = readTyped(quantity, next, options);
     if ('misread' in typed) {
@@ -150,45 +138,25 @@ export function QuantityField(props: QuantityFieldProps) {
     onGivenUp?.();
   };
   const answerKey = (event: KeyboardEvent) => {
-    if (event.key === 'Enter') onLeave();
     if (event.key !== 'Escape' || !onGivenUp || (text === shown && misread === null)) return;
     // The next Escape is for the sheet around it.
     event.stopPropagation();
     giveUp();
   };
 
-  const suffix =
-    quantity === 'money' ? currency : isBareNumber(text) ? bareSymbol(quantity, system, unit) : '';
   return (
-    <FieldFrame
+    <QuantityInput
       label={label}
+      quantity={quantity}
+      unit={unit}
       hint={hint}
+      text={text}
+      onText={read}
+      telling={telling}
+      problem={problem}
       isLabelHidden={isLabelHidden}
-      problem={misreadNow ?? problem}
-      isTold={misreadNow === null || isAloud}
-    >
-      {({ inputId, describedBy }) => (
-        <span className={style.withUnit}>
-          <input
-            id={inputId}
-            className={`${style.input} number`}
-            value={text}
-            autoComplete="off"
-            inputMode="text"
-            aria-describedby={describedBy}
-            aria-invalid={misreadNow || problem ? true : undefined}
-            onChange={(event) => read(event.target.value)}
-            onBlur={onLeave}
-            onKeyDown={answerKey}
-          />
-          {suffix && (
-            <span className={style.unit} aria-hidden="true">
-              {suffix}
-            </span>
-          )}
-        </span>
-      )}
-    </FieldFrame>
+      onKeyDown={answerKey}
+    />
   );
 }
 

@@ -15,14 +15,16 @@ export interface FormSheetProps {
   readonly onClose: () => void;
   /** Saves, and gives what was refused; the sheet closes where that is nothing. */
   readonly onSave: () => Promise<readonly Problem[]>;
+  /** Something was typed that would be lost; where it is not said, any change in a field counts. */
+  readonly isTyped?: boolean;
   readonly children: ReactNode;
 }
 
-export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormSheetProps) {
+export function FormSheet({ title, saveLabel, onClose, onSave, isTyped, children }: FormSheetProps) {
   const formId = useId();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isSaving, setIsSaving] = useState(false);
-  const [isTyped, setIsTyped] = useState(false);
+  const [isChanged, setIsChanged] = useState(false);
 
   const save = async () => {
     if (isSaving) return;
@@ -41,7 +43,7 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
       title={title}
       isOpen
       staysOnOutsidePress
-      isTyped={isTyped}
+      isTyped={isTyped ?? isChanged}
       onClose={onClose}
       footer={
         <div className={style.foot}>
@@ -60,7 +62,7 @@ export function FormSheet({ title, saveLabel, onClose, onSave, children }: FormS
         className={style.form}
         noValidate
         // A file is chosen again in a moment; what was typed is not.
-        onChange={({ target }) => !isFileChoice(target) && setIsTyped(true)}
+        onChange={({ target }) => !isFileChoice(target) && setIsChanged(true)}
         onSubmit={(event) => {
           event.preventDefault();
           void save();

@@ -18,13 +18,13 @@ export interface FieldTelling {
 export function useFieldTelling(problem: string | null): FieldTelling {
   const [isTyping, setIsTyping] = useState(false);
   const [wasTold, setWasTold] = useState(false);
+  const isWrong = problem !== null;
+  // What is wrong may be found out only after the field was left.
+  if (!isTyping && wasTold !== isWrong) setWasTold(isWrong);
   return {
     shown: isTyping && !wasTold ? null : problem,
     isAloud: !isTyping,
     onType: () => setIsTyping(true),
-    onLeave: () => {
-      setIsTyping(false);
-      setWasTold(problem !== null);
-    },
+    onLeave: () => setIsTyping(false),
   };
 }

@@ -2,21 +2,19 @@
 import { useState } from 'react';
 import type { UpgradeNote } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
-import { useWorkshop } from '../../client/workshop.ts';
+import { useChange } from '../../client/queries/changes.ts';
 import { Button } from '../forms/Button.tsx';
 import { Problems } from './Problems.tsx';
 import style from './UpgradeNotes.module.css';
 
 /** Nothing where there is no note to show. */
 export function UpgradeNotes({ notes }: { notes: readonly UpgradeNote[] }) {
-  const { workshop, refresh } = useWorkshop();
+  const { make: markSeen } = useChange('markUpgradeNotesSeen');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   if (notes.length === 0) return null;
   const hide = async () => {
-    const done = await call('markUpgradeNotesSeen', workshop, {});
-    if (!done.ok) return setProblems(done.problems);
-    await refresh();
+    const done = await markSeen({});
+    setProblems(done.ok ? [] : done.problems);
   };
   return (
     <section className={style.notes} aria-labelledby="upgrade-notes">

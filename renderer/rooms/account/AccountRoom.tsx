@@ -1,33 +1,24 @@
 /** Where the money of the stash went: received, cut into coats, written off, on hand; it adds up to the last minor unit. */
-import { useEffect, useState } from 'react';
 import { accountTable } from '../../../shared-core/cost/account-table.ts';
-import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { type Account, imbalanceMinor } from '../../../shared-core/cost/valuation.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { call } from '../../client/api.ts';
+import { useRead } from '../../client/queries/reads.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { BarPicture } from '../../parts/drawing/BarPicture.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import table from '../../parts/tables/table.module.css';
 import { TableActions } from '../../parts/tables/TableActions.tsx';
 import style from './AccountRoom.module.css';
 
 export function AccountRoom() {
-  const { workshop, facts } = useWorkshop();
-  const [account, setAccount] = useState<CallOutput<'readAccount'> | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    void call('readAccount', workshop, {}).then((answer) => {
-      if (answer.ok) setAccount(answer.value);
-      else setProblems(answer.problems);
-    });
-  }, [workshop]);
-  if (!account) return <Problems problems={problems} />;
+  const { facts } = useWorkshop();
+  const read = useRead('readAccount', {});
+  const account = read.data;
+  if (!account) return <ReadProblems read={read} />;
   const { items, total, coats, byAge } = account;
   if (items.length === 0) {
     return (
@@ -47,6 +38,7 @@ export function AccountRoom() {
         lead="What became of the money that was paid for the stash, by what each lot cost."
         actions={<TableActions table={accountTable(account, facts.settings)} name="Account of the stash" />}
       />
+      <ReadProblems read={read} />
       <Sum total={total} />
       <table className={table.table}>
         <thead>

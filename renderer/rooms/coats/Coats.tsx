@@ -1,10 +1,11 @@
 /** The maker's coat plans: open one, copy one, or begin a new one. */
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { copiedPlan, newPlan } from '../../../shared-core/plan/model/new-plan.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
+import { ask, useRead } from '../../client/queries/reads.ts';
 import { goTo, routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -12,33 +13,28 @@ import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { TextField } from '../../parts/forms/Field.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import table from '../../parts/tables/table.module.css';
 import style from './Coats.module.css';
 
 export function Coats() {
-  const { workshop, refresh } = useWorkshop();
-  const [rows, setRows] = useState<readonly PlanRow[] | null>(null);
+  const { workshop } = useWorkshop();
+  const read = useRead('listPlans', {});
+  const { make: savePlan } = useChange('savePlan');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isAdding, setIsAdding] = useState(false);
-
-  const read = useCallback(async () => {
-    const answer = await call('listPlans', workshop, {});
-    if (answer.ok) setRows(answer.value.rows);
-    else setProblems(answer.problems);
-  }, [workshop]);
-  useEffect(() => void read(), [read]);
+  const rows = read.data?.rows;
+  if (!rows) return <ReadProblems read={read} />;
 
   const copy = async (row: PlanRow) => {
-    const answer = await call('readPlan', workshop, { planId: row.id });
+    const answer = await ask(workshop, 'readPlan', { planId: row.id });
     if (!answer.ok) return setProblems(answer.problems);
-    const names = (rows ?? []).map((each) => each.name);
+    const names = rows.map((each) => each.name);
     const plan = copiedPlan(answer.value.plan, crypto.randomUUID(), names);
-    const saved = await call('savePlan', workshop, { plan, basedOn: null, said: `Copied from ${row.name}.` });
-    if (!saved.ok) return setProblems(saved.problems);
-    await Promise.all([read(), refresh()]);
+    const saved = await savePlan({ plan, basedOn: null, said: `Copied from ${row.name}.` });
+    setProblems(saved.ok ? [] : saved.problems);
   };
 
-  if (!rows) return <Problems problems={problems} />;
   return (
     <div className={style.coats}>
       <header className={style.header}>
@@ -52,6 +48,7 @@ export function Coats() {
           </div>
         )}
       </header>
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       {rows.length === 0 ? (
         <EmptyState
@@ -108,7 +105,7 @@ export function Coats() {
 }
 
 function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => void }) {
-  const { workshop, refresh } = useWorkshop();
+  const { make: savePlan } = useChange('savePlan');
   const [name, setName] = useState('');
   const [size, setSize] = useState('');
   const save = async (): Promise<readonly Problem[]> => {
@@ -118,9 +115,8 @@ function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => 
       ];
     }
     const plan = newPlan(crypto.randomUUID(), name.trim(), size.trim());
-    const saved = await call('savePlan', workshop, { plan, basedOn: null, said: 'Begun.' });
+    const saved = await savePlan({ plan, basedOn: null, said: 'Begun.' });
     if (!saved.ok) return saved.problems;
-    await refresh();
     goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
     return [];
   };

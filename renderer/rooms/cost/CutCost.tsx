@@ -12,6 +12,7 @@ import { Amount, amountText } from '../../parts/figures/Amount.tsx';
 import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import table from '../../parts/tables/table.module.css';
 import { useCutSheet } from './cut-sheet-session.ts';
 import style from './CutCost.module.css';
@@ -20,8 +21,8 @@ export function CutCost() {
   const { input } = useCoat('input');
   const { read, before, problems } = useCutSheet();
   if (!input) return null;
-  if (!read) return <Problems problems={problems} />;
-  const { sheet } = read;
+  if (!read.data) return <ReadProblems read={read} />;
+  const { sheet } = read.data;
   if (sheet.cuttings.length === 0) {
     return (
       <p className="quiet">
@@ -35,6 +36,7 @@ export function CutCost() {
   const openCount = rows.filter(({ cut }) => cut === null).length;
   return (
     <>
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       <Sums sheet={sheet} estimatedMinor={estimatedMinor} />
       <p className="quiet">

@@ -1,43 +1,27 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { lotPrices, pricedUnit } from '../../../shared-core/cost/unit-price.ts';
 import { shareWords } from '../../../shared-core/cost/price-words.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useRead } from '../../client/queries/reads.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/figures/Amount.tsx';
 import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import table from '../../parts/tables/table.module.css';
 import style from './OverTime.module.css';
 
 export function OverTime() {
   const { input } = useCoat('input');
-  const { workshop } = useWorkshop();
   const filled = input?.plan.slots.filter((slot) => slot.itemId !== null) ?? [];
   const [slotId, setSlotId] = useState(filled[0]?.id ?? '');
-  const [read, setRead] = useState<CallOutput<'readItem'> | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
   const itemId = filled.find((slot) => slot.id === slotId)?.itemId ?? null;
-  useEffect(() => {
-    let isCurrent = true;
-    setRead(null);
-    if (itemId === null) return;
-    void call('readItem', workshop, { itemId }).then((answer) => {
-      if (!isCurrent) return;
-      setProblems(answer.ok ? [] : answer.problems);
-      if (answer.ok) setRead(answer.value);
-    });
-    return () => {
-      isCurrent = false;
-    };
-  }, [itemId, workshop]);
+  const read = useRead('readItem', itemId === null ? null : { itemId });
   if (filled.length === 0) return <p className="quiet">No slot of the plan is filled yet.</p>;
   return (
     <>
@@ -49,8 +33,8 @@ export function OverTime() {
           onChange={setSlotId}
         />
       </div>
-      <Problems problems={problems} />
-      {read && <Purchases read={read} />}
+      <ReadProblems read={read} />
+      {read.data && <Purchases read={read.data} />}
     </>
   );
 }

@@ -16,7 +16,7 @@ import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
@@ -32,7 +32,8 @@ const firstOverhead = { share: 0.1, perCoatMinor: 500 };
 
 export function PriceOfCoat() {
   const { input, estimate, edit } = useCoat('input', 'estimate', 'edit');
-  const { workshop, facts, refresh } = useWorkshop();
+  const { facts } = useWorkshop();
+  const { make: saveSettings } = useChange('saveSettings');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   // A change builds on what was saved last, whatever the screen still shows: they go one after another.
   const saved = useRef<Settings | null>(null);
@@ -44,11 +45,9 @@ export function PriceOfCoat() {
   const save = async (part: Partial<PriceRules>) => {
     const settings = saved.current ?? facts.settings;
     const pricing = { ...(settings.pricing ?? defaultPriceRules), ...part };
-    const answer = await call('saveSettings', workshop, { ...settings, pricing });
+    const answer = await saveSettings({ ...settings, pricing });
     setProblems(answer.ok ? [] : answer.problems);
-    if (!answer.ok) return;
-    saved.current = answer.value;
-    await refresh();
+    if (answer.ok) saved.current = answer.value;
   };
   const setRules = (part: Partial<PriceRules>): Promise<void> => {
     lastSaving.current = lastSaving.current.then(() => save(part));

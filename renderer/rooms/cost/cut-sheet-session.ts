@@ -3,49 +3,53 @@ import { useEffect, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { type Estimate, estimate } from '../../../shared-core/flow/estimate.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
 import { failureOf } from '../../client/failure.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
+import { useCoatValue } from '../../client/coat/coat-context.ts';
+import { type Read, useRead } from '../../client/queries/reads.ts';
 import { keptRun } from '../../client/workers/kept-run.ts';
 import { thoroughSeconds } from '../../client/workers/lay-seconds.ts';
 import { solveInWorker } from '../../client/workers/solver.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 
+type CutSheetRead = CallOutput<'readCutSheet'>;
+
 export interface CutSession {
-  readonly read: CallOutput<'readCutSheet'> | null;
+  readonly read: Read<CutSheetRead>;
   /** null while it is being worked out, or where there is none. */
+  readonly before: Estimate | null;
+  /** Why it could not be worked out. */
+  readonly problems: readonly Problem[];
+}
+
+/** The estimate from before, of what it was made. */
+interface Worked {
+  readonly of: CutSheetRead['before'];
   readonly before: Estimate | null;
   readonly problems: readonly Problem[];
 }
 
 export function useCutSheet(): CutSession {
-  const { input } = useCoat('input');
   const { workshop } = useWorkshop();
-  const [session, setSession] = useState<CutSession>({ read: null, before: null, problems: [] });
+  const planId = useCoatValue(({ input }) => input?.plan.id);
+  const read = useRead('readCutSheet', planId === undefined ? null : { planId });
+  const [worked, setWorked] = useState<Worked | null>(null);
+  const of = read.data?.before ?? null;
   useEffect(() => {
-    if (!input) return;
+    if (!of) return;
     const control = new AbortController();
     const { signal } = control;
-    const work = async () => {
-      const answer = await call('readCutSheet', workshop, { planId: input.plan.id });
-      if (signal.aborted) return;
-      if (!answer.ok) return setSession({ read: null, before: null, problems: answer.problems });
-      const read = answer.value;
-      setSession({ read, before: null, problems: [] });
-      if (!read.before) return;
-      try {
-        const runLay = keptRun({ workshop, seconds: thoroughSeconds, signal });
-        const before = await estimate(read.before, runLay, solveInWorker);
-        if (!signal.aborted) setSession({ read, before, problems: [] });
-      } catch (error) {
+    const runLay = keptRun({ workshop, seconds: thoroughSeconds, signal });
+    estimate(of, runLay, solveInWorker).then(
+      (before) => !signal.aborted && setWorked({ of, before, problems: [] }),
+      (error: unknown) => {
         if (signal.aborted) return;
         const fix = 'What was cut is shown all the same.';
         const problem = failureOf('The estimate from before', error, fix, 'could not be made again');
-        setSession({ read, before: null, problems: [problem] });
-      }
-    };
-    void work();
+        setWorked({ of, before: null, problems: [problem] });
+      },
+    );
     return () => control.abort();
-  }, [input, workshop]);
-  return session;
+  }, [of, workshop]);
+  const own = of && worked?.of === of ? worked : null;
+  return { read, before: own?.before ?? null, problems: own?.problems ?? [] };
 }

@@ -3,19 +3,17 @@ import { useState } from 'react';
 import { setAsideSentence, setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../../shared-core/stash/cutting.ts';
-import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useCoat, useCoatChange } from '../../client/coat/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './CoverRoom.module.css';
 
 export function SetAsideBar() {
-  const { input, estimate, phase, reload } = useCoat('input', 'estimate', 'phase', 'reload');
-  const { workshop } = useWorkshop();
+  const { input, estimate, phase } = useCoat('input', 'estimate', 'phase');
+  const { make: setAside, isUnderWay: isBusy } = useCoatChange('setAside');
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [isBusy, setIsBusy] = useState(false);
   if (!input || !estimate) return null;
   const { plan, shelf } = input;
   const stand = setAsideStand(input.setAside, estimate.cover);
@@ -25,11 +23,8 @@ export function SetAsideBar() {
   if (input.setAside.length === 0 && wanted.length === 0) return null;
 
   const book = async (uses: readonly SetAside[]) => {
-    setIsBusy(true);
-    const done = await call('setAside', workshop, { planId: plan.id, uses: [...uses] });
-    setIsBusy(false);
+    const done = await setAside({ planId: plan.id, uses: [...uses] });
     setProblems(done.ok ? [] : done.problems);
-    if (done.ok) await reload();
   };
 
   return (

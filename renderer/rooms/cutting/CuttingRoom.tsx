@@ -4,10 +4,9 @@ import { wholeBatch } from '../../../shared-core/flow/next-cutting.ts';
 import { proposedSheet } from '../../../shared-core/flow/output/lay-sheets.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { coatsCut, type CutCoats } from '../../../shared-core/stash/cutting.ts';
-import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
+import { useCoat, useCoatChange } from '../../client/coat/coat-context.ts';
 import { routeHash } from '../../client/route.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { misreadProblems } from '../../parts/forms/DraftField.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
@@ -40,13 +39,12 @@ export function CuttingRoom() {
 }
 
 function NewCutting() {
-  const { input, estimate, reload } = useCoat('input', 'estimate', 'reload');
-  const { workshop } = useWorkshop();
+  const { input, estimate } = useCoat('input', 'estimate');
+  const { make: record, isUnderWay: isBooking } = useCoatChange('recordCutting');
   const system = useSystem();
   const [coats, setCoats] = useState<readonly CutCoats[] | null>(null);
   const [draft, setDraft] = useState(emptyCutting);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [isBooking, setIsBooking] = useState(false);
   const found = useProposal(coats);
   const held = useHeldProposal(found.slots, { input, coats });
   const proposal = held.slots;
@@ -63,15 +61,8 @@ function NewCutting() {
   const book = async () => {
     const unread = misreadProblems('The cutting', ownAmounts(draft, proposal ?? []));
     if (unread.length > 0) return setProblems(unread);
-    setIsBooking(true);
-    const booked = await call(
-      'recordCutting',
-      workshop,
-      cuttingCall(input, asked, proposal ?? [], draft, isWhole),
-    );
-    setIsBooking(false);
+    const booked = await record(cuttingCall(input, asked, proposal ?? [], draft, isWhole));
     setProblems(booked.ok ? [] : booked.problems);
-    if (booked.ok) await reload();
   };
 
   if (isWhole && proposal?.length === 0) {

@@ -1,49 +1,39 @@
 /** What was cut for this coat so far, newest first; each can be taken back, and that is written down too. */
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { listed } from '../../../shared-core/plan/edits/edited.ts';
 import { cutItemNames, type Cutting } from '../../../shared-core/stash/cutting.ts';
-import { call } from '../../client/api.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useRead } from '../../client/queries/reads.ts';
+import { useCoatChange, useCoatValue } from '../../client/coat/coat-context.ts';
+import { useSystem } from '../../client/workshop.ts';
 import { amountText } from '../../parts/figures/Amount.tsx';
 import { Button } from '../../parts/forms/Button.tsx';
 import { momentText } from '../../parts/figures/calendar.ts';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import style from './CuttingRoom.module.css';
 
 export function EarlierCuttings() {
-  const { input, reload } = useCoat('input', 'reload');
-  const { workshop } = useWorkshop();
-  const [rows, setRows] = useState<readonly Cutting[]>([]);
+  const planId = useCoatValue(({ input }) => input?.plan.id);
+  const read = useRead('listCuttings', planId === undefined ? null : { planId });
+  const { make: undoCutting } = useCoatChange('undoCutting');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   /** The cutting that may be taken back once the maker has said so twice. */
   const [askedId, setAskedId] = useState<string | null>(null);
-  const planId = input?.plan.id;
-  // Read again whenever the coat is.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the input is what it answers to
-  useEffect(() => {
-    if (planId === undefined) return;
-    void call('listCuttings', workshop, { planId }).then((answer) => {
-      setProblems(answer.ok ? [] : answer.problems);
-      if (answer.ok) setRows(answer.value.rows);
-    });
-  }, [workshop, planId, input]);
-
   const takeBack = async (cuttingId: string) => {
     setAskedId(null);
-    const done = await call('undoCutting', workshop, { cuttingId });
-    if (!done.ok) return setProblems(done.problems);
-    await reload();
+    const done = await undoCutting({ cuttingId });
+    setProblems(done.ok ? [] : done.problems);
   };
 
-  const booked = rows.filter((row) => row.undoes === null);
-  if (booked.length === 0) return <Problems problems={problems} />;
+  const booked = (read.data?.rows ?? []).filter((row) => row.undoes === null);
+  if (booked.length === 0) return <ReadProblems read={read} />;
   return (
     <section className={style.earlier} aria-labelledby="earlier-cuttings">
       <h2 id="earlier-cuttings">Cut so far</h2>
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       <ol className={style.rows}>
         {booked.map((cutting) => (

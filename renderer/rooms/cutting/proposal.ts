@@ -1,5 +1,5 @@
 /** What is proposed to be cut: for the whole batch what the estimate covers, for some of its coats by lays of their own. */
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { cuttingProposal, type ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
 import { proposedCutting } from '../../../shared-core/flow/next-cutting.ts';
@@ -33,14 +33,14 @@ export function useProposal(coats: readonly CutCoats[] | null): Proposal {
   );
   const [some, setSome] = useState<readonly ProposedSlot[] | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [turn, setTurn] = useState(0);
-  const lookAgain = useCallback(() => setTurn((now) => now + 1), []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a further turn looks for the same coats again
-  useEffect(() => {
+  const looking = useRef<AbortController | null>(null);
+  const look = useCallback(() => {
+    looking.current?.abort();
     setSome(null);
     setProblems([]);
     if (!coats || !input) return;
     const control = new AbortController();
+    looking.current = control;
     const { signal } = control;
     proposedCutting(input, coats, keptRun({ workshop, seconds: thoroughSeconds, signal })).then(
       (found) => !signal.aborted && setSome(found),
@@ -50,9 +50,12 @@ export function useProposal(coats: readonly CutCoats[] | null): Proposal {
           failureOf('What to cut for these coats', error, 'Try again, or choose another number of coats.'),
         ]),
     );
-    return () => control.abort();
-  }, [coats, input, workshop, turn]);
-  return { slots: coats ? some : whole, problems, lookAgain };
+  }, [coats, input, workshop]);
+  useEffect(() => {
+    look();
+    return () => looking.current?.abort();
+  }, [look]);
+  return { slots: coats ? some : whole, problems, lookAgain: look };
 }
 
 /** What a proposal answers: these coats of this plan on this shelf. */

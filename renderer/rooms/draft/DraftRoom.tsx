@@ -8,7 +8,8 @@ import {
   type SizeToDraft,
 } from '../../../shared-core/draft/draft.ts';
 import { type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
+import { ask } from '../../client/queries/reads.ts';
 import { goTo } from '../../client/route.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -32,7 +33,8 @@ function draftOfForm(form: DraftForm, body: Result<Body>): Result<DraftedCoat> {
 }
 
 export function DraftRoom() {
-  const { workshop, refresh } = useWorkshop();
+  const { workshop } = useWorkshop();
+  const { make: savePlan } = useChange('savePlan');
   const system = useSystem();
   const [form, setForm] = useState(() => firstForm(system));
   const [refusals, setRefusals] = useState<readonly Problem[]>([]);
@@ -50,7 +52,7 @@ export function DraftRoom() {
       const drafted = draftedStyle(form);
       if (!drafted.ok) return setRefusals(drafted.problems);
       const { plan } = drafted.value;
-      const listed = await call('listPlans', workshop, {});
+      const listed = await ask(workshop, 'listPlans', {});
       if (!listed.ok) return setRefusals(listed.problems);
       if (listed.value.rows.some((row) => row.name === plan.name)) {
         return setRefusals([
@@ -62,9 +64,8 @@ export function DraftRoom() {
         ]);
       }
       // The workshop gives the plan an id of its own.
-      const saved = await call('savePlan', workshop, { plan, basedOn: null, said: 'Drafted from measures.' });
+      const saved = await savePlan({ plan, basedOn: null, said: 'Drafted from measures.' });
       if (!saved.ok) return setRefusals(saved.problems);
-      await refresh();
       goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
     } finally {
       setIsSaving(false);

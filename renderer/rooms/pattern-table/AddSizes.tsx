@@ -1,39 +1,31 @@
 /** Sizes that stand in plans of their own come into the table, without a coat more to be made. */
-import { useEffect, useState } from 'react';
-import type { PlanRow } from '../../../shared-core/contract/contract.ts';
+import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { addSizesUnmade, styleName } from '../../../shared-core/plan/edits/add-sizes.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { PlanId } from '../../../shared-core/stash/stash.ts';
-import { call } from '../../client/api.ts';
+import { ask, useRead } from '../../client/queries/reads.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { FlagField } from '../../parts/forms/Field.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 
 export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { workshop } = useWorkshop();
   const { edit } = useCoat('edit');
-  const [rows, setRows] = useState<readonly PlanRow[] | null>(null);
-  const [chosen, setChosen] = useState<ReadonlySet<PlanId>>(new Set());
-  const [unread, setUnread] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    void call('listPlans', workshop, {}).then((answer) => {
-      setUnread(answer.ok ? [] : answer.problems);
-      if (!answer.ok) return;
-      const sizes = new Set([plan.size, ...(plan.sizes ?? []).map(({ size }) => size)]);
-      const others = answer.value.rows.filter(({ size }) => size.trim() !== '' && !sizes.has(size.trim()));
-      setRows(others);
-      // Plans of the same style are meant more often than not.
-      setChosen(new Set(others.filter((row) => styleName(row) === styleName(plan)).map(({ id }) => id)));
-    });
-  }, [workshop, plan]);
+  const read = useRead('listPlans', {});
+  const sizes = new Set([plan.size, ...(plan.sizes ?? []).map(({ size }) => size)]);
+  const rows = read.data?.rows.filter(({ size }) => size.trim() !== '' && !sizes.has(size.trim()));
+  /** Null until the maker chooses. Plans of the same style are meant more often than not. */
+  const [own, setChosen] = useState<ReadonlySet<PlanId> | null>(null);
+  const chosen =
+    own ?? new Set((rows ?? []).filter((row) => styleName(row) === styleName(plan)).map(({ id }) => id));
 
   const save = async (): Promise<readonly Problem[]> => {
     const plans: CoatPlan[] = [];
     for (const { id } of (rows ?? []).filter((row) => chosen.has(row.id))) {
-      const answer = await call('readPlan', workshop, { planId: id });
+      const answer = await ask(workshop, 'readPlan', { planId: id });
       if (!answer.ok) return answer.problems;
       plans.push(answer.value.plan);
     }
@@ -42,7 +34,7 @@ export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => voi
   };
   return (
     <FormSheet title="Add sizes" saveLabel="Add to the table" onClose={onClose} onSave={save}>
-      <Problems problems={unread} />
+      <ReadProblems read={read} />
       {rows?.length === 0 ? (
         <p>
           No other plan names a size that this one lacks. Draft the coat in several sizes, copy it, or bring
@@ -60,14 +52,12 @@ export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => voi
               label={`Size ${row.size}`}
               hint={row.name}
               value={chosen.has(row.id)}
-              onChange={(isIn) =>
-                setChosen((now) => {
-                  const next = new Set(now);
-                  if (isIn) next.add(row.id);
-                  else next.delete(row.id);
-                  return next;
-                })
-              }
+              onChange={(isIn) => {
+                const next = new Set(chosen);
+                if (isIn) next.add(row.id);
+                else next.delete(row.id);
+                setChosen(next);
+              }}
             />
           ))}
         </>

@@ -1,16 +1,16 @@
 /** The sizes of the style: the one at hand, those beside it with their number of coats, and one more from another plan. */
-import { useEffect, useState } from 'react';
-import type { PlanRow } from '../../../shared-core/contract/contract.ts';
+import { useState } from 'react';
 import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Edited } from '../../../shared-core/plan/edits/edited.ts';
 import { addSize, chooseSize, removeSize, setSizeCount } from '../../../shared-core/plan/model/sizes.ts';
-import { call } from '../../client/api.ts';
+import { ask, useRead } from '../../client/queries/reads.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
 import table from '../../parts/tables/table.module.css';
 import style from './PlanRoom.module.css';
@@ -95,26 +95,24 @@ interface AddSizeProps {
 /** Takes the pieces of another plan of the same style: one that was drafted, copied or brought in at another size. */
 function AddSize({ plan, onAdd, onProblems }: AddSizeProps) {
   const { workshop } = useWorkshop();
-  const [rows, setRows] = useState<readonly PlanRow[]>([]);
+  const read = useRead('listPlans', {});
   const [planId, setPlanId] = useState('');
-  useEffect(() => {
-    void call('listPlans', workshop, {}).then((answer) => {
-      if (answer.ok) setRows(answer.value.rows);
-      else onProblems(answer.problems);
-    });
-  }, [workshop, onProblems]);
-  const others = rows.filter((row) => row.id !== plan.id && row.size !== plan.size);
+  const others = (read.data?.rows ?? []).filter((row) => row.id !== plan.id && row.size !== plan.size);
   const add = async () => {
-    const answer = await call('readPlan', workshop, { planId });
+    const answer = await ask(workshop, 'readPlan', { planId });
     if (answer.ok) await onAdd(answer.value.plan);
     else onProblems(answer.problems);
     setPlanId('');
   };
   if (others.length === 0) {
     return (
-      <p className="quiet">
-        To make several sizes in one batch, draft or copy the coat in another size; it can then be added here.
-      </p>
+      <>
+        <ReadProblems read={read} />
+        <p className="quiet">
+          To make several sizes in one batch, draft or copy the coat in another size; it can then be added
+          here.
+        </p>
+      </>
     );
   }
   return (

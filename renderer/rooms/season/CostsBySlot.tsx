@@ -1,17 +1,14 @@
 /** One coat of each plan side by side: what its material costs, slot by slot, and for which plans that is not known. */
-import { useEffect, useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { costBySlot, type PlanCost } from '../../../shared-core/cost/cost-by-slot.ts';
 import type { PlanInSeason } from '../../../shared-core/flow/season/season.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { listed } from '../../../shared-core/plan/edits/edited.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
 import { standing } from '../../../shared-core/stash/cutting.ts';
-import { call } from '../../client/api.ts';
-import { useWorkshop } from '../../client/workshop.ts';
+import { readTogether, useRead, useReads } from '../../client/queries/reads.ts';
 import { BarPicture } from '../../parts/drawing/BarPicture.tsx';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import style from './SeasonRoom.module.css';
 
 export interface CostsBySlotProps {
@@ -22,7 +19,7 @@ export interface CostsBySlotProps {
 }
 
 export function CostsBySlot({ rows, planned }: CostsBySlotProps) {
-  const { asCut, problems } = useCostsAsCut(rows);
+  const { asCut, read } = useCostsAsCut(rows);
   const costs = rows.flatMap((row): PlanCost[] => {
     const inSeason = planned?.find(({ plan }) => plan.id === row.id);
     const cost = inSeason ? plannedCost(inSeason) : asCut.find(({ planId }) => planId === row.id);
@@ -33,7 +30,7 @@ export function CostsBySlot({ rows, planned }: CostsBySlotProps) {
   return (
     <section aria-labelledby="by-slot" className={style.bySlot}>
       <h2 id="by-slot">One coat by slot</h2>
-      <Problems problems={problems} />
+      <ReadProblems read={read} />
       {bars.bars.length > 0 && (
         <BarPicture
           bars={bars}
@@ -70,30 +67,18 @@ function plannedCost({ plan, estimate: { cost } }: PlanInSeason): PlanCost {
 
 /** Of all plans that have cuttings, by the ledger. */
 function useCostsAsCut(rows: readonly PlanRow[]) {
-  const { workshop } = useWorkshop();
-  const [asCut, setAsCut] = useState<readonly PlanCost[]>([]);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    let isCurrent = true;
-    const read = async () => {
-      const cuttings = await call('listCuttings', workshop, { planId: null });
-      if (!cuttings.ok) return isCurrent && setProblems(cuttings.problems);
-      const cutIds = new Set(standing(cuttings.value.rows).map(({ planId }) => planId));
-      const found: PlanCost[] = [];
-      for (const { id, name } of rows.filter((row) => cutIds.has(row.id))) {
-        const answer = await call('readCutSheet', workshop, { planId: id });
-        if (!isCurrent) return;
-        if (!answer.ok) return setProblems(answer.problems);
-        const { slots, coatCount } = answer.value.sheet;
-        const costs = slots.map(({ slotName, costMinor }) => ({ name: slotName, costMinor }));
-        found.push({ planId: id, name, coatCount, slots: costs, from: 'as cut', isIncomplete: false });
-      }
-      if (isCurrent) setAsCut(found);
-    };
-    void read();
-    return () => {
-      isCurrent = false;
-    };
-  }, [rows, workshop]);
-  return { asCut, problems };
+  const cuttings = useRead('listCuttings', { planId: null });
+  const cutIds = new Set(standing(cuttings.data?.rows ?? []).map(({ planId }) => planId));
+  const cut = rows.filter(({ id }) => cutIds.has(id));
+  const sheets = useReads(
+    'readCutSheet',
+    cut.map(({ id }) => ({ planId: id })),
+  );
+  const asCut = cut.flatMap(({ id, name }, index): PlanCost[] => {
+    const sheet = sheets[index]?.data?.sheet;
+    if (!sheet) return [];
+    const slots = sheet.slots.map(({ slotName, costMinor }) => ({ name: slotName, costMinor }));
+    return [{ planId: id, name, coatCount: sheet.coatCount, slots, from: 'as cut', isIncomplete: false }];
+  });
+  return { asCut, read: readTogether([cuttings, ...sheets]) };
 }

@@ -1,15 +1,15 @@
 /** The season: coats in the order of their priority on one stash, what each lacks, and one list for all. */
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
-import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
+import { readTogether, useRead } from '../../client/queries/reads.ts';
 import { routeHash } from '../../client/route.ts';
-import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CostsBySlot } from './CostsBySlot.tsx';
 import { SeasonFigures } from './SeasonFigures.tsx';
@@ -18,33 +18,26 @@ import { useSeasonRun } from './season-run.ts';
 import style from './SeasonRoom.module.css';
 import type { PutIn } from './put-in.ts';
 
+const noRows: readonly PlanRow[] = [];
+
 export function SeasonRoom() {
-  const { workshop } = useWorkshop();
-  const [input, setInput] = useState<SeasonInput | null>(null);
-  const [rows, setRows] = useState<readonly PlanRow[]>([]);
+  const season = useRead('readSeason', {});
+  const plans = useRead('listPlans', {});
+  const { make: saveSeason } = useChange('saveSeason');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const input = season.data ?? null;
+  const rows = plans.data?.rows ?? noRows;
   const run = useSeasonRun(input);
+  const read = { ...readTogether([season, plans]), data: season.data };
 
-  const read = useCallback(async () => {
-    const [season, plans] = await Promise.all([
-      call('readSeason', workshop, {}),
-      call('listPlans', workshop, {}),
-    ]);
-    setProblems([season, plans].flatMap((answer) => (answer.ok ? [] : answer.problems)));
-    if (season.ok) setInput(season.value);
-    if (plans.ok) setRows(plans.value.rows);
-  }, [workshop]);
-  useEffect(() => void read(), [read]);
-
-  if (!input) return <Problems problems={problems} />;
+  if (!input) return <ReadProblems read={read} />;
   const entries: readonly PutIn[] = input.entries.map(({ plan, coatCount }) => ({
     planId: plan.id,
     coatCount,
   }));
   const put = async (next: readonly PutIn[]) => {
-    const answer = await call('saveSeason', workshop, { entries: [...next] });
+    const answer = await saveSeason({ entries: [...next] });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) setInput(answer.value);
   };
   const others = rows.filter((row) => entries.every(({ planId }) => planId !== row.id));
   return (
@@ -53,6 +46,7 @@ export function SeasonRoom() {
         title="Season"
         lead="Coats that draw on one stash. The first has it to itself; each further one has what is left."
       />
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       {rows.length === 0 ? (
         <EmptyState

@@ -43,7 +43,6 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
   const [progress, setProgress] = useState<SeasonRun['progress']>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const running = useRef<AbortController | null>(null);
-  const [turn, setTurn] = useState(0);
 
   const run = useCallback(
     async (from: SeasonInput, signal: AbortSignal) => {
@@ -72,8 +71,8 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
     [workshop],
   );
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a further turn runs the same input again
-  useEffect(() => {
+  const begin = useCallback(() => {
+    running.current?.abort();
     setProblems([]);
     if (!input || input.entries.length === 0) return setProgress(null);
     const control = new AbortController();
@@ -89,8 +88,11 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
       .finally(() => {
         if (isCurrent()) setProgress(null);
       });
-    return () => control.abort();
-  }, [input, run, turn]);
+  }, [input, run]);
+  useEffect(() => {
+    begin();
+    return () => running.current?.abort();
+  }, [begin]);
 
   return {
     // Figures of an older order are not shown for the new one.
@@ -98,6 +100,6 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
     progress,
     problems,
     stop: () => running.current?.abort(),
-    again: () => setTurn((now) => now + 1),
+    again: begin,
   };
 }

@@ -1,30 +1,24 @@
 /** What runs, where its files lie, and whether there is a later version: asked for at a press of the button alone. */
-import { useEffect, useState } from 'react';
-import type { ProgramFacts, ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
+import { useState } from 'react';
+import type { ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { ask, useRead } from '../../client/queries/reads.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import style from './AboutGroup.module.css';
 import { Group } from './Group.tsx';
 
 export function AboutGroup() {
-  const { workshop } = useWorkshop();
-  const [program, setProgram] = useState<ProgramFacts | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    void call('programFacts', workshop, {}).then((answer) => {
-      if (answer.ok) setProgram(answer.value);
-      else setProblems(answer.problems);
-    });
-  }, [workshop]);
+  const read = useRead('programFacts', {});
+  const program = read.data;
   return (
     <Group
       title="About"
       about="Bolt & Baffle works on this machine alone and asks nothing of any network by itself."
     >
-      <Problems problems={problems} />
+      <ReadProblems read={read} />
       {program && (
         <dl className={style.facts}>
           <dt>Version</dt>
@@ -57,16 +51,16 @@ function News({ from }: { from: string }) {
   const [news, setNews] = useState<ReleaseNews | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
-  const ask = async () => {
+  const askNow = async () => {
     setSaid('Asking.');
-    const answer = await call('askForNews', workshop, {});
+    const answer = await ask(workshop, 'askForNews', {});
     setProblems(answer.ok ? [] : answer.problems);
     setNews(answer.ok ? answer.value.news : null);
     setSaid(answer.ok && answer.value.news === null ? 'You have the latest.' : '');
   };
   return (
     <div className={style.news}>
-      <Button onClick={() => void ask()}>Ask now</Button>
+      <Button onClick={() => void askNow()}>Ask now</Button>
       <p role="status">{said}</p>
       <p className={style.from}>Asks {from} for one small file, and sends nothing of yours.</p>
       <Problems problems={problems} />

@@ -16,9 +16,9 @@ const reasons: Readonly<Record<Backup['kind'], string>> = {
 
 /** Each backup, to be brought back after a question. question: what becomes of what is there now. */
 export function BackupTable({ session, question }: { session: BackupsSession; question: string }) {
-  const { backups, isBusy, restoreBackup } = session;
+  const { read, isBusy, restoreBackup } = session;
   const [asked, setAsked] = useState<string | null>(null);
-  const rows = backups?.rows ?? [];
+  const rows = read.data?.rows ?? [];
   if (rows.length === 0) return null;
   return (
     <div className={style.rows}>

@@ -2,15 +2,17 @@
 import type { Backup, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import style from './BackupsGroup.module.css';
 import { BackupTable, sizeText } from './BackupTable.tsx';
 import { useBackups } from './backups-session.ts';
 import { Group } from './Group.tsx';
 
 /** onBroughtBack is told what the workshop is now. */
-export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: WorkshopFacts) => Promise<void> }) {
+export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: WorkshopFacts) => void }) {
   const session = useBackups(onBroughtBack);
-  const { backups, problems, isBusy, said, backUp } = session;
+  const { read, problems, isBusy, said, backUp } = session;
+  const backups = read.data;
   return (
     <Group
       title="Backups"
@@ -18,6 +20,7 @@ export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: Worksho
     >
       <section className={style.backups} aria-label="Backups">
         {backups?.lastProblem && <Problems problems={[backups.lastProblem]} />}
+        <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.head}>
           <Button disabled={isBusy} onClick={() => void backUp()}>

@@ -1,26 +1,17 @@
 /** What failed, for the maker to look at and to send to whoever looks into it. */
-import { useEffect, useState } from 'react';
-import type { CallOutput } from '../../../shared-core/contract/contract.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useState } from 'react';
+import { useReadIn } from '../../client/queries/reads.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { todayIso } from '../../parts/figures/calendar.ts';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { saveFile } from '../../parts/tables/save-file.ts';
 import style from './BackupsGroup.module.css';
 import { Group } from './Group.tsx';
 
 export function LogGroup() {
-  const [log, setLog] = useState<CallOutput<'readFailureLog'> | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const read = useReadIn('own', 'readFailureLog', {});
+  const log = read.data;
   const [isShown, setIsShown] = useState(false);
-  useEffect(() => {
-    void (async () => {
-      const answer = await call('readFailureLog', 'own', {});
-      if (answer.ok) setLog(answer.value);
-      else setProblems(answer.problems);
-    })();
-  }, []);
 
   return (
     <Group
@@ -28,7 +19,7 @@ export function LogGroup() {
       about="When a step fails, the program writes down which, when and where in the program. No names, measures, amounts or prices. Send it to whoever looks into the fault."
     >
       <section className={style.backups} aria-label="Log">
-        <Problems problems={problems} />
+        <ReadProblems read={read} />
         {log?.text === '' && <p className="quiet">Nothing has failed yet.</p>}
         {log && log.text !== '' && (
           <div className={style.head}>

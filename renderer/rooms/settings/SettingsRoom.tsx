@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
 import { chooseTheme, chosenTheme, type ThemeChoice } from '../../client/theme.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
@@ -18,7 +18,8 @@ import style from './SettingsRoom.module.css';
 const typingPauseMs = 500;
 
 export function SettingsRoom() {
-  const { workshop, facts, refresh } = useWorkshop();
+  const { workshop, facts } = useWorkshop();
+  const { make: saveSettings } = useChange('saveSettings');
   const [settings, setSettings] = useState<Settings>(facts.settings);
   const [theme, setTheme] = useState<ThemeChoice>(chosenTheme);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -40,14 +41,9 @@ export function SettingsRoom() {
     if (waiting.current) window.clearTimeout(waiting.current.timer);
     const save = async () => {
       waiting.current = null;
-      const answer = await call('saveSettings', workshop, {
-        ...next,
-        workshopName: next.workshopName.trim(),
-      });
+      const answer = await saveSettings({ ...next, workshopName: next.workshopName.trim() });
       setProblems(answer.ok ? [] : answer.problems);
-      if (!answer.ok) return;
-      await refresh();
-      setSavedCount((now) => now + 1);
+      if (answer.ok) setSavedCount((now) => now + 1);
     };
     waiting.current = { timer: window.setTimeout(() => void save(), pauseMs), save: () => void save() };
   };
@@ -128,14 +124,7 @@ export function SettingsRoom() {
         <UpgradeNotes notes={facts.upgradeNotes} />
       </Group>
 
-      {workshop === 'own' && (
-        <BackupsGroup
-          onBroughtBack={async (now) => {
-            setSettings(now.settings);
-            await refresh();
-          }}
-        />
-      )}
+      {workshop === 'own' && <BackupsGroup onBroughtBack={(now) => setSettings(now.settings)} />}
 
       <LogGroup />
       <AboutGroup />

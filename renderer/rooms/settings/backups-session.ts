@@ -1,13 +1,13 @@
 /** The backups as the window shows them: read, made, and one of them brought back. */
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { Backup, Backups, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChangeIn } from '../../client/queries/changes.ts';
+import { type Read, useReadIn } from '../../client/queries/reads.ts';
 import { momentText } from '../../parts/figures/calendar.ts';
 
 export interface BackupsSession {
-  /** Null until they are read. */
-  readonly backups: Backups | null;
+  readonly read: Read<Backups>;
   readonly problems: readonly Problem[];
   readonly isBusy: boolean;
   /** What was done last, as a sentence; '' at first. */
@@ -17,43 +17,27 @@ export interface BackupsSession {
 }
 
 /** onBroughtBack is told what the workshop is now. */
-export function useBackups(onBroughtBack: (facts: WorkshopFacts) => Promise<void>): BackupsSession {
-  const [backups, setBackups] = useState<Backups | null>(null);
+export function useBackups(onBroughtBack?: (facts: WorkshopFacts) => void): BackupsSession {
+  const read = useReadIn('own', 'listBackups', {});
+  const { make: backUpNow, isUnderWay: isBackingUp } = useChangeIn('own', 'backUp');
+  const { make: restore, isUnderWay: isRestoring } = useChangeIn('own', 'restoreBackup');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [isBusy, setIsBusy] = useState(false);
   const [said, setSaid] = useState('');
 
-  const read = useCallback(async () => {
-    const answer = await call('listBackups', 'own', {});
-    if (answer.ok) setBackups(answer.value);
-    else setProblems(answer.problems);
-  }, []);
-  useEffect(() => {
-    void read();
-  }, [read]);
-
   const backUp = async () => {
-    setIsBusy(true);
     setSaid('');
-    const answer = await call('backUp', 'own', {});
+    const answer = await backUpNow({});
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) {
-      setBackups(answer.value);
-      setSaid('Backed up.');
-    }
-    setIsBusy(false);
+    if (answer.ok) setSaid('Backed up.');
   };
   const restoreBackup = async (row: Backup) => {
-    setIsBusy(true);
     setSaid('');
-    const answer = await call('restoreBackup', 'own', { name: row.name });
+    const answer = await restore({ name: row.name });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) {
-      await onBroughtBack(answer.value);
-      setSaid(`The workshop is as it was on ${momentText(row.at)}. What stood here before is kept.`);
-    }
-    await read();
-    setIsBusy(false);
+    // What is there now may have been kept as a backup before the other was refused.
+    if (!answer.ok) return read.again();
+    onBroughtBack?.(answer.value);
+    setSaid(`The workshop is as it was on ${momentText(row.at)}. What stood here before is kept.`);
   };
-  return { backups, problems, isBusy, said, backUp, restoreBackup };
+  return { read, problems, isBusy: isBackingUp || isRestoring, said, backUp, restoreBackup };
 }

@@ -1,11 +1,12 @@
 /** The stash: every item the maker keeps, found by what is remembered of it, and one of them opened beside the list. */
-import { useCallback, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { goTo, routeHash } from '../../client/route.ts';
+import { goTo } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { ItemDetail } from './items/ItemDetail.tsx';
 import { ItemForm } from './items/ItemForm.tsx';
 import { type StashQuestion, useItemPages } from './item-pages.ts';
@@ -18,36 +19,39 @@ import { StashFiles } from './files/StashFiles.tsx';
 import { StockTake } from './stock-take/StockTake.tsx';
 import { StashList } from './StashList.tsx';
 
+const searchPauseMs = 160;
 const everything: StashQuestion = { search: '', kinds: [], sortBy: 'name', isDescending: false };
 
 export function Stash({ itemId }: { itemId: string | null }) {
-  const { workshop, facts, refresh } = useWorkshop();
+  const { facts } = useWorkshop();
   const [question, setQuestion] = useState(everything);
-  const [version, setVersion] = useState(0);
-  const [clearedCount, setClearedCount] = useState(0);
+  /** As it is being typed; it is asked after a pause. */
+  const [search, setSearch] = useState('');
   const [isCounting, setIsCounting] = useState(false);
   const [isAdding, setIsAdding] = useState(false);
   const [isLabelling, setIsLabelling] = useState(false);
   const [isBringingIn, setIsBringingIn] = useState(false);
   const [fileProblems, setFileProblems] = useState<readonly Problem[]>([]);
-  const [readCount, setReadCount] = useState(0);
   const listRef = useRef<HTMLDivElement>(null);
-  const pages = useItemPages(workshop, question, version);
+  const pages = useItemPages(question);
+  useEffect(() => {
+    const timer = window.setTimeout(
+      () => setQuestion((now) => (now.search === search ? now : { ...now, search })),
+      searchPauseMs,
+    );
+    return () => window.clearTimeout(timer);
+  }, [search]);
 
-  const changed = useCallback(async () => {
-    setVersion((now) => now + 1);
-    await refresh();
-  }, [refresh]);
   // Walking through the list leaves no trail of addresses to go back through.
   const choose = useCallback(
-    (id: string) => window.location.replace(routeHash({ kind: 'stash', itemId: id })),
+    (id: string) => goTo({ kind: 'stash', itemId: id }, { leavesNoTrail: true }),
     [],
   );
   const close = useCallback(() => goTo({ kind: 'stash', itemId: null }), []);
 
   const showEverything = () => {
+    setSearch('');
     setQuestion({ ...question, search: '', kinds: [], isPutAway: false });
-    setClearedCount((now) => now + 1);
   };
 
   const isEmpty =
@@ -112,18 +116,19 @@ export function Stash({ itemId }: { itemId: string | null }) {
       ) : (
         <>
           <StashBar
-            key={clearedCount}
-            question={question}
-            onAsk={setQuestion}
+            search={search}
+            onSearch={setSearch}
+            kinds={question.kinds}
+            onKinds={(kinds) => setQuestion({ ...question, search, kinds })}
             onLeave={() => listRef.current?.focus()}
           >
             <Button disabled={pages.total === 0} onClick={() => setIsLabelling(true)}>
               Shelf labels
             </Button>
           </StashBar>
-          <Problems problems={pages.problems} />
+          <ReadProblems read={pages.read} />
           {isCounting ? (
-            <StockTake key={readCount} question={question} onBooked={changed} />
+            <StockTake question={question} />
           ) : (
             <div className={style.halves}>
               <section className={style.list} aria-label="List">
@@ -139,34 +144,15 @@ export function Stash({ itemId }: { itemId: string | null }) {
               </section>
               {itemId !== null && (
                 <section className={style.detail} aria-label="Item">
-                  <ItemDetail
-                    key={`${itemId} ${readCount}`}
-                    itemId={itemId}
-                    onClose={close}
-                    onChanged={changed}
-                  />
+                  <ItemDetail key={itemId} itemId={itemId} onClose={close} />
                 </section>
               )}
             </div>
           )}
         </>
       )}
-      <LastChange
-        version={version}
-        onUndone={async () => {
-          setReadCount((now) => now + 1);
-          await changed();
-        }}
-      />
-      {isBringingIn && (
-        <StashFileSheet
-          onClose={() => setIsBringingIn(false)}
-          onChanged={async () => {
-            setReadCount((now) => now + 1);
-            await changed();
-          }}
-        />
-      )}
+      <LastChange />
+      {isBringingIn && <StashFileSheet onClose={() => setIsBringingIn(false)} />}
       {isLabelling && (
         <LabelSheet
           question={question}
@@ -179,10 +165,9 @@ export function Stash({ itemId }: { itemId: string | null }) {
         <ItemForm
           item={null}
           onClose={() => setIsAdding(false)}
-          onSaved={async (id) => {
+          onSaved={(id) => {
             // What is new stands in the list, whatever was searched for before.
             if (isNarrowed) showEverything();
-            await changed();
             goTo({ kind: 'stash', itemId: id });
           }}
         />

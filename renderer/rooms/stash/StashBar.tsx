@@ -1,36 +1,25 @@
 /** Search, kinds and order of the list. */
-import { type ReactNode, useEffect, useState } from 'react';
+import type { ReactNode } from 'react';
 import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
 import { KindMark } from '../../parts/drawing/KindMark.tsx';
 import type { StashQuestion } from './item-pages.ts';
 import style from './StashBar.module.css';
 
-const searchPauseMs = 160;
-
 export interface StashBarProps {
-  readonly question: StashQuestion;
-  readonly onAsk: (question: StashQuestion) => void;
+  readonly search: string;
+  readonly onSearch: (search: string) => void;
+  readonly kinds: readonly ItemKind[];
+  readonly onKinds: (kinds: ItemKind[]) => void;
   /** Arrow down leaves the search for the list. */
   readonly onLeave: () => void;
   /** What can be done with all that is listed. */
   readonly children: ReactNode;
 }
 
-export function StashBar({ question, onAsk, onLeave, children }: StashBarProps) {
-  const [search, setSearch] = useState(question.search);
-  useEffect(() => {
-    if (search === question.search) return;
-    const timer = window.setTimeout(() => onAsk({ ...question, search }), searchPauseMs);
-    return () => window.clearTimeout(timer);
-  }, [search, question, onAsk]);
-
-  const toggle = (kind: ItemKind) => {
-    const kinds = question.kinds.includes(kind)
-      ? question.kinds.filter((each) => each !== kind)
-      : [...question.kinds, kind];
-    onAsk({ ...question, search, kinds });
-  };
+export function StashBar({ search, onSearch, kinds, onKinds, onLeave, children }: StashBarProps) {
+  const toggle = (kind: ItemKind) =>
+    onKinds(kinds.includes(kind) ? kinds.filter((each) => each !== kind) : [...kinds, kind]);
 
   return (
     <div className={style.bar}>
@@ -48,7 +37,7 @@ export function StashBar({ question, onAsk, onLeave, children }: StashBarProps) 
             type="search"
             placeholder="Name, colour, place, supplier or dye lot"
             value={search}
-            onChange={(text) => setSearch(text.slice(0, 200))}
+            onChange={(text) => onSearch(text.slice(0, 200))}
           />
         </search>
         {children}
@@ -60,7 +49,7 @@ export function StashBar({ question, onAsk, onLeave, children }: StashBarProps) 
             key={kind}
             type="button"
             className={`${style.kind} eased`}
-            aria-pressed={question.kinds.includes(kind)}
+            aria-pressed={kinds.includes(kind)}
             onClick={() => toggle(kind)}
           >
             <KindMark kind={kind} />

@@ -1,75 +1,114 @@
-/** Rows of the stash for one question, fetched page by page as they come into sight. */
-import { useCallback, useEffect, useRef, useState } from 'react';
-import type { CallInput, ItemRow, Workshop } from '../../../shared-core/contract/contract.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+/** Rows of the stash for one question, read page by page as they come into sight. */
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { CallInput, CallOutput, ItemRow } from '../../../shared-core/contract/contract.ts';
+import { queryClient, readOptions } from '../../client/queries/query-client.ts';
+import { type Read, readTogether, useReads } from '../../client/queries/reads.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 
 export type StashQuestion = Omit<CallInput<'listItems'>, 'offset' | 'limit'>;
 
 const pageSize = 100;
 
-interface Pages {
+interface Rows {
   readonly total: number;
   /** By row number. */
   readonly rows: ReadonlyMap<number, ItemRow>;
 }
 
-export interface ItemPages extends Pages {
+export interface ItemPages extends Rows {
   /** False until the first answer is here. */
   readonly isRead: boolean;
-  readonly problems: readonly Problem[];
-  /** Tells which rows are in sight; those that are not here yet are fetched. */
+  /** What was refused, and the way to try again. */
+  readonly read: Pick<Read<unknown>, 'problems' | 'again' | 'data'>;
+  /** Tells which rows are in sight; those that are not here yet are read. */
   readonly see: (first: number, last: number) => void;
 }
 
-/** version: another number reads everything again, and keeps the old rows in sight until the new ones are here. */
-export function useItemPages(workshop: Workshop, question: StashQuestion, version: number): ItemPages {
-  const [pages, setPages] = useState<Pages | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const asked = useRef({ run: 0, pages: new Set<number>() });
-  const seen = useRef({ first: 0, last: 0 });
+/** Pages that were in sight under a question. */
+interface Seen {
+  readonly question: StashQuestion;
+  readonly first: number;
+  readonly last: number;
+  readonly pages: readonly number[];
+}
 
-  const fetchPage = useCallback(
-    async (page: number) => {
-      const { run, pages: askedPages } = asked.current;
-      if (askedPages.has(page)) return;
-      const isFirst = askedPages.size === 0;
-      askedPages.add(page);
-      const answer = await call('listItems', workshop, {
-        ...question,
-        offset: page * pageSize,
-        limit: pageSize,
-      });
-      if (asked.current.run !== run) return;
-      if (!answer.ok) return setProblems(answer.problems);
-      const { rows, total } = answer.value;
-      setProblems([]);
-      setPages((now) => {
-        const kept = isFirst || !now ? new Map<number, ItemRow>() : new Map(now.rows);
-        for (const [index, row] of rows.entries()) kept.set(page * pageSize + index, row);
-        return { total, rows: kept };
-      });
-    },
-    [workshop, question],
+/** Rows of the question before stay in sight until those of the next are here. */
+export function useItemPages(question: StashQuestion): ItemPages {
+  const { workshop } = useWorkshop();
+  const [seen, setSeen] = useState<Seen>({ question, first: 0, last: 0, pages: [0] });
+  const inSight = useMemo(() => pagesBetween(seen.first, seen.last), [seen.first, seen.last]);
+  const reads = useReads(
+    'listItems',
+    inSight.map((page) => pageOf(question, page)),
   );
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another version asks the same question again.
+  // Pages out of sight are shown as they were read, and read again when they are looked at.
+  const known = seen.question === question ? seen.pages.filter((page) => !inSight.includes(page)) : [];
+  const answers = [
+    ...known.map((page) => ({
+      page,
+      answer: queryClient.getQueryData<Answer>(
+        readOptions(workshop, 'listItems', pageOf(question, page)).queryKey,
+      ),
+    })),
+    ...inSight.map((page, index) => ({ page, answer: reads[index]?.data })),
+  ];
+  const rows = useRowsOf(answers);
+  const before = useRef<Rows | null>(null);
   useEffect(() => {
-    asked.current = { run: asked.current.run + 1, pages: new Set() };
-    // The page in sight first; the others again as they are looked at.
-    void fetchPage(Math.floor(seen.current.first / pageSize)).then(() => {
-      if (seen.current.first > 0) void fetchPage(0);
-    });
-  }, [fetchPage, version]);
+    if (rows) before.current = rows;
+  }, [rows]);
+  const shown = rows ?? before.current;
 
   const see = useCallback(
-    (first: number, last: number) => {
-      seen.current = { first, last };
-      for (let page = Math.floor(first / pageSize); page <= Math.floor(last / pageSize); page += 1)
-        void fetchPage(page);
-    },
-    [fetchPage],
+    (firstRow: number, lastRow: number) =>
+      setSeen((now) => {
+        const [first, last] = [Math.floor(firstRow / pageSize), Math.floor(lastRow / pageSize)];
+        if (now.question === question && now.first === first && now.last === last) return now;
+        const earlier = now.question === question ? now.pages : [];
+        return { question, first, last, pages: [...new Set([...earlier, ...pagesBetween(first, last)])] };
+      }),
+    [question],
   );
+  return {
+    total: shown?.total ?? 0,
+    rows: shown?.rows ?? noRows,
+    isRead: shown !== null,
+    read: { ...readTogether(reads), data: shown ?? undefined },
+    see,
+  };
+}
 
-  return { total: pages?.total ?? 0, rows: pages?.rows ?? new Map(), isRead: pages !== null, problems, see };
+type Answer = CallOutput<'listItems'>;
+type PageAnswer = { readonly page: number; readonly answer: Answer | undefined };
+
+const noRows: ReadonlyMap<number, ItemRow> = new Map();
+
+/** The same rows for as long as the same answers stand; null while there is none. */
+function useRowsOf(answers: readonly PageAnswer[]): Rows | null {
+  const known = useRef<{ readonly of: readonly PageAnswer[]; readonly rows: Rows | null } | null>(null);
+  const isSame =
+    known.current?.of.length === answers.length &&
+    known.current.of.every(
+      ({ page, answer }, index) => page === answers[index]?.page && answer === answers[index]?.answer,
+    );
+  if (!isSame) known.current = { of: answers, rows: rowsOf(answers) };
+  return known.current?.rows ?? null;
+}
+
+function rowsOf(answers: readonly PageAnswer[]): Rows | null {
+  // The page in sight comes last and is the newest.
+  const total = answers.findLast(({ answer }) => answer)?.answer?.total;
+  if (total === undefined) return null;
+  const rows = new Map<number, ItemRow>();
+  for (const { page, answer } of answers)
+    for (const [index, row] of (answer?.rows ?? []).entries()) rows.set(page * pageSize + index, row);
+  return { total, rows };
+}
+
+function pageOf(question: StashQuestion, page: number): CallInput<'listItems'> {
+  return { ...question, offset: page * pageSize, limit: pageSize };
+}
+
+function pagesBetween(first: number, last: number): readonly number[] {
+  return Array.from({ length: last - first + 1 }, (_, index) => first + index);
 }

@@ -3,7 +3,8 @@ import { useState } from 'react';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
 import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list/price-list-shape.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
+import { ask } from '../../client/queries/reads.ts';
 import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { type ChosenFile, FileChoice } from '../../parts/forms/FileChoice.tsx';
@@ -20,11 +21,12 @@ const maxShown = 200;
 export interface PriceListSheetProps {
   readonly onClose: () => void;
   /** Told what was done, in a sentence. */
-  readonly onBrought: (sentence: string) => Promise<void>;
+  readonly onBrought: (sentence: string) => void;
 }
 
 export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
   const { workshop } = useWorkshop();
+  const { make: bringIn } = useChange('bringInPriceList');
   const [file, setFile] = useState<ChosenFile | null>(null);
   const [list, setList] = useState<PriceList | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -32,7 +34,7 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
   const choose = async (chosen: ChosenFile) => {
     setFile(chosen);
     setList(null);
-    const answer = await call('checkPriceList', workshop, { text: fileText(chosen.bytes) });
+    const answer = await ask(workshop, 'checkPriceList', { text: fileText(chosen.bytes) });
     setProblems(answer.ok ? answer.value.problems : answer.problems);
     setList(answer.ok ? answer.value : null);
   };
@@ -42,10 +44,10 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
       const what = 'has lines that cannot be brought in';
       return [{ where: 'The list', what, fix: 'Mend them in the file and choose it again.' }];
     }
-    const answer = await call('bringInPriceList', workshop, { text: fileText(file.bytes) });
+    const answer = await bringIn({ text: fileText(file.bytes) });
     if (!answer.ok) return answer.problems;
     const { addedCount, changedCount } = answer.value;
-    await onBrought(
+    onBrought(
       `${addedCount} ${addedCount === 1 ? 'offer was' : 'offers were'} added and ${changedCount} changed.`,
     );
     return [];

@@ -1,84 +1,43 @@
 /** What a supplier asks for a delivery. */
-import { useState } from 'react';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
-import { moneyNumber } from '../../../shared-core/measure/money/money.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
 import { useWorkshop } from '../../client/workshop.ts';
-import { DraftField, draftOf, misreadProblems } from '../../parts/forms/DraftField.tsx';
-import { TextField } from '../../parts/forms/Field.tsx';
+import { FormQuantity, FormText } from '../../parts/forms/FormFields.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import style from './SuppliersRoom.module.css';
+import { supplierFields, supplierForm } from './typed-supplier.ts';
 
 export interface SupplierFormProps {
   /** Null for a new one. */
   readonly supplier: SupplierRow | null;
   readonly onClose: () => void;
-  readonly onSaved: () => Promise<void>;
 }
 
-export function SupplierForm({ supplier, onClose, onSaved }: SupplierFormProps) {
-  const { workshop, facts: ofWorkshop } = useWorkshop();
-  const { currency } = ofWorkshop.settings;
-  const facts = supplier?.facts ?? null;
-  const [name, setName] = useState(supplier?.name ?? '');
-  const [delivery, setDelivery] = useState(() => moneyDraft(facts?.deliveryMinor ?? null, currency));
-  const [freeFrom, setFreeFrom] = useState(() => moneyDraft(facts?.freeFromMinor ?? null, currency));
-  const [days, setDays] = useState(() =>
-    draftOf(facts?.leadDays ?? null, facts?.leadDays == null ? '' : String(facts.leadDays)),
-  );
-
-  const save = async (): Promise<readonly Problem[]> => {
-    const misread = misreadProblems('The supplier', [delivery, freeFrom, days]);
-    if (misread.length > 0) return misread;
-    const answer = await call('saveSupplier', workshop, {
-      name,
-      deliveryMinor: delivery.value ?? 0,
-      freeFromMinor: freeFrom.value,
-      leadDays: days.value,
-    });
-    if (!answer.ok) return answer.problems;
-    await onSaved();
-    return [];
-  };
-
+export function SupplierForm({ supplier, onClose }: SupplierFormProps) {
+  const { settings } = useWorkshop().facts;
+  const { make: saveSupplier } = useChange('saveSupplier');
+  const { control, sheet } = useTypedForm({
+    ...supplierForm(supplier, settings),
+    subject: 'The supplier',
+    save: async (read) => {
+      const answer = await saveSupplier(read);
+      return answer.ok ? [] : answer.problems;
+    },
+  });
   return (
     <FormSheet
       title={supplier ? supplier.name : 'New supplier'}
       saveLabel="Save the supplier"
       onClose={onClose}
-      onSave={save}
+      {...sheet}
     >
-      {!supplier && <TextField label="Name" value={name} onChange={setName} />}
+      {!supplier && <FormText control={control} name="name" label="Name" />}
       <div className={style.pair}>
-        <DraftField
-          label="Delivery"
-          quantity="money"
-          draft={delivery}
-          onChange={setDelivery}
-          hint="For one parcel, whatever is in it; empty where you fetch it"
-        />
-        <DraftField
-          label="Free from"
-          quantity="money"
-          draft={freeFrom}
-          onChange={setFreeFrom}
-          hint="Sum of goods that makes it free, if any"
-          aboveZero
-        />
+        <FormQuantity control={control} name="delivery" {...supplierFields.delivery} />
+        <FormQuantity control={control} name="freeFrom" {...supplierFields.freeFrom} />
       </div>
-      <DraftField
-        label="Days"
-        quantity="count"
-        draft={days}
-        onChange={setDays}
-        hint="From the order until it is on your shelf, where you know"
-        max={1000}
-      />
+      <FormQuantity control={control} name="days" {...supplierFields.days} />
     </FormSheet>
   );
-}
-
-function moneyDraft(amountMinor: number | null, currency: string) {
-  return draftOf(amountMinor, amountMinor === null ? '' : moneyNumber(amountMinor, currency));
 }

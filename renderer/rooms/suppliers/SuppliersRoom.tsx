@@ -1,13 +1,14 @@
 /** Who sells to the workshop: what each asks for a delivery, and how long it takes. */
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { ask, useRead } from '../../client/queries/reads.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { saveFile } from '../../parts/tables/save-file.ts';
 import table from '../../parts/tables/table.module.css';
@@ -17,23 +18,17 @@ import style from './SuppliersRoom.module.css';
 
 export function SuppliersRoom() {
   const { workshop } = useWorkshop();
-  const [rows, setRows] = useState<readonly SupplierRow[] | null>(null);
+  const read = useRead('listSuppliers', {});
+  const rows = read.data?.rows;
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isBringing, setIsBringing] = useState(false);
   const [said, setSaid] = useState('');
   const [edited, setEdited] = useState<SupplierRow | 'new' | null>(null);
 
-  const read = useCallback(async () => {
-    const answer = await call('listSuppliers', workshop, {});
-    if (answer.ok) setRows(answer.value.rows);
-    setProblems(answer.ok ? [] : answer.problems);
-  }, [workshop]);
-  useEffect(() => void read(), [read]);
-
   const saveList = async () => {
-    const answer = await call('priceList', workshop, {});
+    const answer = await ask(workshop, 'priceList', {});
+    setProblems(answer.ok ? [] : answer.problems);
     if (answer.ok) saveFile('offers.csv', 'text/csv', answer.value.text);
-    else setProblems(answer.problems);
   };
   const add = (
     <Button look="main" onClick={() => setEdited('new')}>
@@ -51,10 +46,11 @@ export function SuppliersRoom() {
               <Button onClick={() => void saveList()}>Save the offers as CSV</Button>
             )}
             <Button onClick={() => setIsBringing(true)}>Bring in a price list</Button>
-            {rows !== null && rows.length > 0 && add}
+            {rows && rows.length > 0 && add}
           </>
         }
       />
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       {said !== '' && (
         <p role="status" className="quiet">
@@ -66,7 +62,7 @@ export function SuppliersRoom() {
           A supplier is here once it has an offer, or once you write down what it asks for a delivery.
         </EmptyState>
       )}
-      {rows !== null && rows.length > 0 && (
+      {rows && rows.length > 0 && (
         <table className={table.table}>
           <thead>
             <tr>
@@ -95,21 +91,9 @@ export function SuppliersRoom() {
           </tbody>
         </table>
       )}
-      {isBringing && (
-        <PriceListSheet
-          onClose={() => setIsBringing(false)}
-          onBrought={async (sentence) => {
-            setSaid(sentence);
-            await read();
-          }}
-        />
-      )}
+      {isBringing && <PriceListSheet onClose={() => setIsBringing(false)} onBrought={setSaid} />}
       {edited !== null && (
-        <SupplierForm
-          supplier={edited === 'new' ? null : edited}
-          onClose={() => setEdited(null)}
-          onSaved={read}
-        />
+        <SupplierForm supplier={edited === 'new' ? null : edited} onClose={() => setEdited(null)} />
       )}
     </div>
   );

@@ -12,6 +12,7 @@ import { useSystem, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { fileName, saveFile } from '../../parts/tables/save-file.ts';
 import { todayIso } from '../../parts/figures/calendar.ts';
 import { ReceiveBought } from './ReceiveBought.tsx';
@@ -33,7 +34,7 @@ export interface ShoppingListProps {
 }
 
 export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
-  const { input, reload } = useCoat('input', 'reload');
+  const { input } = useCoat('input');
   const { settings } = useWorkshop().facts;
   const [isSaved, setIsSaved] = useState(false);
   const [isTaking, setIsTaking] = useState(false);
@@ -42,12 +43,8 @@ export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
   if (!input) return null;
   const bought = toBuy.lines.filter((line) => trip.ticked.has(line.offer.id));
   const boughtMinor = bought.reduce((sum, line) => sum + line.priceMinor, 0);
-  const received = async (lotCount: number) => {
+  const received = (lotCount: number) =>
     setSaid(lotCount === 1 ? 'One purchase is on the shelf.' : `${lotCount} purchases are on the shelf.`);
-    await trip.reload();
-    // The lays after it take their time; the sheet does not wait for them.
-    void reload();
-  };
   const savePage = () => {
     const page = phonePage(input, toBuy, settings, trip, todayIso());
     saveFile(fileName(`${input.plan.name} to buy`, 'html'), 'text/html', page);
@@ -95,6 +92,7 @@ export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
           {isSaved && 'Saved as one file: send it to the phone and open it there.'}
         </span>
       </div>
+      <ReadProblems read={trip.read} />
       <Problems problems={trip.problems} />
       {shoppingGroups(input, toBuy, trip.arrangement).map(({ title, lines }) => (
         <section key={title} className={style.group} aria-label={title}>

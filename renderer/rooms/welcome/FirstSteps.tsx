@@ -1,55 +1,46 @@
 /** A quiet list of the first three steps, each a way into its room; gone once all are taken, or when it is put away. */
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
+import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
+import { useRead } from '../../client/queries/reads.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import style from './FirstSteps.module.css';
-import { type FirstFacts, firstSteps } from './first-steps-taken.ts';
+import { firstSteps } from './first-steps-taken.ts';
+
+/** The cloth of which there is most. */
+const mostOnHand: CallInput<'listItems'> = {
+  search: '',
+  kinds: ['cloth'],
+  sortBy: 'onHand',
+  isDescending: true,
+  offset: 0,
+  limit: 1,
+};
 
 export function FirstSteps() {
-  const { workshop, facts, refresh } = useWorkshop();
-  const [first, setFirst] = useState<FirstFacts | null>(null);
+  const { facts } = useWorkshop();
+  const cloths = useRead('listItems', mostOnHand);
+  const plans = useRead('listPlans', {});
+  const planId = plans.data?.rows[0]?.id;
+  const coat = useRead('readPlan', planId === undefined ? null : { planId });
+  const { make: saveSettings } = useChange('saveSettings');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
-  useEffect(() => {
-    let isHere = true;
-    const read = async () => {
-      const max = {
-        search: '',
-        kinds: ['cloth' as const],
-        sortBy: 'onHand' as const,
-        isDescending: true,
-        offset: 0,
-        limit: 1,
-      };
-      const cloths = await call('listItems', workshop, max);
-      const plans = await call('listPlans', workshop, {});
-      const [row] = plans.ok ? plans.value.rows : [];
-      const coat = row ? await call('readPlan', workshop, { planId: row.id }) : null;
-      // What cannot be read here is told by the room around it.
-      if (!isHere || !cloths.ok || !plans.ok || (coat && !coat.ok)) return;
-      setFirst({
-        hasCloth: (cloths.value.rows[0]?.onHand ?? 0) > 0,
-        coat: coat ? coat.value.plan : null,
-      });
-    };
-    void read();
-    return () => {
-      isHere = false;
-    };
-  }, [workshop]);
-
   const putAway = async () => {
-    const answer = await call('saveSettings', workshop, { ...facts.settings, isFirstStepsPutAway: true });
+    const answer = await saveSettings({ ...facts.settings, isFirstStepsPutAway: true });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) await refresh();
   };
 
-  if (!first) return null;
-  const steps = firstSteps(first);
+  // What cannot be read here is told by the room around it.
+  if (!cloths.data || !plans.data || (planId !== undefined && !coat.data)) return null;
+  const steps = firstSteps({
+    hasCloth: (cloths.data.rows[0]?.onHand ?? 0) > 0,
+    coat: coat.data?.plan ?? null,
+  });
   const next = steps.find(({ isTaken }) => !isTaken);
   if (!next) return null;
   return (

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChange } from '../../client/queries/changes.ts';
 import { currencies } from '../../client/locale-units.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -14,17 +14,17 @@ import style from './FirstUnits.module.css';
 type Units = Pick<Settings, 'system' | 'currency' | 'unitsFrom'>;
 
 export function FirstUnits() {
-  const { workshop, facts, refresh } = useWorkshop();
+  const { facts } = useWorkshop();
+  const { make: saveSettings } = useChange('saveSettings');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [units, setUnits] = useState<Units>(facts.settings);
 
   const save = async (next: Units) => {
     setUnits(next);
     const { system, currency, unitsFrom = 'locale' } = next;
-    const answer = await call('saveSettings', workshop, { ...facts.settings, system, currency, unitsFrom });
+    const answer = await saveSettings({ ...facts.settings, system, currency, unitsFrom });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) await refresh();
-    else setUnits(facts.settings);
+    if (!answer.ok) setUnits(facts.settings);
   };
 
   return (

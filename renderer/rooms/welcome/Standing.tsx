@@ -1,61 +1,40 @@
 /** How the workshop stands: the coats last worked on, and the stash by kind. */
-import { useEffect, useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
-import type { ItemRow, PlanRow } from '../../../shared-core/contract/contract.ts';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
-import { call } from '../../client/api.ts';
+import type { CallInput } from '../../../shared-core/contract/contract.ts';
+import { itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
+import { readTogether, useRead, useReads } from '../../client/queries/reads.ts';
 import { routeHash } from '../../client/route.ts';
-import { useWorkshop } from '../../client/workshop.ts';
 import { KindMark } from '../../parts/drawing/KindMark.tsx';
-import { Problems } from '../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import style from './Standing.module.css';
 
 const recentCount = 5;
 const usedUpCount = 4;
 
-interface Stood {
-  readonly coats: readonly PlanRow[];
-  readonly counts: readonly { readonly kind: ItemKind; readonly count: number }[];
-  readonly usedUp: readonly ItemRow[];
-}
+const all: CallInput<'listItems'> = {
+  search: '',
+  kinds: [],
+  sortBy: 'name',
+  isDescending: false,
+  offset: 0,
+  limit: 1,
+};
 
 export function Standing() {
-  const { workshop } = useWorkshop();
-  const [stood, setStood] = useState<Stood | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-
-  useEffect(() => {
-    let isHere = true;
-    const all = { search: '', kinds: [], sortBy: 'name', isDescending: false, offset: 0, limit: 1 } as const;
-    const read = async () => {
-      const [plans, min, ...byKind] = await Promise.all([
-        call('listPlans', workshop, {}),
-        call('listItems', workshop, { ...all, kinds: [], sortBy: 'onHand', limit: usedUpCount }),
-        ...itemKinds.map((kind) => call('listItems', workshop, { ...all, kinds: [kind] })),
-      ]);
-      if (!isHere) return;
-      const refusals = [plans, min, ...byKind].flatMap((answer) => (answer.ok ? [] : answer.problems));
-      setProblems(refusals);
-      if (!plans.ok || !min.ok) return;
-      setStood({
-        coats: [...plans.value.rows]
-          .sort((a, b) => b.changedAt.localeCompare(a.changedAt))
-          .slice(0, recentCount),
-        usedUp: min.value.rows.filter((row) => row.onHand <= 0),
-        counts: itemKinds.map((kind, index) => {
-          const answer = byKind[index];
-          return { kind, count: answer?.ok ? answer.value.total : 0 };
-        }),
-      });
-    };
-    void read();
-    return () => {
-      isHere = false;
-    };
-  }, [workshop]);
-
-  if (!stood) return <Problems problems={problems} />;
+  const plans = useRead('listPlans', {});
+  const least = useRead('listItems', { ...all, sortBy: 'onHand', limit: usedUpCount });
+  const byKind = useReads(
+    'listItems',
+    itemKinds.map((kind) => ({ ...all, kinds: [kind] })),
+  );
+  const read = readTogether([plans, least, ...byKind]);
+  const isRead = byKind.every(({ data, problems }) => data || problems.length > 0);
+  if (!plans.data || !least.data || !isRead) return <ReadProblems read={read} />;
+  const coats = [...plans.data.rows]
+    .sort((a, b) => b.changedAt.localeCompare(a.changedAt))
+    .slice(0, recentCount);
+  const usedUp = least.data.rows.filter((row) => row.onHand <= 0);
+  const counts = itemKinds.map((kind, index) => ({ kind, count: byKind[index]?.data?.total ?? 0 }));
   return (
     <div className={style.halves}>
       <section className={style.card} aria-labelledby="recent-coats">
@@ -63,13 +42,13 @@ export function Standing() {
           <h2 id="recent-coats">Recent coats</h2>
           <a href={routeHash({ kind: 'coats' })}>All coats</a>
         </header>
-        {stood.coats.length === 0 ? (
+        {coats.length === 0 ? (
           <p className="quiet">
             No coat is planned yet. Once some cloth is on the shelf, plan one under Coats.
           </p>
         ) : (
           <ul>
-            {stood.coats.map((coat) => (
+            {coats.map((coat) => (
               <li key={coat.id}>
                 <a
                   className={`${style.coat} eased`}
@@ -98,7 +77,7 @@ export function Standing() {
           <a href={routeHash({ kind: 'stash', itemId: null })}>All of the stash</a>
         </header>
         <ul className={style.kinds}>
-          {stood.counts.map(({ kind, count }) => (
+          {counts.map(({ kind, count }) => (
             <li key={kind} data-none={count === 0}>
               <KindMark kind={kind} />
               <span>
@@ -108,10 +87,10 @@ export function Standing() {
             </li>
           ))}
         </ul>
-        {stood.usedUp.length > 0 && (
+        {usedUp.length > 0 && (
           <p className={style.usedUp}>
             None left of{' '}
-            {stood.usedUp.map((row, index) => (
+            {usedUp.map((row, index) => (
               <span key={row.id}>
                 {index > 0 && ', '}
                 <a href={routeHash({ kind: 'stash', itemId: row.id })}>{row.name}</a>

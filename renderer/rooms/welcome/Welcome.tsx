@@ -1,7 +1,8 @@
 /** The first screen: what the tool does for the maker, and the one thing to do next. */
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { call } from '../../client/api.ts';
+import { useChangeIn } from '../../client/queries/changes.ts';
+import { ask } from '../../client/queries/reads.ts';
 import { goTo } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -18,12 +19,13 @@ export function Welcome() {
   const { workshop, facts, open } = useWorkshop();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isOpening, setIsOpening] = useState(false);
+  const { make: makeDemo } = useChangeIn('demo', 'openDemo');
   const isEmpty = facts.itemCount === 0 && facts.planCount === 0;
 
   const openDemo = async () => {
     setIsOpening(true);
-    const made = await call('openDemo', 'demo', {});
-    const plans = made.ok ? await call('listPlans', 'demo', {}) : made;
+    const made = await makeDemo({});
+    const plans = made.ok ? await ask('demo', 'listPlans', {}) : made;
     if (!plans.ok) {
       setProblems(plans.problems);
       setIsOpening(false);

@@ -4,7 +4,8 @@ import type { StashFileChanges } from '../../../../shared-core/contract/stash-fi
 import { maxStashBytes, stashFileText } from '../../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
 import type { Result, Problem } from '../../../../shared-core/measure/problem.ts';
 import { stashColumns } from '../../../../shared-core/exchange/stash-csv/stash-columns.ts';
-import { call } from '../../../client/api.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { ask } from '../../../client/queries/reads.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { TextField } from '../../../parts/forms/Field.tsx';
@@ -17,19 +18,15 @@ import style from './StashFileSheet.module.css';
 
 const typingPauseMs = 300;
 
-export interface StashFileSheetProps {
-  readonly onClose: () => void;
-  readonly onChanged: () => Promise<void>;
-}
-
 interface Looked {
   readonly text: string;
   readonly changes: StashFileChanges | null;
   readonly problems: readonly Problem[];
 }
 
-export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
+export function StashFileSheet({ onClose }: { onClose: () => void }) {
   const { workshop } = useWorkshop();
+  const { make: bringIn } = useChange('bringInStashFile');
   const [file, setFile] = useState<ChosenFile | null>(null);
   const [pasted, setPasted] = useState('');
   const [looked, setLooked] = useState<Looked | null>(null);
@@ -42,7 +39,7 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
   const look = async (text: Result<string>) => {
     const own = ++lookCount.current;
     setIsLooking(true);
-    const answer = text.ok ? await call('lookAtStashFile', workshop, { text: text.value }) : text;
+    const answer = text.ok ? await ask(workshop, 'lookAtStashFile', { text: text.value }) : text;
     if (own !== lookCount.current) return;
     setIsLooking(false);
     setLooked({
@@ -79,10 +76,8 @@ export function StashFileSheet({ onClose, onChanged }: StashFileSheetProps) {
           fix: 'Give one or the other above.',
         },
       ];
-    const answer = await call('bringInStashFile', workshop, { text: looked.text });
-    if (!answer.ok) return answer.problems;
-    await onChanged();
-    return [];
+    const answer = await bringIn({ text: looked.text });
+    return answer.ok ? [] : answer.problems;
   };
   return (
     <FormSheet

@@ -1,6 +1,6 @@
 /** The stash's way out to a spreadsheet and back in. */
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
-import { call } from '../../../client/api.ts';
+import { ask } from '../../../client/queries/reads.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { fileName, saveFile } from '../../../parts/tables/save-file.ts';
@@ -16,7 +16,7 @@ export interface StashFilesProps {
 export function StashFiles({ isEmpty, onProblems, onBringIn }: StashFilesProps) {
   const { workshop, facts } = useWorkshop();
   const save = async () => {
-    const answer = await call('stashFile', workshop, {});
+    const answer = await ask(workshop, 'stashFile', {});
     onProblems(answer.ok ? [] : answer.problems);
     if (answer.ok)
       saveFile(fileName(`${facts.settings.workshopName} stash`, 'csv'), 'text/csv', answer.value.text);

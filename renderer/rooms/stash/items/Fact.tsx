@@ -1,82 +1,54 @@
 /** One fact of an item in its form, as its kind's record describes it. */
+import type { Control } from 'react-hook-form';
 import type { FactField } from '../../../../shared-core/stash/fact-field.ts';
 import type { ItemKind } from '../../../../shared-core/stash/kinds.ts';
-import { DraftField, emptyDraft } from '../../../parts/forms/DraftField.tsx';
-import { ChoiceField, TextField } from '../../../parts/forms/Field.tsx';
-import type { FactDrafts } from './fact-drafts.ts';
-import { factUnit } from './item-words.ts';
+import { FormChoice, FormQuantity, FormText } from '../../../parts/forms/FormFields.tsx';
+import { factAsked } from './fact-fields.ts';
+import type { ReadItemForm, TypedItem } from './typed-item.ts';
 
 export interface FactProps {
   readonly kind: ItemKind;
   readonly factName: string;
   readonly field: FactField;
-  readonly drafts: FactDrafts;
-  readonly onChange: (change: (drafts: FactDrafts) => FactDrafts) => void;
+  readonly control: Control<TypedItem, unknown, ReadItemForm>;
 }
 
-export function Fact({ kind, factName, field, drafts, onChange }: FactProps) {
+export function Fact({ kind, factName, field, control }: FactProps) {
   const { label } = field;
   const hint = field.required ? `${field.hint}; needed` : field.hint;
+  const name = `facts.${factName}` as const;
   switch (field.kind) {
     case 'quantity':
-      return (
-        <DraftField
-          label={label}
-          quantity={field.quantity}
-          draft={drafts.quantities[factName] ?? emptyDraft}
-          onChange={(draft) =>
-            onChange((now) => ({ ...now, quantities: { ...now.quantities, [factName]: draft } }))
-          }
-          unit={factUnit(kind, factName)}
-          hint={hint}
-        />
-      );
+      return <FormQuantity control={control} name={name} {...factAsked(kind, factName, field)} hint={hint} />;
     case 'choice':
       return (
-        <ChoiceField
+        <FormChoice
+          control={control}
+          name={name}
           label={label}
-          value={drafts.words[factName] ?? ''}
           options={field.options.map((option) => ({ value: option, label: option }))}
           emptyLabel="not known"
           hint={hint}
-          onChange={(word) => onChange((now) => ({ ...now, words: { ...now.words, [factName]: word } }))}
         />
       );
     case 'text':
-      return (
-        <TextField
-          label={label}
-          value={drafts.words[factName] ?? ''}
-          hint={hint}
-          onChange={(word) => onChange((now) => ({ ...now, words: { ...now.words, [factName]: word } }))}
-        />
-      );
+      return <FormText control={control} name={name} label={label} hint={hint} />;
     case 'flag':
+      // Yes and no are two answers, and neither is the same as not known.
       return (
-        <ChoiceField
+        <FormChoice
+          control={control}
+          name={name}
           label={label}
-          value={flagWord(drafts.flags[factName])}
           options={[
             { value: 'yes', label: 'yes' },
             { value: 'no', label: 'no' },
           ]}
           emptyLabel="not known"
           hint={hint}
-          onChange={(word) =>
-            onChange((now) => {
-              const { [factName]: _, ...others } = now.flags;
-              return { ...now, flags: word === '' ? others : { ...others, [factName]: word === 'yes' } };
-            })
-          }
         />
       );
     default:
       return field satisfies never;
   }
-}
-
-/** Yes and no are two answers, and neither is the same as not known. */
-function flagWord(flag: boolean | undefined): 'yes' | 'no' | '' {
-  if (flag === undefined) return '';
-  return flag ? 'yes' : 'no';
 }

@@ -1,17 +1,19 @@
 /** One item: what it is, what lies on the shelf of it, what came and went, and what suppliers ask. */
-import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import type { Offer } from '../../../../shared-core/stash/offer.ts';
 import { itemFree, itemOnHand } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { useRead } from '../../../client/queries/reads.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { Amount } from '../../../parts/figures/Amount.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { KindMark } from '../../../parts/drawing/KindMark.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import style from './ItemDetail.module.css';
 import { ItemForm } from './ItemForm.tsx';
 import { knownFacts } from './item-words.ts';
@@ -35,41 +37,20 @@ type Doing =
 export interface ItemDetailProps {
   readonly itemId: string;
   readonly onClose: () => void;
-  /** Called after each change, once this item is read again. */
-  readonly onChanged: () => Promise<void>;
 }
 
-export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
-  const { workshop } = useWorkshop();
-  const [read, setRead] = useState<CallOutput<'readItem'> | null>(null);
+export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
+  const reading = useRead('readItem', { itemId });
+  const { make: archiveItem } = useChange('archiveItem');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [doing, setDoing] = useState<Doing | null>(null);
-  const asked = useRef(0);
-
-  const refresh = useCallback(async () => {
-    asked.current += 1;
-    const mine = asked.current;
-    const answer = await call('readItem', workshop, { itemId });
-    if (asked.current !== mine) return;
-    setProblems(answer.ok ? [] : answer.problems);
-    setRead(answer.ok ? answer.value : null);
-  }, [workshop, itemId]);
-  useEffect(() => {
-    void refresh();
-  }, [refresh]);
-
-  const changed = async () => {
-    await Promise.all([refresh(), onChanged()]);
-  };
+  const read = reading.data;
+  if (!read) return <ReadProblems read={reading} />;
 
   const putAway = async () => {
-    if (!read) return;
-    const done = await call('archiveItem', workshop, { itemId, isPutAway: !read.isPutAway });
+    const done = await archiveItem({ itemId, isPutAway: !read.isPutAway });
     setProblems(done.ok ? [] : done.problems);
-    if (done.ok) await changed();
   };
-
-  if (!read) return <Problems problems={problems} />;
   const { shelf, movements, offers } = read;
   const { item } = shelf;
   const close = () => setDoing(null);
@@ -122,6 +103,7 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
           Put away: it is in no list and not offered to coats. Nothing of it is lost; bring it back to use it.
         </p>
       )}
+      <ReadProblems read={reading} />
       <Problems problems={problems} />
       <section className={style.section} aria-labelledby="lots-of-item">
         <h3 id="lots-of-item">On the shelf</h3>
@@ -147,8 +129,8 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
             Add an offer
           </Button>
         </div>
-        <Offers offers={offers} onEdit={(offer) => setDoing({ kind: 'offer', offer })} onChanged={changed} />
-        <LearnedOffers shelf={shelf} offers={offers} onChanged={changed} />
+        <Offers offers={offers} onEdit={(offer) => setDoing({ kind: 'offer', offer })} />
+        <LearnedOffers shelf={shelf} offers={offers} />
       </section>
 
       {movements.length > 0 && (
@@ -158,15 +140,11 @@ export function ItemDetail({ itemId, onClose, onChanged }: ItemDetailProps) {
         </section>
       )}
 
-      {doing?.kind === 'edit' && <ItemForm item={item} onClose={close} onSaved={changed} />}
-      {doing?.kind === 'receive' && <ReceiveForm item={item} onClose={close} onSaved={changed} />}
-      {doing?.kind === 'write off' && (
-        <TakeForm way="write off" shelf={shelf} onClose={close} onSaved={changed} />
-      )}
-      {doing?.kind === 'count' && <TakeForm way="count" shelf={shelf} onClose={close} onSaved={changed} />}
-      {doing?.kind === 'offer' && (
-        <OfferForm item={item} offer={doing.offer} onClose={close} onSaved={changed} />
-      )}
+      {doing?.kind === 'edit' && <ItemForm item={item} onClose={close} />}
+      {doing?.kind === 'receive' && <ReceiveForm item={item} onClose={close} />}
+      {doing?.kind === 'write off' && <TakeForm way="write off" shelf={shelf} onClose={close} />}
+      {doing?.kind === 'count' && <TakeForm way="count" shelf={shelf} onClose={close} />}
+      {doing?.kind === 'offer' && <OfferForm item={item} offer={doing.offer} onClose={close} />}
     </article>
   );
 }

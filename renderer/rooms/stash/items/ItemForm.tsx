@@ -3,96 +3,72 @@
  * demand. With a new item its first purchase comes onto the shelf.
  */
 import { useState } from 'react';
+import { useController, useWatch } from 'react-hook-form';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
-import { type ItemKind, itemKinds, kindRecords } from '../../../../shared-core/stash/kinds.ts';
+import { itemKinds, kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import type { Item } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
-import { todayIso } from '../../../parts/figures/calendar.ts';
-import { Disclosure } from '../../../parts/layout/Disclosure.tsx';
-import { emptyDraft, misreadProblems } from '../../../parts/forms/DraftField.tsx';
-import { TextField } from '../../../parts/forms/Field.tsx';
-import { FormSheet } from '../../../parts/forms/FormSheet.tsx';
+import { useChange } from '../../../client/queries/changes.ts';
+import { useWorkshop } from '../../../client/workshop.ts';
 import { KindMark } from '../../../parts/drawing/KindMark.tsx';
-import { Fact } from './Fact.tsx';
-import {
-  draftsOf,
-  type FactDrafts,
-  factsOf,
-  fieldsInOrder,
-  isFilled,
-  isMisread,
-  type NamedField,
-} from './fact-drafts.ts';
-import { draftsOfFirstLot, emptyFirstLot, readFirstLot } from '../lots/first-lot.ts';
-import { FirstLotFields } from '../lots/FirstLotFields.tsx';
+import { todayIso } from '../../../parts/figures/calendar.ts';
+import { FormText } from '../../../parts/forms/FormFields.tsx';
+import { FormSheet } from '../../../parts/forms/FormSheet.tsx';
+import { useTypedForm } from '../../../parts/forms/typed-form.ts';
+import { Disclosure } from '../../../parts/layout/Disclosure.tsx';
 import style from '../forms.module.css';
+import { FirstLotFields } from '../lots/FirstLotFields.tsx';
+import { Fact } from './Fact.tsx';
+import { fieldsInOrder, type NamedField } from './fact-fields.ts';
+import { itemCall, itemForm } from './typed-item.ts';
 
 export interface ItemFormProps {
   /** null for a new item. */
   readonly item: Item | null;
   readonly onClose: () => void;
-  readonly onSaved: (itemId: string) => Promise<void>;
+  readonly onSaved?: (itemId: string) => void;
 }
 
 export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
-  const { workshop } = useWorkshop();
-  const system = useSystem();
-  const [kind, setKind] = useState<ItemKind>(item?.kind ?? 'cloth');
-  const [name, setName] = useState(item?.name ?? '');
-  const [colour, setColour] = useState(item?.colour ?? '');
-  const [place, setPlace] = useState(item?.place ?? '');
-  const [notes, setNotes] = useState(item?.notes ?? '');
-  const [drafts, setDrafts] = useState<FactDrafts>(() => draftsOf(item, system));
-  const [firstLot, setFirstLot] = useState(() => emptyFirstLot(todayIso()));
+  const { settings } = useWorkshop().facts;
+  const { make: saveItem } = useChange('saveItem');
   const [refusals, setRefusals] = useState<readonly Problem[]>([]);
-  const label = kindRecords[kind].label;
-  const { first, others } = fieldsInOrder(kind);
-  const draftOfFact = (factName: string) => drafts.quantities[factName] ?? emptyDraft;
-  const hasValue = place !== '' || notes !== '' || others.some((field) => isFilled(field, drafts));
+  const { control, formState, sheet } = useTypedForm({
+    ...itemForm(item, todayIso(), settings),
+    subject: ({ kind }) => item?.name ?? `The ${kindRecords[kind].label.toLowerCase()}`,
+    save: async (read, typed) => {
+      const input = itemCall(item?.id ?? null, read, typed, settings.system);
+      const answer = input.ok ? await saveItem(input.value) : input;
+      if (!answer.ok) return answer.problems;
+      onSaved?.(answer.value.itemId);
+      return [];
+    },
+  });
+  const { errors } = formState;
+  const kind = useController({ control, name: 'kind' }).field;
+  const [place, notes, typed] = useWatch({ control, name: ['place', 'notes', 'facts'] });
+  const label = kindRecords[kind.value].label;
+  const { first, others } = fieldsInOrder(kind.value);
+  const hasValue =
+    place !== '' || notes !== '' || others.some(([factName]) => (typed[factName] ?? '').trim() !== '');
   const isInsideRefused =
-    others.some((field) => isMisread(field, drafts) && refusals.length > 0) ||
-    refusals.some(({ where }) => isAbout(where, ['Place', 'Notes', ...others.map(([, { label }]) => label)]));
-
-  const saved = async (): Promise<readonly Problem[]> => {
-    const quantities = [...first, ...others].filter(([, field]) => field.kind === 'quantity');
-    const unread = misreadProblems(item?.name ?? `The ${label.toLowerCase()}`, [
-      ...quantities.map(([factName]) => draftOfFact(factName)),
-      ...(item ? [] : draftsOfFirstLot(firstLot)),
-    ]);
-    if (unread.length > 0) return unread;
-    const { facts, typed } = factsOf(kind, drafts, system);
-    const lot = item ? null : readFirstLot(kind, draftOfFact('widthMm').value, firstLot);
-    if (lot && !lot.ok) return lot.problems;
-    const answer = await call('saveItem', workshop, {
-      itemId: item?.id ?? null,
-      kind,
-      name,
-      colour,
-      place,
-      notes,
-      facts,
-      typed,
-      ...(lot?.value && { firstLot: lot.value }),
-    });
-    if (!answer.ok) return answer.problems;
-    await onSaved(answer.value.itemId);
-    return [];
-  };
+    refusals.length > 0 &&
+    (others.some(([factName]) => errors.facts?.[factName]) ||
+      refusals.some(({ where }) =>
+        isAbout(where, ['Place', 'Notes', ...others.map(([, field]) => field.label)]),
+      ));
   const save = async () => {
-    const problems = await saved();
+    const problems = await sheet.onSave();
     setRefusals(problems);
     return problems;
   };
   const facts = (fields: readonly NamedField[]) =>
     fields.map(([factName, field]) => (
       <Fact
-        key={`${kind} ${factName}`}
-        kind={kind}
+        key={`${kind.value} ${factName}`}
+        kind={kind.value}
         factName={factName}
         field={field}
-        drafts={drafts}
-        onChange={setDrafts}
+        control={control}
       />
     ));
 
@@ -101,6 +77,7 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
       title={item ? `Edit ${item.name}` : 'New item'}
       saveLabel={item ? 'Save' : 'Add to the stash'}
       onClose={onClose}
+      isTyped={sheet.isTyped}
       onSave={save}
     >
       {!item && (
@@ -112,8 +89,8 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
                 type="radio"
                 name="kind"
                 value={each}
-                checked={kind === each}
-                onChange={() => setKind(each)}
+                checked={kind.value === each}
+                onChange={() => kind.onChange(each)}
               />
               <KindMark kind={each} />
               {kindRecords[each].label}
@@ -122,21 +99,21 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
         </fieldset>
       )}
       <div className={style.pair}>
-        <TextField label="Name" value={name} onChange={setName} />
-        <TextField label="Colour" value={colour} onChange={setColour} />
+        <FormText control={control} name="name" label="Name" />
+        <FormText control={control} name="colour" label="Colour" />
         {facts(first)}
       </div>
-      {!item && <FirstLotFields kind={kind} draft={firstLot} onChange={setFirstLot} />}
+      {!item && <FirstLotFields kind={kind.value} control={control} />}
       <Disclosure
-        key={kind}
+        key={kind.value}
         title={`More about the ${label.toLowerCase()}`}
         inside={['place', ...others.map(([, field]) => field.label.toLowerCase()), 'notes'].join(', ')}
         hasValue={hasValue}
         refusal={isInsideRefused ? refusals : null}
       >
-        <TextField label="Place" value={place} onChange={setPlace} hint="Where it lies: rack 1, top" />
+        <FormText control={control} name="place" label="Place" hint="Where it lies: rack 1, top" />
         <div className={style.pair}>{facts(others)}</div>
-        <TextField label="Notes" value={notes} onChange={setNotes} isLong />
+        <FormText control={control} name="notes" label="Notes" isLong />
       </Disclosure>
     </FormSheet>
   );

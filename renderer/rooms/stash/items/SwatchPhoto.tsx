@@ -1,35 +1,25 @@
 /** A small frame with the photo of the item's swatch, or the way to add one. */
-import { useEffect, useRef, useState } from 'react';
-import type { ItemPhoto } from '../../../../shared-core/contract/photo-calls.ts';
+import { useRef, useState } from 'react';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import type { Item } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { useRead } from '../../../client/queries/reads.ts';
 import { smallPhoto } from '../../../client/small-photo.ts';
-import { useWorkshop } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import style from './SwatchPhoto.module.css';
 
 /** Mount it anew for another item. */
 export function SwatchPhoto({ item }: { item: Item }) {
-  const { workshop } = useWorkshop();
-  // undefined: not read yet.
-  const [photo, setPhoto] = useState<ItemPhoto | null | undefined>(undefined);
+  const read = useRead('readPhoto', { itemId: item.id });
+  const { make: savePhoto } = useChange('savePhoto');
+  const { make: removePhoto } = useChange('removePhoto');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [isBusy, setIsBusy] = useState(false);
   const fileInput = useRef<HTMLInputElement>(null);
-
-  useEffect(() => {
-    let isCurrent = true;
-    void call('readPhoto', workshop, { itemId: item.id }).then((answer) => {
-      if (!isCurrent) return;
-      setProblems(answer.ok ? [] : answer.problems);
-      if (answer.ok) setPhoto(answer.value.photo);
-    });
-    return () => {
-      isCurrent = false;
-    };
-  }, [workshop, item.id]);
+  // undefined: not read yet.
+  const photo = read.data?.photo;
 
   const take = async (file: File | undefined) => {
     if (!file) return;
@@ -38,17 +28,15 @@ export function SwatchPhoto({ item }: { item: Item }) {
     if (photoBase64 === null) {
       setProblems([noPicture(file.name)]);
     } else {
-      const saved = await call('savePhoto', workshop, { itemId: item.id, photoBase64 });
+      const saved = await savePhoto({ itemId: item.id, photoBase64 });
       setProblems(saved.ok ? [] : saved.problems);
-      if (saved.ok) setPhoto(saved.value.photo);
     }
     setIsBusy(false);
   };
 
   const takeAway = async () => {
-    const gone = await call('removePhoto', workshop, { itemId: item.id });
+    const gone = await removePhoto({ itemId: item.id });
     setProblems(gone.ok ? [] : gone.problems);
-    if (gone.ok) setPhoto(null);
   };
 
   const choose = () => fileInput.current?.click();
@@ -86,6 +74,7 @@ export function SwatchPhoto({ item }: { item: Item }) {
           )}
         </div>
       )}
+      <ReadProblems read={read} />
       <Problems problems={problems} />
     </section>
   );

@@ -1,17 +1,17 @@
 /** Labels for the shelf as PDF: for which of the listed items, and where on the sheet they begin. */
-import { useEffect, useState } from 'react';
-import type { ItemRow } from '../../../../shared-core/contract/contract.ts';
+import { useState } from 'react';
 import { labelsOfShelf } from '../../../../shared-core/flow/output/labels-of-shelf.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { sheetFormat } from '../../../../shared-core/paper/paper-table.ts';
 import { labelGrids, labelsOnSheet } from '../../../../shared-core/paper/shelf-labels.ts';
-import { call } from '../../../client/api.ts';
+import { ask, useRead } from '../../../client/queries/reads.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
 import { amountText } from '../../../parts/figures/Amount.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { SettledField } from '../../../parts/forms/SettledField.tsx';
 import { Sheet } from '../../../parts/layout/Sheet.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import { savePdf } from '../../../parts/tables/save-pdf.ts';
 import type { StashQuestion } from '../item-pages.ts';
 import style from './LabelSheet.module.css';
@@ -31,24 +31,19 @@ export interface LabelSheetProps {
 export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps) {
   const { workshop, facts } = useWorkshop();
   const { system, workshopName } = facts.settings;
-  const [rows, setRows] = useState<readonly ItemRow[]>([]);
-  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  // As the list stood when the sheet was opened.
+  const [listed] = useState({ ...question, offset: 0, limit: maxItems });
+  const read = useRead('listItems', listed);
+  const rows = read.data?.rows ?? [];
+  const ids = rows.map(({ id }) => id);
+  /** Null until the maker chooses. */
+  const [own, setChosen] = useState<ReadonlySet<string> | null>(null);
+  const chosen = own ?? new Set(itemId !== null && ids.includes(itemId) ? [itemId] : ids);
   const [usedCount, setUsedCount] = useState(0);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
   const format = sheetFormat(system);
   const grid = labelGrids[format];
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read once, as the list stood when the sheet was opened
-  useEffect(() => {
-    void call('listItems', workshop, { ...question, offset: 0, limit: maxItems }).then((answer) => {
-      setProblems(answer.ok ? [] : answer.problems);
-      if (!answer.ok) return;
-      setRows(answer.value.rows);
-      const ids = answer.value.rows.map(({ id }) => id);
-      setChosen(new Set(itemId !== null && ids.includes(itemId) ? [itemId] : ids));
-    });
-  }, []);
 
   const choose = (id: string, isChosen: boolean) => {
     const next = new Set(chosen);
@@ -58,8 +53,8 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
   };
   const save = async () => {
     setSaid('Writing the PDF.');
-    const itemIds = rows.map(({ id }) => id).filter((id) => chosen.has(id));
-    const answer = await call('readShelf', workshop, { itemIds });
+    const itemIds = ids.filter((id) => chosen.has(id));
+    const answer = await ask(workshop, 'readShelf', { itemIds });
     setProblems(answer.ok ? [] : answer.problems);
     if (!answer.ok) return setSaid('');
     const labels = labelsOfShelf(answer.value.shelves, {
@@ -103,12 +98,13 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
         hint="from the upper left, row by row"
         onSet={setUsedCount}
       />
+      <ReadProblems read={read} />
       <Problems problems={problems} />
       <div className={style.head}>
         <h3>
           {chosen.size} of {rows.length} items
         </h3>
-        <Button look="quiet" onClick={() => setChosen(new Set(rows.map(({ id }) => id)))}>
+        <Button look="quiet" onClick={() => setChosen(new Set(ids))}>
           All
         </Button>
         <Button look="quiet" onClick={() => setChosen(new Set())}>

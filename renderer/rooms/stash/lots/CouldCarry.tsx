@@ -1,5 +1,5 @@
 /** What a length on the shelf could still carry: single pieces of the coats at hand, each drawn where it fits. */
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import {
   couldCarry,
   type CoatAtHand,
@@ -9,17 +9,16 @@ import {
 import { slotItems } from '../../../../shared-core/flow/sources.ts';
 import { ringBox } from '../../../../shared-core/geometry/ring.ts';
 import { ringPath } from '../../../../shared-core/lay/lay-svg.ts';
-import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { sentenceCase } from '../../../../shared-core/measure/text/sentence-case.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
 import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
+import { readTogether, useRead, useReads } from '../../../client/queries/reads.ts';
 import { routeHash } from '../../../client/route.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { ChoiceField } from '../../../parts/forms/Field.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
-import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import table from '../../../parts/tables/table.module.css';
 import { lengthText } from '../items/item-words.ts';
 import style from './CouldCarry.module.css';
@@ -30,7 +29,7 @@ const shownAtFirst = 8;
 
 export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
   const system = useSystem();
-  const { coats, problems } = useCoatsAtHand();
+  const { coats, read } = useCoatsAtHand();
   // Remnants are what one asks about, and the shortest first.
   const lengths = shelf.lots
     .flatMap((lot) => lot.lengths)
@@ -41,7 +40,7 @@ export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
   if (!length) return null;
   return (
     <div className={style.carry}>
-      <Problems problems={problems} />
+      <ReadProblems read={read} />
       {lengths.length > 1 && (
         <ChoiceField
           label="Length"
@@ -192,31 +191,16 @@ function PieceTable({ pieces }: { pieces: readonly CarriedPiece[] }) {
   );
 }
 
-/** Plans with what fills their slots; null until they are read. */
+/** Plans with what fills their slots; null until they are read. One that is refused is left out. */
 function useCoatsAtHand() {
-  const { workshop } = useWorkshop();
-  const [coats, setCoats] = useState<readonly CoatAtHand[] | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    let isCurrent = true;
-    const read = async () => {
-      const plans = await call('listPlans', workshop, {});
-      if (!plans.ok) return isCurrent && setProblems(plans.problems);
-      const inputs = await Promise.all(
-        plans.value.rows.slice(0, maxCoats).map(({ id }) => call('flowInput', workshop, { planId: id })),
-      );
-      if (!isCurrent) return;
-      setProblems(inputs.flatMap((input) => (input.ok ? [] : input.problems)));
-      setCoats(
-        inputs.flatMap((input) =>
-          input.ok ? [{ plan: input.value.plan, items: slotItems(input.value) }] : [],
-        ),
-      );
-    };
-    void read();
-    return () => {
-      isCurrent = false;
-    };
-  }, [workshop]);
-  return { coats, problems };
+  const plans = useRead('listPlans', {});
+  const inputs = useReads(
+    'flowInput',
+    (plans.data?.rows ?? []).slice(0, maxCoats).map(({ id }) => ({ planId: id })),
+  );
+  const isRead = plans.data && inputs.every(({ data, problems }) => data || problems.length > 0);
+  const coats = isRead
+    ? inputs.flatMap(({ data }): CoatAtHand[] => (data ? [{ plan: data.plan, items: slotItems(data) }] : []))
+    : null;
+  return { coats, read: readTogether([plans, ...inputs]) };
 }

@@ -1,22 +1,20 @@
 /** What lies on the shelf of a new item already: its first purchase, received in the same step. */
+import type { Control } from 'react-hook-form';
 import { type ItemKind, kindRecords } from '../../../../shared-core/stash/kinds.ts';
-import { countedQuantity } from '../../../client/wording/words.ts';
-import { amountUnit, clothLengthUnit } from '../../../parts/figures/Amount.tsx';
-import { DraftField } from '../../../parts/forms/DraftField.tsx';
-import { ChoiceField, TextField } from '../../../parts/forms/Field.tsx';
+import { FormChoice, FormQuantity, FormText } from '../../../parts/forms/FormFields.tsx';
 import style from '../forms.module.css';
-import type { FirstLotDraft } from './first-lot.ts';
+import type { ReadItemForm, TypedItem } from '../items/typed-item.ts';
 import { formOptions } from '../items/item-words.ts';
+import { firstLotFields } from './first-lot.ts';
 
 export interface FirstLotFieldsProps {
   readonly kind: ItemKind;
-  readonly draft: FirstLotDraft;
-  readonly onChange: (draft: FirstLotDraft) => void;
+  readonly control: Control<TypedItem, unknown, ReadItemForm>;
 }
 
-export function FirstLotFields({ kind, draft, onChange }: FirstLotFieldsProps) {
-  const { hasLengths, counted } = kindRecords[kind];
-  const change = (part: Partial<FirstLotDraft>) => onChange({ ...draft, ...part });
+export function FirstLotFields({ kind, control }: FirstLotFieldsProps) {
+  const { hasLengths } = kindRecords[kind];
+  const fields = firstLotFields(kind);
   return (
     <fieldset className={style.group}>
       <legend>On the shelf already</legend>
@@ -24,62 +22,22 @@ export function FirstLotFields({ kind, draft, onChange }: FirstLotFieldsProps) {
         Your first purchase of it, if it is here. Further ones, several lengths and flaws go in under Receive.
       </p>
       <div className={style.pair}>
-        {hasLengths ? (
-          <>
-            <DraftField
-              label="Length"
-              quantity="length"
-              unit={clothLengthUnit}
-              draft={draft.amount}
-              onChange={(amount) => change({ amount })}
-              aboveZero
-            />
-            <div className={style.pair}>
-              <DraftField
-                label="How many"
-                quantity="count"
-                draft={draft.count}
-                onChange={(count) => change({ count })}
-                aboveZero
-              />
-              <ChoiceField
-                label="Lies as"
-                value={draft.form}
-                options={formOptions}
-                onChange={(form) => form !== '' && change({ form })}
-              />
-            </div>
-          </>
-        ) : (
-          <DraftField
-            label="Amount"
-            quantity={countedQuantity(counted)}
-            unit={amountUnit(kind)}
-            draft={draft.amount}
-            onChange={(amount) => change({ amount })}
-            aboveZero
-          />
+        <FormQuantity control={control} name="firstLot.amount" {...fields.amount} />
+        {hasLengths && (
+          <div className={style.pair}>
+            <FormQuantity control={control} name="firstLot.count" {...fields.count} />
+            <FormChoice control={control} name="firstLot.form" label="Lies as" options={formOptions} />
+          </div>
         )}
-        <DraftField
-          label="Price of the lot"
-          quantity="money"
-          draft={draft.price}
-          onChange={(price) => change({ price })}
-          hint="Paid for all of it; 0 for a gift"
-        />
-        <TextField label="Supplier" value={draft.supplier} onChange={(supplier) => change({ supplier })} />
-        <TextField
+        <FormQuantity control={control} name="firstLot.price" {...fields.price} />
+        <FormText control={control} name="firstLot.supplier" label="Supplier" />
+        <FormText
+          control={control}
+          name="firstLot.dyeLot"
           label="Dye lot"
-          value={draft.dyeLot}
-          onChange={(dyeLot) => change({ dyeLot })}
           hint="As printed on the label, if any"
         />
-        <TextField
-          label="Received on"
-          type="date"
-          value={draft.receivedOn}
-          onChange={(receivedOn) => change({ receivedOn })}
-        />
+        <FormText control={control} name="firstLot.receivedOn" label="Received on" type="date" />
       </div>
     </fieldset>
   );

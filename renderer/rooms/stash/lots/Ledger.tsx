@@ -1,12 +1,11 @@
 /** Every movement of an item, newest first. The ledger only grows. */
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
-import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import type { ItemOnShelf, Movement } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useRead } from '../../../client/queries/reads.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
-import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import { formWords, lotText, movementText, widthText } from '../items/item-words.ts';
 import style from './Ledger.module.css';
 
@@ -14,12 +13,14 @@ const shownAtFirst = 10;
 
 export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: readonly Movement[] }) {
   const system = useSystem();
-  const { names: planNames, problems } = usePlanNames(movements.some((movement) => movement.planId !== null));
+  // Names of the coats that movements belong to; read only where one does.
+  const plans = useRead('listPlans', movements.some(({ planId }) => planId !== null) ? {} : null);
+  const planNames = new Map(plans.data?.rows.map((row) => [row.id, row.name]));
   const [isWhole, setIsWhole] = useState(false);
   const shown = isWhole ? movements : movements.slice(0, shownAtFirst);
   return (
     <div className={style.ledger}>
-      <Problems problems={problems} />
+      <ReadProblems read={plans} />
       <ol className={style.rows}>
         {shown.map((movement) => {
           const lot = shelf.lots.find((candidate) => candidate.id === movement.lotId);
@@ -52,22 +53,4 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
       )}
     </div>
   );
-}
-
-/** Names of the coats that movements belong to; read only where one does. */
-function usePlanNames(isNeeded: boolean): {
-  readonly names: ReadonlyMap<string, string>;
-  readonly problems: readonly Problem[];
-} {
-  const { workshop } = useWorkshop();
-  const [names, setNames] = useState<ReadonlyMap<string, string>>(new Map());
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => {
-    if (!isNeeded) return;
-    void call('listPlans', workshop, {}).then((answer) => {
-      setProblems(answer.ok ? [] : answer.problems);
-      if (answer.ok) setNames(new Map(answer.value.rows.map((row) => [row.id, row.name])));
-    });
-  }, [isNeeded, workshop]);
-  return { names, problems };
 }

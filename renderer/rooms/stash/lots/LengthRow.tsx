@@ -1,77 +1,58 @@
 /** One line of a parcel: lengths of the same measure, with their flaws. */
-import { clothLengthUnit, clothWidthUnit } from '../../../parts/figures/Amount.tsx';
+import { type Control, useFieldArray } from 'react-hook-form';
 import { Button } from '../../../parts/forms/Button.tsx';
-import { DraftField } from '../../../parts/forms/DraftField.tsx';
-import { ChoiceField, FlagField } from '../../../parts/forms/Field.tsx';
+import { FormChoice, FormFlag, FormQuantity } from '../../../parts/forms/FormFields.tsx';
 import style from '../forms.module.css';
 import { formOptions } from '../items/item-words.ts';
-import { type FlawDraft, type LengthDraft, withFlaw } from './length-drafts.ts';
+import { emptyFlaw, flawFields, lengthFields } from './length-rows.ts';
+import type { ReadParcel, TypedParcel } from './typed-parcel.ts';
 
 export interface LengthRowProps {
-  readonly row: LengthDraft;
-  readonly number: number;
-  readonly onChange: (row: LengthDraft) => void;
+  readonly control: Control<TypedParcel, unknown, ReadParcel>;
+  readonly index: number;
   /** Whether the item is known to shrink, so that it matters if it was washed. */
   readonly shrinks: boolean;
   /** null where it is the only line. */
   readonly onRemove: (() => void) | null;
 }
 
-export function LengthRow({ row, number, shrinks, onChange, onRemove }: LengthRowProps) {
+export function LengthRow({ control, index, shrinks, onRemove }: LengthRowProps) {
+  const number = index + 1;
+  const row = `lengths.${index}` as const;
+  const { fields: flaws, append, remove } = useFieldArray({ control, name: `${row}.flaws` });
   return (
     <fieldset className={style.row}>
       <legend>Length {number}</legend>
       <div className={style.measures}>
-        <ChoiceField
-          label="Form"
-          value={row.form}
-          options={formOptions}
-          onChange={(form) => form !== '' && onChange({ ...row, form })}
-        />
-        <DraftField
-          label="Width"
-          quantity="length"
-          draft={row.width}
-          onChange={(width) => onChange({ ...row, width })}
-          unit={clothWidthUnit}
-          aboveZero
-        />
-        <DraftField
-          label="Length"
-          quantity="length"
-          draft={row.along}
-          onChange={(along) => onChange({ ...row, along })}
-          unit={clothLengthUnit}
-          aboveZero
-        />
-        <DraftField
-          label="How many"
-          quantity="count"
-          draft={row.count}
-          onChange={(count) => onChange({ ...row, count })}
-          aboveZero
-        />
+        <FormChoice control={control} name={`${row}.form`} label="Form" options={formOptions} />
+        <FormQuantity control={control} name={`${row}.width`} {...lengthFields.width} />
+        <FormQuantity control={control} name={`${row}.along`} {...lengthFields.along} />
+        <FormQuantity control={control} name={`${row}.count`} {...lengthFields.count} />
       </div>
       {shrinks && (
-        <FlagField
-          label="Washed already: it shrinks no more"
-          value={row.isWashed}
-          onChange={(isWashed) => onChange({ ...row, isWashed })}
-        />
+        <FormFlag control={control} name={`${row}.isWashed`} label="Washed already: it shrinks no more" />
       )}
-      {row.flaws.map((flaw, index) => (
-        <Flaw
-          key={flaw.key}
-          flaw={flaw}
-          number={index + 1}
-          onChange={(next) =>
-            onChange({ ...row, flaws: row.flaws.map((each) => (each.key === flaw.key ? next : each)) })
-          }
-          onRemove={() => onChange({ ...row, flaws: row.flaws.filter((each) => each.key !== flaw.key) })}
-        />
-      ))}
+      {flaws.map(({ id }, at) => {
+        const flaw = `${row}.flaws.${at}` as const;
+        return (
+          <fieldset key={id} className={style.flaw}>
+            <legend>Flaw {at + 1}</legend>
+            <div className={style.measures}>
+              <FormQuantity control={control} name={`${flaw}.fromStart`} {...flawFields.fromStart} />
+              <FormQuantity control={control} name={`${flaw}.fromEdge`} {...flawFields.fromEdge} />
+              <FormQuantity control={control} name={`${flaw}.along`} {...flawFields.along} />
+              <FormQuantity control={control} name={`${flaw}.across`} {...flawFields.across} />
+            </div>
+            <div className={style.rowActions}>
+              <Button look="quiet" onClick={() => remove(at)} aria-label={`Remove this flaw: flaw ${at + 1}`}>
+                Remove this flaw
+              </Button>
+            </div>
+          </fieldset>
+        );
+      })}
       <div className={style.rowActions}>
-        <Button look="quiet" onClick={() => onChange(withFlaw(row))}>
+        <Button look="quiet" onClick={() => append(emptyFlaw, { shouldFocus: false })}>
           Note a flaw
         </Button>
         {onRemove && (
@@ -79,58 +60,6 @@ export function LengthRow({ row, number, shrinks, onChange, onRemove }: LengthRo
             Remove this line
           </Button>
         )}
-      </div>
-    </fieldset>
-  );
-}
-
-interface FlawProps {
-  readonly flaw: FlawDraft;
-  readonly number: number;
-  readonly onChange: (flaw: FlawDraft) => void;
-  readonly onRemove: () => void;
-}
-
-function Flaw({ flaw, number, onChange, onRemove }: FlawProps) {
-  return (
-    <fieldset className={style.flaw}>
-      <legend>Flaw {number}</legend>
-      <div className={style.measures}>
-        <DraftField
-          label="From start"
-          quantity="length"
-          draft={flaw.fromStart}
-          onChange={(fromStart) => onChange({ ...flaw, fromStart })}
-          unit={clothLengthUnit}
-        />
-        <DraftField
-          label="From edge"
-          quantity="length"
-          draft={flaw.fromEdge}
-          onChange={(fromEdge) => onChange({ ...flaw, fromEdge })}
-          unit={clothWidthUnit}
-        />
-        <DraftField
-          label="Long"
-          quantity="length"
-          draft={flaw.along}
-          onChange={(along) => onChange({ ...flaw, along })}
-          unit={clothWidthUnit}
-          aboveZero
-        />
-        <DraftField
-          label="Wide"
-          quantity="length"
-          draft={flaw.across}
-          onChange={(across) => onChange({ ...flaw, across })}
-          unit={clothWidthUnit}
-          aboveZero
-        />
-      </div>
-      <div className={style.rowActions}>
-        <Button look="quiet" onClick={onRemove} aria-label={`Remove this flaw: flaw ${number}`}>
-          Remove this flaw
-        </Button>
       </div>
     </fieldset>
   );

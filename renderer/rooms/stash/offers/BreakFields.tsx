@@ -1,56 +1,36 @@
 /** Lower prices for many, one line each. */
+import { type Control, useFieldArray } from 'react-hook-form';
 import type { SellingUnit } from '../../../../shared-core/stash/offer.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
-import { DraftField } from '../../../parts/forms/DraftField.tsx';
-import { type BreakDraft, emptyBreak, fromFields } from './break-drafts.ts';
+import { FormQuantity } from '../../../parts/forms/FormFields.tsx';
+import { breakPrice, emptyBreak, fromFields } from './break-rows.ts';
 import style from '../forms.module.css';
+import type { ReadOffer, TypedOffer } from './typed-offer.ts';
 
 export interface BreakFieldsProps {
   readonly way: SellingUnit['kind'];
-  readonly breaks: readonly BreakDraft[];
-  readonly onChange: (breaks: readonly BreakDraft[]) => void;
+  readonly control: Control<TypedOffer, unknown, ReadOffer>;
 }
 
-export function BreakFields({ way, breaks, onChange }: BreakFieldsProps) {
-  const { quantity, unit, hint } = fromFields[way];
-  const set = (changed: BreakDraft) =>
-    onChange(breaks.map((each) => (each.key === changed.key ? changed : each)));
-  const nextKey = Math.max(-1, ...breaks.map(({ key }) => key)) + 1;
+export function BreakFields({ way, control }: BreakFieldsProps) {
+  const { fields, append, remove } = useFieldArray({ control, name: 'breaks' });
   return (
     <div className={style.rows}>
-      {breaks.map((each, index) => (
-        <fieldset key={each.key} className={style.row}>
+      {fields.map(({ id }, index) => (
+        <fieldset key={id} className={style.row}>
           <legend>Price break {index + 1}</legend>
           <div className={style.pair}>
-            <DraftField
-              label="From"
-              quantity={quantity}
-              draft={each.from}
-              onChange={(from) => set({ ...each, from })}
-              unit={unit}
-              hint={hint}
-              aboveZero
-            />
-            <DraftField
-              label="Price then"
-              quantity="money"
-              draft={each.price}
-              onChange={(price) => set({ ...each, price })}
-              hint="For one, as above"
-            />
+            <FormQuantity control={control} name={`breaks.${index}.from`} {...fromFields[way]} />
+            <FormQuantity control={control} name={`breaks.${index}.price`} {...breakPrice} />
           </div>
           <div className={style.rowActions}>
-            <Button
-              look="quiet"
-              aria-label={`Remove price break ${index + 1}`}
-              onClick={() => onChange(breaks.filter(({ key }) => key !== each.key))}
-            >
+            <Button look="quiet" aria-label={`Remove price break ${index + 1}`} onClick={() => remove(index)}>
               Remove this line
             </Button>
           </div>
         </fieldset>
       ))}
-      <Button look="quiet" onClick={() => onChange([...breaks, emptyBreak(nextKey)])}>
+      <Button look="quiet" onClick={() => append(emptyBreak, { shouldFocus: false })}>
         Add a price break
       </Button>
     </div>

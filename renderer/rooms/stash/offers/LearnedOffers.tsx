@@ -5,8 +5,8 @@ import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { type LearnedOffer, learnedOffers } from '../../../../shared-core/stash/learned-offer.ts';
 import type { Offer } from '../../../../shared-core/stash/offer.ts';
 import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { Money } from '../../../parts/figures/Figure.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
@@ -16,18 +16,17 @@ import style from './Offers.module.css';
 export interface LearnedOffersProps {
   readonly shelf: ItemOnShelf;
   readonly offers: readonly Offer[];
-  readonly onChanged: () => Promise<void>;
 }
 
-export function LearnedOffers({ shelf, offers, onChanged }: LearnedOffersProps) {
-  const { workshop } = useWorkshop();
+export function LearnedOffers({ shelf, offers }: LearnedOffersProps) {
+  const { make: saveOffer } = useChange('saveOffer');
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const learned = learnedOffers(shelf, offers);
   if (learned.length === 0) return null;
 
   const take = async ({ supplier, unit, priceMinor, pricedOn, replaces }: LearnedOffer) => {
-    const answer = await call('saveOffer', workshop, {
+    const answer = await saveOffer({
       offerId: replaces?.id ?? null,
       itemId: shelf.item.id,
       supplier,
@@ -38,7 +37,6 @@ export function LearnedOffers({ shelf, offers, onChanged }: LearnedOffersProps) 
       ...(replaces?.leastCount !== undefined && { leastCount: replaces.leastCount }),
     });
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) await onChanged();
   };
 
   return (

@@ -3,8 +3,8 @@ import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { isOldPrice, type Offer, oldPriceDays } from '../../../../shared-core/stash/offer.ts';
-import { call } from '../../../client/api.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { todayIso } from '../../../parts/figures/calendar.ts';
 import { Money } from '../../../parts/figures/Figure.tsx';
@@ -16,21 +16,18 @@ import style from './Offers.module.css';
 export interface OffersProps {
   readonly offers: readonly Offer[];
   readonly onEdit: (offer: Offer | null) => void;
-  readonly onChanged: () => Promise<void>;
 }
 
-export function Offers({ offers, onEdit, onChanged }: OffersProps) {
-  const { workshop } = useWorkshop();
+export function Offers({ offers, onEdit }: OffersProps) {
+  const { make: removeOffer } = useChange('removeOffer');
   const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [removing, setRemoving] = useState<string | null>(null);
 
   const remove = async (offer: Offer) => {
-    const answer = await call('removeOffer', workshop, { offerId: offer.id });
+    const answer = await removeOffer({ offerId: offer.id });
     setRemoving(null);
-    if (!answer.ok) return setProblems(answer.problems);
-    setProblems([]);
-    await onChanged();
+    setProblems(answer.ok ? [] : answer.problems);
   };
 
   return (

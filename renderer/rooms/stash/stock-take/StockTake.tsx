@@ -1,12 +1,13 @@
 /** Counting what is there, shelf by shelf: a field for each length and lot; only what was counted and differs is booked. */
-import { useCallback, useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
-import { type ItemOnShelf, toMilli } from '../../../../shared-core/stash/stash.ts';
-import { call } from '../../../client/api.ts';
+import { toMilli } from '../../../../shared-core/stash/stash.ts';
+import { useChange } from '../../../client/queries/changes.ts';
+import { readTogether, useRead } from '../../../client/queries/reads.ts';
 import { countedQuantity } from '../../../client/wording/words.ts';
-import { useSystem, useWorkshop } from '../../../client/workshop.ts';
+import { useSystem } from '../../../client/workshop.ts';
 import { amountText, amountUnit } from '../../../parts/figures/Amount.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
 import {
@@ -17,6 +18,7 @@ import {
 } from '../../../parts/forms/DraftField.tsx';
 import { TextField } from '../../../parts/forms/Field.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
+import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import type { StashQuestion } from '../item-pages.ts';
 import { type CountPlace, countPlaces } from './count-places.ts';
 import style from './StockTake.module.css';
@@ -24,39 +26,23 @@ import style from './StockTake.module.css';
 /** As many as one walks along in a quarter of an hour; more is found by the search. */
 const maxItems = 100;
 
-export function StockTake({
-  question,
-  onBooked,
-}: {
-  question: StashQuestion;
-  onBooked: () => Promise<void>;
-}) {
-  const { workshop } = useWorkshop();
+export function StockTake({ question }: { question: StashQuestion }) {
   const system = useSystem();
-  const [shelves, setShelves] = useState<readonly ItemOnShelf[]>([]);
-  const [total, setTotal] = useState(0);
+  const inList = useRead(
+    'listItems',
+    { ...question, sortBy: 'place', isDescending: false, offset: 0, limit: maxItems },
+    { keepsBefore: true },
+  );
+  const itemIds = inList.data?.rows.map((row) => row.id);
+  const shelf = useRead('readShelf', itemIds ? { itemIds } : null, { keepsBefore: true });
+  const { make: takeStock } = useChange('takeStock');
   const [drafts, setDrafts] = useState<Readonly<Record<string, QuantityDraft>>>({});
   const [reason, setReason] = useState('stock-take');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
-
-  const read = useCallback(async () => {
-    const found = await call('listItems', workshop, {
-      ...question,
-      sortBy: 'place',
-      isDescending: false,
-      offset: 0,
-      limit: maxItems,
-    });
-    if (!found.ok) return setProblems(found.problems);
-    setTotal(found.value.total);
-    const shelf = await call('readShelf', workshop, { itemIds: found.value.rows.map((row) => row.id) });
-    if (!shelf.ok) return setProblems(shelf.problems);
-    setShelves(shelf.value.shelves);
-  }, [workshop, question]);
-  useEffect(() => {
-    void read();
-  }, [read]);
+  const total = inList.data?.total ?? 0;
+  const shelves = shelf.data?.shelves ?? [];
+  const read = { ...readTogether([inList, shelf]), data: shelf.data };
 
   const places = shelves.flatMap((shelf) => countPlaces(shelf, system));
   const counted = places.flatMap((place) => {
@@ -68,7 +54,7 @@ export function StockTake({
   const book = async () => {
     const unread = misreadProblems('The stock-take', Object.values(drafts));
     if (unread.length > 0) return setProblems(unread);
-    const done = await call('takeStock', workshop, {
+    const done = await takeStock({
       reason: reason.trim(),
       counts: counted.map(({ place, value }) => ({
         lotId: place.lotId,
@@ -90,7 +76,6 @@ export function StockTake({
       ].join(' '),
     );
     setDrafts({});
-    await Promise.all([read(), onBooked()]);
   };
 
   return (
@@ -132,6 +117,7 @@ export function StockTake({
       </ul>
       <div className={style.foot}>
         <TextField label="Reason" value={reason} onChange={setReason} />
+        <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.actions}>
           <Button look="main" disabled={counted.length === 0} onClick={() => void book()}>

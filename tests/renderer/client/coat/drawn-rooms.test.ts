@@ -4,6 +4,7 @@ import { act, type ComponentType, createElement, Profiler } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { CoatContext } from '../../../../renderer/client/coat/coat-context.ts';
+import { queryClient } from '../../../../renderer/client/queries/query-client.ts';
 import { type OpenWorkshop, WorkshopContext } from '../../../../renderer/client/workshop.ts';
 import { CoverRoom } from '../../../../renderer/rooms/cover/CoverRoom.tsx';
 import { LayRoom } from '../../../../renderer/rooms/lay/LayRoom.tsx';
@@ -52,6 +53,7 @@ async function roomWhileLaying(name: string, Room: ComponentType) {
       ),
     ),
   );
+  await act(readsSettled);
   expect(place.querySelector('h1')?.textContent).toBe(name);
   /** How often the room is drawn by what happens in between. */
   const drawnBy = async (happens: () => void | Promise<void>): Promise<number> => {
@@ -60,6 +62,12 @@ async function roomWhileLaying(name: string, Room: ComponentType) {
     return count - before;
   };
   return { coat, pass, figures, place, drawnBy };
+}
+
+/** What the room reads of the file has been answered and shown. */
+async function readsSettled(): Promise<void> {
+  await expect.poll(() => queryClient.isFetching()).toBe(0);
+  await new Promise((resolve) => setTimeout(resolve));
 }
 
 /** The lay of a slot, shorter by so much: only the figures matter here. */

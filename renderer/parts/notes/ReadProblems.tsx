@@ -1,0 +1,17 @@
+import type { Read } from '../../client/queries/reads.ts';
+import { Problems } from './Problems.tsx';
+
+/** Why something could not be read, with a way to try again; where it was read before, that it is what is shown. */
+export function ReadProblems({
+  read,
+}: {
+  read: Pick<Read<unknown>, 'problems' | 'again'> & { data?: unknown };
+}) {
+  if (read.problems.length === 0) return null;
+  return (
+    <>
+      <Problems problems={read.problems} onTryAgain={read.again} />
+      {read.data !== undefined && <p className="quiet small">What is shown was read before that.</p>}
+    </>
+  );
+}
