@@ -1,5 +1,6 @@
 /** The maker's coat plans: open one, copy one, or begin a new one. */
 import { useState } from 'react';
+import { z } from 'zod';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -10,8 +11,9 @@ import { goTo, routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { EmptyState } from '../../parts/layout/EmptyState.tsx';
-import { TextField } from '../../parts/forms/Field.tsx';
+import { FormText } from '../../parts/forms/FormFields.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import table from '../../parts/tables/table.module.css';
@@ -104,26 +106,33 @@ export function Coats() {
   );
 }
 
+const newCoat = {
+  start: { name: '', size: '' },
+  schema: () => z.object({ name: z.string(), size: z.string() }),
+};
+
 function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => void }) {
   const { make: savePlan } = useChange('savePlan');
-  const [name, setName] = useState('');
-  const [size, setSize] = useState('');
-  const save = async (): Promise<readonly Problem[]> => {
-    if (names.includes(name.trim())) {
-      return [
-        { where: `A coat called ${name.trim()}`, what: 'is planned already', fix: 'Choose another name.' },
-      ];
-    }
-    const plan = newPlan(crypto.randomUUID(), name.trim(), size.trim());
-    const saved = await savePlan({ plan, basedOn: null, said: 'Begun.' });
-    if (!saved.ok) return saved.problems;
-    goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
-    return [];
-  };
+  const { control, sheet } = useTypedForm({
+    ...newCoat,
+    subject: 'The coat',
+    save: async ({ name, size }): Promise<readonly Problem[]> => {
+      if (names.includes(name.trim())) {
+        return [
+          { where: `A coat called ${name.trim()}`, what: 'is planned already', fix: 'Choose another name.' },
+        ];
+      }
+      const plan = newPlan(crypto.randomUUID(), name.trim(), size.trim());
+      const saved = await savePlan({ plan, basedOn: null, said: 'Begun.' });
+      if (!saved.ok) return saved.problems;
+      goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
+      return [];
+    },
+  });
   return (
-    <FormSheet title="New coat" saveLabel="Begin the plan" onClose={onClose} onSave={save}>
-      <TextField label="Name" value={name} onChange={setName} />
-      <TextField label="Size" value={size} onChange={setSize} hint="as you write it on the pattern" />
+    <FormSheet title="New coat" saveLabel="Begin the plan" onClose={onClose} {...sheet}>
+      <FormText control={control} name="name" label="Name" />
+      <FormText control={control} name="size" label="Size" hint="as you write it on the pattern" />
       <p className="quiet">
         It begins with the usual slots of a quilted coat: shell, lining, batting, threads, needles and a zip.
         Add pieces next.

@@ -1,19 +1,23 @@
 /** Which edges a fastening runs along, and how it ends: what its length follows from. */
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
+import { useController } from 'react-hook-form';
+import { z } from 'zod';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { elasticRatios, setAlong } from '../../../shared-core/plan/edits/along-edges.ts';
 import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { EdgePlace } from '../../../shared-core/plan/model/outline.ts';
+import type { Item } from '../../../shared-core/stash/stash.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { itemById } from '../../client/wording/coat-words.ts';
-import { useSystem } from '../../client/workshop.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
-import { DraftField, draftOf, misreadProblems } from '../../parts/forms/DraftField.tsx';
 import { EdgeChoices } from '../../parts/forms/EdgeChoices.tsx';
-import { FlagField } from '../../parts/forms/Field.tsx';
+import { FormFlag, FormQuantity } from '../../parts/forms/FormFields.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import type { QuantityAsked } from '../../parts/forms/QuantityInput.tsx';
+import { quantityText, type Units } from '../../parts/forms/quantity-text.ts';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import style from './NeedsRoom.module.css';
 
 export function AlongEdges({ slot }: { slot: Slot }) {
@@ -39,66 +43,83 @@ export function AlongEdges({ slot }: { slot: Slot }) {
   );
 }
 
+const fields = {
+  ratio: {
+    label: 'Length over that of the edges',
+    quantity: 'ratio',
+    min: 0.3,
+    max: 1.5,
+    hint: 'elastic 70 to 90 %, stretched on; 100 % for a zip or cord',
+  },
+  shorter: {
+    label: 'Shorter than the edges by',
+    quantity: 'length',
+    min: -5000,
+    hint: 'below 0 for ends that stick out, such as -30 cm',
+  },
+} as const satisfies Record<string, QuantityAsked>;
+
+interface TypedAlong {
+  edges: EdgePlace[];
+  isEveryCopy: boolean;
+  ratio: string;
+  shorter: string;
+}
+
+/** item: what fills the slot, where something does. */
+function alongForm(slot: Slot, item: Item | null, units: Units) {
+  const { system } = units;
+  const isElastic = item?.kind === 'fastening' && item.facts.form === 'elastic';
+  const begins = isElastic && slot.alongEdges.length === 0 ? elasticRatios.usual : 1;
+  const value = slot.lengthRatio ?? begins;
+  const ratio = { value, text: showQuantity('ratio', value, { system }) };
+  const { shorterByMm } = slot;
+  const shorter = { value: shorterByMm, text: showQuantity('length', shorterByMm, { system }) };
+  const schema = z.object({
+    edges: z.array(z.object({ pieceId: z.string(), edge: z.string() })),
+    isEveryCopy: z.boolean(),
+    ratio: quantityText(fields.ratio, units, ratio),
+    shorter: quantityText(fields.shorter, units, shorter),
+  });
+  const start: TypedAlong = {
+    edges: [...slot.alongEdges],
+    isEveryCopy: slot.alongEveryCopy ?? false,
+    ratio: ratio.text,
+    shorter: shorter.text,
+  };
+  return { start, schema: () => schema };
+}
+
 function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
   const { input, edit } = useCoat('input', 'edit');
-  const system = useSystem();
-  const [edges, setEdges] = useState<readonly EdgePlace[]>(slot.alongEdges);
-  const [isEveryCopy, setIsEveryCopy] = useState(slot.alongEveryCopy ?? false);
-  const [shorter, setShorter] = useState(() =>
-    draftOf(slot.shorterByMm, showQuantity('length', slot.shorterByMm, { system })),
-  );
-  const [ratio, setRatio] = useState(() => {
-    const item = input && itemById(input, slot.itemId);
-    const isElastic = item?.kind === 'fastening' && item.facts.form === 'elastic';
-    const begins = isElastic && slot.alongEdges.length === 0 ? elasticRatios.usual : 1;
-    const value = slot.lengthRatio ?? begins;
-    return draftOf(value, showQuantity('ratio', value, { system }));
+  const { settings } = useWorkshop().facts;
+  const { control, sheet } = useTypedForm({
+    ...alongForm(slot, input ? itemById(input, slot.itemId) : null, settings),
+    subject: sentenceCase(slot.name),
+    save: async ({ edges, isEveryCopy, ratio, shorter }) => {
+      const along = { edges, isEveryCopy, shorterByMm: shorter ?? 0, lengthRatio: ratio ?? 1 };
+      const answer = await edit((plan) => setAlong(plan, slot.id, along));
+      return answer.ok ? [] : answer.problems;
+    },
   });
+  const { value: edges, onChange: setEdges } = useController({ control, name: 'edges' }).field;
   if (!input) return null;
-  const save = async (): Promise<readonly Problem[]> => {
-    const misread = misreadProblems(sentenceCase(slot.name), [shorter, ratio]);
-    if (misread.length > 0) return misread;
-    const answer = await edit((plan) =>
-      setAlong(plan, slot.id, {
-        edges,
-        isEveryCopy,
-        shorterByMm: shorter.value ?? 0,
-        lengthRatio: ratio.value ?? 1,
-      }),
-    );
-    return answer.ok ? [] : answer.problems;
-  };
   return (
     <FormSheet
       title={`What the ${slot.name} runs along`}
       saveLabel="Use these edges"
       onClose={onClose}
-      onSave={save}
+      {...sheet}
     >
       <EdgeChoices plan={input.plan} edges={edges} onChange={setEdges} />
-      <FlagField
+      <FormFlag
+        control={control}
+        name="isEveryCopy"
         label="On left and right alike"
         hint="a cord through the whole hem; a zip has one front edge"
-        value={isEveryCopy}
-        onChange={setIsEveryCopy}
       />
-      <DraftField
-        label="Length over that of the edges"
-        quantity="ratio"
-        draft={ratio}
-        onChange={setRatio}
-        min={0.3}
-        max={1.5}
-        hint="elastic 70 to 90 %, stretched on; 100 % for a zip or cord"
-      />
-      <DraftField
-        label="Shorter than the edges by"
-        quantity="length"
-        draft={shorter}
-        onChange={setShorter}
-        min={-5000}
-        hint="below 0 for ends that stick out, such as -30 cm"
-      />
+      <FormQuantity control={control} name="ratio" {...fields.ratio} />
+      <FormQuantity control={control} name="shorter" {...fields.shorter} />
       {edges.length > 0 && (
         <Button look="quiet" onClick={() => setEdges([])}>
           Its length does not matter

@@ -1,31 +1,33 @@
 /** What the plan is called, its size, and the maker's notes. */
-import { useState } from 'react';
-import type { Problem } from '../../../shared-core/measure/problem.ts';
-import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { z } from 'zod';
 import { describePlan } from '../../../shared-core/plan/edits/edit.ts';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
-import { TextField } from '../../parts/forms/Field.tsx';
+import { FormText } from '../../parts/forms/FormFields.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
+
+const schema = z.object({ name: z.string(), size: z.string(), notes: z.string() });
 
 export function PlanHeadSheet({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
   const { edit } = useCoat('edit');
-  const [head, setHead] = useState({ name: plan.name, size: plan.size, notes: plan.notes });
-  const save = async (): Promise<readonly Problem[]> => {
-    const isAsBefore = head.name === plan.name && head.size === plan.size && head.notes === plan.notes;
-    if (isAsBefore) return [];
-    const answer = await edit((current) => describePlan(current, head));
-    return answer.ok ? [] : answer.problems;
-  };
+  const { name, size, notes } = plan;
+  const { control, sheet } = useTypedForm({
+    start: { name, size, notes },
+    schema: () => schema,
+    subject: name,
+    save: async (head) => {
+      const isAsBefore = head.name === name && head.size === size && head.notes === notes;
+      if (isAsBefore) return [];
+      const answer = await edit((current) => describePlan(current, head));
+      return answer.ok ? [] : answer.problems;
+    },
+  });
   return (
-    <FormSheet title="Name, size and notes" saveLabel="Save" onClose={onClose} onSave={save}>
-      <TextField label="Name" value={head.name} onChange={(name) => setHead({ ...head, name })} />
-      <TextField
-        label="Size"
-        value={head.size}
-        onChange={(size) => setHead({ ...head, size })}
-        hint="as you call it, such as 42 or M"
-      />
-      <TextField label="Notes" value={head.notes} onChange={(notes) => setHead({ ...head, notes })} isLong />
+    <FormSheet title="Name, size and notes" saveLabel="Save" onClose={onClose} {...sheet}>
+      <FormText control={control} name="name" label="Name" />
+      <FormText control={control} name="size" label="Size" hint="as you call it, such as 42 or M" />
+      <FormText control={control} name="notes" label="Notes" isLong />
     </FormSheet>
   );
 }

@@ -1,19 +1,17 @@
 /** A swatch measured before and after quilting, step by step; what it shows is saved for its number of layers. */
-import { useState } from 'react';
+import { z } from 'zod';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { layersWords, measureOf } from '../../../shared-core/plan/model/quilted-layers.ts';
 import { saveSwatch, type Swatch } from '../../../shared-core/plan/edits/swatch.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useLengthText } from '../../client/wording/length-text.ts';
-import {
-  DraftField,
-  draftOf,
-  emptyDraft,
-  misreadProblems,
-  type QuantityDraft,
-} from '../../parts/forms/DraftField.tsx';
+import { useWorkshop } from '../../client/workshop.ts';
+import { FormQuantity } from '../../parts/forms/FormFields.tsx';
 import { FormSheet } from '../../parts/forms/FormSheet.tsx';
+import type { QuantityAsked } from '../../parts/forms/QuantityInput.tsx';
+import { nothingShown, quantityText, type Units } from '../../parts/forms/quantity-text.ts';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import style from './QuiltingRoom.module.css';
 
 type Measure = Exclude<keyof Swatch, 'battingPlyCount'>;
@@ -47,10 +45,30 @@ const steps: readonly Step[] = [
   },
 ];
 
+const allFields = steps.flatMap(({ fields }) => fields);
 /** Only the thickness may be left out. */
-const needed = steps.flatMap(({ fields }) => fields).filter(([key]) => key !== 'thicknessMm');
+const needed = allFields.filter(([key]) => key !== 'thicknessMm');
 
-type Drafts = Readonly<Record<Measure, QuantityDraft>>;
+function asked([, label, hint]: Step['fields'][number]): QuantityAsked {
+  return { label, hint, quantity: 'length', aboveZero: true };
+}
+
+type Typed = Record<Measure, string>;
+
+/** spacingMm: how far the lines are apart as the plan has it; null where it says nothing. */
+function swatchForm(spacingMm: number | null, text: (mm: number) => string, units: Units) {
+  const spacing = spacingMm === null ? nothingShown : { value: spacingMm, text: text(spacingMm) };
+  const schema = z.object(
+    Object.fromEntries(
+      allFields.map((field) => [
+        field[0],
+        quantityText(asked(field), units, field[0] === 'spacingMm' ? spacing : nothingShown),
+      ]),
+    ) as Record<Measure, z.ZodType<number | null, string>>,
+  );
+  const start = Object.fromEntries(allFields.map(([key]) => [key, ''])) as Typed;
+  return { start: { ...start, spacingMm: spacing.text }, schema: () => schema };
+}
 
 export function SwatchSheet({
   plan,
@@ -62,58 +80,45 @@ export function SwatchSheet({
   onClose: () => void;
 }) {
   const { edit } = useCoat('edit');
+  const { settings } = useWorkshop().facts;
   const lengthText = useLengthText();
   const spacingMm = measureOf(plan, battingPlyCount)?.spacingMm ?? plan.quilting?.spacingMm ?? null;
-  const [drafts, setDrafts] = useState<Drafts>({
-    spacingMm: draftOf(spacingMm, spacingMm === null ? '' : lengthText(spacingMm)),
-    overLinesBeforeMm: emptyDraft,
-    overLinesAfterMm: emptyDraft,
-    alongLinesBeforeMm: emptyDraft,
-    alongLinesAfterMm: emptyDraft,
-    thicknessMm: emptyDraft,
+  const { control, sheet } = useTypedForm({
+    ...swatchForm(spacingMm, lengthText, settings),
+    subject: 'The swatch',
+    save: async (read): Promise<readonly Problem[]> => {
+      const missing = needed.filter(([key]) => read[key] === null);
+      if (missing.length > 0) {
+        return missing.map(([, label]) => ({
+          where: label,
+          what: 'is missing',
+          fix: 'Type it, such as 300 mm or 12 in.',
+        }));
+      }
+      const mm = (key: Measure) => read[key] ?? 0;
+      const swatch: Swatch = {
+        battingPlyCount,
+        spacingMm: mm('spacingMm'),
+        overLinesBeforeMm: mm('overLinesBeforeMm'),
+        overLinesAfterMm: mm('overLinesAfterMm'),
+        alongLinesBeforeMm: mm('alongLinesBeforeMm'),
+        alongLinesAfterMm: mm('alongLinesAfterMm'),
+        thicknessMm: read.thicknessMm,
+      };
+      const answer = await edit((now) => saveSwatch(now, swatch, lengthText));
+      return answer.ok ? [] : answer.problems;
+    },
   });
-  const save = async (): Promise<readonly Problem[]> => {
-    const misread = misreadProblems('The swatch', Object.values(drafts));
-    if (misread.length > 0) return misread;
-    const missing = needed.filter(([key]) => drafts[key].value === null);
-    if (missing.length > 0) {
-      return missing.map(([, label]) => ({
-        where: label,
-        what: 'is missing',
-        fix: 'Type it, such as 300 mm or 12 in.',
-      }));
-    }
-    const mm = (key: Measure) => drafts[key].value ?? 0;
-    const swatch: Swatch = {
-      battingPlyCount,
-      spacingMm: mm('spacingMm'),
-      overLinesBeforeMm: mm('overLinesBeforeMm'),
-      overLinesAfterMm: mm('overLinesAfterMm'),
-      alongLinesBeforeMm: mm('alongLinesBeforeMm'),
-      alongLinesAfterMm: mm('alongLinesAfterMm'),
-      thicknessMm: drafts.thicknessMm.value,
-    };
-    const answer = await edit((now) => saveSwatch(now, swatch, lengthText));
-    return answer.ok ? [] : answer.problems;
-  };
   const layers = battingPlyCount === 0 ? 'no batting' : layersWords(battingPlyCount);
   return (
-    <FormSheet title={`A swatch of ${layers}`} saveLabel="Use these measures" onClose={onClose} onSave={save}>
+    <FormSheet title={`A swatch of ${layers}`} saveLabel="Use these measures" onClose={onClose} {...sheet}>
       {steps.map(({ title, words, fields }) => (
         <fieldset key={title} className={style.step}>
           <legend>{title}</legend>
           <p className="quiet">{words}</p>
           <div className={style.triple}>
-            {fields.map(([key, label, hint]) => (
-              <DraftField
-                key={key}
-                label={label}
-                quantity="length"
-                draft={drafts[key]}
-                aboveZero
-                {...(hint === undefined ? {} : { hint })}
-                onChange={(draft) => setDrafts((now) => ({ ...now, [key]: draft }))}
-              />
+            {fields.map((field) => (
+              <FormQuantity key={field[0]} control={control} name={field[0]} {...asked(field)} />
             ))}
           </div>
         </fieldset>
