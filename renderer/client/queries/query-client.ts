@@ -1,8 +1,8 @@
 /**
  * What was read of the workshops, kept by workshop, call and input. A room shows at once what was read before and reads
- * it again; a change has everything read again that it touched (touched.ts) and is shown.
+ * it again. After a change what it touched (touched.ts) is read again where it is shown, and forgotten where it is not.
  */
-import { QueryClient } from '@tanstack/react-query';
+import { type Query, QueryClient } from '@tanstack/react-query';
 import type { CallInput, CallOutput, Workshop } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { call } from '../api.ts';
@@ -56,9 +56,13 @@ export async function answerOf<Name extends ReadName>(
 /** Has everything read again that a change touched. Settles once what is shown is read; a refusal stands where that is. */
 export function refreshTouched(workshop: Workshop, change: ChangeName): Promise<void> {
   const names: ReadonlySet<unknown> = new Set(touched[change]);
-  return queryClient.invalidateQueries({
-    predicate: ({ queryKey: [of, name] }) => of === workshop && names.has(name),
-  });
+  return readAgain(({ queryKey: [of, name] }) => of === workshop && names.has(name));
+}
+
+/** What is shown is read again; what is not is forgotten, so that no room shows what is known to be old. */
+function readAgain(predicate: (query: Query) => boolean): Promise<void> {
+  queryClient.removeQueries({ type: 'inactive', fetchStatus: 'idle', predicate });
+  return queryClient.invalidateQueries({ predicate });
 }
 
 type Listener = () => void;
@@ -67,7 +71,7 @@ const listeners = new Set<Listener>();
 /** For changes that were made elsewhere: everything is read again, the open coat with it. */
 export function refreshAll(): Promise<void> {
   for (const listener of listeners) listener();
-  return queryClient.invalidateQueries();
+  return readAgain(() => true);
 }
 
 /** Told when everything is to be read again, for what is kept outside this cache. Gives what ends that. */

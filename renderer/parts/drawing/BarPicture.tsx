@@ -7,7 +7,7 @@ import {
   type StackedBars,
 } from '../../../shared-core/measure/bars.ts';
 import { Money } from '../figures/Figure.tsx';
-import table from '../tables/table.module.css';
+import { type Column, DataTable } from '../tables/DataTable.tsx';
 import style from './BarPicture.module.css';
 
 export interface BarPictureProps {
@@ -76,44 +76,53 @@ export function BarPicture(props: BarPictureProps) {
 /** A column for each bar, so that many parts stand one below the other. */
 function BarTable({ bars: { parts, bars }, head, hasSum = false, noteOf }: BarPictureProps) {
   const sum = (amounts: readonly number[]) => amounts.reduce((all, amountMinor) => all + amountMinor, 0);
-  const row = (amounts: readonly number[]) =>
-    [...amounts, ...(hasSum ? [sum(amounts)] : [])].map((amountMinor, index) => (
-      <td key={bars[index]?.key ?? 'all'} className={table.amount}>
-        {amountMinor === 0 ? <span className="quiet">–</span> : <Money amountMinor={amountMinor} />}
-      </td>
-    ));
+  const amounts = parts.map((part, index) => ({
+    ...part,
+    ofBars: bars.map((bar) => bar.amountsMinor[index] ?? 0),
+  }));
+  const totals = bars.map(barTotalMinor);
   return (
-    <table className={table.table}>
-      <thead>
-        <tr>
-          <th scope="col">{head}</th>
-          {bars.map((bar) => (
-            <th key={bar.key} scope="col" className={table.amount}>
-              {bar.label}
-              {noteOf && <span className={style.note}>{noteOf(bar.key)}</span>}
-            </th>
-          ))}
-          {hasSum && (
-            <th scope="col" className={table.amount}>
-              In all
-            </th>
-          )}
-        </tr>
-      </thead>
-      <tbody>
-        {parts.map((part, index) => (
-          <tr key={part.key}>
-            <td>{part.label}</td>
-            {row(bars.map((bar) => bar.amountsMinor[index] ?? 0))}
-          </tr>
-        ))}
-      </tbody>
-      <tfoot>
-        <tr>
-          <td>Together</td>
-          {row(bars.map(barTotalMinor))}
-        </tr>
-      </tfoot>
-    </table>
+    <DataTable
+      rows={amounts}
+      keyOf={({ key }) => key}
+      columns={[
+        { head, cell: ({ label }) => label },
+        ...bars.map(
+          (bar, index): Column<(typeof amounts)[number]> => ({
+            key: bar.key,
+            head: (
+              <>
+                {bar.label}
+                {noteOf && <span className={style.note}>{noteOf(bar.key)}</span>}
+              </>
+            ),
+            align: 'end',
+            cell: ({ ofBars }) => <BarAmount amountMinor={ofBars[index] ?? 0} />,
+          }),
+        ),
+        ...(hasSum
+          ? [
+              {
+                key: 'all',
+                head: 'In all',
+                align: 'end' as const,
+                cell: ({ ofBars }: (typeof amounts)[number]) => <BarAmount amountMinor={sum(ofBars)} />,
+              },
+            ]
+          : []),
+      ]}
+      foot={[
+        {
+          label: 'Together',
+          cells: [...totals, ...(hasSum ? [sum(totals)] : [])].map((amountMinor, index) => (
+            <BarAmount key={bars[index]?.key ?? 'all'} amountMinor={amountMinor} />
+          )),
+        },
+      ]}
+    />
   );
+}
+
+function BarAmount({ amountMinor }: { amountMinor: number }) {
+  return amountMinor === 0 ? <span className="quiet">–</span> : <Money amountMinor={amountMinor} />;
 }

@@ -1,7 +1,7 @@
 /** The seams of a coat walked: both sides of each measured against each other, in words and figures. */
 import type { SeamReport } from '../../../shared-core/plan/geometry/seam-walk.ts';
 import { Figure } from '../figures/Figure.tsx';
-import table from './table.module.css';
+import { DataTable } from './DataTable.tsx';
 
 interface SeamsProps {
   readonly seams: readonly SeamReport[];
@@ -27,47 +27,37 @@ export function SeamTable({ seams }: SeamsProps) {
   const joined = seams.filter((seam) => seam.sides === 'two');
   const ordered = [...joined.filter((seam) => !seam.fits), ...joined.filter((seam) => seam.fits)];
   return (
-    <table className={table.table}>
-      <thead>
-        <tr>
-          <th>Seam</th>
-          <th className={table.amount}>One side</th>
-          <th className={table.amount}>Other side</th>
-          <th className={table.amount}>Difference</th>
-          <th>
-            <span className="only-read-aloud">Fits</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {ordered.map((seam) => (
-          <tr key={seam.seamId}>
-            <td>{seam.label}</td>
-            <Side mm={seam.firstMm} />
-            <Side mm={seam.secondMm} />
-            <td className={table.amount}>
-              <Figure
-                quantity="length"
-                value={Math.abs(seam.differenceMm) < 0.05 ? 0 : seam.differenceMm}
-                options={{ unit: { metric: 'mm', imperial: 'in' } }}
-              />
-            </td>
-            <td className={seam.fits ? 'quiet' : undefined}>
-              {seam.fits ? (isEased(seam) ? 'eased' : 'fits') : 'does not fit'}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <DataTable
+      rows={ordered}
+      keyOf={({ seamId }) => seamId}
+      columns={[
+        { head: 'Seam', cell: ({ label }) => label },
+        { head: 'One side', align: 'end', cell: ({ firstMm }) => <Side mm={firstMm} /> },
+        { head: 'Other side', align: 'end', cell: ({ secondMm }) => <Side mm={secondMm} /> },
+        {
+          head: 'Difference',
+          align: 'end',
+          cell: ({ differenceMm }) => (
+            <Figure
+              quantity="length"
+              value={Math.abs(differenceMm) < 0.05 ? 0 : differenceMm}
+              options={{ unit: { metric: 'mm', imperial: 'in' } }}
+            />
+          ),
+        },
+        {
+          head: 'Fits',
+          isHeadHidden: true,
+          cellClass: ({ fits }) => (fits ? 'quiet' : undefined),
+          cell: (seam) => (seam.fits ? (isEased(seam) ? 'eased' : 'fits') : 'does not fit'),
+        },
+      ]}
+    />
   );
 }
 
 function Side({ mm }: { mm: number }) {
-  return (
-    <td className={table.amount}>
-      <Figure quantity="length" value={mm} options={{ unit: { metric: 'cm', imperial: 'in' } }} />
-    </td>
-  );
+  return <Figure quantity="length" value={mm} options={{ unit: { metric: 'cm', imperial: 'in' } }} />;
 }
 
 /** Meant to be longer on one side. */

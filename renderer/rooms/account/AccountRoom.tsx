@@ -10,7 +10,7 @@ import { EmptyState } from '../../parts/layout/EmptyState.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
-import table from '../../parts/tables/table.module.css';
+import { type Column, DataTable } from '../../parts/tables/DataTable.tsx';
 import { TableActions } from '../../parts/tables/TableActions.tsx';
 import style from './AccountRoom.module.css';
 
@@ -40,35 +40,34 @@ export function AccountRoom() {
       />
       <ReadProblems read={read} />
       <Sum total={total} />
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Item</th>
-            {heads.map(({ head }) => (
-              <th key={head} scope="col" className={table.amount}>
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {items.map((each) => (
-            <tr key={each.itemId}>
-              <td>
-                <a href={routeHash({ kind: 'stash', itemId: each.itemId })}>{each.itemName}</a>{' '}
-                <span className="quiet small">{kindRecords[each.kind].label.toLowerCase()}</span>
-              </td>
-              <Figures account={each.account} />
-            </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td>In all</td>
-            <Figures account={total} />
-          </tr>
-        </tfoot>
-      </table>
+      <DataTable
+        rows={items}
+        keyOf={({ itemId }) => itemId}
+        columns={[
+          {
+            head: 'Item',
+            cell: ({ itemId, itemName, kind }) => (
+              <>
+                <a href={routeHash({ kind: 'stash', itemId })}>{itemName}</a>{' '}
+                <span className="quiet small">{kindRecords[kind].label.toLowerCase()}</span>
+              </>
+            ),
+          },
+          ...heads.map(
+            ({ head, of }): Column<(typeof items)[number]> => ({
+              head,
+              align: 'end',
+              cell: (each) => <Figure amountMinor={of(each.account)} />,
+            }),
+          ),
+        ]}
+        foot={[
+          {
+            label: 'In all',
+            cells: heads.map(({ head, of }) => <Figure key={head} amountMinor={of(total)} />),
+          },
+        ]}
+      />
       {byAge.parts.length > 0 && (
         <section aria-labelledby="by-age" className={style.ages}>
           <h2 id="by-age">On hand by age</h2>
@@ -84,24 +83,27 @@ export function AccountRoom() {
       {coats.length > 0 && (
         <section aria-labelledby="by-coat" className={style.coats}>
           <h2 id="by-coat">Cut into coats</h2>
-          <table className={table.table}>
-            <tbody>
-              {coats.map(({ planId, planName, consumedMinor }) => (
-                <tr key={planId ?? ''}>
-                  <td>
-                    {planId === null ? (
-                      planName
-                    ) : (
-                      <a href={routeHash({ kind: 'coat', planId, step: 'cost' })}>{planName}</a>
-                    )}
-                  </td>
-                  <td className={table.amount}>
-                    <Money amountMinor={consumedMinor} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <DataTable
+            hasHead={false}
+            rows={coats}
+            keyOf={({ planId }) => planId ?? ''}
+            columns={[
+              {
+                head: 'Coat',
+                cell: ({ planId, planName }) =>
+                  planId === null ? (
+                    planName
+                  ) : (
+                    <a href={routeHash({ kind: 'coat', planId, step: 'cost' })}>{planName}</a>
+                  ),
+              },
+              {
+                head: 'Material',
+                align: 'end',
+                cell: ({ consumedMinor }) => <Money amountMinor={consumedMinor} />,
+              },
+            ]}
+          />
         </section>
       )}
       <p className="quiet small">
@@ -120,12 +122,8 @@ const heads: readonly { readonly head: string; readonly of: (account: Account) =
   { head: 'On hand', of: (account) => account.onHandMinor },
 ];
 
-function Figures({ account }: { account: Account }) {
-  return heads.map(({ head, of }) => (
-    <td key={head} className={table.amount}>
-      {of(account) === 0 ? <span className="quiet">–</span> : <Money amountMinor={of(account)} />}
-    </td>
-  ));
+function Figure({ amountMinor }: { amountMinor: number }) {
+  return amountMinor === 0 ? <span className="quiet">–</span> : <Money amountMinor={amountMinor} />;
 }
 
 /** The sum as a sentence of figures: what came in on the left, what became of it on the right. */

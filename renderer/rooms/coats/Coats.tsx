@@ -16,7 +16,7 @@ import { FormSheet } from '../../parts/forms/FormSheet.tsx';
 import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './Coats.module.css';
 
 export function Coats() {
@@ -68,38 +68,37 @@ export function Coats() {
           the needs, the lay, what is missing and the cost.
         </EmptyState>
       ) : (
-        <table className={table.table}>
-          <thead>
-            <tr>
-              <th>Coat</th>
-              <th>Size</th>
-              <th className={table.amount}>Coats</th>
-              <th>Last changed</th>
-              <th>
-                <span className="only-read-aloud">Actions</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.id}>
-                <td>
-                  <a className={style.name} href={routeHash({ kind: 'coat', planId: row.id, step: 'plan' })}>
-                    {row.name}
-                  </a>
-                </td>
-                <td>{row.size}</td>
-                <td className={`${table.amount} number`}>{row.coatCount}</td>
-                <td className="number">{localDate(new Date(row.changedAt))}</td>
-                <td className={table.amount}>
-                  <Button look="quiet" aria-label={`Copy ${row.name}`} onClick={() => void copy(row)}>
-                    Copy
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <DataTable
+          rows={rows}
+          keyOf={({ id }) => id}
+          columns={[
+            {
+              head: 'Coat',
+              cell: ({ id, name }) => (
+                <a className={style.name} href={routeHash({ kind: 'coat', planId: id, step: 'plan' })}>
+                  {name}
+                </a>
+              ),
+            },
+            { head: 'Size', cell: ({ size }) => size },
+            { head: 'Coats', align: 'end', isNumber: true, cell: ({ coatCount }) => coatCount },
+            {
+              head: 'Last changed',
+              isNumber: true,
+              cell: ({ changedAt }) => localDate(new Date(changedAt)),
+            },
+            {
+              head: 'Actions',
+              isHeadHidden: true,
+              align: 'end',
+              cell: (row) => (
+                <Button look="quiet" aria-label={`Copy ${row.name}`} onClick={() => void copy(row)}>
+                  Copy
+                </Button>
+              ),
+            },
+          ]}
+        />
       )}
       {isAdding && <NewCoat names={rows.map((row) => row.name)} onClose={() => setIsAdding(false)} />}
     </div>

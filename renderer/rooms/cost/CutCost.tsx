@@ -13,12 +13,14 @@ import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
-import table from '../../parts/tables/table.module.css';
+import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
+import { type Column, DataTable } from '../../parts/tables/DataTable.tsx';
 import { useCutSheet } from './cut-sheet-session.ts';
 import style from './CutCost.module.css';
 
 export function CutCost() {
   const { input } = useCoat('input');
+  const system = useSystem();
   const { read, before, problems } = useCutSheet();
   if (!input) return null;
   if (!read.data) return <ReadProblems read={read} />;
@@ -44,49 +46,25 @@ export function CutCost() {
         cutting, at the offers of today. Cut: what the ledger says each lot lost, at what was paid.
         {openCount > 0 && ' Sums are over the slots that were cut; the others are not cut yet.'}
       </p>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Slot</th>
-            <th scope="col" className={table.amount}>
-              Estimated
-            </th>
-            <th scope="col" className={table.amount}>
-              Cut
-            </th>
-            <th scope="col" className={table.amount}>
-              Difference
-            </th>
-            <th scope="col" className={table.amount}>
-              Of it waste
-            </th>
-            <th scope="col">From</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <Row key={row.slotId} row={row} />
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td>All that was cut</td>
-            <td className={table.amount}>
-              {estimatedMinor !== null && <Money amountMinor={estimatedMinor} />}
-            </td>
-            <td className={table.amount}>
-              <Money amountMinor={sheet.batchMinor} />
-            </td>
-            <td className={table.amount}>
-              {estimatedMinor !== null && <Money amountMinor={sheet.batchMinor - estimatedMinor} withSign />}
-            </td>
-            <td className={table.amount}>
-              <Money amountMinor={sheet.wasteMinor} />
-            </td>
-            <td />
-          </tr>
-        </tfoot>
-      </table>
+      <DataTable
+        rows={rows}
+        keyOf={({ slotId }) => slotId}
+        columns={againstColumns(system)}
+        foot={[
+          {
+            label: 'All that was cut',
+            cells: [
+              estimatedMinor !== null && <Money key="estimated" amountMinor={estimatedMinor} />,
+              <Money key="cut" amountMinor={sheet.batchMinor} />,
+              estimatedMinor !== null && (
+                <Money key="difference" amountMinor={sheet.batchMinor - estimatedMinor} withSign />
+              ),
+              <Money key="waste" amountMinor={sheet.wasteMinor} />,
+              null,
+            ],
+          },
+        ]}
+      />
       <Cuttings sheet={sheet} />
     </>
   );
@@ -120,53 +98,80 @@ function Sums({ sheet, estimatedMinor }: { sheet: CutSheet; estimatedMinor: numb
   );
 }
 
-function Row({ row }: { row: SlotAgainst }) {
-  const system = useSystem();
-  const { cut, estimatedMinor, estimatedAmount } = row;
-  return (
-    <tr>
-      <td>
-        <strong>{sentenceCase(row.slotName)}</strong>
-        <span className={`${style.below} quiet small`}>{listed(row.itemNames)}</span>
-      </td>
-      <td className={table.amount}>
-        {estimatedMinor !== null && <Money amountMinor={estimatedMinor} />}
-        {estimatedAmount !== null && (
-          <span className={`${style.below} quiet small`}>
-            <Amount kind={row.kind} amount={estimatedAmount} />
-          </span>
-        )}
-      </td>
-      <td className={table.amount}>
-        {cut ? <Money amountMinor={cut.costMinor} /> : <span className="quiet">not yet</span>}
-        {cut && (
-          <span className={`${style.below} quiet small`}>
-            <Amount kind={row.kind} amount={row.usedAmount} />
-          </span>
-        )}
-      </td>
-      <td className={table.amount}>
-        {cut && estimatedMinor !== null && <Money amountMinor={cut.costMinor - estimatedMinor} withSign />}
-      </td>
-      <td className={table.amount}>
-        {cut && cut.wasteMinor > 0 && <Money amountMinor={cut.wasteMinor} />}
-        {cut?.trimmings && (
-          <span className={`${style.below} quiet small`}>
-            <Money amountMinor={cut.trimmings.costMinor} /> trimmed off:{' '}
-            {trimmingsWords(cut.trimmings, system)}
-          </span>
-        )}
-      </td>
-      <td className="small">
-        {cut?.lots.map(({ lot, usedMilli }) => (
+function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
+  const below = `${style.below} quiet small`;
+  return [
+    {
+      head: 'Slot',
+      cell: ({ slotName, itemNames }) => (
+        <>
+          <strong>{sentenceCase(slotName)}</strong>
+          <span className={below}>{listed(itemNames)}</span>
+        </>
+      ),
+    },
+    {
+      head: 'Estimated',
+      align: 'end',
+      cell: ({ kind, estimatedMinor, estimatedAmount }) => (
+        <>
+          {estimatedMinor !== null && <Money amountMinor={estimatedMinor} />}
+          {estimatedAmount !== null && (
+            <span className={below}>
+              <Amount kind={kind} amount={estimatedAmount} />
+            </span>
+          )}
+        </>
+      ),
+    },
+    {
+      head: 'Cut',
+      align: 'end',
+      cell: ({ kind, cut, usedAmount }) =>
+        cut ? (
+          <>
+            <Money amountMinor={cut.costMinor} />
+            <span className={below}>
+              <Amount kind={kind} amount={usedAmount} />
+            </span>
+          </>
+        ) : (
+          <span className="quiet">not yet</span>
+        ),
+    },
+    {
+      head: 'Difference',
+      align: 'end',
+      cell: ({ cut, estimatedMinor }) =>
+        cut && estimatedMinor !== null && <Money amountMinor={cut.costMinor - estimatedMinor} withSign />,
+    },
+    {
+      head: 'Of it waste',
+      align: 'end',
+      cell: ({ cut }) => (
+        <>
+          {cut && cut.wasteMinor > 0 && <Money amountMinor={cut.wasteMinor} />}
+          {cut?.trimmings && (
+            <span className={below}>
+              <Money amountMinor={cut.trimmings.costMinor} /> trimmed off:{' '}
+              {trimmingsWords(cut.trimmings, system)}
+            </span>
+          )}
+        </>
+      ),
+    },
+    {
+      head: 'From',
+      cellClass: 'small',
+      cell: ({ kind, cut }) =>
+        cut?.lots.map(({ lot, usedMilli }) => (
           <span key={lot.id} className={style.below}>
             Lot of {dayWords(lot.receivedOn)}
-            {lot.dyeLot && `, dye lot ${lot.dyeLot}`}: {amountText(row.kind, usedMilli / 1000, system)}
+            {lot.dyeLot && `, dye lot ${lot.dyeLot}`}: {amountText(kind, usedMilli / 1000, system)}
           </span>
-        ))}
-      </td>
-    </tr>
-  );
+        )),
+    },
+  ];
 }
 
 /** Each cutting with its cost; a coat's cost by the day where coats were counted. */
@@ -188,36 +193,26 @@ function Cuttings({ sheet }: { sheet: CutSheet }) {
           />
         </figure>
       )}
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Day</th>
-            <th scope="col" className={table.amount}>
-              Coats
-            </th>
-            <th scope="col" className={table.amount}>
-              Material
-            </th>
-            <th scope="col" className={table.amount}>
-              A coat
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {sheet.cuttings.map(({ cuttingId, at, coatCount, costMinor }) => (
-            <tr key={cuttingId}>
-              <td className="number">{dayWords(at)}</td>
-              <td className={`${table.amount} number`}>{coatCount === 0 ? 'no new one' : coatCount}</td>
-              <td className={table.amount}>
-                <Money amountMinor={costMinor} />
-              </td>
-              <td className={table.amount}>
-                {coatCount > 0 && <Money amountMinor={roundMinor(costMinor / coatCount)} />}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        rows={sheet.cuttings}
+        keyOf={({ cuttingId }) => cuttingId}
+        columns={[
+          { head: 'Day', isNumber: true, cell: ({ at }) => dayWords(at) },
+          {
+            head: 'Coats',
+            align: 'end',
+            isNumber: true,
+            cell: ({ coatCount }) => (coatCount === 0 ? 'no new one' : coatCount),
+          },
+          { head: 'Material', align: 'end', cell: ({ costMinor }) => <Money amountMinor={costMinor} /> },
+          {
+            head: 'A coat',
+            align: 'end',
+            cell: ({ coatCount, costMinor }) =>
+              coatCount > 0 && <Money amountMinor={roundMinor(costMinor / coatCount)} />,
+          },
+        ]}
+      />
     </section>
   );
 }

@@ -10,13 +10,14 @@ import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Amount, amountText } from '../../parts/figures/Amount.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './CostRoom.module.css';
 import { Trimmings } from './Trimmings.tsx';
 
 export function MaterialCost() {
-  const { estimate } = useCoat('estimate');
-  if (!estimate) return null;
+  const { input, estimate } = useCoat('input', 'estimate');
+  if (!input || !estimate) return null;
   const { cost } = estimate;
   return (
     <>
@@ -27,99 +28,104 @@ export function MaterialCost() {
         </p>
       )}
       <p className="quiet">Lots at what was paid, oldest first, and what is missing at its offer.</p>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Slot</th>
-            <th scope="col" className={table.amount}>
-              Amount
-            </th>
-            <th scope="col">From</th>
-            <th scope="col" className={table.amount}>
-              Of it waste
-            </th>
-            <th scope="col" className={table.amount}>
-              Cost
-            </th>
-            <th scope="col" className={style.share}>
-              Share
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {cost.lines.map((line) => (
-            <Row key={line.slotId} line={line} batchMinor={cost.batchMinor} />
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td colSpan={3}>The batch</td>
-            <td className={table.amount}>
-              <Money amountMinor={cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0)} />
-            </td>
-            <td className={table.amount}>
-              <Money amountMinor={cost.batchMinor} />
-            </td>
-            <td />
-          </tr>
-        </tfoot>
-      </table>
+      <DataTable
+        rows={cost.lines}
+        keyOf={({ slotId }) => slotId}
+        columns={[
+          {
+            head: 'Slot',
+            cell: ({ slotId }) => {
+              const slot = slotById(input.plan, slotId);
+              return (
+                <div className={style.from}>
+                  <strong>{sentenceCase(slot.name)}</strong>
+                  <span className="quiet small">
+                    {itemById(input, slot.itemId)?.name ?? 'nothing chosen'}
+                  </span>
+                </div>
+              );
+            },
+          },
+          {
+            head: 'Amount',
+            align: 'end',
+            cell: ({ slotId, parts }) =>
+              parts.length > 0 && (
+                <Amount
+                  kind={slotById(input.plan, slotId).kind}
+                  amount={parts.reduce((sum, part) => sum + part.amount, 0)}
+                />
+              ),
+          },
+          {
+            head: 'From',
+            cell: (line) => <From line={line} plan={input.plan} />,
+          },
+          {
+            head: 'Of it waste',
+            align: 'end',
+            cell: ({ wasteMinor }) => wasteMinor > 0 && <Money amountMinor={wasteMinor} />,
+          },
+          {
+            head: 'Cost',
+            align: 'end',
+            cell: ({ isIncomplete, costMinor }) =>
+              isIncomplete && costMinor === 0 ? '–' : <Money amountMinor={costMinor} />,
+          },
+          {
+            head: 'Share',
+            headClass: style.share,
+            cellClass: style.share,
+            cell: ({ costMinor }) => <Share of={cost.batchMinor > 0 ? costMinor / cost.batchMinor : 0} />,
+          },
+        ]}
+        foot={[
+          {
+            label: 'The batch',
+            cells: [
+              <Money key="waste" amountMinor={cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0)} />,
+              <Money key="cost" amountMinor={cost.batchMinor} />,
+              null,
+            ],
+          },
+        ]}
+      />
       <Trimmings />
     </>
   );
 }
 
-function Row({ line, batchMinor }: { line: CostLine; batchMinor: number }) {
-  const { input } = useCoat('input');
-  if (!input) return null;
-  const slot = slotById(input.plan, line.slotId);
-  const item = itemById(input, slot.itemId);
-  const share = batchMinor > 0 ? line.costMinor / batchMinor : 0;
+/** The lots that a line is taken from, what is bought, and where its price is still missing. */
+function From({ line, plan }: { line: CostLine; plan: CoatPlan }) {
   return (
-    <tr>
-      <td>
-        <div className={style.from}>
-          <strong>{sentenceCase(slot.name)}</strong>
-          <span className="quiet small">{item?.name ?? 'nothing chosen'}</span>
-        </div>
-      </td>
-      <td className={table.amount}>
-        {line.parts.length > 0 && (
-          <Amount kind={slot.kind} amount={line.parts.reduce((sum, part) => sum + part.amount, 0)} />
-        )}
-      </td>
-      <td>
-        <div className={`${style.from} small`}>
-          {line.parts.map((part) => (
-            <PartWords
-              key={`${part.lotId ?? 'to buy'} ${part.isCut ?? ''}`}
-              part={part}
-              kind={slot.kind}
-              isOnly={line.parts.length === 1}
-            />
-          ))}
-          {line.isIncomplete && (
-            <span>
-              No price yet.{' '}
-              <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'to-buy' })}>See what to do</a>
-            </span>
-          )}
-        </div>
-      </td>
-      <td className={table.amount}>{line.wasteMinor > 0 && <Money amountMinor={line.wasteMinor} />}</td>
-      <td className={table.amount}>
-        {line.isIncomplete && line.costMinor === 0 ? '–' : <Money amountMinor={line.costMinor} />}
-      </td>
-      <td className={style.share}>
-        <div className={style.shareRow}>
-          <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
-            <rect className={style.ground} width="100" height="8" rx="4" />
-            <rect className={style.bar} width={share * 100} height="8" rx="4" />
-          </svg>
-          <span className="number quiet small">{shareWords(share)}</span>
-        </div>
-      </td>
-    </tr>
+    <div className={`${style.from} small`}>
+      {line.parts.map((part) => (
+        <PartWords
+          key={`${part.lotId ?? 'to buy'} ${part.isCut ?? ''}`}
+          part={part}
+          kind={slotById(plan, line.slotId).kind}
+          isOnly={line.parts.length === 1}
+        />
+      ))}
+      {line.isIncomplete && (
+        <span>
+          No price yet.{' '}
+          <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'to-buy' })}>See what to do</a>
+        </span>
+      )}
+    </div>
+  );
+}
+
+function Share({ of }: { of: number }) {
+  return (
+    <div className={style.shareRow}>
+      <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+        <rect className={style.ground} width="100" height="8" rx="4" />
+        <rect className={style.bar} width={of * 100} height="8" rx="4" />
+      </svg>
+      <span className="number quiet small">{shareWords(of)}</span>
+    </div>
   );
 }
 

@@ -13,7 +13,7 @@ import { DatedLine } from '../../parts/drawing/DatedLine.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './OverTime.module.css';
 
 export function OverTime() {
@@ -57,49 +57,41 @@ function Purchases({ read }: { read: CallOutput<'readItem'> }) {
           points={prices.map(({ lot, unitMinor }) => ({ day: lot.receivedOn, amountMinor: unitMinor }))}
         />
       </figure>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Received</th>
-            <th scope="col">Supplier</th>
-            <th scope="col" className={table.amount}>
-              Amount
-            </th>
-            <th scope="col" className={table.amount}>
-              Paid
-            </th>
-            <th scope="col" className={table.amount}>
-              For {unit.name}
-            </th>
-            <th scope="col" className={table.amount}>
-              Change
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {prices.map(({ lot, unitMinor, changeRatio }) => (
-            <tr key={lot.id}>
-              <td className="number">{dayWords(lot.receivedOn)}</td>
-              <td>
+      <DataTable
+        rows={prices}
+        keyOf={({ lot }) => lot.id}
+        columns={[
+          { head: 'Received', isNumber: true, cell: ({ lot }) => dayWords(lot.receivedOn) },
+          {
+            head: 'Supplier',
+            cell: ({ lot }) => (
+              <>
                 {lot.supplier}
                 {lot.dyeLot && <span className="quiet small"> dye lot {lot.dyeLot}</span>}
-              </td>
-              <td className={`${table.amount} number`}>
-                {amountText(item.kind, lot.receivedMilli / 1000, system)}
-              </td>
-              <td className={table.amount}>
-                <Money amountMinor={lot.priceMinor} />
-              </td>
-              <td className={table.amount}>
-                <Money amountMinor={unitMinor} />
-              </td>
-              <td className={`${table.amount} number`}>
-                {changeRatio !== null && `${changeRatio > 0 ? '+' : ''}${shareWords(changeRatio)}`}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              </>
+            ),
+          },
+          {
+            head: 'Amount',
+            align: 'end',
+            isNumber: true,
+            cell: ({ lot }) => amountText(item.kind, lot.receivedMilli / 1000, system),
+          },
+          { head: 'Paid', align: 'end', cell: ({ lot }) => <Money amountMinor={lot.priceMinor} /> },
+          {
+            head: `For ${unit.name}`,
+            align: 'end',
+            cell: ({ unitMinor }) => <Money amountMinor={unitMinor} />,
+          },
+          {
+            head: 'Change',
+            align: 'end',
+            isNumber: true,
+            cell: ({ changeRatio }) =>
+              changeRatio !== null && `${changeRatio > 0 ? '+' : ''}${shareWords(changeRatio)}`,
+          },
+        ]}
+      />
     </>
   );
 }

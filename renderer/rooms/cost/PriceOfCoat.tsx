@@ -23,7 +23,7 @@ import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './PriceOfCoat.module.css';
 
 /** Where the maker begins to count work or overhead; both are theirs to change. */
@@ -57,6 +57,93 @@ export function PriceOfCoat() {
     const answer = await edit((plan) => setLabourMinutes(plan, minutes));
     setProblems(answer.ok ? [] : answer.problems);
   };
+  const priced = (price: Price | null) => ({
+    coatMinor: price?.priceMinor ?? null,
+    batchMinor: price && price.priceMinor * count,
+    isSum: true,
+  });
+  const priceRows = (): readonly PriceLine[] => [
+    {
+      name: 'Material',
+      coatMinor: sheet.coat.materialMinor,
+      batchMinor: sheet.batch.materialMinor,
+      how: <p className="quiet small">Waste between the pieces is in it.</p>,
+    },
+    {
+      name: 'Work',
+      coatMinor: sheet.coat.labourMinor,
+      batchMinor: sheet.batch.labourMinor,
+      how: (
+        <>
+          <ChoiceField
+            label="Work is"
+            value={rules.hourlyRateMinor !== null ? 'counted' : rules.isWorkLeftOut ? 'not counted' : ''}
+            options={[
+              { value: 'counted', label: 'paid by the hour' },
+              { value: 'not counted', label: 'not counted' },
+            ]}
+            emptyLabel="not said yet"
+            onChange={(next) =>
+              void setRules({
+                hourlyRateMinor: next === 'counted' ? firstHourMinor : null,
+                isWorkLeftOut: next === 'not counted',
+              })
+            }
+          />
+          {rules.hourlyRateMinor !== null && (
+            <>
+              <SettledField
+                label="Rate of an hour"
+                quantity="money"
+                value={rules.hourlyRateMinor}
+                onSet={(hourlyRateMinor) => void setRules({ hourlyRateMinor })}
+              />
+              <SettledField
+                label="Work on one coat, your estimate"
+                quantity="duration"
+                value={labourMinutesPerCoat(input.plan)}
+                max={100_000}
+                onSet={(minutes) => void setMinutes(minutes)}
+              />
+            </>
+          )}
+        </>
+      ),
+    },
+    {
+      name: 'Overhead',
+      coatMinor: sheet.coat.overheadMinor,
+      batchMinor: sheet.batch.overheadMinor,
+      how: <OverheadFields overhead={rules.overhead} onChange={(overhead) => void setRules({ overhead })} />,
+    },
+    { name: 'Cost', coatMinor: sheet.coat.costMinor, batchMinor: sheet.batch.costMinor, isSum: true },
+    {
+      name: 'Wholesale',
+      ...priced(sheet.wholesale),
+      how: (
+        <AdditionFields
+          name="Wholesale"
+          of="cost"
+          price={sheet.wholesale}
+          addition={rules.wholesale}
+          onChange={(wholesale) => void setRules({ wholesale })}
+        />
+      ),
+    },
+    {
+      name: 'Retail',
+      ...priced(sheet.retail),
+      how: (
+        <AdditionFields
+          name="Retail"
+          of="wholesale"
+          price={sheet.retail}
+          addition={rules.retail}
+          onChange={(retail) => void setRules({ retail })}
+        />
+      ),
+    },
+  ];
   return (
     <>
       <p className="quiet">
@@ -66,79 +153,30 @@ export function PriceOfCoat() {
       </p>
       {!isWorkSaid(rules) && <p role="status">{sentenceCase(noPriceWords())}.</p>}
       <Problems problems={problems} />
-      <table className={`${table.table} ${style.price}`}>
-        <thead>
-          <tr>
-            <th scope="col">What</th>
-            <th scope="col">How it is reckoned</th>
-            <th scope="col" className={table.amount}>
-              A coat
-            </th>
-            <th scope="col" className={table.amount}>
-              {count === 1 ? 'The batch' : `All ${count}`}
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          <Row name="Material" coatMinor={sheet.coat.materialMinor} batchMinor={sheet.batch.materialMinor}>
-            <p className="quiet small">Waste between the pieces is in it.</p>
-          </Row>
-          <Row name="Work" coatMinor={sheet.coat.labourMinor} batchMinor={sheet.batch.labourMinor}>
-            <ChoiceField
-              label="Work is"
-              value={rules.hourlyRateMinor !== null ? 'counted' : rules.isWorkLeftOut ? 'not counted' : ''}
-              options={[
-                { value: 'counted', label: 'paid by the hour' },
-                { value: 'not counted', label: 'not counted' },
-              ]}
-              emptyLabel="not said yet"
-              onChange={(next) =>
-                void setRules({
-                  hourlyRateMinor: next === 'counted' ? firstHourMinor : null,
-                  isWorkLeftOut: next === 'not counted',
-                })
-              }
-            />
-            {rules.hourlyRateMinor !== null && (
-              <>
-                <SettledField
-                  label="Rate of an hour"
-                  quantity="money"
-                  value={rules.hourlyRateMinor}
-                  onSet={(hourlyRateMinor) => void setRules({ hourlyRateMinor })}
-                />
-                <SettledField
-                  label="Work on one coat, your estimate"
-                  quantity="duration"
-                  value={labourMinutesPerCoat(input.plan)}
-                  max={100_000}
-                  onSet={(minutes) => void setMinutes(minutes)}
-                />
-              </>
-            )}
-          </Row>
-          <Row name="Overhead" coatMinor={sheet.coat.overheadMinor} batchMinor={sheet.batch.overheadMinor}>
-            <OverheadFields overhead={rules.overhead} onChange={(overhead) => void setRules({ overhead })} />
-          </Row>
-          <Row name="Cost" isSum coatMinor={sheet.coat.costMinor} batchMinor={sheet.batch.costMinor} />
-          <PriceRow
-            name="Wholesale"
-            of="cost"
-            price={sheet.wholesale}
-            addition={rules.wholesale}
-            coatCount={count}
-            onChange={(wholesale) => void setRules({ wholesale })}
-          />
-          <PriceRow
-            name="Retail"
-            of="wholesale"
-            price={sheet.retail}
-            addition={rules.retail}
-            coatCount={count}
-            onChange={(retail) => void setRules({ retail })}
-          />
-        </tbody>
-      </table>
+      <DataTable
+        className={style.price}
+        rows={priceRows()}
+        keyOf={({ name }) => name}
+        rowProps={({ isSum }) => ({ className: isSum ? style.sum : undefined })}
+        columns={[
+          { head: 'What', isRowHead: true, cell: ({ name }) => name },
+          {
+            head: 'How it is reckoned',
+            cell: ({ how }) => <div className={style.fields}>{how}</div>,
+          },
+          {
+            head: 'A coat',
+            align: 'end',
+            cell: ({ coatMinor }) => coatMinor !== null && <Money amountMinor={coatMinor} />,
+          },
+          {
+            key: 'batch',
+            head: count === 1 ? 'The batch' : `All ${count}`,
+            align: 'end',
+            cell: ({ batchMinor }) => batchMinor !== null && <Money amountMinor={batchMinor} />,
+          },
+        ]}
+      />
       {estimate.cost.isIncomplete && (
         <p className="quiet">Some of the material has no price yet, so the prices are too low by that.</p>
       )}
@@ -146,26 +184,13 @@ export function PriceOfCoat() {
   );
 }
 
-interface RowProps {
+interface PriceLine {
   readonly name: string;
   /** null: no amount. */
   readonly coatMinor: number | null;
   readonly batchMinor: number | null;
   readonly isSum?: boolean;
-  readonly children?: ReactNode;
-}
-
-function Row({ name, coatMinor, batchMinor, isSum = false, children }: RowProps) {
-  return (
-    <tr className={isSum ? style.sum : undefined}>
-      <th scope="row">{name}</th>
-      <td>
-        <div className={style.fields}>{children}</div>
-      </td>
-      <td className={table.amount}>{coatMinor !== null && <Money amountMinor={coatMinor} />}</td>
-      <td className={table.amount}>{batchMinor !== null && <Money amountMinor={batchMinor} />}</td>
-    </tr>
-  );
+  readonly how?: ReactNode;
 }
 
 function OverheadFields({
@@ -213,26 +238,20 @@ function OverheadFields({
   );
 }
 
-interface PriceRowProps {
+interface AdditionFieldsProps {
   readonly name: string;
   readonly of: string;
   /** null while nothing is said of the work. */
   readonly price: Price | null;
   readonly addition: Addition;
-  readonly coatCount: number;
   readonly onChange: (addition: Addition) => void;
 }
 
 /** A price by margin or mark-up, the formula beside it, and what of it is left above the cost of the coat. */
-function PriceRow({ name, of, price, addition, coatCount, onChange }: PriceRowProps) {
+function AdditionFields({ name, of, price, addition, onChange }: AdditionFieldsProps) {
   const max = (kind: Addition['kind']) => (kind === 'margin' ? 0.95 : 20);
   return (
-    <Row
-      name={name}
-      coatMinor={price?.priceMinor ?? null}
-      batchMinor={price && price.priceMinor * coatCount}
-      isSum
-    >
+    <>
       <ChoiceField
         label={`${name} by`}
         value={addition.kind}
@@ -260,6 +279,6 @@ function PriceRow({ name, of, price, addition, coatCount, onChange }: PriceRowPr
           </span>
         )}
       </p>
-    </Row>
+    </>
   );
 }

@@ -22,7 +22,7 @@ import { ChoiceField, FlagField } from '../../parts/forms/Field.tsx';
 import { Money } from '../../parts/figures/Figure.tsx';
 import { LayPicture } from '../../parts/drawing/LayPicture.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './SideBySide.module.css';
 import { useVariantRun } from './variant-run.ts';
 
@@ -147,83 +147,67 @@ function Results({ results, shownId, onShow }: ResultsProps) {
   const pricing = rules && isWorkSaid(rules) ? rules : null;
   const planned = results[0];
   return (
-    <table className={table.table}>
-      <thead>
-        <tr>
-          <th scope="col">Variant</th>
-          <th scope="col" className={table.amount}>
-            Laid in all
-          </th>
-          <th scope="col" className={table.amount}>
-            Short
-          </th>
-          <th scope="col" className={table.amount}>
-            To buy
-          </th>
-          <th scope="col" className={table.amount}>
-            Material, a coat
-          </th>
-          <th scope="col" className={table.amount}>
-            Against the plan
-          </th>
-          {pricing && (
-            <th scope="col" className={table.amount}>
-              Retail
-            </th>
-          )}
-          <th scope="col">
-            <span className="only-read-aloud">Lays</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {results.map((result) => {
-          const { variant, estimate } = result;
-          const shortCount = estimate.cover.filter(
-            ({ state }) => state === 'short' || state === 'open',
-          ).length;
-          return (
-            <tr key={variant.id} className={variant.id === shownId ? style.shown : undefined}>
-              <td>{sentenceCase(variant.name)}</td>
-              <td className={table.amount}>
-                <Amount kind="cloth" amount={result.usedMm} />
-              </td>
-              <td className={table.amount}>
-                {shortCount === 0 ? 'nothing' : `${shortCount} ${shortCount === 1 ? 'slot' : 'slots'}`}
-              </td>
-              <td className={table.amount}>
-                <Money amountMinor={result.toBuyMinor} />
-              </td>
-              <td className={table.amount}>
-                <Money amountMinor={result.coatMinor} />
-                {estimate.cost.isIncomplete && <span className="quiet small"> not complete</span>}
-              </td>
-              <td className={table.amount}>
-                {result !== planned && planned && (
-                  <Money amountMinor={result.coatMinor - planned.coatMinor} withSign />
-                )}
-              </td>
-              {pricing && (
-                <td className={table.amount}>
+    <DataTable
+      rows={results}
+      keyOf={({ variant }) => variant.id}
+      rowProps={({ variant }) => ({ className: variant.id === shownId ? style.shown : undefined })}
+      columns={[
+        { head: 'Variant', cell: ({ variant }) => sentenceCase(variant.name) },
+        { head: 'Laid in all', align: 'end', cell: ({ usedMm }) => <Amount kind="cloth" amount={usedMm} /> },
+        { head: 'Short', align: 'end', cell: ({ estimate }) => shortWords(estimate) },
+        { head: 'To buy', align: 'end', cell: ({ toBuyMinor }) => <Money amountMinor={toBuyMinor} /> },
+        {
+          head: 'Material, a coat',
+          align: 'end',
+          cell: ({ coatMinor, estimate }) => (
+            <>
+              <Money amountMinor={coatMinor} />
+              {estimate.cost.isIncomplete && <span className="quiet small"> not complete</span>}
+            </>
+          ),
+        },
+        {
+          head: 'Against the plan',
+          align: 'end',
+          cell: (result) =>
+            result !== planned &&
+            planned && <Money amountMinor={result.coatMinor - planned.coatMinor} withSign />,
+        },
+        ...(pricing
+          ? [
+              {
+                head: 'Retail',
+                align: 'end' as const,
+                cell: ({ variant, estimate }: VariantResult) => (
                   <RetailOf price={priceSheet(variant.plan, estimate.cost, pricing).retail} />
-                </td>
-              )}
-              <td className={table.amount}>
-                <Button
-                  look="quiet"
-                  aria-pressed={variant.id === shownId}
-                  aria-label={`Lays of ${variant.name}`}
-                  onClick={() => onShow(variant.id)}
-                >
-                  Lays
-                </Button>
-              </td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
+                ),
+              },
+            ]
+          : []),
+        {
+          head: 'Lays',
+          isHeadHidden: true,
+          align: 'end',
+          cell: ({ variant }) => (
+            <Button
+              look="quiet"
+              aria-pressed={variant.id === shownId}
+              aria-label={`Lays of ${variant.name}`}
+              onClick={() => onShow(variant.id)}
+            >
+              Lays
+            </Button>
+          ),
+        },
+      ]}
+    />
   );
+}
+
+function shortWords({ cover }: VariantResult['estimate']): string {
+  const shortCount = cover.filter(({ state }) => state === 'short' || state === 'open').length;
+  if (shortCount === 0) return 'nothing';
+  return `${shortCount} ${shortCount === 1 ? 'slot' : 'slots'}`;
 }
 
 function Lays({ result }: { result: VariantResult }) {

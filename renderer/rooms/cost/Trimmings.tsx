@@ -6,7 +6,7 @@ import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.t
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { Money } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './CostRoom.module.css';
 
 /** Nothing where nothing is trimmed. */
@@ -19,38 +19,30 @@ export function Trimmings() {
   if (!input || rows.length === 0) return null;
   const all = sumOfTrimmings(rows.map(({ trimmings }) => trimmings));
   return (
-    <table className={`${table.table} ${style.trimmings}`} aria-label="Trimmed off after quilting">
-      <thead>
-        <tr>
-          <th scope="col">Of it trimmed off after quilting</th>
-          <th scope="col" className={table.amount}>
-            Amount
-          </th>
-          <th scope="col" className={table.amount}>
-            Cost
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(({ slotId, trimmings }) => (
-          <tr key={slotId}>
-            <td>{sentenceCase(slotById(input.plan, slotId).name)}</td>
-            <td className={`${table.amount} number`}>{trimmingsWords(trimmings, system)}</td>
-            <td className={table.amount}>
-              <Money amountMinor={trimmings.costMinor} />
-            </td>
-          </tr>
-        ))}
-      </tbody>
-      <tfoot>
-        <tr>
-          <td>All trimmings</td>
-          <td className={`${table.amount} number`}>{trimmingsWords(all, system)}</td>
-          <td className={table.amount}>
-            <Money amountMinor={all.costMinor} />
-          </td>
-        </tr>
-      </tfoot>
-    </table>
+    <DataTable
+      className={style.trimmings}
+      label="Trimmed off after quilting"
+      rows={rows}
+      keyOf={({ slotId }) => slotId}
+      columns={[
+        {
+          head: 'Of it trimmed off after quilting',
+          cell: ({ slotId }) => sentenceCase(slotById(input.plan, slotId).name),
+        },
+        {
+          head: 'Amount',
+          align: 'end',
+          isNumber: true,
+          cell: ({ trimmings }) => trimmingsWords(trimmings, system),
+        },
+        { head: 'Cost', align: 'end', cell: ({ trimmings }) => <Money amountMinor={trimmings.costMinor} /> },
+      ]}
+      foot={[
+        {
+          label: 'All trimmings',
+          cells: [trimmingsWords(all, system), <Money key="cost" amountMinor={all.costMinor} />],
+        },
+      ]}
+    />
   );
 }

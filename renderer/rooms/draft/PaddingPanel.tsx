@@ -9,7 +9,7 @@ import { DraftField } from '../../parts/forms/DraftField.tsx';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import { bodyUnit, type DraftForm, type PaddingWay, paddingOf, sizesUp } from './draft-form.ts';
 import style from './DraftRoom.module.css';
 
@@ -83,41 +83,28 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
         <strong>{text(padding.taken.bodyMm)}</strong> from the girth, and {text(padding.taken.sleeveMm)} in
         the sleeve. <SizesUpWords form={form} />
       </p>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th>Place</th>
-            <th className={table.amount}>Coat</th>
-            <th className={table.amount}>Ease drafted</th>
-            <th className={table.amount}>Padding takes</th>
-            <th className={table.amount}>Ease left</th>
-            <th>Feels like</th>
-          </tr>
-        </thead>
-        <tbody>
-          {left.map((place) => (
-            <tr key={place.place}>
-              <td>{place.place}</td>
-              {[girthAt(report, place.place), place.draftedMm, place.takenMm, place.leftMm].map(
-                (mm, index) => (
-                  // Four figures in a fixed order.
-                  // biome-ignore lint/suspicious/noArrayIndexKey: the columns never move
-                  <td key={index} className={table.amount}>
-                    <Figure quantity="length" value={mm} options={{ unit: bodyUnit }} />
-                  </td>
-                ),
-              )}
-              <td>{place.words}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        rows={left}
+        keyOf={({ place }) => place}
+        columns={[
+          { head: 'Place', cell: ({ place }) => place },
+          { head: 'Coat', align: 'end', cell: ({ place }) => <Girth mm={girthAt(report, place)} /> },
+          { head: 'Ease drafted', align: 'end', cell: ({ draftedMm }) => <Girth mm={draftedMm} /> },
+          { head: 'Padding takes', align: 'end', cell: ({ takenMm }) => <Girth mm={takenMm} /> },
+          { head: 'Ease left', align: 'end', cell: ({ leftMm }) => <Girth mm={leftMm} /> },
+          { head: 'Feels like', cell: ({ words }) => words },
+        ]}
+      />
       <p className={style.source}>
         A rule of thumb: 2 π times the thickness as worn, half of the loft; words by one chart of ease at the
         bust, half of it at the upper arm. Neck, collar and hood get the room of one layer.
       </p>
     </section>
   );
+}
+
+function Girth({ mm }: { mm: number }) {
+  return <Figure quantity="length" value={mm} options={{ unit: bodyUnit }} />;
 }
 
 function girthAt(report: DraftReport, place: 'bust' | 'waist' | 'hip' | 'upper arm'): number {

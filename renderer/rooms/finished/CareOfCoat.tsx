@@ -8,7 +8,7 @@ import { slotName } from '../../client/wording/coat-words.ts';
 import { routeHash } from '../../client/route.ts';
 import { BasisNote } from '../../parts/figures/BasisNote.tsx';
 import { Cautions } from '../../parts/notes/Cautions.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './FinishedRoom.module.css';
 
 export function CareOfCoat({ care }: { care: Care }) {
@@ -21,28 +21,23 @@ export function CareOfCoat({ care }: { care: Care }) {
       <p className="quiet">
         Each process is decided by itself, by the part of the coat that bears least of it.
       </p>
-      <table className={`${table.table} ${style.narrow}`}>
-        <thead>
-          <tr>
-            <th scope="col">Process</th>
-            <th scope="col">The coat bears</th>
-            <th scope="col">Because of</th>
-            <th scope="col">Not written down yet</th>
-          </tr>
-        </thead>
-        <tbody>
-          {care.limits.map(({ process, name, limit, slotIds, unknownSlotIds }) => (
-            <tr key={process}>
-              <td>{name}</td>
-              <td>{limit ?? <span className="quiet">not known yet</span>}</td>
-              <td className="quiet">{partNames(plan, slotIds)}</td>
-              <td>
-                <SlotLinks slotIds={unknownSlotIds} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.narrow}
+        rows={care.limits}
+        keyOf={({ process }) => process}
+        columns={[
+          { head: 'Process', cell: ({ name }) => name },
+          {
+            head: 'The coat bears',
+            cell: ({ limit }) => limit ?? <span className="quiet">not known yet</span>,
+          },
+          { head: 'Because of', cellClass: 'quiet', cell: ({ slotIds }) => partNames(plan, slotIds) },
+          {
+            head: 'Not written down yet',
+            cell: ({ unknownSlotIds }) => <SlotLinks slotIds={unknownSlotIds} />,
+          },
+        ]}
+      />
       <figure className={style.label}>
         <figcaption className="quiet small">Care label, as a draft</figcaption>
         {care.label.lines.map(({ process, text }) => (

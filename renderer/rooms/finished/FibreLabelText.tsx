@@ -1,12 +1,11 @@
 /** The fibre label as it may be printed in the US and in the EU, and how each share came about. */
 import { fibres } from '../../../shared-core/requirement/law/fibre-names.ts';
-import type { FibreLabel, LabelLine } from '../../../shared-core/requirement/law/label.ts';
+import type { FibreLabel } from '../../../shared-core/requirement/law/label.ts';
 import { statableRatios } from '../../../shared-core/requirement/law/label-text.ts';
-import { useCoat } from '../../client/coat/coat-context.ts';
 import { BasisNote } from '../../parts/figures/BasisNote.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './FinishedRoom.module.css';
 
 export function FibreLabelText({ label }: { label: FibreLabel }) {
@@ -55,56 +54,46 @@ function Shares({ label }: { label: FibreLabel }) {
   return (
     <details className="small">
       <summary className={style.summary}>How the shares came about</summary>
-      <table className={`${table.table} ${style.narrow}`}>
-        <thead>
-          <tr>
-            <th scope="col">Part and fibre</th>
-            <th scope="col">Cut from</th>
-            <th scope="col" className={table.amount}>
-              Share
-            </th>
-            <th scope="col" className={table.amount}>
-              A label may say
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {label.lines.flatMap((line) =>
-            line.shares.map((share, index) => (
-              <ShareRow key={`${line.component} ${share.fibre}`} line={line} index={index} />
-            )),
-          )}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.narrow}
+        rows={label.lines.flatMap((line) => line.shares.map((share, index) => ({ line, share, index })))}
+        keyOf={({ line, share }) => `${line.component} ${share.fibre}`}
+        columns={[
+          {
+            head: 'Part and fibre',
+            cell: ({ line, share }) => `${line.component}, ${fibres[share.fibre].us}`,
+          },
+          {
+            head: 'Cut from',
+            cellClass: 'quiet',
+            cell: ({ line, index }) => (index === 0 ? line.slotNames.join(', ') : ''),
+          },
+          {
+            head: 'Share',
+            align: 'end',
+            cell: ({ share }) => <Figure quantity="ratio" value={share.shareRatio} options={{ digits: 1 }} />,
+          },
+          {
+            head: 'A label may say',
+            align: 'end',
+            cell: ({ line, share }) => (
+              <Statable isAlone={line.shares.length === 1} shareRatio={share.shareRatio} />
+            ),
+          },
+        ]}
+      />
     </details>
   );
 }
 
-function ShareRow({ line, index }: { line: LabelLine; index: number }) {
-  const { input } = useCoat('input');
-  const share = line.shares[index];
-  if (!input || !share) return null;
-  const isAlone = line.shares.length === 1;
-  const { minRatio, maxRatio } = statableRatios(share.shareRatio);
+/** What a label may say of a share: the whole, or between two bounds. */
+function Statable({ isAlone, shareRatio }: { isAlone: boolean; shareRatio: number }) {
+  const { minRatio, maxRatio } = statableRatios(shareRatio);
   const whole = (ratio: number) => <Figure quantity="ratio" value={ratio} options={{ digits: 0 }} />;
+  if (isAlone) return whole(1);
   return (
-    <tr>
-      <td>
-        {line.component}, {fibres[share.fibre].us}
-      </td>
-      <td className="quiet">{index === 0 ? line.slotNames.join(', ') : ''}</td>
-      <td className={table.amount}>
-        <Figure quantity="ratio" value={share.shareRatio} options={{ digits: 1 }} />
-      </td>
-      <td className={table.amount}>
-        {isAlone ? (
-          whole(1)
-        ) : (
-          <>
-            {whole(minRatio)} to {whole(maxRatio)}
-          </>
-        )}
-      </td>
-    </tr>
+    <>
+      {whole(minRatio)} to {whole(maxRatio)}
+    </>
   );
 }

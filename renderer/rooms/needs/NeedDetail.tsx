@@ -17,7 +17,7 @@ import { routeHash } from '../../client/route.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { AdviceNotes } from '../../parts/notes/AdviceNotes.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import { AlongEdges } from './AlongEdges.tsx';
 import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
@@ -81,36 +81,18 @@ function Layers({ pieces, planId }: { pieces: readonly BattedPiece[]; planId: st
   return (
     <details className="small">
       <summary className={style.summary}>Layers and loft by piece</summary>
-      <table className={`${table.table} ${style.detail}`}>
-        <thead>
-          <tr>
-            <th scope="col">Piece</th>
-            <th scope="col" className={table.amount}>
-              Layers
-            </th>
-            <th scope="col" className={table.amount}>
-              As bought
-            </th>
-            <th scope="col" className={table.amount}>
-              In the coat
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {pieces.map((piece) => (
-            <tr key={piece.pieceId} title={howText(piece.basis.how, system)}>
-              <td>{piece.pieceName}</td>
-              <td className={`${table.amount} number`}>{piece.plyCount}</td>
-              <td className={table.amount}>
-                <Loft mm={piece.loftMm} />
-              </td>
-              <td className={table.amount}>
-                <Loft mm={piece.finishedMm} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.detail}
+        rows={pieces}
+        keyOf={({ pieceId }) => pieceId}
+        rowProps={({ basis }) => ({ title: howText(basis.how, system) })}
+        columns={[
+          { head: 'Piece', cell: ({ pieceName }) => pieceName },
+          { head: 'Layers', align: 'end', isNumber: true, cell: ({ plyCount }) => plyCount },
+          { head: 'As bought', align: 'end', cell: ({ loftMm }) => <Loft mm={loftMm} /> },
+          { head: 'In the coat', align: 'end', cell: ({ finishedMm }) => <Loft mm={finishedMm} /> },
+        ]}
+      />
       <p className="quiet">
         In the coat: midway between two lines, by the rise of both faces; half of the loft where there are no
         lines. <a href={routeHash({ kind: 'coat', planId, step: 'quilting' })}>Put in a rise you measured</a>
@@ -126,46 +108,40 @@ function Stitches({ use }: { use: ThreadUse }) {
   return (
     <details className="small">
       <summary className={style.summary}>By stitch, needle and bobbin</summary>
-      <table className={`${table.table} ${style.detail}`}>
-        <thead>
-          <tr>
-            <th scope="col">Stitch</th>
-            <th scope="col" className={table.amount}>
-              Seams
-            </th>
-            <th scope="col" className={table.amount}>
-              Needle
-            </th>
-            <th scope="col" className={table.amount}>
-              Bobbin or looper
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {use.byStitch.map((row) => (
-            <tr key={row.stitch}>
-              <td>{stitchNames[row.stitch]}</td>
-              <td className={table.amount}>
-                <Figure
-                  quantity="length"
-                  value={row.seamMm}
-                  options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 0 }}
-                />
-              </td>
-              <td className={table.amount}>
-                <Figure quantity="threadLength" value={row.needleM} options={threadUnit} />
-              </td>
-              <td className={table.amount}>
-                {row.under === 'none' ? (
-                  'none'
-                ) : (
-                  <Figure quantity="threadLength" value={row.underM} options={threadUnit} />
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.detail}
+        rows={use.byStitch}
+        keyOf={({ stitch }) => stitch}
+        columns={[
+          { head: 'Stitch', cell: ({ stitch }) => stitchNames[stitch] },
+          {
+            head: 'Seams',
+            align: 'end',
+            cell: ({ seamMm }) => (
+              <Figure
+                quantity="length"
+                value={seamMm}
+                options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 0 }}
+              />
+            ),
+          },
+          {
+            head: 'Needle',
+            align: 'end',
+            cell: ({ needleM }) => <Figure quantity="threadLength" value={needleM} options={threadUnit} />,
+          },
+          {
+            head: 'Bobbin or looper',
+            align: 'end',
+            cell: ({ under, underM }) =>
+              under === 'none' ? (
+                'none'
+              ) : (
+                <Figure quantity="threadLength" value={underM} options={threadUnit} />
+              ),
+          },
+        ]}
+      />
     </details>
   );
 }

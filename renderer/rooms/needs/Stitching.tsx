@@ -18,7 +18,7 @@ import { useSystem } from '../../client/workshop.ts';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import fields from '../../parts/forms/Field.module.css';
 import { OptionalSettledField, SettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { type Column, DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './NeedsRoom.module.css';
 import { stitchNames } from './stitch-names.ts';
 
@@ -59,28 +59,16 @@ export function Stitching() {
           long, of topstitching {showQuantity('length', defaultStitchMm.topstitching, { system })}. Quilting
           has its own.
         </p>
-        <table className={`${table.table} ${style.detail}`} aria-label="How each seam is sewn">
-          <thead>
-            <tr>
-              <th scope="col">Seam</th>
-              <th scope="col">Stitch</th>
-              <th scope="col">Stitch length</th>
-              <th scope="col">Rows of topstitching</th>
-              <th scope="col">Overcast</th>
-              <th scope="col">Thread</th>
-            </tr>
-          </thead>
-          <tbody>
-            {plan.seams.map((seam) => (
-              <SeamRow
-                key={seam.id}
-                seam={seam}
-                threads={threads}
-                onChange={(change) => void make((current) => setSeamStitches(current, seam.id, change, text))}
-              />
-            ))}
-          </tbody>
-        </table>
+        <DataTable
+          className={style.detail}
+          label="How each seam is sewn"
+          rows={plan.seams}
+          keyOf={({ id }) => id}
+          columns={seamColumns(
+            threads,
+            (seam, change) => void make((current) => setSeamStitches(current, seam.id, change, text)),
+          )}
+        />
       </details>
     </div>
   );
@@ -109,23 +97,21 @@ function LiningEdges({ onSet }: { onSet: (overcast: Seam['overcast']) => void })
   );
 }
 
-interface SeamRowProps {
-  readonly seam: Seam;
-  readonly threads: readonly { readonly id: string; readonly name: string }[];
-  readonly onChange: (change: SeamChange) => void;
-}
-
-function SeamRow({ seam, threads, onChange }: SeamRowProps) {
+function seamColumns(
+  threads: readonly { readonly id: string; readonly name: string }[],
+  onChange: (seam: Seam, change: SeamChange) => void,
+): readonly Column<Seam>[] {
   const choice = `${fields.input} ${fields.choice}`;
-  return (
-    <tr>
-      <td>{seam.label}</td>
-      <td>
+  return [
+    { head: 'Seam', cell: ({ label }) => label },
+    {
+      head: 'Stitch',
+      cell: (seam) => (
         <select
           className={choice}
           aria-label={`Stitch of ${seam.label}`}
           value={seam.stitch}
-          onChange={(event) => onChange({ stitch: event.target.value as StitchType })}
+          onChange={(event) => onChange(seam, { stitch: event.target.value as StitchType })}
         >
           {stitchTypes.map((stitch) => (
             <option key={stitch} value={stitch}>
@@ -133,46 +119,59 @@ function SeamRow({ seam, threads, onChange }: SeamRowProps) {
             </option>
           ))}
         </select>
-      </td>
-      <td className={style.rows}>
-        {seam.stitch !== 'hand' && (
+      ),
+    },
+    {
+      head: 'Stitch length',
+      cellClass: style.rows,
+      cell: (seam) =>
+        seam.stitch !== 'hand' && (
           <OptionalSettledField
             label={`Stitch length of ${seam.label}`}
             isLabelHidden
             quantity="length"
             value={seam.stitchLengthMm ?? null}
-            onSet={(stitchLengthMm) => onChange({ stitchLengthMm })}
+            onSet={(stitchLengthMm) => onChange(seam, { stitchLengthMm })}
           />
-        )}
-      </td>
-      <td className={style.rows}>
+        ),
+    },
+    {
+      head: 'Rows of topstitching',
+      cellClass: style.rows,
+      cell: (seam) => (
         <SettledField
           label={`Rows of topstitching at ${seam.label}`}
           isLabelHidden
           quantity="count"
           value={seam.topstitchRowCount}
           max={20}
-          onSet={(topstitchRowCount) => onChange({ topstitchRowCount })}
+          onSet={(topstitchRowCount) => onChange(seam, { topstitchRowCount })}
         />
-      </td>
-      <td>
+      ),
+    },
+    {
+      head: 'Overcast',
+      cell: (seam) => (
         <select
           className={choice}
           aria-label={`Overcasting of ${seam.label}`}
           value={seam.overcast ?? ''}
-          onChange={(event) => onChange({ overcast: (event.target.value || null) as Seam['overcast'] })}
+          onChange={(event) => onChange(seam, { overcast: (event.target.value || null) as Seam['overcast'] })}
         >
           <option value="">not overcast</option>
           <option value="503">{stitchNames['503']}</option>
           <option value="504">{stitchNames['504']}</option>
         </select>
-      </td>
-      <td>
+      ),
+    },
+    {
+      head: 'Thread',
+      cell: (seam) => (
         <select
           className={choice}
           aria-label={`Thread of ${seam.label}`}
           value={seam.threadSlotId}
-          onChange={(event) => onChange({ threadSlotId: event.target.value })}
+          onChange={(event) => onChange(seam, { threadSlotId: event.target.value })}
         >
           {threads.map((slot) => (
             <option key={slot.id} value={slot.id}>
@@ -180,7 +179,7 @@ function SeamRow({ seam, threads, onChange }: SeamRowProps) {
             </option>
           ))}
         </select>
-      </td>
-    </tr>
-  );
+      ),
+    },
+  ];
 }

@@ -5,7 +5,7 @@ import { threadByColour } from '../../../shared-core/requirement/thread/thread-u
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { routeHash } from '../../client/route.ts';
 import { Figure } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './NeedsRoom.module.css';
 
 const threadUnit = { unit: { metric: 'threadM', imperial: 'threadYd' }, digits: 0 } as const;
@@ -21,63 +21,48 @@ export function ThreadByColour() {
   return (
     <section aria-labelledby="thread" className={style.section}>
       <h2 id="thread">Thread by colour</h2>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">Thread</th>
-            <th scope="col">For</th>
-            <th scope="col" className={table.amount}>
-              In all
-            </th>
-            <th scope="col" className={table.amount}>
-              Needles
-            </th>
-            <th scope="col" className={table.amount}>
-              Bobbins and loopers
-            </th>
-            <th scope="col" className={table.amount}>
-              Spools
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {threads.map((thread) => (
-            <tr key={thread.slotNames.join()}>
-              <td>
-                {thread.item ? (
-                  <>
-                    <a href={routeHash({ kind: 'stash', itemId: thread.item.id })}>{thread.item.name}</a>
-                    {thread.item.colour && <span className="quiet">, {thread.item.colour}</span>}
-                  </>
-                ) : (
-                  'nothing chosen yet'
-                )}
-              </td>
-              <td>{thread.slotNames.join(', ')}</td>
-              {[thread.totalM, thread.needleM, thread.underM].map((metres, index) => (
-                // Three figures in a fixed order.
-                // biome-ignore lint/suspicious/noArrayIndexKey: the columns never move
-                <td key={index} className={table.amount}>
-                  <Figure quantity="threadLength" value={metres} options={threadUnit} />
-                </td>
-              ))}
-              <td className={table.amount}>
-                {thread.spoolM === null ? (
-                  <span className="quiet small">length of a spool not known</span>
-                ) : (
-                  <>
-                    <span className="number">{thread.spoolCount}</span>{' '}
-                    <span className="quiet">
-                      of <Figure quantity="threadLength" value={thread.spoolM} options={threadUnit} />
-                      {thread.coneCount > 1 && `; ${thread.coneCount} cones on the machine at once`}
-                    </span>
-                  </>
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        rows={threads}
+        keyOf={({ slotNames }) => slotNames.join()}
+        columns={[
+          {
+            head: 'Thread',
+            cell: ({ item }) =>
+              item ? (
+                <>
+                  <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
+                  {item.colour && <span className="quiet">, {item.colour}</span>}
+                </>
+              ) : (
+                'nothing chosen yet'
+              ),
+          },
+          { head: 'For', cell: ({ slotNames }) => slotNames.join(', ') },
+          { head: 'In all', align: 'end', cell: ({ totalM }) => <Metres of={totalM} /> },
+          { head: 'Needles', align: 'end', cell: ({ needleM }) => <Metres of={needleM} /> },
+          { head: 'Bobbins and loopers', align: 'end', cell: ({ underM }) => <Metres of={underM} /> },
+          {
+            head: 'Spools',
+            align: 'end',
+            cell: ({ spoolM, spoolCount, coneCount }) =>
+              spoolM === null ? (
+                <span className="quiet small">length of a spool not known</span>
+              ) : (
+                <>
+                  <span className="number">{spoolCount}</span>{' '}
+                  <span className="quiet">
+                    of <Metres of={spoolM} />
+                    {coneCount > 1 && `; ${coneCount} cones on the machine at once`}
+                  </span>
+                </>
+              ),
+          },
+        ]}
+      />
     </section>
   );
+}
+
+function Metres({ of }: { of: number }) {
+  return <Figure quantity="threadLength" value={of} options={threadUnit} />;
 }

@@ -5,7 +5,7 @@ import { useCoat } from '../../client/coat/coat-context.ts';
 import { finishedOf } from '../../client/coat/finished-coat.ts';
 import { routeHash } from '../../client/route.ts';
 import { Figure } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './NeedsRoom.module.css';
 
 export function WashFirst() {
@@ -28,56 +28,56 @@ export function WashFirst() {
           {sentenceCase(mixed.says)} {mixed.fix}
         </p>
       )}
-      <table className={`${table.table} ${style.narrow}`}>
-        <thead>
-          <tr>
-            <th scope="col">Slot</th>
-            <th scope="col" className={table.amount}>
-              Shrinks along
-            </th>
-            <th scope="col" className={table.amount}>
-              Shrinks across
-            </th>
-            <th scope="col" className={table.amount}>
-              Needed longer by
-            </th>
-            <th scope="col">Washed</th>
-            <th scope="col">
-              <span className="only-read-aloud">Its item</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {prewash.map((each) => (
-            <tr key={each.slotId}>
-              <td>{sentenceCase(each.slotName)}</td>
-              <Shrunk wash={each} direction="along" />
-              <Shrunk wash={each} direction="across" />
-              <td className={table.amount}>
-                <Figure quantity="ratio" value={1 / (1 - each.alongRatio) - 1} options={{ digits: 1 }} />
-              </td>
-              <td>{each.isBeforeCutting ? 'before cutting' : 'in the coat'}</td>
-              <td>
-                <a
-                  href={routeHash({
-                    kind: 'stash',
-                    itemId: input.plan.slots.find(({ id }) => id === each.slotId)?.itemId ?? null,
-                  })}
-                >
-                  Put in what you measured
-                </a>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.narrow}
+        rows={prewash}
+        keyOf={({ slotId }) => slotId}
+        columns={[
+          { head: 'Slot', cell: ({ slotName }) => sentenceCase(slotName) },
+          {
+            head: 'Shrinks along',
+            align: 'end',
+            cell: (wash) => <Shrunk wash={wash} direction="along" />,
+          },
+          {
+            head: 'Shrinks across',
+            align: 'end',
+            cell: (wash) => <Shrunk wash={wash} direction="across" />,
+          },
+          {
+            head: 'Needed longer by',
+            align: 'end',
+            cell: ({ alongRatio }) => (
+              <Figure quantity="ratio" value={1 / (1 - alongRatio) - 1} options={{ digits: 1 }} />
+            ),
+          },
+          {
+            head: 'Washed',
+            cell: ({ isBeforeCutting }) => (isBeforeCutting ? 'before cutting' : 'in the coat'),
+          },
+          {
+            head: 'Its item',
+            isHeadHidden: true,
+            cell: ({ slotId }) => (
+              <a
+                href={routeHash({
+                  kind: 'stash',
+                  itemId: input.plan.slots.find(({ id }) => id === slotId)?.itemId ?? null,
+                })}
+              >
+                Put in what you measured
+              </a>
+            ),
+          },
+        ]}
+      />
     </section>
   );
 }
 
 function Shrunk({ wash, direction }: { wash: Prewash; direction: 'along' | 'across' }) {
   return (
-    <td className={table.amount}>
+    <>
       <Figure
         quantity="ratio"
         value={direction === 'along' ? wash.alongRatio : wash.acrossRatio}
@@ -89,6 +89,6 @@ function Shrunk({ wash, direction }: { wash: Prewash; direction: 'along' | 'acro
           taken as {direction === 'along' ? 'across' : 'along'}, not written down
         </span>
       )}
-    </td>
+    </>
   );
 }

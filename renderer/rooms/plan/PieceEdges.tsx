@@ -14,7 +14,7 @@ import { Button } from '../../parts/forms/Button.tsx';
 import { DraftField, draftOf } from '../../parts/forms/DraftField.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import type { ChangeProps } from './piece-change.ts';
 import style from './PieceSheet.module.css';
 
@@ -27,48 +27,49 @@ export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['m
   return (
     <section className={style.edges}>
       <h3>Edges and allowances</h3>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th>Edge</th>
-            <th className={table.amount}>Length</th>
-            <th className={table.amount}>Allowance</th>
-          </tr>
-        </thead>
-        <tbody>
-          {piece.outline.edges.map((edge) => (
-            <tr key={edge.name}>
-              <td>
-                {edge.name}
-                {edge.name === piece.foldEdge && <span className="quiet"> (fold)</span>}
-              </td>
-              <td className={table.amount}>
-                <Figure
+      <DataTable
+        rows={piece.outline.edges}
+        keyOf={({ name }) => name}
+        columns={[
+          {
+            head: 'Edge',
+            cell: ({ name }) => (
+              <>
+                {name}
+                {name === piece.foldEdge && <span className="quiet"> (fold)</span>}
+              </>
+            ),
+          },
+          {
+            head: 'Length',
+            align: 'end',
+            cell: ({ name }) => (
+              <Figure
+                quantity="length"
+                value={edgeLengthMm(piece.outline, name)}
+                options={{ unit: { metric: 'mm', imperial: 'in' } }}
+              />
+            ),
+          },
+          {
+            head: 'Allowance',
+            align: 'end',
+            cell: ({ name, allowanceMm }) =>
+              name === piece.foldEdge ? (
+                <span className="quiet">none</span>
+              ) : (
+                <SettledField
+                  label={`Allowance at ${name}`}
+                  isLabelHidden
                   quantity="length"
-                  value={edgeLengthMm(piece.outline, edge.name)}
-                  options={{ unit: { metric: 'mm', imperial: 'in' } }}
+                  value={allowanceMm}
+                  max={200}
+                  onSet={(mm) => void make((plan) => setAllowance(plan, piece.id, name, mm, lengthText))}
                 />
-              </td>
-              <td className={table.amount}>
-                {edge.name === piece.foldEdge ? (
-                  <span className="quiet">none</span>
-                ) : (
-                  <SettledField
-                    label={`Allowance at ${edge.name}`}
-                    isLabelHidden
-                    quantity="length"
-                    value={edge.allowanceMm}
-                    max={200}
-                    onSet={(mm) =>
-                      void make((plan) => setAllowance(plan, piece.id, edge.name, mm, lengthText))
-                    }
-                  />
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+              ),
+          },
+        ]}
+      />
       <form
         className={style.inline}
         onSubmit={(event) => {

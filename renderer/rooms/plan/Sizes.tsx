@@ -12,7 +12,7 @@ import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './PlanRoom.module.css';
 
 export function Sizes() {
@@ -24,7 +24,7 @@ export function Sizes() {
     const answer = await edit(change);
     setProblems(answer.ok ? [] : answer.problems);
   };
-  const others = plan.sizes ?? [];
+  const others = (plan.sizes ?? []).map(({ size, coatCount }) => ({ size, coatCount, isAtHand: false }));
   return (
     <section aria-labelledby="sizes">
       <h2 id="sizes" className={style.title}>
@@ -32,29 +32,30 @@ export function Sizes() {
       </h2>
       <Problems problems={problems} />
       {others.length > 0 && (
-        <table className={`${table.table} ${style.sizes}`}>
-          <thead>
-            <tr>
-              <th>Size</th>
-              <th>Coats</th>
-              <th>
-                <span className="only-read-aloud">Actions</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <td>
-                {plan.size || 'no size named'}{' '}
-                <span className="quiet">at hand: its pieces are shown below</span>
-              </td>
-              <td className="number">{plan.coatCount}</td>
-              <td />
-            </tr>
-            {others.map(({ size, coatCount }) => (
-              <tr key={size}>
-                <td>{size}</td>
-                <td>
+        <DataTable
+          className={style.sizes}
+          rows={[{ size: plan.size, coatCount: plan.coatCount, isAtHand: true }, ...others]}
+          keyOf={({ size, isAtHand }) => (isAtHand ? 'at hand' : size)}
+          columns={[
+            {
+              head: 'Size',
+              cell: ({ size, isAtHand }) =>
+                isAtHand ? (
+                  <>
+                    {size || 'no size named'}{' '}
+                    <span className="quiet">at hand: its pieces are shown below</span>
+                  </>
+                ) : (
+                  size
+                ),
+            },
+            {
+              head: 'Coats',
+              isNumber: true,
+              cell: ({ size, coatCount, isAtHand }) =>
+                isAtHand ? (
+                  coatCount
+                ) : (
                   <SettledField
                     label={`Coats in size ${size}`}
                     isLabelHidden
@@ -63,19 +64,26 @@ export function Sizes() {
                     max={1000}
                     onSet={(count) => void make((current) => setSizeCount(current, size, count))}
                   />
-                </td>
-                <td className={table.amount}>
-                  <Button look="quiet" onClick={() => void make((current) => chooseSize(current, size))}>
-                    {coatCount === 0 ? 'Make this instead' : 'Bring to hand'}
-                  </Button>
-                  <Button look="quiet" onClick={() => void make((current) => removeSize(current, size))}>
-                    Take out
-                  </Button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                ),
+            },
+            {
+              head: 'Actions',
+              isHeadHidden: true,
+              align: 'end',
+              cell: ({ size, coatCount, isAtHand }) =>
+                !isAtHand && (
+                  <>
+                    <Button look="quiet" onClick={() => void make((current) => chooseSize(current, size))}>
+                      {coatCount === 0 ? 'Make this instead' : 'Bring to hand'}
+                    </Button>
+                    <Button look="quiet" onClick={() => void make((current) => removeSize(current, size))}>
+                      Take out
+                    </Button>
+                  </>
+                ),
+            },
+          ]}
+        />
       )}
       <AddSize
         plan={plan}

@@ -13,7 +13,7 @@ import { amountText } from '../../parts/figures/Amount.tsx';
 import { KindMark } from '../../parts/drawing/KindMark.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { StateTag } from '../../parts/figures/StateTag.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import fields from '../../parts/forms/Field.module.css';
 import style from './PlanRoom.module.css';
 
@@ -28,6 +28,7 @@ export function SlotTable() {
     );
     setProblems(answer.ok ? [] : answer.problems);
   };
+  const boundTo = (slot: Slot) => input.shelf.find(({ item }) => item.id === slot.itemId);
   const wash = async (slotId: string, isBeforeCutting: boolean) => {
     const answer = await edit((plan) => setWashing(plan, slotId, isBeforeCutting));
     setProblems(answer.ok ? [] : answer.problems);
@@ -35,25 +36,25 @@ export function SlotTable() {
   return (
     <>
       <Problems problems={problems} />
-      <table className={`${table.table} ${style.slots}`}>
-        <thead>
-          <tr>
-            <th>Slot</th>
-            <th>Filled by</th>
-            <th className={table.amount}>Free on the shelf</th>
-            <th>Cover</th>
-          </tr>
-        </thead>
-        <tbody>
-          {input.plan.slots.map((slot) => {
-            const bound = input.shelf.find((each) => each.item.id === slot.itemId);
-            const state = estimate?.cover.find((slotCover) => slotCover.slotId === slot.id)?.state;
-            return (
-              <tr key={slot.id}>
-                <td>
-                  <KindMark kind={slot.kind} /> {slot.name}
-                </td>
-                <td>
+      <DataTable
+        className={style.slots}
+        rows={input.plan.slots}
+        keyOf={({ id }) => id}
+        columns={[
+          {
+            head: 'Slot',
+            cell: ({ kind, name }) => (
+              <>
+                <KindMark kind={kind} /> {name}
+              </>
+            ),
+          },
+          {
+            head: 'Filled by',
+            cell: (slot) => {
+              const bound = boundTo(slot);
+              return (
+                <>
                   <select
                     className={`${fields.input} ${fields.choice}`}
                     aria-label={`Item for the ${slot.name}`}
@@ -70,20 +71,32 @@ export function SlotTable() {
                       ))}
                   </select>
                   {bound && <WashChoice slot={slot} item={bound.item} onChoose={wash} />}
-                </td>
-                <td className={`${table.amount} number`}>
-                  {bound ? (
-                    amountText(slot.kind, itemFree(bound), system)
-                  ) : (
-                    <span className="quiet">{kindRecords[slot.kind].label}</span>
-                  )}
-                </td>
-                <td>{state && <StateTag state={state} />}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+                </>
+              );
+            },
+          },
+          {
+            head: 'Free on the shelf',
+            align: 'end',
+            isNumber: true,
+            cell: (slot) => {
+              const bound = boundTo(slot);
+              return bound ? (
+                amountText(slot.kind, itemFree(bound), system)
+              ) : (
+                <span className="quiet">{kindRecords[slot.kind].label}</span>
+              );
+            },
+          },
+          {
+            head: 'Cover',
+            cell: ({ id }) => {
+              const state = estimate?.cover.find(({ slotId }) => slotId === id)?.state;
+              return state && <StateTag state={state} />;
+            },
+          },
+        ]}
+      />
     </>
   );
 }

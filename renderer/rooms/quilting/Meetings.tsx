@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { meetingReport, type SeamMeeting } from '../../../shared-core/quilting/meeting.ts';
 import { Figure } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './QuiltingRoom.module.css';
 
 export function Meetings({ plan }: { plan: CoatPlan }) {
@@ -22,34 +22,30 @@ export function Meetings({ plan }: { plan: CoatPlan }) {
               ? 'Every line meets its partner.'
               : `The lines meet at ${meetings.length - apart.length} of ${meetings.length} seams.`}
           </p>
-          <table className={`${table.table} ${style.meetings}`}>
-            <thead>
-              <tr>
-                <th>Seam</th>
-                <th className={table.amount}>Apart by at most</th>
-              </tr>
-            </thead>
-            <tbody>
-              {meetings.map((meeting) => (
-                <tr key={`${meeting.seamId} ${meeting.a.pieceId} ${meeting.b.pieceId}`}>
-                  <td>
-                    {meeting.says}
-                    {meeting.unmatchedCount > 0 && (
+          <DataTable
+            className={style.meetings}
+            rows={meetings}
+            keyOf={({ seamId, a, b }) => `${seamId} ${a.pieceId} ${b.pieceId}`}
+            columns={[
+              {
+                head: 'Seam',
+                cell: ({ says, unmatchedCount }) => (
+                  <>
+                    {says}
+                    {unmatchedCount > 0 && (
                       <span className="quiet">
                         {' '}
-                        {meeting.unmatchedCount === 1
+                        {unmatchedCount === 1
                           ? 'One line has no partner.'
-                          : `${meeting.unmatchedCount} lines have no partner.`}
+                          : `${unmatchedCount} lines have no partner.`}
                       </span>
                     )}
-                  </td>
-                  <td className={table.amount}>
-                    <Apart meeting={meeting} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+                  </>
+                ),
+              },
+              { head: 'Apart by at most', align: 'end', cell: (meeting) => <Apart meeting={meeting} /> },
+            ]}
+          />
         </>
       )}
     </section>

@@ -14,7 +14,7 @@ import { usePlanChange } from '../../client/coat/plan-change.ts';
 import { ChoiceField } from '../../parts/forms/Field.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { OptionalSettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './QuiltingRoom.module.css';
 
 const inSmallUnit = { unit: { metric: 'mm', imperial: 'in' } } as const;
@@ -59,52 +59,50 @@ export function QuiltedPieceRow({
           />{' '}
           of stitching in one.
         </p>
-        <table
-          className={`${table.table} ${style.lines}`}
-          aria-label={`Lines of ${piece.name} from the ${from}`}
-        >
-          <thead>
-            <tr>
-              <th>Line</th>
-              <th className={table.amount}>From the {from}</th>
-              <th className={table.amount}>Mark at</th>
-              <th className={table.amount}>Channel</th>
-            </tr>
-          </thead>
-          <tbody>
-            {quilted.offsetsMm.map((offsetMm, index) => (
-              <tr key={offsetMm}>
-                <td className="number">{index + 1}</td>
-                <td className={table.amount}>
-                  <Figure quantity="length" value={offsetMm} options={inSmallUnit} />
-                </td>
-                <td className={table.amount}>
-                  <Figure quantity="length" value={markAtMm[index] ?? offsetMm} options={inSmallUnit} />
-                </td>
-                <td className={table.amount}>
-                  <Figure
-                    quantity="length"
-                    value={quilted.channels[index]?.widthMm ?? 0}
-                    options={inSmallUnit}
-                  />
-                </td>
-              </tr>
-            ))}
-            {last && quilted.lines.length > 0 && (
-              <tr>
-                <td className="quiet">top</td>
-                <td />
-                <td />
-                <td className={table.amount}>
-                  <Figure quantity="length" value={last.widthMm} options={inSmallUnit} />
-                </td>
-              </tr>
-            )}
-          </tbody>
-        </table>
+        <DataTable
+          className={style.lines}
+          label={`Lines of ${piece.name} from the ${from}`}
+          rows={[
+            ...quilted.offsetsMm.map((offsetMm, index) => ({
+              name: <span className="number">{index + 1}</span>,
+              offsetMm,
+              markMm: markAtMm[index] ?? offsetMm,
+              channelMm: quilted.channels[index]?.widthMm ?? 0,
+            })),
+            ...(last && quilted.lines.length > 0
+              ? [
+                  {
+                    name: <span className="quiet">top</span>,
+                    offsetMm: null,
+                    markMm: null,
+                    channelMm: last.widthMm,
+                  },
+                ]
+              : []),
+          ]}
+          keyOf={({ offsetMm }) => offsetMm ?? 'top'}
+          columns={[
+            { head: 'Line', cell: ({ name }) => name },
+            {
+              head: `From the ${from}`,
+              align: 'end',
+              cell: ({ offsetMm }) => offsetMm !== null && <SmallLength mm={offsetMm} />,
+            },
+            {
+              head: 'Mark at',
+              align: 'end',
+              cell: ({ markMm }) => markMm !== null && <SmallLength mm={markMm} />,
+            },
+            { head: 'Channel', align: 'end', cell: ({ channelMm }) => <SmallLength mm={channelMm} /> },
+          ]}
+        />
       </div>
     </li>
   );
+}
+
+function SmallLength({ mm }: { mm: number }) {
+  return <Figure quantity="length" value={mm} options={inSmallUnit} />;
 }
 
 /** Its own distance of the lines, where it is not that of the whole coat. */

@@ -23,7 +23,7 @@ import { Button } from '../../parts/forms/Button.tsx';
 import fieldStyle from '../../parts/forms/Field.module.css';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { OptionalSettledField } from '../../parts/forms/SettledField.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './QuiltingRoom.module.css';
 import { SwatchSheet } from './SwatchSheet.tsx';
 
@@ -61,34 +61,36 @@ export function TakeUp() {
         Quilting draws the cloth in, so more is cut than is finished. How much hangs on cloth, padding and
         machine: quilt a swatch of each number of layers, and its measures stand in place of the estimate.
       </p>
-      <table className={`${table.table} ${style.layers}`} aria-label="Take-up by layers">
-        <thead>
-          <tr>
-            <th scope="col">Layers</th>
-            <th scope="col">Rise of one face</th>
-            <th scope="col" className={table.amount}>
-              Over the lines
-            </th>
-            <th scope="col" className={table.amount}>
-              Along the lines
-            </th>
-            <th scope="col">
-              <span className="only-read-aloud">Swatch</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((layers) => (
-            <LayersRow
-              key={layers.plyCount}
-              layers={layers}
-              plan={plan}
-              items={items}
-              onMeasure={() => setMeasuring(layers.plyCount)}
-            />
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        className={style.layers}
+        label="Take-up by layers"
+        rows={rows.map((layers) => takenBy(layers, plan, items))}
+        keyOf={({ layers }) => layers.plyCount}
+        columns={[
+          {
+            head: 'Layers',
+            cell: ({ layers, words }) => (
+              <>
+                {sentenceCase(words)}
+                <span className={`${style.names} quiet small`}>
+                  {listed(layers.pieces.map(({ name }) => name))}
+                </span>
+              </>
+            ),
+          },
+          { head: 'Rise of one face', cell: (taken) => <RiseField taken={taken} /> },
+          { head: 'Over the lines', align: 'end', cell: ({ over }) => <Way ways={over} /> },
+          { head: 'Along the lines', align: 'end', cell: ({ along }) => <Way ways={along} /> },
+          {
+            head: 'Swatch',
+            isHeadHidden: true,
+            cellClass: style.swatchCell,
+            cell: (taken) => (
+              <SwatchActions taken={taken} onMeasure={() => setMeasuring(taken.layers.plyCount)} />
+            ),
+          },
+        ]}
+      />
       {isOwnBySlot && (
         <p>
           An earlier swatch was measured for all layers alike; it counts where no swatch of their own was.{' '}
@@ -121,68 +123,69 @@ function layersOf(plan: CoatPlan): readonly Layers[] {
     .map(([plyCount, alike]) => ({ plyCount, pieces: alike, measure: measureOf(plan, plyCount) }));
 }
 
-function LayersRow({
-  layers: { plyCount, pieces, measure },
-  plan,
-  items,
-  onMeasure,
-}: {
-  layers: Layers;
-  plan: CoatPlan;
-  items: SlotItems;
-  onMeasure: () => void;
-}) {
-  const lengthText = useLengthText();
-  const rise = usePlanChange();
-  const forget = usePlanChange();
-  const takeUps = pieces.flatMap((piece) => {
+/** What quilting takes of some layers, in words and by direction. */
+interface Taken {
+  readonly layers: Layers;
+  readonly words: string;
+  readonly over: readonly OneWay[];
+  readonly along: readonly OneWay[];
+  readonly risesMm: readonly number[];
+  readonly plan: CoatPlan;
+}
+
+function takenBy(layers: Layers, plan: CoatPlan, items: SlotItems): Taken {
+  const takeUps = layers.pieces.flatMap((piece) => {
     const takeUp = pieceTakeUp(plan, piece, items);
     return takeUp ? [{ piece, takeUp }] : [];
   });
-  const over = takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'over'));
-  const along = takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'along'));
-  const rises = takeUps.map(({ takeUp }) => takeUp.rise.riseMm);
-  const words = plyCount === 0 ? 'no batting' : layersWords(plyCount);
+  return {
+    layers,
+    words: layers.plyCount === 0 ? 'no batting' : layersWords(layers.plyCount),
+    over: takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'over')),
+    along: takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'along')),
+    risesMm: takeUps.map(({ takeUp }) => takeUp.rise.riseMm),
+    plan,
+  };
+}
+
+function RiseField({ taken: { layers, words, risesMm } }: { taken: Taken }) {
+  const { plyCount, measure } = layers;
+  const lengthText = useLengthText();
+  const rise = usePlanChange();
   return (
-    <tr>
-      <td>
-        {sentenceCase(words)}
-        <span className={`${style.names} quiet small`}>{listed(pieces.map(({ name }) => name))}</span>
-      </td>
-      <td>
-        <OptionalSettledField
-          label={`Rise of one face, ${words}`}
-          isLabelHidden
-          quantity="length"
-          value={measure?.riseMm ?? null}
-          onSet={(riseMm) => void rise.change((now) => setRise(now, plyCount, riseMm, lengthText))}
-          hint={measure?.riseMm == null ? estimatedRise(rises, lengthText) : 'as measured'}
-          problem={rise.problem}
-          min={0}
-        />
-      </td>
-      <td className={table.amount}>
-        <Way ways={over} />
-      </td>
-      <td className={table.amount}>
-        <Way ways={along} />
-      </td>
-      <td className={style.swatchCell}>
-        <Button aria-label={`Measure a swatch, ${words}`} onClick={onMeasure}>
-          {measure?.overLinesRatio == null ? 'Measure a swatch' : 'Measure again'}
+    <OptionalSettledField
+      label={`Rise of one face, ${words}`}
+      isLabelHidden
+      quantity="length"
+      value={measure?.riseMm ?? null}
+      onSet={(riseMm) => void rise.change((now) => setRise(now, plyCount, riseMm, lengthText))}
+      hint={measure?.riseMm == null ? estimatedRise(risesMm, lengthText) : 'as measured'}
+      problem={rise.problem}
+      min={0}
+    />
+  );
+}
+
+function SwatchActions({ taken, onMeasure }: { taken: Taken; onMeasure: () => void }) {
+  const { layers, words, plan } = taken;
+  const { plyCount, pieces, measure } = layers;
+  const forget = usePlanChange();
+  return (
+    <>
+      <Button aria-label={`Measure a swatch, ${words}`} onClick={onMeasure}>
+        {measure?.overLinesRatio == null ? 'Measure a swatch' : 'Measure again'}
+      </Button>
+      {measure && (
+        <Button
+          look="quiet"
+          aria-label={`Forget the swatch, ${words}`}
+          onClick={() => void forget.change((now) => forgetSwatch(now, plyCount))}
+        >
+          Forget it
         </Button>
-        {measure && (
-          <Button
-            look="quiet"
-            aria-label={`Forget the swatch, ${words}`}
-            onClick={() => void forget.change((now) => forgetSwatch(now, plyCount))}
-          >
-            Forget it
-          </Button>
-        )}
-        {measure && <PitchNote measure={measure} plan={plan} pieces={pieces} />}
-      </td>
-    </tr>
+      )}
+      {measure && <PitchNote measure={measure} plan={plan} pieces={pieces} />}
+    </>
   );
 }
 

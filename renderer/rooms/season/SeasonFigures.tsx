@@ -6,7 +6,7 @@ import { unitsWords } from '../../../shared-core/to-buy/shopping-list.ts';
 import { routeHash } from '../../client/route.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Money } from '../../parts/figures/Figure.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable, type FootRow } from '../../parts/tables/DataTable.tsx';
 import { TableActions } from '../../parts/tables/TableActions.tsx';
 import type { SeasonFigures as Figures } from './season-run.ts';
 import style from './SeasonRoom.module.css';
@@ -52,50 +52,28 @@ export function SeasonFigures({ input, figures }: { input: SeasonInput; figures:
         {isNothing ? (
           <p className="quiet">Nothing is to be bought: the stash covers every plan.</p>
         ) : (
-          <table className={table.table}>
-            <thead>
-              <tr>
-                <th scope="col">Item</th>
-                <th scope="col">Buy</th>
-                <th scope="col">From</th>
-                <th scope="col">For</th>
-                <th scope="col" className={table.amount}>
-                  Price
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {basket.buys.map((buy) => (
-                <tr key={buy.offer.id}>
-                  <td>
-                    <a href={routeHash({ kind: 'stash', itemId: buy.itemId })}>{itemName(buy.itemId)}</a>
-                  </td>
-                  <td className="number">{unitsWords(buy.offer.unit, buy.unitCount, settings.system)}</td>
-                  <td>{buy.offer.supplier}</td>
-                  <td className="small">{gapWords(buy.gaps, plans)}</td>
-                  <td className={table.amount}>
-                    <Money amountMinor={buy.priceMinor} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-            <tfoot>
-              {basket.deliveryMinor > 0 && (
-                <tr>
-                  <td colSpan={4}>Deliveries</td>
-                  <td className={table.amount}>
-                    <Money amountMinor={basket.deliveryMinor} />
-                  </td>
-                </tr>
-              )}
-              <tr>
-                <td colSpan={4}>In all</td>
-                <td className={table.amount}>
-                  <Money amountMinor={basket.totalMinor} />
-                </td>
-              </tr>
-            </tfoot>
-          </table>
+          <DataTable
+            rows={basket.buys}
+            keyOf={({ offer }) => offer.id}
+            columns={[
+              {
+                head: 'Item',
+                cell: ({ itemId }) => <a href={routeHash({ kind: 'stash', itemId })}>{itemName(itemId)}</a>,
+              },
+              {
+                head: 'Buy',
+                isNumber: true,
+                cell: ({ offer, unitCount }) => unitsWords(offer.unit, unitCount, settings.system),
+              },
+              { head: 'From', cell: ({ offer }) => offer.supplier },
+              { head: 'For', cellClass: 'small', cell: ({ gaps }) => gapWords(gaps, plans) },
+              { head: 'Price', align: 'end', cell: ({ priceMinor }) => <Money amountMinor={priceMinor} /> },
+            ]}
+            foot={[
+              ...(basket.deliveryMinor > 0 ? [sumRow('Deliveries', basket.deliveryMinor)] : []),
+              sumRow('In all', basket.totalMinor),
+            ]}
+          />
         )}
         {unbuyable.map((gap) => (
           <p key={gap.id} className={style.open}>
@@ -106,4 +84,8 @@ export function SeasonFigures({ input, figures }: { input: SeasonInput; figures:
       </section>
     </>
   );
+}
+
+function sumRow(label: string, amountMinor: number): FootRow {
+  return { label, cells: [<Money key={label} amountMinor={amountMinor} />] };
 }

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Backup } from '../../../shared-core/contract/contract.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { momentText } from '../../parts/figures/calendar.ts';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import style from './BackupsGroup.module.css';
 import type { BackupsSession } from './backups-session.ts';
 
@@ -22,57 +22,52 @@ export function BackupTable({ session, question }: { session: BackupsSession; qu
   if (rows.length === 0) return null;
   return (
     <div className={style.rows}>
-      <table className={table.table}>
-        <thead>
-          <tr>
-            <th scope="col">From</th>
-            <th scope="col" className={table.amount}>
-              Size
-            </th>
-            <th scope="col">
-              <span className="only-read-aloud">Bring back</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <tr key={row.name}>
-              <td title={row.name}>
+      <DataTable
+        rows={rows}
+        keyOf={({ name }) => name}
+        columns={[
+          {
+            head: 'From',
+            cell: (row) => (
+              <div title={row.name}>
                 <span className="number">{momentText(row.at)}</span>
                 <span className={style.reason}>{reasons[row.kind]}</span>
-              </td>
-              <td className={`${table.amount} number`}>{sizeText(row.sizeBytes)}</td>
-              <td className={style.actions}>
-                {asked !== row.name && (
+              </div>
+            ),
+          },
+          { head: 'Size', align: 'end', isNumber: true, cell: ({ sizeBytes }) => sizeText(sizeBytes) },
+          {
+            head: 'Bring back',
+            isHeadHidden: true,
+            cellClass: style.actions,
+            cell: (row) =>
+              asked === row.name ? (
+                <div className={style.question}>
+                  <p>Everything goes back to how it was then. {question}</p>
                   <Button
-                    look="quiet"
+                    look="main"
                     disabled={isBusy}
-                    aria-label={`Bring back the one from ${momentText(row.at)}`}
-                    onClick={() => setAsked(row.name)}
+                    onClick={() => void restoreBackup(row).then(() => setAsked(null))}
                   >
-                    Bring this one back
+                    Yes, bring it back
                   </Button>
-                )}
-                {asked === row.name && (
-                  <div className={style.question}>
-                    <p>Everything goes back to how it was then. {question}</p>
-                    <Button
-                      look="main"
-                      disabled={isBusy}
-                      onClick={() => void restoreBackup(row).then(() => setAsked(null))}
-                    >
-                      Yes, bring it back
-                    </Button>
-                    <Button disabled={isBusy} onClick={() => setAsked(null)}>
-                      Leave it as it is
-                    </Button>
-                  </div>
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+                  <Button disabled={isBusy} onClick={() => setAsked(null)}>
+                    Leave it as it is
+                  </Button>
+                </div>
+              ) : (
+                <Button
+                  look="quiet"
+                  disabled={isBusy}
+                  aria-label={`Bring back the one from ${momentText(row.at)}`}
+                  onClick={() => setAsked(row.name)}
+                >
+                  Bring this one back
+                </Button>
+              ),
+          },
+        ]}
+      />
     </div>
   );
 }

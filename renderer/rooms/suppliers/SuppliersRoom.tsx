@@ -11,7 +11,7 @@ import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { saveFile } from '../../parts/tables/save-file.ts';
-import table from '../../parts/tables/table.module.css';
+import { type Column, DataTable } from '../../parts/tables/DataTable.tsx';
 import { PriceListSheet } from './PriceListSheet.tsx';
 import { SupplierForm } from './SupplierForm.tsx';
 import style from './SuppliersRoom.module.css';
@@ -63,33 +63,7 @@ export function SuppliersRoom() {
         </EmptyState>
       )}
       {rows && rows.length > 0 && (
-        <table className={table.table}>
-          <thead>
-            <tr>
-              <th scope="col">Supplier</th>
-              <th scope="col" className={table.amount}>
-                Offers
-              </th>
-              <th scope="col" className={table.amount}>
-                Delivery
-              </th>
-              <th scope="col" className={table.amount}>
-                Free from
-              </th>
-              <th scope="col" className={table.amount}>
-                Days
-              </th>
-              <th scope="col">
-                <span className="only-read-aloud">Change</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <Row key={row.name} row={row} onEdit={() => setEdited(row)} />
-            ))}
-          </tbody>
-        </table>
+        <DataTable rows={rows} keyOf={({ name }) => name} columns={columns(setEdited)} />
       )}
       {isBringing && <PriceListSheet onClose={() => setIsBringing(false)} onBrought={setSaid} />}
       {edited !== null && (
@@ -99,37 +73,44 @@ export function SuppliersRoom() {
   );
 }
 
-function Row({ row: { name, facts, offerCount }, onEdit }: { row: SupplierRow; onEdit: () => void }) {
-  return (
-    <tr>
-      <td className={style.name}>{name}</td>
-      <td className={`${table.amount} number`}>{offerCount}</td>
-      {facts === null ? (
-        <td className={`${table.amount} quiet`} colSpan={3}>
-          Not noted, so counted as nothing
-        </td>
-      ) : (
-        <>
-          <td className={table.amount}>
-            <Money amountMinor={facts.deliveryMinor} />
-          </td>
-          <td className={table.amount}>
-            {facts.freeFromMinor === null ? (
-              <span className="quiet">never</span>
-            ) : (
-              <Money amountMinor={facts.freeFromMinor} />
-            )}
-          </td>
-          <td className={`${table.amount} number`}>
-            {facts.leadDays ?? <span className="quiet">not known</span>}
-          </td>
-        </>
-      )}
-      <td className={table.amount}>
-        <Button look="quiet" onClick={onEdit} aria-label={`Edit ${name}`}>
+function columns(onEdit: (row: SupplierRow) => void): readonly Column<SupplierRow>[] {
+  return [
+    { head: 'Supplier', cellClass: style.name, cell: ({ name }) => name },
+    { head: 'Offers', align: 'end', isNumber: true, cell: ({ offerCount }) => offerCount },
+    {
+      head: 'Delivery',
+      align: 'end',
+      // What nobody noted is said once, over all that would be noted.
+      span: ({ facts }) => (facts === null ? 3 : 1),
+      cellClass: ({ facts }) => (facts === null ? 'quiet' : undefined),
+      cell: ({ facts }) =>
+        facts === null ? 'Not noted, so counted as nothing' : <Money amountMinor={facts.deliveryMinor} />,
+    },
+    {
+      head: 'Free from',
+      align: 'end',
+      cell: ({ facts }) =>
+        facts?.freeFromMinor == null ? (
+          <span className="quiet">never</span>
+        ) : (
+          <Money amountMinor={facts.freeFromMinor} />
+        ),
+    },
+    {
+      head: 'Days',
+      align: 'end',
+      isNumber: true,
+      cell: ({ facts }) => facts?.leadDays ?? <span className="quiet">not known</span>,
+    },
+    {
+      head: 'Change',
+      isHeadHidden: true,
+      align: 'end',
+      cell: (row) => (
+        <Button look="quiet" onClick={() => onEdit(row)} aria-label={`Edit ${row.name}`}>
           Edit
         </Button>
-      </td>
-    </tr>
-  );
+      ),
+    },
+  ];
 }

@@ -25,7 +25,7 @@ import { Money } from '../../parts/figures/Figure.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { sellingWords } from '../../parts/figures/selling-words.ts';
 import { StillFallsNote } from '../../parts/notes/StillFallsNote.tsx';
-import table from '../../parts/tables/table.module.css';
+import { DataTable } from '../../parts/tables/DataTable.tsx';
 import { TableActions } from '../../parts/tables/TableActions.tsx';
 import { BasketChoice } from './BasketChoice.tsx';
 import { BasketReasons } from './BasketReasons.tsx';
@@ -93,23 +93,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
                 <DeliveryNote toBuy={toBuy} supplier={group.supplier} />
                 <Money amountMinor={group.totalMinor} />
               </div>
-              <table className={`${table.table} ${style.fixed}`}>
-                <thead>
-                  <tr>
-                    <th scope="col">Item</th>
-                    <th scope="col">Buy</th>
-                    <th scope="col">For</th>
-                    <th scope="col" className={table.amount}>
-                      Price
-                    </th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {group.lines.map((line) => (
-                    <Line key={line.offer.id} line={line} />
-                  ))}
-                </tbody>
-              </table>
+              <LinesOfSupplier lines={group.lines} input={input} />
             </section>
           ))}
           {toBuy.lines.length > 0 && <Sum toBuy={toBuy} />}
@@ -161,41 +145,57 @@ function Sum({ toBuy }: { toBuy: ToBuy }) {
   );
 }
 
-function Line({ line }: { line: ToBuyLine }) {
-  const { input } = useCoat('input');
+function LinesOfSupplier({ lines, input }: { lines: readonly ToBuyLine[]; input: FlowInput }) {
   const { system, currency } = useWorkshop().facts.settings;
-  const item = input && itemById(input, line.itemId);
-  if (!input || !item) return null;
-  const left = line.boughtAmount - line.usedAmount;
   const slotCameFor = slotInAddress();
+  const rows = lines.flatMap((line) => {
+    const item = itemById(input, line.itemId);
+    return item ? [{ line, item }] : [];
+  });
   return (
-    <tr className={style.line} data-came-for={slotCameFor !== null && line.slotIds.includes(slotCameFor)}>
-      <td>
-        <div className={style.what}>
-          <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
-          <span className="quiet small">{item.colour}</span>
-        </div>
-      </td>
-      <td>
-        <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
-          <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
-          <span className="quiet small">
-            {priceWords(line, system, currency)}, priced {dayWords(line.offer.pricedOn)}
-            {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
-          </span>
-          {line.alternatives.map((dearer) => (
-            <span key={dearer.offer.id} className="quiet small">
-              Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},{' '}
-              {dearerWords(dearer.priceMinor - line.priceMinor, { system, currency })}
-            </span>
-          ))}
-        </div>
-      </td>
-      <td>{sentenceCase(usedForWords(input, line.slotIds))}</td>
-      <td className={table.amount}>
-        <Money amountMinor={line.priceMinor} />
-      </td>
-    </tr>
+    <DataTable
+      className={style.fixed}
+      rows={rows}
+      keyOf={({ line }) => line.offer.id}
+      rowProps={({ line }) => ({
+        className: style.line,
+        'data-came-for': slotCameFor !== null && line.slotIds.includes(slotCameFor),
+      })}
+      columns={[
+        {
+          head: 'Item',
+          cell: ({ item }) => (
+            <div className={style.what}>
+              <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
+              <span className="quiet small">{item.colour}</span>
+            </div>
+          ),
+        },
+        {
+          head: 'Buy',
+          cell: ({ line, item }) => {
+            const left = line.boughtAmount - line.usedAmount;
+            return (
+              <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
+                <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
+                <span className="quiet small">
+                  {priceWords(line, system, currency)}, priced {dayWords(line.offer.pricedOn)}
+                  {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
+                </span>
+                {line.alternatives.map((dearer) => (
+                  <span key={dearer.offer.id} className="quiet small">
+                    Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},{' '}
+                    {dearerWords(dearer.priceMinor - line.priceMinor, { system, currency })}
+                  </span>
+                ))}
+              </div>
+            );
+          },
+        },
+        { head: 'For', cell: ({ line }) => sentenceCase(usedForWords(input, line.slotIds)) },
+        { head: 'Price', align: 'end', cell: ({ line }) => <Money amountMinor={line.priceMinor} /> },
+      ]}
+    />
   );
 }
 

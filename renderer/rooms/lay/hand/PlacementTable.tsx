@@ -4,7 +4,7 @@ import { placedBox } from '../../../../shared-core/lay/standing.ts';
 import type { LayJob } from '../../../../shared-core/lay/job.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
-import tables from '../../../parts/tables/table.module.css';
+import { DataTable } from '../../../parts/tables/DataTable.tsx';
 import style from './HandTable.module.css';
 import type { HandTable } from './useHandTable.ts';
 
@@ -30,44 +30,35 @@ export function PlacementTable({ table, job, pieceNames, lengthNames }: Placemen
   return (
     <details className={style.all}>
       <summary>All places in a table</summary>
-      <table className={tables.table}>
-        <thead>
-          <tr>
-            <th scope="col">Piece</th>
-            <th scope="col">Length</th>
-            <th scope="col" className={tables.amount}>
-              From the start
-            </th>
-            <th scope="col" className={tables.amount}>
-              From the lower edge
-            </th>
-            <th scope="col">Turn</th>
-            <th scope="col">State</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ placement, index, box }) => (
-            <tr key={index} aria-current={index === selected || undefined}>
-              <td>
-                <button type="button" className={style.name} onClick={() => table.choose(index)}>
-                  {pieceNames.get(job.shapes[placement.shape]!.id) ?? job.shapes[placement.shape]!.id}
-                </button>
-              </td>
-              <td>{lengthNames[placement.length]}</td>
-              <td className={`${tables.amount} number`}>{show(box.minX)}</td>
-              <td className={`${tables.amount} number`}>{show(box.minY)}</td>
-              <td>
-                {placement.turnDeg}°{placement.mirrored ? ', mirrored' : ''}
-              </td>
-              <td>
-                {[lay.pinned.has(index) ? 'pinned' : '', clashing.has(index) ? 'in the way' : '']
-                  .filter(Boolean)
-                  .join(', ')}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <DataTable
+        rows={rows}
+        keyOf={({ index }) => index}
+        rowProps={({ index }) => ({ 'aria-current': index === selected || undefined })}
+        columns={[
+          {
+            head: 'Piece',
+            cell: ({ placement, index }) => (
+              <button type="button" className={style.name} onClick={() => table.choose(index)}>
+                {pieceNames.get(job.shapes[placement.shape]!.id) ?? job.shapes[placement.shape]!.id}
+              </button>
+            ),
+          },
+          { head: 'Length', cell: ({ placement }) => lengthNames[placement.length] },
+          { head: 'From the start', align: 'end', isNumber: true, cell: ({ box }) => show(box.minX) },
+          { head: 'From the lower edge', align: 'end', isNumber: true, cell: ({ box }) => show(box.minY) },
+          {
+            head: 'Turn',
+            cell: ({ placement }) => `${placement.turnDeg}°${placement.mirrored ? ', mirrored' : ''}`,
+          },
+          {
+            head: 'State',
+            cell: ({ index }) =>
+              [lay.pinned.has(index) ? 'pinned' : '', clashing.has(index) ? 'in the way' : '']
+                .filter(Boolean)
+                .join(', '),
+          },
+        ]}
+      />
     </details>
   );
 }

@@ -19,7 +19,7 @@ import { useSystem } from '../../../client/workshop.ts';
 import { ChoiceField } from '../../../parts/forms/Field.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
-import table from '../../../parts/tables/table.module.css';
+import { DataTable } from '../../../parts/tables/DataTable.tsx';
 import { lengthText } from '../items/item-words.ts';
 import style from './CouldCarry.module.css';
 
@@ -156,38 +156,26 @@ function PieceTable({ pieces }: { pieces: readonly CarriedPiece[] }) {
   const system = useSystem();
   const length = (mm: number) => showQuantity('length', mm, { system });
   return (
-    <table className={table.table}>
-      <thead>
-        <tr>
-          <th scope="col">Piece</th>
-          <th scope="col">Coat and slot</th>
-          <th scope="col" className={table.amount}>
-            Along
-          </th>
-          <th scope="col" className={table.amount}>
-            Across
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {pieces.map((piece) => (
-          <tr key={keyOf(piece)}>
-            <td>{piece.pieceName}</td>
-            <td>
-              {piece.uses.map(({ plan, slot, isOfItem }) => (
-                <div key={`${plan.id} ${slot.id}`}>
-                  <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'cover' })}>{plan.name}</a>,{' '}
-                  {slot.name}
-                  {!isOfItem && <span className="quiet small"> (not planned from this)</span>}
-                </div>
-              ))}
-            </td>
-            <td className={`${table.amount} number`}>{length(piece.alongMm)}</td>
-            <td className={`${table.amount} number`}>{length(piece.acrossMm)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <DataTable
+      rows={pieces}
+      keyOf={keyOf}
+      columns={[
+        { head: 'Piece', cell: ({ pieceName }) => pieceName },
+        {
+          head: 'Coat and slot',
+          cell: ({ uses }) =>
+            uses.map(({ plan, slot, isOfItem }) => (
+              <div key={`${plan.id} ${slot.id}`}>
+                <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'cover' })}>{plan.name}</a>,{' '}
+                {slot.name}
+                {!isOfItem && <span className="quiet small"> (not planned from this)</span>}
+              </div>
+            )),
+        },
+        { head: 'Along', align: 'end', isNumber: true, cell: ({ alongMm }) => length(alongMm) },
+        { head: 'Across', align: 'end', isNumber: true, cell: ({ acrossMm }) => length(acrossMm) },
+      ]}
+    />
   );
 }
 

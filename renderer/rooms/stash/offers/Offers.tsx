@@ -10,7 +10,7 @@ import { todayIso } from '../../../parts/figures/calendar.ts';
 import { Money } from '../../../parts/figures/Figure.tsx';
 import { Problems } from '../../../parts/notes/Problems.tsx';
 import { sellingWords, unitCountWords } from '../../../parts/figures/selling-words.ts';
-import table from '../../../parts/tables/table.module.css';
+import { DataTable } from '../../../parts/tables/DataTable.tsx';
 import style from './Offers.module.css';
 
 export interface OffersProps {
@@ -20,7 +20,6 @@ export interface OffersProps {
 
 export function Offers({ offers, onEdit }: OffersProps) {
   const { make: removeOffer } = useChange('removeOffer');
-  const system = useSystem();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [removing, setRemoving] = useState<string | null>(null);
 
@@ -39,81 +38,80 @@ export function Offers({ offers, onEdit }: OffersProps) {
         </p>
       )}
       {offers.length > 0 && (
-        <table className={table.table}>
-          <thead>
-            <tr>
-              <th scope="col">Supplier</th>
-              <th scope="col">Sold as</th>
-              <th scope="col" className={table.amount}>
-                Price
-              </th>
-              <th scope="col">
-                <span className="only-read-aloud">Change</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {offers.map((offer) => (
-              <tr key={offer.id}>
-                <td>
+        <DataTable
+          rows={offers}
+          keyOf={({ id }) => id}
+          columns={[
+            {
+              head: 'Supplier',
+              cell: (offer) => (
+                <>
                   {offer.supplier}
                   <span className={style.day}>
                     {dayWords(offer.pricedOn)}
                     {isOldPrice(offer, todayIso()) && `, over ${oldPriceDays} days old: ask again`}
                   </span>
-                </td>
-                <td>
-                  {sellingWords(offer.unit, system)}
-                  {(offer.leastCount ?? 1) > 1 && (
-                    <span className={style.day}>at least {offer.leastCount}</span>
-                  )}
-                  {(offer.breaks ?? []).map(({ fromCount, priceMinor }) => (
-                    <span key={fromCount} className={style.day}>
-                      <Money amountMinor={priceMinor} /> from {unitCountWords(offer.unit, fromCount, system)}
-                    </span>
-                  ))}
-                </td>
-                <td className={table.amount}>
-                  <Money amountMinor={offer.priceMinor} />
-                </td>
-                <td className={style.actions}>
-                  {removing === offer.id ? (
-                    <>
-                      <Button
-                        look="quiet"
-                        onClick={() => void remove(offer)}
-                        aria-label={`Yes, remove the offer of ${offer.supplier}`}
-                      >
-                        Yes, remove
-                      </Button>
-                      <Button look="quiet" onClick={() => setRemoving(null)}>
-                        Keep
-                      </Button>
-                    </>
-                  ) : (
-                    <>
-                      <Button
-                        look="quiet"
-                        onClick={() => onEdit(offer)}
-                        aria-label={`Edit the offer of ${offer.supplier}`}
-                      >
-                        Edit
-                      </Button>
-                      <Button
-                        look="quiet"
-                        onClick={() => setRemoving(offer.id)}
-                        aria-label={`Remove the offer of ${offer.supplier}`}
-                      >
-                        Remove
-                      </Button>
-                    </>
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                </>
+              ),
+            },
+            { head: 'Sold as', cell: (offer) => <SoldAs offer={offer} /> },
+            { head: 'Price', align: 'end', cell: ({ priceMinor }) => <Money amountMinor={priceMinor} /> },
+            {
+              head: 'Change',
+              isHeadHidden: true,
+              cellClass: style.actions,
+              cell: (offer) =>
+                removing === offer.id ? (
+                  <>
+                    <Button
+                      look="quiet"
+                      onClick={() => void remove(offer)}
+                      aria-label={`Yes, remove the offer of ${offer.supplier}`}
+                    >
+                      Yes, remove
+                    </Button>
+                    <Button look="quiet" onClick={() => setRemoving(null)}>
+                      Keep
+                    </Button>
+                  </>
+                ) : (
+                  <>
+                    <Button
+                      look="quiet"
+                      onClick={() => onEdit(offer)}
+                      aria-label={`Edit the offer of ${offer.supplier}`}
+                    >
+                      Edit
+                    </Button>
+                    <Button
+                      look="quiet"
+                      onClick={() => setRemoving(offer.id)}
+                      aria-label={`Remove the offer of ${offer.supplier}`}
+                    >
+                      Remove
+                    </Button>
+                  </>
+                ),
+            },
+          ]}
+        />
       )}
     </div>
+  );
+}
+
+/** The unit it is sold in, how few are sold at once, and lower prices for many. */
+function SoldAs({ offer: { unit, leastCount = 1, breaks = [] } }: { offer: Offer }) {
+  const system = useSystem();
+  return (
+    <>
+      {sellingWords(unit, system)}
+      {leastCount > 1 && <span className={style.day}>at least {leastCount}</span>}
+      {breaks.map(({ fromCount, priceMinor }) => (
+        <span key={fromCount} className={style.day}>
+          <Money amountMinor={priceMinor} /> from {unitCountWords(unit, fromCount, system)}
+        </span>
+      ))}
+    </>
   );
 }
