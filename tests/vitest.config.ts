@@ -11,6 +11,8 @@ const apart = [
   'tests/main/doors/electron*.test.ts',
   'tests/renderer/client/lay-pool.test.ts',
   'tests/renderer/client/coat/drawn-rooms.test.ts',
+  'tests/renderer/client/followed-route.test.ts',
+  'tests/renderer/client/queries/read-again.test.ts',
 ];
 const notThese = ['tests/app/**', 'tests/bench/**'];
 const afterEachOfMain = here('./main/leave-nothing.ts');
