@@ -1,4 +1,5 @@
 /** How a slot stands, in the maker's words: the same sentences on the screen and in the headless command. */
+import { nounInSentence } from '../wording/in-sentence.ts';
 import { say } from '../wording/say.ts';
 import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
@@ -63,7 +64,7 @@ function shortageSentence(slotCover: SlotCover, shortage: Shortage, context: Wor
       isOrAre: isOrAre(slot.name),
       amount,
       width,
-      kindRecordsLabel: kindRecords[item.kind].label.toLowerCase(),
+      kindRecordsLabel: nounInSentence(kindRecords[item.kind].label),
       itemName: item.name,
       missingWords: missingWords(shortage, system),
     });

@@ -3,6 +3,7 @@
  * A new kind is one member of `kindRecords`: the types, the form and the compiler's questions follow from it.
  * Facts live in one validated JSON column; what is searched or summed has a column of its own.
  */
+import { nounInSentence } from '../wording/in-sentence.ts';
 import { say } from '../wording/say.ts';
 import type { Problem } from '../measure/problem.ts';
 import { careFields } from './care-fields.ts';
@@ -213,7 +214,7 @@ export function factProblems(
     if (!fields.has(given)) {
       problems.push({
         where: say('kinds.of', { given, name }),
-        what: say('kinds.is-not-a-fact-of', { kindRecordsLabel: kindRecords[kind].label.toLowerCase() }),
+        what: say('kinds.is-not-a-fact-of', { kindRecordsLabel: nounInSentence(kindRecords[kind].label) }),
         fix: say('kinds.leave-it-out'),
       });
     }

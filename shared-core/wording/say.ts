@@ -1,7 +1,7 @@
 /**
  * Every sentence that a maker reads, by its id. The texts lie in one catalogue of ICU messages for each language
  * (`en.json`, `de.json`); the program speaks the language that its edge has chosen (`speak`): the window by its
- * settings, a worker and the services by the window that they serve, the headless command by its option.
+ * choice, a worker and the services by the window that they serve, the headless command by its option.
  */
 import { IntlMessageFormat } from 'intl-messageformat';
 import german from './de.json' with { type: 'json' };
@@ -21,15 +21,29 @@ const catalogues: Readonly<Record<Language, Readonly<Record<string, string>>>> =
   de: german,
 };
 
-let spoken: Language = 'en';
+let spoken: () => Language = () => 'en';
 
-/** From now on `say` speaks this language; texts said before stay as they are. */
-export function speak(language: Language): void {
-  spoken = language;
+/**
+ * From now on `say` speaks this language, or the one that the function names each time: a service speaks to several
+ * windows. Texts said before stay as they are.
+ */
+export function speak(language: Language | (() => Language)): void {
+  spoken = typeof language === 'string' ? () => language : language;
 }
 
 export function spokenLanguage(): Language {
-  return spoken;
+  return spoken();
+}
+
+/** What is made in English whatever is spoken: headings and words of files, which are the same in every language. */
+export function inEnglish<Made>(make: () => Made): Made {
+  const before = spoken;
+  spoken = () => 'en';
+  try {
+    return make();
+  } finally {
+    spoken = before;
+  }
 }
 
 /** The language that a text names ("de", "de-AT"), null for one that is not spoken here. */
@@ -38,23 +52,29 @@ export function languageNamed(tag: string): Language | null {
   return (Object.keys(languages) as Language[]).find((language) => language === base) ?? null;
 }
 
+/** Whether a text is the id of a message. */
+export function hasMessage(id: string): id is MessageId {
+  return Object.hasOwn(english, id);
+}
+
 /**
  * The message in the spoken language; in English where that lacks it. values: one for each placeholder; a placeholder
  * with a plural takes a number. Throws a RangeError for an id that the catalogue does not have.
  */
 export function say(id: MessageId, values?: Readonly<Record<string, MessageValue>>): string {
-  const text = catalogues[spoken][id] ?? english[id];
+  const language = spoken();
+  const text = catalogues[language][id] ?? english[id];
   if (text === undefined) throw new RangeError(`no message ${id}`);
   if (!text.includes('{') && !text.includes("''")) return text;
   const shown: Record<string, string | number> = {};
-  for (const [name, value] of Object.entries(values ?? {})) shown[name] = shownValue(value);
-  return String(compiled(spoken, id, text).format(shown));
+  for (const [name, value] of Object.entries(values ?? {})) shown[name] = shownValue(language, value);
+  return String(compiled(language, id, text).format(shown));
 }
 
 /** Whole numbers stay numbers, which plurals ask for; others are written with the language's decimal sign. */
-function shownValue(value: MessageValue): string | number {
+function shownValue(language: Language, value: MessageValue): string | number {
   if (typeof value !== 'number' || Number.isInteger(value)) return value ?? '';
-  return String(value).replace('.', spoken === 'en' ? '.' : ',');
+  return String(value).replace('.', language === 'en' ? '.' : ',');
 }
 
 const formats = new Map<string, IntlMessageFormat>();

@@ -56,7 +56,7 @@ export function settledPiece(
   meter: ReadMeter,
 ): SettledPiece {
   const text = (key: string) => oneLine((drawn.texts.get(key) ?? '').slice(0, longestText));
-  const name = text(say('found-piece.piece-name')) || oneLine(drawn.key);
+  const name = text('piece name') || oneLine(drawn.key);
   const where = say('found-piece.the-piece-line', { name, line: drawn.line });
   const problems: Problem[] = [];
   const notes: string[] = [];
@@ -128,7 +128,7 @@ export function settledPiece(
   if (!quantity)
     problems.push({
       where,
-      what: say('found-piece.has-a-quantity-that-cannot-be', { text: text(say('found-piece.quantity')) }),
+      what: say('found-piece.has-a-quantity-that-cannot-be', { text: text('quantity') }),
       fix: say('found-piece.it-is-cut-once-until-you'),
     });
   const shape = { outline: movedBy(outline, -corner.minX, -corner.minY), foldEdge, notches };

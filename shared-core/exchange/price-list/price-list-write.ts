@@ -1,4 +1,5 @@
 /** Offers as the price list that price-list.ts reads: read into the same workshop, it says nothing new. */
+import { inEnglish } from '../../wording/say.ts';
 import Papa from 'papaparse';
 import { oneLine } from '../../measure/text/plain-signs.ts';
 import { plainMoney } from '../../measure/money/money.ts';
@@ -22,7 +23,7 @@ export function priceListCsv(
     return [
       {
         supplier: textCell(oneLine(offer.supplier)),
-        kind: kindRecords[item.kind].label,
+        kind: inEnglish(() => kindRecords[item.kind].label),
         item: textCell(oneLine(item.name)),
         colour: textCell(oneLine(item.colour)),
         'sold as': offer.unit.kind,

@@ -1,5 +1,5 @@
 /** One cell of a stash file: how a value is written, and how it is read again. */
-import { say } from '../../wording/say.ts';
+import { inEnglish, say } from '../../wording/say.ts';
 import { readText, textCell } from '../../measure/text/cell-text.ts';
 import { calendarDate } from '../../measure/calendar-date.ts';
 import { plainMoney } from '../../measure/money/money.ts';
@@ -103,8 +103,10 @@ export function readCostShare(cell: string): Cell<number> {
 /** A kind by its word inside or as people say it, one or several. */
 export function readKind(cell: string): ItemKind | undefined {
   const word = cell.trim().toLowerCase();
-  return itemKinds.find((each) =>
-    [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
+  return inEnglish(() =>
+    itemKinds.find((each) =>
+      [each, kindRecords[each].label.toLowerCase(), kindRecords[each].plural.toLowerCase()].includes(word),
+    ),
   );
 }
 

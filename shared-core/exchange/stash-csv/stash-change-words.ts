@@ -1,4 +1,5 @@
 /** What a stash file would change, in sentences for the maker. */
+import { nounInSentence } from '../../wording/in-sentence.ts';
 import { say } from '../../wording/say.ts';
 import type { MeasureSystem, QuantityKind } from '../../measure/quantity.ts';
 import { showQuantity } from '../../measure/show.ts';
@@ -19,7 +20,9 @@ export function stashChangeText(change: StashChange, system: MeasureSystem): str
   switch (change.kind) {
     case 'new item':
       return [
-        say('stash-change-words.new', { kindRecordsLabel: kindRecords[change.itemKind].label.toLowerCase() }),
+        say('stash-change-words.new', {
+          kindRecordsLabel: nounInSentence(kindRecords[change.itemKind].label),
+        }),
         change.item.colour,
         change.item.place,
       ]

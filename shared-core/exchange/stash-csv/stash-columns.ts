@@ -3,6 +3,7 @@
  * for each item where nothing of it is there). What an item is stands in each of its lines. Every measure has its
  * unit in its heading; amounts are in the unit that the line's own column names, as the kind is counted.
  */
+import { inEnglish } from '../../wording/say.ts';
 import type { UnitId } from '../../measure/units.ts';
 import type { FactField, QuantityField } from '../../stash/fact-field.ts';
 import { type Counted, factFields, itemKinds } from '../../stash/kinds.ts';
@@ -51,7 +52,7 @@ export const factColumns: ReadonlyMap<string, FactField> = new Map(
 );
 
 export function factHeading(factName: string, field: FactField): string {
-  const label = plainerLabels[factName] ?? field.label.toLowerCase();
+  const label = plainerLabels[factName] ?? inEnglish(() => field.label.toLowerCase());
   switch (field.kind) {
     case 'quantity':
       return `${label} (${fileUnits[field.quantity].heading})`;

@@ -1,5 +1,6 @@
 /** The items that the lines of a stash file speak of: each with what it was, what it becomes, and its lines. */
-import { say } from '../../wording/say.ts';
+import { nounInSentence } from '../../wording/in-sentence.ts';
+import { inEnglish, say } from '../../wording/say.ts';
 import { folded } from '../../measure/text/folded-text.ts';
 import type { InSteps } from '../../measure/in-steps.ts';
 import { oneLine, withoutControls } from '../../measure/text/plain-signs.ts';
@@ -89,7 +90,7 @@ function kindOf(line: StashLine, problems: FileProblems): ItemKind | null {
   const word = cellOf(line, 'kind').toLowerCase();
   const kind = readKind(word);
   if (kind) return kind;
-  const labels = itemKinds.map((each) => kindRecords[each].label).join(', ');
+  const labels = inEnglish(() => itemKinds.map((each) => kindRecords[each].label).join(', '));
   problems.add(
     line.line,
     'kind',
@@ -115,7 +116,7 @@ function fileItem(
   const before = problems.list.length;
   const first = lines[0]!;
   if (shelf && shelf.item.kind !== kind) {
-    const label = kindRecords[shelf.item.kind].label.toLowerCase();
+    const label = nounInSentence(kindRecords[shelf.item.kind].label);
     problems.add(
       first.line,
       'kind',
@@ -128,7 +129,7 @@ function fileItem(
   const unit = cellOf(first, 'unit');
   const rightUnit = amountUnits[kindRecords[kind].counted];
   if (unit !== '' && unit.toLowerCase() !== rightUnit) {
-    const label = kindRecords[kind].label.toLowerCase();
+    const label = nounInSentence(kindRecords[kind].label);
     problems.add(
       first.line,
       'unit',
@@ -196,7 +197,7 @@ function factsOf(kind: ItemKind, line: StashLine, shelf: ItemOnShelf | null, pro
   const fields = new Map(factFields(kind));
   for (const key of factColumns.keys()) {
     if (fields.has(key) || cellOf(line, key) === '') continue;
-    const label = kindRecords[kind].label.toLowerCase();
+    const label = nounInSentence(kindRecords[kind].label);
     problems.add(
       line.line,
       key,
@@ -243,7 +244,7 @@ function* twins(items: readonly FileItem[], now: StashNow, problems: FileProblem
     const key = nameOf(item);
     const other = taken.get(key);
     if (other) {
-      const label = kindRecords[item.kind].label.toLowerCase();
+      const label = nounInSentence(kindRecords[item.kind].label);
       problems.add(
         lines[0]!.line,
         'name',

@@ -1,4 +1,5 @@
 /** The marks of lots and lengths, by which a stash file speaks of what is booked. */
+import { nounInSentence } from '../../wording/in-sentence.ts';
 import { say } from '../../wording/say.ts';
 import { kindRecords } from '../../stash/kinds.ts';
 import type { LengthOnShelf, LotOnShelf } from '../../stash/stash.ts';
@@ -77,7 +78,7 @@ export function isUsedTwice(
 export function noLengthCells({ item }: FileItem, line: StashLine, problems: FileProblems): void {
   for (const key of ['lengthWidth', 'lengthForm', 'worthRatio', 'washed', 'flaws', 'lengthId']) {
     if (cellOf(line, key) === '') continue;
-    const label = kindRecords[item.kind].label.toLowerCase();
+    const label = nounInSentence(kindRecords[item.kind].label);
     problems.add(
       line.line,
       key,

@@ -1,5 +1,5 @@
 /** The stash as a file for a spreadsheet: what is on the shelf, and the items of which nothing is there. */
-import { say } from '../../wording/say.ts';
+import { inEnglish, say } from '../../wording/say.ts';
 import Papa from 'papaparse';
 import { factFields, kindRecords } from '../../stash/kinds.ts';
 import { type ItemOnShelf, type LengthOnShelf, type LotOnShelf, toMilli } from '../../stash/stash.ts';
@@ -28,7 +28,7 @@ export function writeStash(shelves: readonly ItemOnShelf[], currency: string): s
 function itemCells({ item }: ItemOnShelf): Cells {
   const facts = item.facts as Readonly<Record<string, unknown>>;
   return {
-    kind: kindRecords[item.kind].label,
+    kind: inEnglish(() => kindRecords[item.kind].label),
     name: textCell(item.name),
     colour: textCell(item.colour),
     place: textCell(item.place),

@@ -37,7 +37,7 @@ export function writtenPieces(shapes: readonly Shape[], groups: readonly SvgNode
     const ends = (path: DrawnPath | undefined): readonly [Point, Point] | null =>
       path && distance(path.start, pathEnd(path)) > 0 ? [path.start, pathEnd(path)] : null;
     const [edges] = on('edges');
-    const texts = new Map<string, string>([[say('svg-pieces.piece-name'), name]]);
+    const texts = new Map<string, string>([['piece name', name]]);
     for (const key of ['size', 'quantity', 'material']) texts.set(key, group.attributes[`data-${key}`] ?? '');
     return [
       {
@@ -98,7 +98,7 @@ export function freePieces(shapes: readonly Shape[], limits: ReadLimits, meter: 
     return {
       key,
       line: path.line,
-      texts: new Map([[say('svg-pieces.piece-name'), key]]),
+      texts: new Map([['piece name', key]]),
       boundary: path,
       sewLines: [],
       mirror: null,

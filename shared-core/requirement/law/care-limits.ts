@@ -3,7 +3,6 @@
  * processes are independent, so each is decided by itself. Source: ISO 3758, from memory; 16 CFR 423 wants a reasonable
  * basis for the whole product, each of its parts.
  */
-import { say } from '../../wording/say.ts';
 import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.ts';
 import { type FactsOf, factFields } from '../../stash/kinds.ts';
 import type { Item } from '../../stash/stash.ts';
@@ -34,7 +33,7 @@ function isCaredFor(item: Item): item is CaredFor {
 }
 
 /** Fastenings that a wash, a dryer or a solvent may harm; of snaps, buttons and labels nobody is asked. */
-const tenderForms = (): readonly string[] => ['zip', 'cord', 'elastic', 'tape', say('common.hook-and-loop')];
+const tenderForms: readonly string[] = ['zip', 'cord', 'elastic', 'tape', 'hook and loop'];
 
 /** What a material may be treated with at most, the gentlest first; the strings of the stash's field. */
 export function careSteps(process: CareProcess): readonly string[] {
@@ -48,7 +47,7 @@ export function careOf(item: Item, process: CareProcess): string | null {
   const said = item.facts[process] ?? null;
   if (said !== null || process !== 'careIron') return said;
   const limitC = ironLimitC(item);
-  return limitC === null ? null : say('care-limits.iron-at', { limitC });
+  return limitC === null ? null : `iron at ${limitC}`;
 }
 
 /** Each process for the coat, in the order of the symbols. Slots without a material are not known. */
@@ -86,7 +85,7 @@ function isAsked(process: CareProcess, slot: Slot, item: Item | undefined): bool
         process !== 'careIron' &&
         item?.kind === 'fastening' &&
         item.facts.form !== null &&
-        tenderForms().includes(item.facts.form)
+        tenderForms.includes(item.facts.form)
       );
     case 'thread':
     case 'needle':

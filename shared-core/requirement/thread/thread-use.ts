@@ -1,5 +1,4 @@
 /** Where the thread of a slot goes: by type of stitch, over needle and bobbin or looper, in spools. */
-import { say } from '../../wording/say.ts';
 import type { StitchType } from '../../plan/model/outline.ts';
 import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
 import { coatTotal, plansBySize } from '../../plan/model/sizes.ts';
@@ -115,7 +114,7 @@ export function threadByColour(
   for (const slot of plan.slots) {
     if (slot.kind !== 'thread') continue;
     const item = items.get(slot.id) ?? null;
-    const key = item?.id ?? say('thread-use.slot', { slotId: slot.id });
+    const key = item?.id ?? `slot ${slot.id}`;
     const { needleM, underM, totalM, spoolM, coneCount: cones } = threadUse(plan, slot, items, panels);
     const before = colours.get(key);
     const allM = (before?.totalM ?? 0) + totalM;
