@@ -50,7 +50,6 @@ describe('for a maker who works in German', () => {
       'arealMass',
       'threadLength',
       'duration',
-      'warmth',
     ];
     fc.assert(
       fc.property(
