@@ -1,4 +1,5 @@
 /** Stands round a room, and round the window: what throws while it is drawn becomes a sentence with a way on. */
+import { say } from '../../shared-core/wording/say.ts';
 import { Component, type ReactNode } from 'react';
 import { logSaysWhere, noteFailure } from '../client/note-failure.ts';
 import { queryClient } from '../client/queries/query-client.ts';
@@ -49,17 +50,17 @@ export class Boundary extends Component<BoundaryProps, BoundaryState> {
     const goBack = () => isWindow && window.setTimeout(() => window.location.reload());
     return (
       <section className={style.mishap} role="alert" data-window={isWindow || undefined}>
-        <h1>{isWindow ? 'This window cannot be shown' : 'This room cannot be shown'}</h1>
-        <p>Something in it could not be drawn. What you saved is safe in the workshop file.</p>
-        <p className="quiet small">
-          What went wrong: {reason}. {logSaysWhere}
-        </p>
+        <h1>
+          {isWindow ? say('boundary.this-window-cannot-be-shown') : say('boundary.this-room-cannot-be-shown')}
+        </h1>
+        <p>{say('boundary.something-in-it-could-not-be')}</p>
+        <p className="quiet small">{say('boundary.what-went-wrong', { reason, logSaysWhere })}</p>
         <div className={style.ways}>
           <Button look="main" onClick={openAgain}>
-            Open it again
+            {say('boundary.open-it-again')}
           </Button>
           <a href={routeHash({ kind: 'welcome' })} onClick={goBack}>
-            Back to the start
+            {say('boundary.back-to-the-start')}
           </a>
         </div>
       </section>

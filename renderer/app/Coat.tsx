@@ -1,4 +1,5 @@
 /** One coat: its road in the rail, a line that says how the estimate stands, and the room of the chosen step. */
+import { say } from '../../shared-core/wording/say.ts';
 import { useEffect, useState } from 'react';
 import { createPortal } from 'react-dom';
 import { CoatContext, useCoat, useCoatValue } from '../client/coat/coat-context.ts';
@@ -111,7 +112,7 @@ function Road({ planId, step }: { planId: string; step: Step }) {
   const figures = useRoadFigures();
   const name = useCoatValue(({ input }) => input?.plan.name ?? '');
   return (
-    <section aria-label="The road of this coat">
+    <section aria-label={say('coat.the-road-of-this-coat')}>
       <p className={style.coatName}>{name}</p>
       <ol className={style.road}>
         {steps.map((each) => (
@@ -163,9 +164,12 @@ function useRoadFigures(): Record<Step, { text: string; tone: Tone }> {
   return {
     plan: plain(`${coatTotal(input.plan)} ×`),
     quilting: plain(spacingText(input, system)),
-    needs: plain(`${estimate.requirement.length} slots`),
+    needs: plain(say('coat.slots', { requirementCount: estimate.requirement.length })),
     lay: plain(showQuantity('length', clothMm, { system, unit: { metric: 'm', imperial: 'yd' }, digits: 1 })),
-    cover: shortCount > 0 ? { text: `${shortCount} short`, tone: 'short' } : { text: 'enough', tone: 'good' },
+    cover:
+      shortCount > 0
+        ? { text: say('coat.short', { shortCount }), tone: 'short' }
+        : { text: 'enough', tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.payMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
     cutting: plain(cutText(input)),
@@ -177,7 +181,7 @@ function useRoadFigures(): Record<Step, { text: string; tone: Tone }> {
 function sizesText(input: FlowInput | null): string {
   if (!input) return '';
   const sizeCount = tableSizes(input.plan).length;
-  return sizeCount === 1 ? '1 size' : `${sizeCount} sizes`;
+  return say('coat.sizes', { sizeCount });
 }
 
 /** Weight of one coat of the size at hand; with a plus where a material's weight is still missing. */
@@ -191,7 +195,7 @@ function finishedText(input: FlowInput, system: MeasureSystem): string {
 /** "2 of 6 cut"; nothing before cutting has begun. */
 function cutText({ plan, cuttings }: FlowInput): string {
   const cut = coatsCut(cuttings).reduce((sum, { coatCount }) => sum + coatCount, 0);
-  return cuttings.length === 0 ? '' : `${cut} of ${coatTotal(plan)} cut`;
+  return cuttings.length === 0 ? '' : say('coat.of-cut', { cut, coatTotal: coatTotal(plan) });
 }
 
 /** Distance of the lines, or nothing for a coat that is not quilted. */
@@ -212,24 +216,24 @@ function Progress() {
         <>
           <span className={style.thread} aria-hidden="true" />
           <span>
-            {estimate ? 'Looking for better lays' : 'Laying the pieces'}
+            {estimate ? say('coat.looking-for-better-lays') : say('coat.laying-the-pieces')}
             {firstLaid ? `: ${firstLaid}` : ''}
           </span>
           <button type="button" className={style.stop} onClick={stop}>
-            Stop here
+            {say('coat.stop-here')}
           </button>
         </>
       ) : (
         <>
           <span>
             {estimatedFrom === input
-              ? 'Stopped. The figures are those of the best lays found so far.'
+              ? say('coat.stopped-the-figures-are-those-of')
               : estimate
-                ? 'Stopped before the first lays of the changed plan were found: the figures are still those from before the change.'
-                : 'Stopped before the first lays were found.'}
+                ? say('coat.stopped-before-the-first-lays-of')
+                : say('coat.stopped-before-the-first-lays-were')}
           </span>
           <button type="button" className={style.stop} onClick={() => lookLonger(3)}>
-            Go on
+            {say('coat.go-on')}
           </button>
         </>
       )}

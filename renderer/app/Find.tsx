@@ -1,4 +1,5 @@
 /** One search for everything, opened by Ctrl K (or Cmd K) from anywhere: type, choose with the arrows, go with Enter. */
+import { say } from '../../shared-core/wording/say.ts';
 import { Dialog } from '@base-ui/react/dialog';
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { isItemCode } from '../../shared-core/stash/item-code.ts';
@@ -32,12 +33,12 @@ export function Find({ route }: { route: Route }) {
       }}
     >
       <Dialog.Trigger className={`${style.open} eased`}>
-        Find
-        <kbd>Ctrl K</kbd>
+        {say('find.find')}
+        <kbd>{say('find.ctrl-k')}</kbd>
       </Dialog.Trigger>
       <Dialog.Portal>
         <Dialog.Backdrop className={style.backdrop} />
-        <Dialog.Popup className={style.popup} aria-label="Find anything">
+        <Dialog.Popup className={style.popup} aria-label={say('find.find-anything')}>
           <FindBox
             openPlanId={route.kind === 'coat' ? route.planId : null}
             onGone={() => {
@@ -88,8 +89,8 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
         aria-expanded="true"
         aria-controls={listId}
         aria-activedescendant={places[chosen] ? `${listId} ${chosen}` : undefined}
-        aria-label="Find"
-        placeholder="An item, a coat, a supplier, a room, a shelf label’s code"
+        aria-label={say('find.find')}
+        placeholder={say('find.an-item-a-coat-a-supplier')}
         value={text}
         onChange={(event) => {
           setText(event.target.value);
@@ -98,7 +99,7 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
         }}
         onKeyDown={pressed}
       />
-      <div id={listId} role="listbox" aria-label="Found" className={style.list}>
+      <div id={listId} role="listbox" aria-label={say('find.found')} className={style.list}>
         {places.map((place, index) => (
           // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are heard by the field that keeps the focus.
           <div
@@ -125,8 +126,8 @@ function FindBox({ openPlanId, onGone }: { openPlanId: string | null; onGone: ()
 
 function nothingWords(text: string): string {
   return isItemCode(text)
-    ? 'No item of this workshop has that code: the label is of another workshop.'
-    : `Nothing is named “${text.trim()}”.`;
+    ? say('find.no-item-of-this-workshop-has')
+    : say('find.nothing-is-named', { text: text.trim() });
 }
 
 /** What the workshop holds under that text. */

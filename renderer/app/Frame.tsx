@@ -1,4 +1,5 @@
 /** The rail on the left and the room beside it. Inside a coat the rail carries its road, with a live figure at each step. */
+import { say } from '../../shared-core/wording/say.ts';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/forms/Button.tsx';
@@ -30,51 +31,51 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
   }, [place]);
   return (
     <div className={style.frame}>
-      <nav className={style.rail} aria-label="Rooms">
+      <nav className={style.rail} aria-label={say('frame.rooms')}>
         <button type="button" className={style.skip} onClick={() => main.current?.focus()}>
-          To the room
+          {say('frame.to-the-room')}
         </button>
         <a className={style.name} href={routeHash({ kind: 'welcome' })}>
           <svg className={style.sign} viewBox="0 0 32 32" aria-hidden="true">
             <path d="M3 11c4.3-4 8.7 4 13 0s8.7 4 13 0M3 21c4.3-4 8.7 4 13 0s8.7 4 13 0" />
             <path className={style.stitch} d="M16 3v26" />
           </svg>
-          Bolt &amp; Baffle
+          {say('frame.bolt-baffle')}
         </a>
         <Find route={route} />
         <ul className={style.rooms}>
           <RoomLink route={{ kind: 'stash', itemId: null }} isHere={route.kind === 'stash'}>
-            Stash
+            {say('common.stash')}
           </RoomLink>
           <RoomLink route={{ kind: 'coats' }} isHere={route.kind === 'coats' || route.kind === 'draft'}>
-            Coats
+            {say('common.coats')}
           </RoomLink>
           <RoomLink route={{ kind: 'season' }} isHere={route.kind === 'season'}>
-            Season
+            {say('common.season')}
           </RoomLink>
           <RoomLink route={{ kind: 'suppliers' }} isHere={route.kind === 'suppliers'}>
-            Suppliers
+            {say('common.suppliers')}
           </RoomLink>
           <RoomLink route={{ kind: 'account' }} isHere={route.kind === 'account'}>
-            Account
+            {say('common.account')}
           </RoomLink>
         </ul>
         <div ref={setRoad} />
         <ul className={style.foot}>
           <RoomLink route={{ kind: 'settings' }} isHere={route.kind === 'settings'}>
-            Settings
+            {say('common.settings')}
           </RoomLink>
           <li className={style.file} title={facts.dataFile}>
-            {facts.settings.workshopName || 'Your workshop'}
+            {facts.settings.workshopName || say('common.your-workshop')}
           </li>
         </ul>
       </nav>
       <div className={style.room}>
         {workshop === 'demo' && (
           <aside className={style.demo}>
-            <span>This is the demo workshop. Nothing you do here touches your own stash.</span>
+            <span>{say('frame.this-is-the-demo-workshop-nothing')}</span>
             <Button look="quiet" onClick={() => void open('own', { kind: 'welcome' })}>
-              Back to your workshop
+              {say('frame.back-to-your-workshop')}
             </Button>
           </aside>
         )}

@@ -1,4 +1,5 @@
 /** In place of the rooms while no workshop can be read: why, and the ways on. */
+import { say } from '../../shared-core/wording/say.ts';
 import type { Workshop } from '../../shared-core/contract/contract.ts';
 import type { Problem } from '../../shared-core/measure/problem.ts';
 import { Button } from '../parts/forms/Button.tsx';
@@ -18,13 +19,17 @@ export function ShutWorkshop(props: ShutWorkshopProps) {
   const { workshop, problems, onTryAgain, onOwn } = props;
   return (
     <main className={style.shut}>
-      <h1>{workshop === 'own' ? 'Your workshop cannot be opened' : 'The demo cannot be opened'}</h1>
+      <h1>
+        {workshop === 'own'
+          ? say('shut-workshop.your-workshop-cannot-be-opened')
+          : say('shut-workshop.the-demo-cannot-be-opened')}
+      </h1>
       <Problems problems={problems} onTryAgain={onTryAgain} />
       {workshop === 'own' ? (
         <BringOneBack />
       ) : (
         <div>
-          <Button onClick={onOwn}>Go to your own workshop</Button>
+          <Button onClick={onOwn}>{say('shut-workshop.go-to-your-own-workshop')}</Button>
         </div>
       )}
     </main>
@@ -37,14 +42,11 @@ function BringOneBack() {
   const { read, problems } = session;
   if (!read.data || read.data.rows.length === 0) return null;
   return (
-    <section className={style.backups} aria-label="Backups">
-      <h2>Bring a backup back</h2>
-      <p className="quiet">
-        The file that cannot be opened is kept as it is, with all that belongs to it, in a folder among the
-        backups.
-      </p>
+    <section className={style.backups} aria-label={say('shut-workshop.backups')}>
+      <h2>{say('shut-workshop.bring-a-backup-back')}</h2>
+      <p className="quiet">{say('shut-workshop.the-file-that-cannot-be-opened')}</p>
       <Problems problems={problems} />
-      <BackupTable session={session} question="The file that cannot be opened is kept." />
+      <BackupTable session={session} question={say('shut-workshop.the-file-that-cannot-be-opened-2')} />
     </section>
   );
 }

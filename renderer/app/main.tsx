@@ -1,3 +1,4 @@
+import '../client/language.ts';
 import '@fontsource-variable/figtree/index.css';
 import './tokens.css';
 import './base.css';

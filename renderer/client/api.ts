@@ -1,4 +1,5 @@
 /** The contract over either door: the preload's functions in Electron, or calls to the loopback host. */
+import { say } from '../../shared-core/wording/say.ts';
 import {
   type BoltAndBaffleApi,
   type CallInput,
@@ -25,9 +26,9 @@ async function post(call: CallName, workshop: Workshop, input: unknown): Promise
     return (await response.json()) as Result<unknown>;
   } catch {
     return err({
-      where: 'The workshop file',
-      what: 'could not be reached',
-      fix: 'The program behind this window has stopped. Start it again; what was saved is safe.',
+      where: say('api.the-workshop-file'),
+      what: say('api.could-not-be-reached'),
+      fix: say('api.the-program-behind-this-window-has'),
     });
   }
 }

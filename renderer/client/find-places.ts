@@ -1,4 +1,6 @@
 /** The places that the search leads to: rooms of the workshop, steps of the open coat, and what the workshop holds. */
+import { nounInSentence } from '../../shared-core/wording/in-sentence.ts';
+import { say } from '../../shared-core/wording/say.ts';
 import type { Find } from '../../shared-core/contract/find-calls.ts';
 import { folded } from '../../shared-core/measure/text/folded-text.ts';
 import { kindRecords } from '../../shared-core/stash/kinds.ts';
@@ -15,14 +17,14 @@ export interface FindPlace {
 }
 
 const rooms: readonly { readonly name: string; readonly route: Route }[] = [
-  { name: 'Stash', route: { kind: 'stash', itemId: null } },
-  { name: 'Coats', route: { kind: 'coats' } },
-  { name: 'Draft a coat from measures', route: { kind: 'draft' } },
-  { name: 'Season', route: { kind: 'season' } },
-  { name: 'Suppliers', route: { kind: 'suppliers' } },
-  { name: 'Account', route: { kind: 'account' } },
-  { name: 'Settings', route: { kind: 'settings' } },
-  { name: 'Welcome', route: { kind: 'welcome' } },
+  { name: say('common.stash'), route: { kind: 'stash', itemId: null } },
+  { name: say('common.coats'), route: { kind: 'coats' } },
+  { name: say('find-places.draft-a-coat-from-measures'), route: { kind: 'draft' } },
+  { name: say('common.season'), route: { kind: 'season' } },
+  { name: say('common.suppliers'), route: { kind: 'suppliers' } },
+  { name: say('common.account'), route: { kind: 'account' } },
+  { name: say('common.settings'), route: { kind: 'settings' } },
+  { name: say('find-places.welcome'), route: { kind: 'welcome' } },
 ];
 
 /** Rooms, and steps of the coat that is open, in whose names every typed word stands; all rooms where nothing is typed. */
@@ -36,7 +38,9 @@ export function placesByName(
   const ofCoat =
     openPlanId === null
       ? []
-      : steps.map(({ step, name }) => placeOf(name, { kind: 'coat', planId: openPlanId, step }, 'this coat'));
+      : steps.map(({ step, name }) =>
+          placeOf(name, { kind: 'coat', planId: openPlanId, step }, say('find-places.this-coat')),
+        );
   return [...ofCoat, ...rooms.map(({ name, route }) => placeOf(name, route, 'room'))].filter(({ name }) =>
     isNamed(name),
   );
@@ -47,9 +51,9 @@ export function placeOfFind(find: Find): FindPlace {
   switch (find.kind) {
     case 'item': {
       const detail = [
-        kindRecords[find.itemKind].label.toLowerCase(),
+        nounInSentence(kindRecords[find.itemKind].label),
         find.colour,
-        find.isPutAway ? 'put away' : '',
+        find.isPutAway ? say('find-places.put-away') : '',
       ].filter(Boolean);
       return placeOf(find.name, { kind: 'stash', itemId: find.itemId }, detail.join(', '));
     }
@@ -57,12 +61,16 @@ export function placeOfFind(find: Find): FindPlace {
       return placeOf(
         find.name,
         { kind: 'coat', planId: find.planId, step: 'plan' },
-        find.size === '' ? 'coat' : `coat, size ${find.size}`,
+        find.size === '' ? 'coat' : say('find-places.coat-size', { findCount: find.size }),
       );
     case 'supplier':
       return placeOf(find.name, { kind: 'suppliers' }, 'supplier');
     case 'offer':
-      return placeOf(find.name, { kind: 'stash', itemId: find.itemId }, `offer by ${find.supplier}`);
+      return placeOf(
+        find.name,
+        { kind: 'stash', itemId: find.itemId },
+        say('find-places.offer-by', { supplier: find.supplier }),
+      );
     default:
       return find satisfies never;
   }

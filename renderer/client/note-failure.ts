@@ -1,4 +1,5 @@
 /** Tells the log of a failure in the window: its kind and where in the program, never its words, which may quote a maker's. */
+import { say } from '../../shared-core/wording/say.ts';
 import { call } from './api.ts';
 
 /** A room that fails each time it is drawn must not fill the log. */
@@ -19,4 +20,4 @@ export function noteFailure(place: string, thrown: unknown): void {
 }
 
 /** To be added to a sentence about a failure that was noted. */
-export const logSaysWhere = 'The log under Settings says where in the program.';
+export const logSaysWhere = say('note-failure.the-log-under-settings-says-where');

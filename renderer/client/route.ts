@@ -1,4 +1,5 @@
 /** Where the maker is, as the part of the address behind #. One value, so that back and forward work. */
+import { say } from '../../shared-core/wording/say.ts';
 import { parse } from 'regexparam';
 import { useMemo } from 'react';
 import { matchRoute } from 'wouter';
@@ -19,16 +20,16 @@ export const steps = [
 export type Step = (typeof steps)[number];
 
 export const stepNames: Record<Step, string> = {
-  plan: 'Plan',
-  quilting: 'Quilting',
-  needs: 'Needs',
-  lay: 'Lay',
-  cover: 'Cover',
-  'to-buy': 'To buy',
-  cost: 'Cost',
-  cutting: 'Cutting',
-  finished: 'Finished',
-  table: 'Pattern table',
+  plan: say('route.plan'),
+  quilting: say('route.quilting'),
+  needs: say('route.needs'),
+  lay: say('route.lay'),
+  cover: say('common.cover'),
+  'to-buy': say('common.to-buy-2'),
+  cost: say('common.cost'),
+  cutting: say('route.cutting'),
+  finished: say('route.finished'),
+  table: say('route.pattern-table'),
 };
 
 export type Route =

@@ -1,4 +1,5 @@
 /** What an open coat asks of the program: calls to the workshop file, lays and the solver in workers. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Workshop } from '../../../shared-core/contract/contract.ts';
 import { estimate } from '../../../shared-core/flow/estimate.ts';
 import { ok } from '../../../shared-core/measure/problem.ts';
@@ -24,6 +25,6 @@ export function coatServices(workshop: Workshop, planId: string): CoatServices {
     undo: () => change(workshop, 'undoPlan', { planId }),
     estimate: (input, pass) => estimate(input, keptRun({ workshop, ...pass }), solveInWorker),
     failure: (thrown) =>
-      failureOf('The estimate', thrown, 'Try again; if it fails again, undo the last change.'),
+      failureOf(say('coat-services.the-estimate'), thrown, say('coat-services.try-again-if-it-fails-again')),
   };
 }

@@ -3,6 +3,7 @@
  * a thorough pass then looks for better lays. Every change of the plan is saved first and estimated anew. Parts of the
  * screen read it by name (coat-context.ts), so that a better lay draws anew only what shows lays.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import type { Estimate } from '../../../shared-core/flow/estimate.ts';
@@ -73,9 +74,9 @@ export interface CoatServices {
 }
 
 const notOpen: Problem = {
-  where: 'The coat',
-  what: 'could not be read, so nothing was changed',
-  fix: 'Open it again.',
+  where: say('common.the-coat'),
+  what: say('coat-store.could-not-be-read-so-nothing'),
+  fix: say('coat-store.open-it-again'),
 };
 
 const unread: CoatFacts = {
@@ -204,7 +205,7 @@ export function createCoatStore(services: CoatServices): CoatStore {
           const answer = await services.undo();
           set({ problems: answer.ok ? [] : answer.problems });
           if (!answer.ok) return answer;
-          const said = 'The last change was taken back.';
+          const said = say('coat-store.the-last-change-was-taken-back');
           set({ lastEdit: { said, change: null } });
           void estimateAnew(await read(here));
           return ok(said);

@@ -1,4 +1,5 @@
 /** The table of requirements of the open coat: lays kept from before stand at once, the others are looked for on the workers. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput, Workshop } from '../../../shared-core/contract/contract.ts';
 import {
@@ -96,6 +97,11 @@ function isProven(result: LayResult | undefined): boolean {
 }
 
 function failure(reason: unknown): Problem {
-  const fix = 'Look again; if it fails again, check the pieces in the plan.';
-  return failureOf('A lay of the table', reason, fix, 'could not be found');
+  const fix = say('requirements-table.look-again-if-it-fails-again');
+  return failureOf(
+    say('requirements-table.a-lay-of-the-table'),
+    reason,
+    fix,
+    say('requirements-table.could-not-be-found'),
+  );
 }

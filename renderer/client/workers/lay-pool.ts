@@ -1,8 +1,10 @@
 /** Workers for lays, beside the window: see shared-core/lay/team/team.ts for who works on what. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Hand, type HandEvents, handsFor } from '../../../shared-core/lay/team/hands.ts';
 import { type LayJob, type LayResult, sensibleIterations } from '../../../shared-core/lay/job.ts';
 import type { MemberAnswer, MemberOrder } from '../../../shared-core/lay/team/member.ts';
 import { layTeams } from '../../../shared-core/lay/team/team.ts';
+import { workerName } from './worker-name.ts';
 import type { LayFailure } from '../../../shared-core/lay/team/team-order.ts';
 
 export interface LayOrder {
@@ -26,14 +28,17 @@ const teams = layTeams({
 });
 
 function startWorker({ answered, died }: HandEvents): Hand {
-  const worker = new Worker(new URL('./lay-worker.ts', import.meta.url), { type: 'module', name: 'lay' });
+  const worker = new Worker(new URL('./lay-worker.ts', import.meta.url), {
+    type: 'module',
+    name: workerName('lay'),
+  });
   const dead = (cause: string): void => {
     worker.terminate();
     died(cause);
   };
   worker.onmessage = (event: MessageEvent<MemberAnswer>) => answered(event.data);
-  worker.onerror = (event) => dead(event.message || 'it gave no reason');
-  worker.onmessageerror = () => dead('its answer could not be read');
+  worker.onerror = (event) => dead(event.message || say('lay-pool.it-gave-no-reason'));
+  worker.onmessageerror = () => dead(say('lay-pool.its-answer-could-not-be-read'));
   return {
     send: (order: MemberOrder) => worker.postMessage(order),
     end: () => worker.terminate(),
@@ -71,11 +76,13 @@ function failureWords(failure: LayFailure): string {
     case 'refused':
       return failure.sentence;
     case 'died twice':
-      return `the lay could not be finished: what looks for it stopped twice (${failure.cause}); close other programs and try again`;
+      return say('lay-pool.the-lay-could-not-be-finished', { cause: failure.cause });
     case 'stopped':
-      return failure.hadBegun ? 'stopped before a first lay was found' : 'stopped before it began';
+      return failure.hadBegun
+        ? say('lay-pool.stopped-before-a-first-lay-was')
+        : say('lay-pool.stopped-before-it-began');
     case 'closed':
-      return 'closed before it was laid';
+      return say('lay-pool.closed-before-it-was-laid');
     default:
       return failure satisfies never;
   }

@@ -1,4 +1,5 @@
 /** One hand of the window: a worker that lays beside it. */
+import './worker-language.ts';
 import { layMember, type MemberOrder } from '../../../shared-core/lay/team/member.ts';
 
 // A message to oneself comes after those that wait, and without the least delay of a timer.

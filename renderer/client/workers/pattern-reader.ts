@@ -1,6 +1,8 @@
 /** Pattern files read in a worker that is given up when it takes too long. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { nothingFound, type ReadPattern } from '../../../shared-core/exchange/pattern/pattern.ts';
 import type { PatternAsked } from './pattern-worker.ts';
+import { workerName } from './worker-name.ts';
 
 /** Far more than the limits of the readers leave to any file on a slow machine. */
 const maxSeconds = 20;
@@ -36,13 +38,20 @@ export function readPatternInWorker(asked: PatternAsked, signal: AbortSignal): P
 }
 
 function startWorker(): Worker {
-  return new Worker(new URL('./pattern-worker.ts', import.meta.url), { type: 'module', name: 'pattern' });
+  return new Worker(new URL('./pattern-worker.ts', import.meta.url), {
+    type: 'module',
+    name: workerName('pattern'),
+  });
 }
 
-const fix = 'Save fewer pieces or sizes in one file, with smooth curves, and choose it again.';
+const fix = say('pattern-reader.save-fewer-pieces-or-sizes-in');
 const tookTooLong = nothingFound({
-  where: 'The file',
-  what: `takes longer than ${maxSeconds} seconds to read, so the reading was given up`,
+  where: say('common.the-file'),
+  what: say('pattern-reader.takes-longer-than-seconds-to-read', { maxSeconds }),
   fix,
 });
-const brokeOff = nothingFound({ where: 'The file', what: 'could not be read to its end', fix });
+const brokeOff = nothingFound({
+  where: say('common.the-file'),
+  what: say('pattern-reader.could-not-be-read-to-its'),
+  fix,
+});

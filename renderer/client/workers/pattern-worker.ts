@@ -1,4 +1,5 @@
 /** Reads pattern files beside the window, so that no file, however it is made, can hold the window up. */
+import './worker-language.ts';
 import { readPattern } from '../../../shared-core/exchange/pattern/formats.ts';
 import {
   type ReadChoices,

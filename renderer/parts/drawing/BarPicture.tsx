@@ -1,4 +1,5 @@
 /** Bars of money stacked of parts, to one scale, each part in a quiet tint of its own; the same figures stand in a table. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CSSProperties, ReactNode } from 'react';
 import {
   barTotalMinor,
@@ -64,7 +65,7 @@ export function BarPicture(props: BarPictureProps) {
         ))}
       </div>
       <details className={style.figures}>
-        <summary>In figures</summary>
+        <summary>{say('bar-picture.in-figures')}</summary>
         <div className={style.scroll}>
           <BarTable {...props} />
         </div>
@@ -104,7 +105,7 @@ function BarTable({ bars: { parts, bars }, head, hasSum = false, noteOf }: BarPi
           ? [
               {
                 key: 'all',
-                head: 'In all',
+                head: say('common.in-all'),
                 align: 'end' as const,
                 cell: ({ ofBars }: (typeof amounts)[number]) => <BarAmount amountMinor={sum(ofBars)} />,
               },
@@ -113,7 +114,7 @@ function BarTable({ bars: { parts, bars }, head, hasSum = false, noteOf }: BarPi
       ]}
       foot={[
         {
-          label: 'Together',
+          label: say('common.together'),
           cells: [...totals, ...(hasSum ? [sum(totals)] : [])].map((amountMinor, index) => (
             <BarAmount key={bars[index]?.key ?? 'all'} amountMinor={amountMinor} />
           )),

@@ -1,4 +1,5 @@
 /** A piece as drafted: cut line, seam line inside it, fold, grain arrow and notches. Drawn with the neck end up. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { memo, useMemo } from 'react';
 import { ringBox, ringFromPoints } from '../../../shared-core/geometry/ring.ts';
 import { ringPath } from '../../../shared-core/lay/lay-svg.ts';
@@ -36,7 +37,7 @@ export const PieceDrawing = memo(function PieceDrawing({ piece, mmPerPixel, line
       viewBox={`${-widthMm / 2 - 6} ${-heightMm / 2 - 6} ${widthMm + 12} ${heightMm + 12}`}
       {...size}
       role="img"
-      aria-label={`${piece.name}, drawn to scale`}
+      aria-label={say('piece-drawing.drawn-to-scale', { pieceName: piece.name })}
     >
       <g transform={`rotate(-90) scale(1 -1) translate(${-middleX} ${-middleY})`}>
         <path className={style.cut} d={cutPath} />

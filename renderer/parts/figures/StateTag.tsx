@@ -1,11 +1,12 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CoverState } from '../../../shared-core/cover/slot-cover.ts';
 import style from './StateTag.module.css';
 
 const words: Record<CoverState, string> = {
-  covered: 'Covered',
-  'covered with care': 'Covered, with care',
-  short: 'Short',
-  open: 'To choose',
+  covered: say('state-tag.covered'),
+  'covered with care': say('state-tag.covered-with-care'),
+  short: say('state-tag.short'),
+  open: say('state-tag.to-choose'),
 };
 
 /** How a slot stands, told by word and shape as well as by colour. */

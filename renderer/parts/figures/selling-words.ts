@@ -1,16 +1,17 @@
 /** How an offer is sold, in words. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import type { SellingUnit } from '../../../shared-core/stash/offer.ts';
 import { clothLengthUnit, clothWidthUnit } from './Amount.tsx';
 
 export const sellingUnitNames: Readonly<Record<SellingUnit['kind'], string>> = {
-  'by length': 'By length',
-  sheet: 'Sheet',
-  spool: 'Spool',
-  'by mass': 'By mass',
-  pack: 'Pack',
-  each: 'Each',
+  'by length': say('selling-words.by-length'),
+  sheet: say('selling-words.sheet'),
+  spool: say('selling-words.spool'),
+  'by mass': say('selling-words.by-mass'),
+  pack: say('selling-words.pack'),
+  each: say('common.each'),
 };
 
 /** How much so many units are: "15 m", "600 g", "6 spools". */
@@ -25,7 +26,7 @@ export function unitCountWords(unit: SellingUnit, count: number, system: Measure
     case 'pack':
       return `${count} ${unit.kind}${count === 1 ? '' : 's'}`;
     case 'each':
-      return `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+      return `${count} ${say('selling-words.pieces', { count })}`;
     default:
       return unit satisfies never;
   }
@@ -42,21 +43,33 @@ export function sellingWords(unit: SellingUnit, system: MeasureSystem): string {
   const across = (valueMm: number) => showQuantity('length', valueMm, { system, unit: clothWidthUnit });
   switch (unit.kind) {
     case 'by length':
-      return `${along(unit.stepMm)}, ${across(unit.widthMm)} wide${unit.leastMm > unit.stepMm ? `, at least ${along(unit.leastMm)}` : ''}`;
+      return say('selling-words.wide', {
+        along: along(unit.stepMm),
+        across: across(unit.widthMm),
+        leastMm:
+          unit.leastMm > unit.stepMm ? say('selling-words.at-least', { along: along(unit.leastMm) }) : '',
+      });
     case 'sheet':
-      return `sheet of ${across(unit.widthMm)} by ${across(unit.lengthMm)}`;
+      return say('selling-words.sheet-of-by', {
+        across: across(unit.widthMm),
+        across2: across(unit.lengthMm),
+      });
     case 'spool':
-      return `spool of ${showQuantity('threadLength', unit.threadM, { system })}`;
+      return say('selling-words.spool-of', {
+        threadM: showQuantity('threadLength', unit.threadM, { system }),
+      });
     case 'by mass': {
       const mass = (valueG: number) => showQuantity('mass', valueG, { system });
-      return `${mass(unit.stepG)}${unit.leastG > unit.stepG ? `, at least ${mass(unit.leastG)}` : ''}`;
+      return `${mass(unit.stepG)}${unit.leastG > unit.stepG ? say('selling-words.at-least-2', { mass: mass(unit.leastG) }) : ''}`;
     }
     case 'pack':
-      return `pack of ${unit.pieceCount}`;
+      return say('selling-words.pack-of', { pieceCount: unit.pieceCount });
     case 'each':
       return unit.lengthMm === null
-        ? 'one piece'
-        : `one of ${showQuantity('length', unit.lengthMm, { system, unit: clothWidthUnit })}`;
+        ? say('selling-words.one-piece')
+        : say('selling-words.one-of', {
+            lengthMm: showQuantity('length', unit.lengthMm, { system, unit: clothWidthUnit }),
+          });
     default:
       return unit satisfies never;
   }

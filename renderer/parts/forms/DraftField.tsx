@@ -1,4 +1,5 @@
 /** A quantity of a form that is not saved yet: what stands in the field, what it reads to, or why it cannot be read. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { QuantityField } from './Field.tsx';
 import type { QuantityAsked } from './QuantityInput.tsx';
@@ -20,7 +21,7 @@ export function draftOf(value: number | null, text: string): QuantityDraft {
 /** Why a form cannot be saved yet: one problem for each draft that cannot be read. `what` is the form's subject: "The cloth". */
 export function misreadProblems(what: string, drafts: readonly QuantityDraft[]): Problem[] {
   return drafts.flatMap(({ misread }) =>
-    misread === null ? [] : [{ where: what, what: 'was not saved', fix: misread }],
+    misread === null ? [] : [{ where: what, what: say('draft-field.was-not-saved'), fix: misread }],
   );
 }
 

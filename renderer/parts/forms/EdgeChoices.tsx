@@ -1,4 +1,5 @@
 /** Some edges of the plan's pieces, chosen one after another: what a zip runs along, what a binding is sewn to. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { EdgePlace } from '../../../shared-core/plan/model/outline.ts';
 import { ChoiceField } from './Field.tsx';
@@ -32,10 +33,14 @@ export function EdgeChoices({ plan, edges, onChange }: EdgeChoicesProps) {
         <ChoiceField
           // biome-ignore lint/suspicious/noArrayIndexKey: an edge is known by its place in the list
           key={index}
-          label={key === '' ? 'Another edge' : `Edge ${index + 1}`}
+          label={
+            key === '' ? say('edge-choices.another-edge') : say('edge-choices.edge', { index: index + 1 })
+          }
           value={key}
           options={options}
-          emptyLabel={key === '' ? 'Choose an edge' : 'Not along this one'}
+          emptyLabel={
+            key === '' ? say('edge-choices.choose-an-edge') : say('edge-choices.not-along-this-one')
+          }
           onChange={(next) => choose(index, next)}
         />
       ))}

@@ -1,4 +1,5 @@
 /** One file from the maker's disk, read into memory and nowhere else. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useId, useState } from 'react';
 import field from './Field.module.css';
 import style from './FileChoice.module.css';
@@ -28,7 +29,7 @@ export function FileChoice({ label, hint, accept, chosen, maxBytes, onChoose }: 
       setProblem(null);
       onChoose({ name: file.name, bytes });
     } catch {
-      setProblem(`${file.name} cannot be read. Choose it again, or copy it to this machine first.`);
+      setProblem(say('file-choice.cannot-be-read-choose-it-again', { fileName: file.name }));
     }
   };
   return (

@@ -2,6 +2,7 @@
  * A sheet with a form: saved by its button or Enter; what is refused stands above the button, with all that was typed.
  * Cancel throws that away; whatever else closes the sheet asks first.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type ReactNode, useId, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { Button } from './Button.tsx';
@@ -49,7 +50,7 @@ export function FormSheet({ title, saveLabel, onClose, onSave, isTyped, children
         <div className={style.foot}>
           <Problems problems={problems} />
           <div className={style.actions}>
-            <Button onClick={onClose}>Cancel</Button>
+            <Button onClick={onClose}>{say('form-sheet.cancel')}</Button>
             <Button look="main" type="submit" form={formId} disabled={isSaving}>
               {saveLabel}
             </Button>

@@ -1,4 +1,5 @@
 /** A maker's own figure in the place of a computed one: put in, and taken away again. The computed one stays in sight. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type ReactNode, useId, useState } from 'react';
 import { type Result, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
@@ -39,9 +40,21 @@ export function OwnFigure(props: OwnFigureProps) {
   };
   return (
     <div className={style.own}>
-      <span className="quiet small">Your own figure.{computed !== null && <> Computed: {computed}.</>}</span>
-      <Button look="quiet" aria-label={`Go back to the computed one: ${label}`} onClick={() => void goBack()}>
-        Go back to the computed one
+      <span className="quiet small">
+        {say('own-figure.your-own-figure')}
+        {computed !== null && (
+          <>
+            {' '}
+            {say('own-figure.computed')} {computed}.
+          </>
+        )}
+      </span>
+      <Button
+        look="quiet"
+        aria-label={say('own-figure.go-back-to-the-computed-one-2', { label })}
+        onClick={() => void goBack()}
+      >
+        {say('own-figure.go-back-to-the-computed-one')}
       </Button>
       {problem && (
         <p role="alert" className={style.problem}>
@@ -65,7 +78,7 @@ function OwnFigureForm({
   const problemId = useId();
   const save = async () => {
     if (draft.misread !== null) return setProblem(draft.misread);
-    if (draft.value === null) return setProblem(`${label} is missing.`);
+    if (draft.value === null) return setProblem(say('own-figure.is-missing', { label }));
     const answer = await onSet(draft.value);
     if (answer.ok) onClose();
     else setProblem(answer.problems.map(problemSentence).join(' '));
@@ -90,9 +103,9 @@ function OwnFigureForm({
       />
       <div className={style.actions}>
         <Button look="main" type="submit">
-          Use this
+          {say('own-figure.use-this')}
         </Button>
-        <Button onClick={onClose}>Cancel</Button>
+        <Button onClick={onClose}>{say('own-figure.cancel')}</Button>
       </div>
       {problem && problem !== draft.misread && (
         <p id={problemId} role="alert" className={style.problem}>

@@ -2,6 +2,7 @@
  * A form in a sheet: it holds what was typed, as it was typed, and reads it when it is sent. Fields: FormFields.tsx; why
  * so: docs/decisions/0007-forms.md.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { zodResolver } from '@hookform/resolvers/zod';
 import {
   type DefaultValues,
@@ -74,7 +75,7 @@ export function unreadProblems(
 ): Problem[] {
   return errorsIn(errors).map(({ path, message }) => ({
     where: subjectAt(path),
-    what: 'was not saved',
+    what: say('typed-form.was-not-saved'),
     fix: message,
   }));
 }

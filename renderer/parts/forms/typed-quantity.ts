@@ -1,4 +1,6 @@
 /** What the text of a quantity field says, and what a field that saves by itself saves when it is left. */
+import { decimalSign } from '../../../shared-core/wording/number-signs.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { QuantityKind } from '../../../shared-core/measure/quantity.ts';
 import { type ReadOptions, readQuantity } from '../../../shared-core/measure/read.ts';
@@ -27,11 +29,15 @@ export function readTyped(
   { isRequired, ...options }: TypedOptions,
 ): TypedQuantity | Misread {
   if (text.trim() === '')
-    return isRequired ? { misread: `${options.where} is missing.` } : { value: null, text: '' };
-  const outcome = readQuantity(quantity, text, options);
+    return isRequired
+      ? { misread: say('typed-quantity.is-missing', { where: options.where }) }
+      : { value: null, text: '' };
+  const outcome = readQuantity(quantity, text, { ...options, decimalComma: decimalSign() === ',' });
   if (outcome.ok) return { value: outcome.value, text: text.trim() };
   const [first] = outcome.problems;
-  return { misread: first ? problemSentence(first) : `${options.where} cannot be read.` };
+  return {
+    misread: first ? problemSentence(first) : say('typed-quantity.cannot-be-read', { where: options.where }),
+  };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { RoomHead } from './RoomHead.tsx';
 import { Waiting } from './Waiting.tsx';
@@ -17,7 +18,9 @@ export function RoomAwaited({ title, lead }: { title: string; lead: string }) {
 /** Stands where figures of an estimate will stand. The way on, where none is under way, is at the head of the coat. */
 export function EstimateAwaited() {
   const { phase } = useCoat('phase');
-  if (phase === 'failed') return <p className="quiet">There are no figures to show until that is mended.</p>;
-  if (phase === 'stopped') return <p className="quiet">There are no figures to show until the lays go on.</p>;
+  if (phase === 'failed')
+    return <p className="quiet">{say('estimate-awaited.there-are-no-figures-to-show')}</p>;
+  if (phase === 'stopped')
+    return <p className="quiet">{say('estimate-awaited.there-are-no-figures-to-show-2')}</p>;
   return <Waiting />;
 }

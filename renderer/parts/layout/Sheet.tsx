@@ -2,6 +2,7 @@
  * A dialog that slides over the room for a form; Escape and the backdrop close it, focus returns where it was. Where
  * something was typed in it that is not saved, it asks first.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { Dialog } from '@base-ui/react/dialog';
 import { type ReactNode, useRef, useState } from 'react';
 import { DiscardQuestion } from './DiscardQuestion.tsx';
@@ -50,7 +51,7 @@ export function Sheet({
         <Dialog.Popup className={style.sheet} data-wide={isWide || undefined} initialFocus={firstField}>
           <header className={style.header}>
             <Dialog.Title className={style.title}>{title}</Dialog.Title>
-            <Dialog.Close className={style.close} aria-label="Close">
+            <Dialog.Close className={style.close} aria-label={say('common.close')}>
               ×
             </Dialog.Close>
           </header>

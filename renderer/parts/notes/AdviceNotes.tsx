@@ -1,4 +1,5 @@
 /** What a maker of experience would say at this place of the road, with its mend; nothing where nothing is amiss. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { howText } from '../../../shared-core/measure/basis.ts';
@@ -16,7 +17,7 @@ export function AdviceNotes({ kinds }: { kinds: readonly AdviceKind[] }) {
   const shown = advice.filter(({ kind }) => kinds.includes(kind));
   if (shown.length === 0) return null;
   return (
-    <ul className={style.advice} aria-label="Before you sew">
+    <ul className={style.advice} aria-label={say('advice-notes.before-you-sew')}>
       {shown.map(({ says, fix, basis }) => (
         <li key={says}>
           <p>{howText(says, system)}</p>

@@ -1,4 +1,5 @@
 /** Cautions of the trade that belong to this place of the road; each is shown in one place only. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CautionKind } from '../../../shared-core/requirement/law/caution.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { finishedOf } from '../../client/coat/finished-coat.ts';
@@ -12,7 +13,10 @@ export function Cautions({ kinds }: { kinds: readonly CautionKind[] }) {
   // Who decides is said once where it is the same for all.
   const decide = [...new Set(shown.map(({ defersTo }) => defersTo))];
   return (
-    <aside className={style.cautions} aria-label={`Take care: ${shown.map(({ kind }) => kind).join(', ')}`}>
+    <aside
+      className={style.cautions}
+      aria-label={say('cautions.take-care', { shown: shown.map(({ kind }) => kind).join(', ') })}
+    >
       <ul className={style.list}>
         {shown.map(({ kind, says, source }) => (
           <li key={kind}>

@@ -1,4 +1,5 @@
 /** What is wrong with the workshop's file though it is open, above whatever room is shown, until the maker has read it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../forms/Button.tsx';
@@ -12,7 +13,7 @@ export function FileProblems() {
   return (
     <div className={style.again}>
       <Problems problems={fileProblems} />
-      <Button onClick={() => setIsRead(true)}>I have read this</Button>
+      <Button onClick={() => setIsRead(true)}>{say('file-problems.i-have-read-this')}</Button>
     </div>
   );
 }

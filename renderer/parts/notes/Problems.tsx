@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { Button } from '../forms/Button.tsx';
 import style from './Problems.module.css';
@@ -33,7 +34,7 @@ export function Problems({ problems, onTryAgain, isQuiet = false }: ProblemsProp
   return (
     <div className={style.again}>
       {list}
-      <Button onClick={onTryAgain}>Try again</Button>
+      <Button onClick={onTryAgain}>{say('problems.try-again')}</Button>
     </div>
   );
 }

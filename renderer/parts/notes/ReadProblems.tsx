@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Read } from '../../client/queries/reads.ts';
 import { Problems } from './Problems.tsx';
 
@@ -11,7 +12,9 @@ export function ReadProblems({
   return (
     <>
       <Problems problems={read.problems} onTryAgain={read.again} />
-      {read.data !== undefined && <p className="quiet small">What is shown was read before that.</p>}
+      {read.data !== undefined && (
+        <p className="quiet small">{say('read-problems.what-is-shown-was-read-before')}</p>
+      )}
     </>
   );
 }

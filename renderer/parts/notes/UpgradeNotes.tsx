@@ -1,4 +1,5 @@
 /** What bringing an older file up to date had to assume, for the maker to read and to hide once read. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { UpgradeNote } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -18,11 +19,8 @@ export function UpgradeNotes({ notes }: { notes: readonly UpgradeNote[] }) {
   };
   return (
     <section className={style.notes} aria-labelledby="upgrade-notes">
-      <h2 id="upgrade-notes">This file was brought up to date</h2>
-      <p className="quiet">
-        Nothing was lost, and a copy from before lies beside it. An earlier version had booked some things in
-        a way that cannot be read exactly; this is what was assumed:
-      </p>
+      <h2 id="upgrade-notes">{say('upgrade-notes.this-file-was-brought-up-to')}</h2>
+      <p className="quiet">{say('upgrade-notes.nothing-was-lost-and-a-copy')}</p>
       <ul>
         {notes.map(({ note }) => (
           <li key={note}>{note}</li>
@@ -31,7 +29,7 @@ export function UpgradeNotes({ notes }: { notes: readonly UpgradeNote[] }) {
       <Problems problems={problems} />
       {notes.some(({ isSeen }) => !isSeen) && (
         <div>
-          <Button onClick={() => void hide()}>I have read this</Button>
+          <Button onClick={() => void hide()}>{say('upgrade-notes.i-have-read-this')}</Button>
         </div>
       )}
     </section>

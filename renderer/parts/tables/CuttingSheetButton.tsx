@@ -1,4 +1,5 @@
 /** Saves what lies where on each length as PDF, to lay it out on the floor by. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { CuttingSheet } from '../../../shared-core/paper/cutting-sheet.ts';
@@ -19,8 +20,8 @@ export interface CuttingSheetButtonProps {
 export function CuttingSheetButton({ name, isOff = false, sheet }: CuttingSheetButtonProps) {
   const [said, setSaid] = useState('');
   const save = async () => {
-    setSaid('Writing the PDF.');
-    const unsaid = await savePdf(`${name} cutting sheet`, async (files) => {
+    setSaid(say('common.writing-the-pdf'));
+    const unsaid = await savePdf(say('cutting-sheet-button.cutting-sheet', { name }), async (files) => {
       // Loaded when it is first wanted: no screen needs it.
       const { cuttingPdf } = await import('../../../shared-core/paper/cutting-pdf.ts');
       const drawn = sheet();
@@ -31,7 +32,7 @@ export function CuttingSheetButton({ name, isOff = false, sheet }: CuttingSheetB
   return (
     <>
       <Button disabled={isOff} onClick={() => void save()}>
-        Save cutting sheet
+        {say('cutting-sheet-button.save-cutting-sheet')}
       </Button>
       <span role="status" className={`quiet small ${style.said}`}>
         {said}

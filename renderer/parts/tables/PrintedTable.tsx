@@ -1,4 +1,5 @@
 /** A table as it is printed: it stands beside the room for as long as the window prints, and then in its place. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useState } from 'react';
 import { createPortal, flushSync } from 'react-dom';
 import {
@@ -69,7 +70,7 @@ function Paper({ table, day, format }: PrintedTableProps) {
       );
     });
   return (
-    <section className={style.paper} data-paper={format} aria-label="On paper">
+    <section className={style.paper} data-paper={format} aria-label={say('printed-table.on-paper')}>
       <h1>{table.title}</h1>
       {table.lead !== '' && <p className={style.lead}>{table.lead}</p>}
       {table.sections.map((section) => (

@@ -1,4 +1,5 @@
 /** The seams of a coat walked: both sides of each measured against each other, in words and figures. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { SeamReport } from '../../../shared-core/plan/geometry/seam-walk.ts';
 import { Figure } from '../figures/Figure.tsx';
 import { DataTable } from './DataTable.tsx';
@@ -11,13 +12,17 @@ export function SeamsInWords({ seams }: SeamsProps) {
   const joined = seams.filter((seam) => seam.sides === 'two');
   const misfits = joined.filter((seam) => !seam.fits);
   const eased = joined.filter(isEased);
-  if (joined.length === 0) return <>No two pieces are sewn to each other yet.</>;
+  if (joined.length === 0) return <>{say('seam-table.no-two-pieces-are-sewn-to')}</>;
   return (
     <>
       {misfits.length === 0
-        ? `All ${joined.length} seams between pieces fit.`
-        : `${misfits.length} of ${joined.length} seams between pieces do not fit: ${labels(misfits)}.`}
-      {eased.length > 0 && ` Longer on one side by intent: ${labels(eased)}.`}
+        ? say('seam-table.all-seams-between-pieces-fit', { joinedCount: joined.length })
+        : say('seam-table.of-seams-between-pieces-do-not', {
+            misfitsCount: misfits.length,
+            joinedCount: joined.length,
+            labels: labels(misfits),
+          })}
+      {eased.length > 0 && ` ${say('seam-table.longer-on-one-side-by-intent', { labels: labels(eased) })}`}
     </>
   );
 }
@@ -31,11 +36,11 @@ export function SeamTable({ seams }: SeamsProps) {
       rows={ordered}
       keyOf={({ seamId }) => seamId}
       columns={[
-        { head: 'Seam', cell: ({ label }) => label },
-        { head: 'One side', align: 'end', cell: ({ firstMm }) => <Side mm={firstMm} /> },
-        { head: 'Other side', align: 'end', cell: ({ secondMm }) => <Side mm={secondMm} /> },
+        { head: say('common.seam'), cell: ({ label }) => label },
+        { head: say('seam-table.one-side'), align: 'end', cell: ({ firstMm }) => <Side mm={firstMm} /> },
+        { head: say('seam-table.other-side'), align: 'end', cell: ({ secondMm }) => <Side mm={secondMm} /> },
         {
-          head: 'Difference',
+          head: say('seam-table.difference'),
           align: 'end',
           cell: ({ differenceMm }) => (
             <Figure
@@ -46,10 +51,10 @@ export function SeamTable({ seams }: SeamsProps) {
           ),
         },
         {
-          head: 'Fits',
+          head: say('seam-table.fits'),
           isHeadHidden: true,
           cellClass: ({ fits }) => (fits ? 'quiet' : undefined),
-          cell: (seam) => (seam.fits ? (isEased(seam) ? 'eased' : 'fits') : 'does not fit'),
+          cell: (seam) => (seam.fits ? (isEased(seam) ? 'eased' : 'fits') : say('seam-table.does-not-fit')),
         },
       ]}
     />

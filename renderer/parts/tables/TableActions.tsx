@@ -2,6 +2,7 @@
  * What can be done with a table as a whole: copied as text, saved as CSV or PDF, printed. One table gives all four.
  * While it is on the page, printing the window prints this table in place of the room.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { type PaperTable, sheetFormat } from '../../../shared-core/paper/paper-table.ts';
@@ -29,13 +30,13 @@ export function TableActions({ table, name }: TableActionsProps) {
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(tableText(table));
-      setSaid('Copied.');
+      setSaid(say('table-actions.copied'));
     } catch {
-      setSaid('It could not be copied. Save it as CSV instead.');
+      setSaid(say('table-actions.it-could-not-be-copied-save'));
     }
   };
   const writePdf = async () => {
-    setSaid('Writing the PDF.');
+    setSaid(say('common.writing-the-pdf'));
     const unsaid = await savePdf(name, async (files) => {
       // Loaded when it is first wanted: no screen needs it.
       const { tablePdf } = await import('../../../shared-core/paper/table-pdf.ts');
@@ -48,12 +49,12 @@ export function TableActions({ table, name }: TableActionsProps) {
       <span role="status" className={`quiet small ${style.said}`}>
         {said}
       </span>
-      <Button onClick={() => void copy()}>Copy as text</Button>
+      <Button onClick={() => void copy()}>{say('table-actions.copy-as-text')}</Button>
       <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', tableCsv(table))}>
-        Save as CSV
+        {say('table-actions.save-as-csv')}
       </Button>
-      <Button onClick={() => void writePdf()}>Save as PDF</Button>
-      <Button onClick={() => printAlone(table, name)}>Print</Button>
+      <Button onClick={() => void writePdf()}>{say('table-actions.save-as-pdf')}</Button>
+      <Button onClick={() => printAlone(table, name)}>{say('common.print')}</Button>
       <PrintedTable table={table} day={day} format={sheetFormat(system)} />
     </div>
   );

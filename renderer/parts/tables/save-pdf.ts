@@ -1,4 +1,5 @@
 /** Writes a PDF and gives it to the maker; what came out otherwise than asked is told in a sentence. */
+import { say } from '../../../shared-core/wording/say.ts';
 import boldUrl from '../../../resources/typeface/noto-sans-bold.ttf?url';
 import regularUrl from '../../../resources/typeface/noto-sans-regular.ttf?url';
 import { lettersWords } from '../../../shared-core/paper/plain-letters.ts';
@@ -19,11 +20,11 @@ export async function savePdf(
     saveFile(fileName(name, 'pdf'), 'application/pdf', bytes);
     return missingLetters.length === 0
       ? ''
-      : `The PDF’s typeface lacks ${lettersWords(missingLetters)}: they stand as ? in it.`;
+      : say('save-pdf.the-pdf-s-typeface-lacks-they', { lettersWords: lettersWords(missingLetters) });
   } catch (error) {
     files = null;
     noteFailure('pdf', error);
-    return `The PDF could not be written. ${logSaysWhere}`;
+    return say('save-pdf.the-pdf-could-not-be-written', { logSaysWhere });
   }
 }
 

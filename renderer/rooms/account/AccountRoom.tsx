@@ -1,4 +1,5 @@
 /** Where the money of the stash went: received, cut into coats, written off, on hand; it adds up to the last minor unit. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { accountTable } from '../../../shared-core/cost/account-table.ts';
 import { type Account, imbalanceMinor } from '../../../shared-core/cost/valuation.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -23,20 +24,26 @@ export function AccountRoom() {
   if (items.length === 0) {
     return (
       <EmptyState
-        title="Nothing was received yet"
-        action={<a href={routeHash({ kind: 'stash', itemId: null })}>Go to the stash</a>}
+        title={say('account-room.nothing-was-received-yet')}
+        action={
+          <a href={routeHash({ kind: 'stash', itemId: null })}>{say('account-room.go-to-the-stash')}</a>
+        }
       >
-        Once a purchase is received, this account says what became of its money: cut into coats, written off,
-        or still on the shelf.
+        {say('account-room.once-a-purchase-is-received-this')}
       </EmptyState>
     );
   }
   return (
     <div className={style.room}>
       <RoomHead
-        title="Account"
-        lead="What became of the money that was paid for the stash, by what each lot cost."
-        actions={<TableActions table={accountTable(account, facts.settings)} name="Account of the stash" />}
+        title={say('common.account')}
+        lead={say('account-room.what-became-of-the-money-that')}
+        actions={
+          <TableActions
+            table={accountTable(account, facts.settings)}
+            name={say('account-room.account-of-the-stash')}
+          />
+        }
       />
       <ReadProblems read={read} />
       <Sum total={total} />
@@ -45,7 +52,7 @@ export function AccountRoom() {
         keyOf={({ itemId }) => itemId}
         columns={[
           {
-            head: 'Item',
+            head: say('common.item'),
             cell: ({ itemId, itemName, kind }) => (
               <>
                 <a href={routeHash({ kind: 'stash', itemId })}>{itemName}</a>{' '}
@@ -63,33 +70,33 @@ export function AccountRoom() {
         ]}
         foot={[
           {
-            label: 'In all',
+            label: say('common.in-all'),
             cells: heads.map(({ head, of }) => <Figure key={head} amountMinor={of(total)} />),
           },
         ]}
       />
       {byAge.parts.length > 0 && (
         <section aria-labelledby="by-age" className={style.ages}>
-          <h2 id="by-age">On hand by age</h2>
-          <p className="quiet">What lies on the shelf is worth, by how long ago it was bought.</p>
+          <h2 id="by-age">{say('account-room.on-hand-by-age')}</h2>
+          <p className="quiet">{say('account-room.what-lies-on-the-shelf-is')}</p>
           <BarPicture
             bars={byAge}
-            label="What is on hand is worth, by the age of its lots and by kind. The table below has the same figures."
-            head="Kind"
+            label={say('account-room.what-is-on-hand-is-worth')}
+            head={say('account-room.kind')}
             hasSum
           />
         </section>
       )}
       {coats.length > 0 && (
         <section aria-labelledby="by-coat" className={style.coats}>
-          <h2 id="by-coat">Cut into coats</h2>
+          <h2 id="by-coat">{say('account-room.cut-into-coats')}</h2>
           <DataTable
             hasHead={false}
             rows={coats}
             keyOf={({ planId }) => planId ?? ''}
             columns={[
               {
-                head: 'Coat',
+                head: say('common.coat'),
                 cell: ({ planId, planName }) =>
                   planId === null ? (
                     planName
@@ -98,7 +105,7 @@ export function AccountRoom() {
                   ),
               },
               {
-                head: 'Material',
+                head: say('common.material'),
                 align: 'end',
                 cell: ({ consumedMinor }) => <Money amountMinor={consumedMinor} />,
               },
@@ -106,20 +113,17 @@ export function AccountRoom() {
           />
         </section>
       )}
-      <p className="quiet small">
-        What is left of a lot is worth its price by the share that is left, rounded once; a cut is worth what
-        its lot was worth before less what it is worth after. So the roundings of a lot cancel out.
-      </p>
+      <p className="quiet small">{say('account-room.what-is-left-of-a-lot')}</p>
     </div>
   );
 }
 
 const heads: readonly { readonly head: string; readonly of: (account: Account) => number }[] = [
-  { head: 'Received', of: (account) => account.receivedMinor },
-  { head: 'Counted over or under', of: (account) => account.correctedMinor },
-  { head: 'Cut into coats', of: (account) => account.consumedMinor },
-  { head: 'Written off', of: (account) => account.writtenOffMinor },
-  { head: 'On hand', of: (account) => account.onHandMinor },
+  { head: say('common.received'), of: (account) => account.receivedMinor },
+  { head: say('account-room.counted-over-or-under'), of: (account) => account.correctedMinor },
+  { head: say('account-room.cut-into-coats'), of: (account) => account.consumedMinor },
+  { head: say('account-room.written-off'), of: (account) => account.writtenOffMinor },
+  { head: say('common.on-hand'), of: (account) => account.onHandMinor },
 ];
 
 function Figure({ amountMinor }: { amountMinor: number }) {
@@ -136,17 +140,21 @@ function Sum({ total }: { total: Account }) {
         <>
           <span>{total.correctedMinor > 0 ? '+' : '−'}</span>
           <Part
-            name={total.correctedMinor > 0 ? 'found by counting' : 'lost by counting'}
+            name={
+              total.correctedMinor > 0
+                ? say('account-room.found-by-counting')
+                : say('account-room.lost-by-counting')
+            }
             amountMinor={Math.abs(total.correctedMinor)}
           />
         </>
       )}
       <span>{isEven ? '=' : '≠'}</span>
-      <Part name="cut into coats" amountMinor={total.consumedMinor} />
+      <Part name={say('account-room.cut-into-coats-2')} amountMinor={total.consumedMinor} />
       <span>+</span>
-      <Part name="written off" amountMinor={total.writtenOffMinor} />
+      <Part name={say('account-room.written-off-2')} amountMinor={total.writtenOffMinor} />
       <span>+</span>
-      <Part name="on hand" amountMinor={total.onHandMinor} />
+      <Part name={say('account-room.on-hand')} amountMinor={total.onHandMinor} />
     </p>
   );
 }

@@ -1,4 +1,5 @@
 /** The maker's coat plans: open one, copy one, or begin a new one. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { z } from 'zod';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
@@ -33,19 +34,23 @@ export function Coats() {
     if (!answer.ok) return setProblems(answer.problems);
     const names = rows.map((each) => each.name);
     const plan = copiedPlan(answer.value.plan, crypto.randomUUID(), names);
-    const saved = await savePlan({ plan, basedOn: null, said: `Copied from ${row.name}.` });
+    const saved = await savePlan({
+      plan,
+      basedOn: null,
+      said: say('coats.copied-from', { rowName: row.name }),
+    });
     setProblems(saved.ok ? [] : saved.problems);
   };
 
   return (
     <div className={style.coats}>
       <header className={style.header}>
-        <h1>Coats</h1>
+        <h1>{say('common.coats')}</h1>
         {rows.length > 0 && (
           <div className={style.actions}>
-            <Button onClick={() => goTo({ kind: 'draft' })}>Draft a coat</Button>
+            <Button onClick={() => goTo({ kind: 'draft' })}>{say('common.draft-a-coat')}</Button>
             <Button look="main" onClick={() => setIsAdding(true)}>
-              New coat
+              {say('coats.new-coat')}
             </Button>
           </div>
         )}
@@ -54,18 +59,17 @@ export function Coats() {
       <Problems problems={problems} />
       {rows.length === 0 ? (
         <EmptyState
-          title="No coat planned yet"
+          title={say('coats.no-coat-planned-yet')}
           action={
             <div className={style.actions}>
               <Button look="main" onClick={() => setIsAdding(true)}>
-                New coat
+                {say('coats.new-coat')}
               </Button>
-              <Button onClick={() => goTo({ kind: 'draft' })}>Draft a coat</Button>
+              <Button onClick={() => goTo({ kind: 'draft' })}>{say('common.draft-a-coat')}</Button>
             </div>
           }
         >
-          A plan holds the pieces of a coat, what each is cut from, and how many coats you make. From it come
-          the needs, the lay, what is missing and the cost.
+          {say('coats.a-plan-holds-the-pieces-of')}
         </EmptyState>
       ) : (
         <DataTable
@@ -73,27 +77,31 @@ export function Coats() {
           keyOf={({ id }) => id}
           columns={[
             {
-              head: 'Coat',
+              head: say('common.coat'),
               cell: ({ id, name }) => (
                 <a className={style.name} href={routeHash({ kind: 'coat', planId: id, step: 'plan' })}>
                   {name}
                 </a>
               ),
             },
-            { head: 'Size', cell: ({ size }) => size },
-            { head: 'Coats', align: 'end', isNumber: true, cell: ({ coatCount }) => coatCount },
+            { head: say('common.size'), cell: ({ size }) => size },
+            { head: say('common.coats'), align: 'end', isNumber: true, cell: ({ coatCount }) => coatCount },
             {
-              head: 'Last changed',
+              head: say('coats.last-changed'),
               isNumber: true,
               cell: ({ changedAt }) => localDate(new Date(changedAt)),
             },
             {
-              head: 'Actions',
+              head: say('common.actions'),
               isHeadHidden: true,
               align: 'end',
               cell: (row) => (
-                <Button look="quiet" aria-label={`Copy ${row.name}`} onClick={() => void copy(row)}>
-                  Copy
+                <Button
+                  look="quiet"
+                  aria-label={say('coats.copy-2', { rowName: row.name })}
+                  onClick={() => void copy(row)}
+                >
+                  {say('coats.copy')}
                 </Button>
               ),
             },
@@ -114,28 +122,39 @@ function NewCoat({ names, onClose }: { names: readonly string[]; onClose: () => 
   const { make: savePlan } = useChange('savePlan');
   const { control, sheet } = useTypedForm({
     ...newCoat,
-    subject: 'The coat',
+    subject: say('common.the-coat'),
     save: async ({ name, size }): Promise<readonly Problem[]> => {
       if (names.includes(name.trim())) {
         return [
-          { where: `A coat called ${name.trim()}`, what: 'is planned already', fix: 'Choose another name.' },
+          {
+            where: say('coats.a-coat-called', { name: name.trim() }),
+            what: say('coats.is-planned-already'),
+            fix: say('common.choose-another-name'),
+          },
         ];
       }
       const plan = newPlan(crypto.randomUUID(), name.trim(), size.trim());
-      const saved = await savePlan({ plan, basedOn: null, said: 'Begun.' });
+      const saved = await savePlan({ plan, basedOn: null, said: say('coats.begun') });
       if (!saved.ok) return saved.problems;
       goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
       return [];
     },
   });
   return (
-    <FormSheet title="New coat" saveLabel="Begin the plan" onClose={onClose} {...sheet}>
-      <FormText control={control} name="name" label="Name" />
-      <FormText control={control} name="size" label="Size" hint="as you write it on the pattern" />
-      <p className="quiet">
-        It begins with the usual slots of a quilted coat: shell, lining, batting, threads, needles and a zip.
-        Add pieces next.
-      </p>
+    <FormSheet
+      title={say('coats.new-coat')}
+      saveLabel={say('coats.begin-the-plan')}
+      onClose={onClose}
+      {...sheet}
+    >
+      <FormText control={control} name="name" label={say('common.name')} />
+      <FormText
+        control={control}
+        name="size"
+        label={say('common.size')}
+        hint={say('coats.as-you-write-it-on-the')}
+      />
+      <p className="quiet">{say('coats.it-begins-with-the-usual-slots')}</p>
     </FormSheet>
   );
 }

@@ -1,4 +1,5 @@
 /** What a coat and the batch cost, and what a coat is sold for; each way of looking at it under a tab of its own. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { Tabs } from '@base-ui/react/tabs';
 import { type ReactNode, useState } from 'react';
 import { costTable } from '../../../shared-core/cost/cost-table.ts';
@@ -18,11 +19,11 @@ import { PriceOfCoat } from './PriceOfCoat.tsx';
 import { SideBySide } from './SideBySide.tsx';
 
 const views: readonly { readonly name: string; readonly view: () => ReactNode }[] = [
-  { name: 'Material', view: MaterialCost },
-  { name: 'Price', view: PriceOfCoat },
-  { name: 'As cut', view: CutCost },
-  { name: 'Side by side', view: SideBySide },
-  { name: 'Over time', view: OverTime },
+  { name: say('common.material'), view: MaterialCost },
+  { name: say('common.price'), view: PriceOfCoat },
+  { name: say('cost-room.as-cut'), view: CutCost },
+  { name: say('cost-room.side-by-side'), view: SideBySide },
+  { name: say('cost-room.over-time'), view: OverTime },
 ];
 
 export function CostRoom() {
@@ -30,12 +31,15 @@ export function CostRoom() {
   const { settings } = useWorkshop().facts;
   const [shown, setShown] = useState(views[0]?.name ?? '');
   if (!input) return null;
-  if (!estimate) return <RoomAwaited title="Cost" lead="Working out what the material costs." />;
+  if (!estimate)
+    return (
+      <RoomAwaited title={say('common.cost')} lead={say('cost-room.working-out-what-the-material-costs')} />
+    );
   return (
     <>
       <RoomHead
-        title="Cost"
-        lead="What goes into a coat, and what it is sold for."
+        title={say('common.cost')}
+        lead={say('cost-room.what-goes-into-a-coat-and')}
         actions={
           <TableActions
             table={costTable(
@@ -44,13 +48,13 @@ export function CostRoom() {
               settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
               settings,
             )}
-            name={`${input.plan.name} cost`}
+            name={say('cost-room.cost', { planName: input.plan.name })}
           />
         }
       />
       <Headline />
       <Tabs.Root value={shown} onValueChange={(next) => setShown(String(next))} className={style.views}>
-        <Tabs.List className={style.tabs} aria-label="Cost by">
+        <Tabs.List className={style.tabs} aria-label={say('cost-room.cost-by')}>
           {views.map(({ name }) => (
             <Tabs.Tab key={name} value={name} className={`${style.tab} eased`}>
               {name}
@@ -79,23 +83,29 @@ function Headline() {
   return (
     <>
       <dl className={style.headline}>
-        <Headed name="One coat" note="material" amountMinor={dearestMinor} />
+        <Headed name={say('cost-room.one-coat')} note="material" amountMinor={dearestMinor} />
         <Headed
-          name={`The batch of ${count} ${count === 1 ? 'coat' : 'coats'}`}
+          name={say('cost-room.the-batch-of-coats', { count })}
           note="material"
           amountMinor={batchMinor}
         />
         {prices?.wholesale && prices.retail && (
           <>
-            <Headed name="Wholesale" note="one coat" amountMinor={prices.wholesale.priceMinor} />
-            <Headed name="Retail" note="one coat" amountMinor={prices.retail.priceMinor} />
+            <Headed
+              name={say('common.wholesale')}
+              note={say('common.one-coat')}
+              amountMinor={prices.wholesale.priceMinor}
+            />
+            <Headed
+              name={say('common.retail')}
+              note={say('common.one-coat')}
+              amountMinor={prices.retail.priceMinor}
+            />
           </>
         )}
       </dl>
       {dearestMinor !== perCoatMinor.at(-1) && (
-        <p className="quiet small">
-          The batch does not divide evenly; this is the coat that carries the odd cent.
-        </p>
+        <p className="quiet small">{say('cost-room.the-batch-does-not-divide-evenly')}</p>
       )}
     </>
   );

@@ -1,4 +1,5 @@
 /** Estimated against actual: what the flow said before the first cutting, and what the ledger says was used. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-core/cost/cut-against.ts';
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
@@ -26,12 +27,7 @@ export function CutCost() {
   if (!read.data) return <ReadProblems read={read} />;
   const { sheet } = read.data;
   if (sheet.cuttings.length === 0) {
-    return (
-      <p className="quiet">
-        Nothing was cut for this coat yet. Once a cutting is recorded, the estimate from before it stands here
-        beside what was really used.
-      </p>
-    );
+    return <p className="quiet">{say('cut-cost.nothing-was-cut-for-this-coat')}</p>;
   }
   const rows = cutAgainst(input.plan.slots, sheet, before?.cost ?? null);
   const estimatedMinor = estimatedOfCut(rows);
@@ -42,9 +38,8 @@ export function CutCost() {
       <Problems problems={problems} />
       <Sums sheet={sheet} estimatedMinor={estimatedMinor} />
       <p className="quiet">
-        Estimated: the road gone again for the coats that were cut, on the shelf as it lay before the first
-        cutting, at the offers of today. Cut: what the ledger says each lot lost, at what was paid.
-        {openCount > 0 && ' Sums are over the slots that were cut; the others are not cut yet.'}
+        {say('cut-cost.estimated-the-road-gone-again-for')}
+        {openCount > 0 && ` ${say('cut-cost.sums-are-over-the-slots-that')}`}
       </p>
       <DataTable
         rows={rows}
@@ -52,7 +47,7 @@ export function CutCost() {
         columns={againstColumns(system)}
         foot={[
           {
-            label: 'All that was cut',
+            label: say('cut-cost.all-that-was-cut'),
             cells: [
               estimatedMinor !== null && <Money key="estimated" amountMinor={estimatedMinor} />,
               <Money key="cut" amountMinor={sheet.batchMinor} />,
@@ -75,12 +70,12 @@ function Sums({ sheet, estimatedMinor }: { sheet: CutSheet; estimatedMinor: numb
   return (
     <dl className={style.sums}>
       <div>
-        <dt className="quiet">Coats cut</dt>
+        <dt className="quiet">{say('cut-cost.coats-cut')}</dt>
         <dd className="number">{sheet.coatCount}</dd>
       </div>
       {cutMinor !== undefined && (
         <div>
-          <dt className="quiet">A coat, as cut so far</dt>
+          <dt className="quiet">{say('cut-cost.a-coat-as-cut-so-far')}</dt>
           <dd>
             <Money amountMinor={cutMinor} />
           </dd>
@@ -88,7 +83,7 @@ function Sums({ sheet, estimatedMinor }: { sheet: CutSheet; estimatedMinor: numb
       )}
       {estimatedMinor !== null && sheet.coatCount > 0 && (
         <div>
-          <dt className="quiet">A coat, estimated for the same slots</dt>
+          <dt className="quiet">{say('cut-cost.a-coat-estimated-for-the-same')}</dt>
           <dd>
             <Money amountMinor={roundMinor(estimatedMinor / sheet.coatCount)} />
           </dd>
@@ -102,7 +97,7 @@ function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
   const below = `${style.below} quiet small`;
   return [
     {
-      head: 'Slot',
+      head: say('common.slot'),
       cell: ({ slotName, itemNames }) => (
         <>
           <strong>{sentenceCase(slotName)}</strong>
@@ -111,7 +106,7 @@ function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
       ),
     },
     {
-      head: 'Estimated',
+      head: say('cut-cost.estimated'),
       align: 'end',
       cell: ({ kind, estimatedMinor, estimatedAmount }) => (
         <>
@@ -125,7 +120,7 @@ function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
       ),
     },
     {
-      head: 'Cut',
+      head: say('common.cut'),
       align: 'end',
       cell: ({ kind, cut, usedAmount }) =>
         cut ? (
@@ -136,24 +131,24 @@ function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
             </span>
           </>
         ) : (
-          <span className="quiet">not yet</span>
+          <span className="quiet">{say('cut-cost.not-yet')}</span>
         ),
     },
     {
-      head: 'Difference',
+      head: say('cut-cost.difference'),
       align: 'end',
       cell: ({ cut, estimatedMinor }) =>
         cut && estimatedMinor !== null && <Money amountMinor={cut.costMinor - estimatedMinor} withSign />,
     },
     {
-      head: 'Of it waste',
+      head: say('common.of-it-waste'),
       align: 'end',
       cell: ({ cut }) => (
         <>
           {cut && cut.wasteMinor > 0 && <Money amountMinor={cut.wasteMinor} />}
           {cut?.trimmings && (
             <span className={below}>
-              <Money amountMinor={cut.trimmings.costMinor} /> trimmed off:{' '}
+              <Money amountMinor={cut.trimmings.costMinor} /> {say('cut-cost.trimmed-off')}{' '}
               {trimmingsWords(cut.trimmings, system)}
             </span>
           )}
@@ -161,13 +156,16 @@ function againstColumns(system: MeasureSystem): readonly Column<SlotAgainst>[] {
       ),
     },
     {
-      head: 'From',
+      head: say('common.from'),
       cellClass: 'small',
       cell: ({ kind, cut }) =>
         cut?.lots.map(({ lot, usedMilli }) => (
           <span key={lot.id} className={style.below}>
-            Lot of {dayWords(lot.receivedOn)}
-            {lot.dyeLot && `, dye lot ${lot.dyeLot}`}: {amountText(kind, usedMilli / 1000, system)}
+            {say('cut-cost.lot-of', {
+              receivedOn: dayWords(lot.receivedOn),
+              dyeLot: lot.dyeLot && say('cut-cost.dye-lot', { dyeLot: lot.dyeLot }),
+              amountText: amountText(kind, usedMilli / 1000, system),
+            })}
           </span>
         )),
     },
@@ -182,29 +180,30 @@ function Cuttings({ sheet }: { sheet: CutSheet }) {
     amountMinor: roundMinor(costMinor / coatCount),
   }));
   return (
-    <section className={style.cuttings} aria-label="Cuttings of this coat">
-      <h2>Cutting by cutting</h2>
+    <section className={style.cuttings} aria-label={say('cut-cost.cuttings-of-this-coat')}>
+      <h2>{say('cut-cost.cutting-by-cutting')}</h2>
       {perCoat.length > 1 && (
         <figure className={style.figure}>
-          <figcaption>Material of one coat, by the day it was cut</figcaption>
-          <DatedLine
-            label="Material of one coat, by the day it was cut. The table below has the same figures."
-            points={perCoat}
-          />
+          <figcaption>{say('cut-cost.material-of-one-coat-by-the')}</figcaption>
+          <DatedLine label={say('cut-cost.material-of-one-coat-by-the-2')} points={perCoat} />
         </figure>
       )}
       <DataTable
         rows={sheet.cuttings}
         keyOf={({ cuttingId }) => cuttingId}
         columns={[
-          { head: 'Day', isNumber: true, cell: ({ at }) => dayWords(at) },
+          { head: say('cut-cost.day'), isNumber: true, cell: ({ at }) => dayWords(at) },
           {
-            head: 'Coats',
+            head: say('common.coats'),
             align: 'end',
             isNumber: true,
-            cell: ({ coatCount }) => (coatCount === 0 ? 'no new one' : coatCount),
+            cell: ({ coatCount }) => (coatCount === 0 ? say('cut-cost.no-new-one') : coatCount),
           },
-          { head: 'Material', align: 'end', cell: ({ costMinor }) => <Money amountMinor={costMinor} /> },
+          {
+            head: say('common.material'),
+            align: 'end',
+            cell: ({ costMinor }) => <Money amountMinor={costMinor} />,
+          },
           {
             head: 'A coat',
             align: 'end',

@@ -1,4 +1,5 @@
 /** What the batch costs in material: by slot, from which lots, and what of it falls between the pieces. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { CostLine, CostPart } from '../../../shared-core/cost/cost.ts';
@@ -21,33 +22,28 @@ export function MaterialCost() {
   const { cost } = estimate;
   return (
     <>
-      {cost.isIncomplete && (
-        <p className={style.note}>
-          Not the whole cost yet: some slots have nothing chosen, or no offer for what is missing. They are
-          marked below.
-        </p>
-      )}
-      <p className="quiet">Lots at what was paid, oldest first, and what is missing at its offer.</p>
+      {cost.isIncomplete && <p className={style.note}>{say('material-cost.not-the-whole-cost-yet-some')}</p>}
+      <p className="quiet">{say('material-cost.lots-at-what-was-paid-oldest')}</p>
       <DataTable
         rows={cost.lines}
         keyOf={({ slotId }) => slotId}
         columns={[
           {
-            head: 'Slot',
+            head: say('common.slot'),
             cell: ({ slotId }) => {
               const slot = slotById(input.plan, slotId);
               return (
                 <div className={style.from}>
                   <strong>{sentenceCase(slot.name)}</strong>
                   <span className="quiet small">
-                    {itemById(input, slot.itemId)?.name ?? 'nothing chosen'}
+                    {itemById(input, slot.itemId)?.name ?? say('common.nothing-chosen')}
                   </span>
                 </div>
               );
             },
           },
           {
-            head: 'Amount',
+            head: say('common.amount'),
             align: 'end',
             cell: ({ slotId, parts }) =>
               parts.length > 0 && (
@@ -58,22 +54,22 @@ export function MaterialCost() {
               ),
           },
           {
-            head: 'From',
+            head: say('common.from'),
             cell: (line) => <From line={line} plan={input.plan} />,
           },
           {
-            head: 'Of it waste',
+            head: say('common.of-it-waste'),
             align: 'end',
             cell: ({ wasteMinor }) => wasteMinor > 0 && <Money amountMinor={wasteMinor} />,
           },
           {
-            head: 'Cost',
+            head: say('common.cost'),
             align: 'end',
             cell: ({ isIncomplete, costMinor }) =>
               isIncomplete && costMinor === 0 ? '–' : <Money amountMinor={costMinor} />,
           },
           {
-            head: 'Share',
+            head: say('material-cost.share'),
             headClass: style.share,
             cellClass: style.share,
             cell: ({ costMinor }) => <Share of={cost.batchMinor > 0 ? costMinor / cost.batchMinor : 0} />,
@@ -81,7 +77,7 @@ export function MaterialCost() {
         ]}
         foot={[
           {
-            label: 'The batch',
+            label: say('common.the-batch'),
             cells: [
               <Money key="waste" amountMinor={cost.lines.reduce((sum, line) => sum + line.wasteMinor, 0)} />,
               <Money key="cost" amountMinor={cost.batchMinor} />,
@@ -101,7 +97,7 @@ function From({ line, plan }: { line: CostLine; plan: CoatPlan }) {
     <div className={`${style.from} small`}>
       {line.parts.map((part) => (
         <PartWords
-          key={`${part.lotId ?? 'to buy'} ${part.isCut ?? ''}`}
+          key={`${part.lotId ?? say('common.to-buy')} ${part.isCut ?? ''}`}
           part={part}
           kind={slotById(plan, line.slotId).kind}
           isOnly={line.parts.length === 1}
@@ -109,8 +105,10 @@ function From({ line, plan }: { line: CostLine; plan: CoatPlan }) {
       ))}
       {line.isIncomplete && (
         <span>
-          No price yet.{' '}
-          <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'to-buy' })}>See what to do</a>
+          {say('material-cost.no-price-yet')}{' '}
+          <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'to-buy' })}>
+            {say('material-cost.see-what-to-do')}
+          </a>
         </span>
       )}
     </div>
@@ -138,15 +136,20 @@ function PartWords({ part, kind, isOnly }: { part: CostPart; kind: ItemKind; isO
   const { input } = useCoat('input');
   const system = useSystem();
   const amount = isOnly ? '' : `: ${amountText(kind, part.amount, system)}`;
-  if (part.lotId === null) return <span className="number">To buy{amount}</span>;
+  if (part.lotId === null) return <span className="number">{say('material-cost.to-buy', { amount })}</span>;
   const lot = input?.shelf
     .flatMap((onShelf) => onShelf.lots)
     .find((candidate) => candidate.id === part.lotId);
   return (
     <span className="number">
-      {part.isCut && 'Cut already, '}
-      {lot ? `${part.isCut ? 'lot' : 'Lot'} of ${dayWords(lot.receivedOn)}` : 'from a lot that is used up'}
-      {lot?.dyeLot && `, dye lot ${lot.dyeLot}`}
+      {part.isCut && `${say('material-cost.cut-already')} `}
+      {lot
+        ? say('material-cost.lot-of', {
+            ifCut: part.isCut ? 'yes' : 'no',
+            receivedOn: dayWords(lot.receivedOn),
+          })
+        : say('material-cost.from-a-lot-that-is-used')}
+      {lot?.dyeLot && say('material-cost.dye-lot', { dyeLot: lot.dyeLot })}
       {amount}
     </span>
   );

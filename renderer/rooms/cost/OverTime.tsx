@@ -1,4 +1,5 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
@@ -22,12 +23,12 @@ export function OverTime() {
   const [slotId, setSlotId] = useState(filled[0]?.id ?? '');
   const itemId = filled.find((slot) => slot.id === slotId)?.itemId ?? null;
   const read = useRead('readItem', itemId === null ? null : { itemId });
-  if (filled.length === 0) return <p className="quiet">No slot of the plan is filled yet.</p>;
+  if (filled.length === 0) return <p className="quiet">{say('over-time.no-slot-of-the-plan-is')}</p>;
   return (
     <>
       <div className={style.choice}>
         <ChoiceField
-          label="Slot"
+          label={say('common.slot')}
           value={slotId}
           options={filled.map(({ id, name }) => ({ value: id, label: name }))}
           onChange={setSlotId}
@@ -45,15 +46,20 @@ function Purchases({ read }: { read: CallOutput<'readItem'> }) {
   const unit = pricedUnit(item.kind, system);
   const prices = lotPrices(lots, unit);
   if (prices.length === 0) {
-    return <p className="quiet">{item.name} was never received, so there is no price to show yet.</p>;
+    return (
+      <p className="quiet">{say('over-time.was-never-received-so-there-is', { itemName: item.name })}</p>
+    );
   }
-  const title = `${sentenceCase(item.name)}, price of 1 ${unit.name}`.replace('1 1,000', '1,000');
+  const title = say('over-time.price-of-1', {
+    itemName: sentenceCase(item.name),
+    unitName: unit.name,
+  }).replace('1 1,000', '1,000');
   return (
     <>
       <figure className={style.figure}>
         <figcaption>{title}</figcaption>
         <DatedLine
-          label={`${title}, by the day it was received. The table below has the same figures.`}
+          label={say('over-time.by-the-day-it-was-received', { title })}
           points={prices.map(({ lot, unitMinor }) => ({ day: lot.receivedOn, amountMinor: unitMinor }))}
         />
       </figure>
@@ -61,30 +67,36 @@ function Purchases({ read }: { read: CallOutput<'readItem'> }) {
         rows={prices}
         keyOf={({ lot }) => lot.id}
         columns={[
-          { head: 'Received', isNumber: true, cell: ({ lot }) => dayWords(lot.receivedOn) },
+          { head: say('common.received'), isNumber: true, cell: ({ lot }) => dayWords(lot.receivedOn) },
           {
-            head: 'Supplier',
+            head: say('common.supplier'),
             cell: ({ lot }) => (
               <>
                 {lot.supplier}
-                {lot.dyeLot && <span className="quiet small"> dye lot {lot.dyeLot}</span>}
+                {lot.dyeLot && (
+                  <span className="quiet small">{` ${say('over-time.dye-lot', { dyeLot: lot.dyeLot })}`}</span>
+                )}
               </>
             ),
           },
           {
-            head: 'Amount',
+            head: say('common.amount'),
             align: 'end',
             isNumber: true,
             cell: ({ lot }) => amountText(item.kind, lot.receivedMilli / 1000, system),
           },
-          { head: 'Paid', align: 'end', cell: ({ lot }) => <Money amountMinor={lot.priceMinor} /> },
           {
-            head: `For ${unit.name}`,
+            head: say('over-time.paid'),
+            align: 'end',
+            cell: ({ lot }) => <Money amountMinor={lot.priceMinor} />,
+          },
+          {
+            head: say('over-time.for', { unitName: unit.name }),
             align: 'end',
             cell: ({ unitMinor }) => <Money amountMinor={unitMinor} />,
           },
           {
-            head: 'Change',
+            head: say('common.change'),
             align: 'end',
             isNumber: true,
             cell: ({ changeRatio }) =>

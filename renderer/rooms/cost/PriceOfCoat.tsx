@@ -1,4 +1,5 @@
 /** From material to price: work, overhead and what is put on top, by rules that hold for the whole workshop. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type ReactNode, useRef, useState } from 'react';
 import {
   type Addition,
@@ -64,25 +65,25 @@ export function PriceOfCoat() {
   });
   const priceRows = (): readonly PriceLine[] => [
     {
-      name: 'Material',
+      name: say('common.material'),
       coatMinor: sheet.coat.materialMinor,
       batchMinor: sheet.batch.materialMinor,
-      how: <p className="quiet small">Waste between the pieces is in it.</p>,
+      how: <p className="quiet small">{say('price-of-coat.waste-between-the-pieces-is-in')}</p>,
     },
     {
-      name: 'Work',
+      name: say('price-of-coat.work'),
       coatMinor: sheet.coat.labourMinor,
       batchMinor: sheet.batch.labourMinor,
       how: (
         <>
           <ChoiceField
-            label="Work is"
+            label={say('price-of-coat.work-is')}
             value={rules.hourlyRateMinor !== null ? 'counted' : rules.isWorkLeftOut ? 'not counted' : ''}
             options={[
-              { value: 'counted', label: 'paid by the hour' },
-              { value: 'not counted', label: 'not counted' },
+              { value: 'counted', label: say('price-of-coat.paid-by-the-hour') },
+              { value: 'not counted', label: say('price-of-coat.not-counted') },
             ]}
-            emptyLabel="not said yet"
+            emptyLabel={say('price-of-coat.not-said-yet')}
             onChange={(next) =>
               void setRules({
                 hourlyRateMinor: next === 'counted' ? firstHourMinor : null,
@@ -93,13 +94,13 @@ export function PriceOfCoat() {
           {rules.hourlyRateMinor !== null && (
             <>
               <SettledField
-                label="Rate of an hour"
+                label={say('price-of-coat.rate-of-an-hour')}
                 quantity="money"
                 value={rules.hourlyRateMinor}
                 onSet={(hourlyRateMinor) => void setRules({ hourlyRateMinor })}
               />
               <SettledField
-                label="Work on one coat, your estimate"
+                label={say('price-of-coat.work-on-one-coat-your-estimate')}
                 quantity="duration"
                 value={labourMinutesPerCoat(input.plan)}
                 max={100_000}
@@ -111,18 +112,23 @@ export function PriceOfCoat() {
       ),
     },
     {
-      name: 'Overhead',
+      name: say('price-of-coat.overhead'),
       coatMinor: sheet.coat.overheadMinor,
       batchMinor: sheet.batch.overheadMinor,
       how: <OverheadFields overhead={rules.overhead} onChange={(overhead) => void setRules({ overhead })} />,
     },
-    { name: 'Cost', coatMinor: sheet.coat.costMinor, batchMinor: sheet.batch.costMinor, isSum: true },
     {
-      name: 'Wholesale',
+      name: say('common.cost'),
+      coatMinor: sheet.coat.costMinor,
+      batchMinor: sheet.batch.costMinor,
+      isSum: true,
+    },
+    {
+      name: say('common.wholesale'),
       ...priced(sheet.wholesale),
       how: (
         <AdditionFields
-          name="Wholesale"
+          name={say('common.wholesale')}
           of="cost"
           price={sheet.wholesale}
           addition={rules.wholesale}
@@ -131,11 +137,11 @@ export function PriceOfCoat() {
       ),
     },
     {
-      name: 'Retail',
+      name: say('common.retail'),
       ...priced(sheet.retail),
       how: (
         <AdditionFields
-          name="Retail"
+          name={say('common.retail')}
           of="wholesale"
           price={sheet.retail}
           addition={rules.retail}
@@ -147,9 +153,8 @@ export function PriceOfCoat() {
   return (
     <>
       <p className="quiet">
-        Rates and factors hold for all coats of the workshop. The time is your own estimate, for this coat.
-        {facts.settings.pricing === undefined &&
-          ' Until you change them, cost is doubled to wholesale and doubled again to retail: common practice, and no more than that.'}
+        {say('price-of-coat.rates-and-factors-hold-for-all')}
+        {facts.settings.pricing === undefined && ` ${say('price-of-coat.until-you-change-them-cost-is')}`}
       </p>
       {!isWorkSaid(rules) && <p role="status">{sentenceCase(noPriceWords())}.</p>}
       <Problems problems={problems} />
@@ -159,9 +164,9 @@ export function PriceOfCoat() {
         keyOf={({ name }) => name}
         rowProps={({ isSum }) => ({ className: isSum ? style.sum : undefined })}
         columns={[
-          { head: 'What', isRowHead: true, cell: ({ name }) => name },
+          { head: say('price-of-coat.what'), isRowHead: true, cell: ({ name }) => name },
           {
-            head: 'How it is reckoned',
+            head: say('price-of-coat.how-it-is-reckoned'),
             cell: ({ how }) => <div className={style.fields}>{how}</div>,
           },
           {
@@ -171,14 +176,14 @@ export function PriceOfCoat() {
           },
           {
             key: 'batch',
-            head: count === 1 ? 'The batch' : `All ${count}`,
+            head: say('price-of-coat.all', { count }),
             align: 'end',
             cell: ({ batchMinor }) => batchMinor !== null && <Money amountMinor={batchMinor} />,
           },
         ]}
       />
       {estimate.cost.isIncomplete && (
-        <p className="quiet">Some of the material has no price yet, so the prices are too low by that.</p>
+        <p className="quiet">{say('price-of-coat.some-of-the-material-has-no')}</p>
       )}
     </>
   );
@@ -208,18 +213,18 @@ function OverheadFields({
   return (
     <>
       <ChoiceField
-        label="Overhead is"
+        label={say('price-of-coat.overhead-is')}
         value={overhead?.kind ?? 'left out'}
         options={[
-          { value: 'left out', label: 'left out' },
-          { value: 'share', label: 'a share of material and work' },
-          { value: 'per coat', label: 'a sum for each coat' },
+          { value: 'left out', label: say('common.left-out') },
+          { value: 'share', label: say('price-of-coat.a-share-of-material-and-work') },
+          { value: 'per coat', label: say('price-of-coat.a-sum-for-each-coat') },
         ]}
         onChange={choose}
       />
       {overhead?.kind === 'share' && (
         <SettledField
-          label="Share of material and work"
+          label={say('price-of-coat.share-of-material-and-work')}
           quantity="ratio"
           value={overhead.ratio}
           max={10}
@@ -228,7 +233,7 @@ function OverheadFields({
       )}
       {overhead?.kind === 'per coat' && (
         <SettledField
-          label="Overhead of a coat"
+          label={say('price-of-coat.overhead-of-a-coat')}
           quantity="money"
           value={overhead.amountMinor}
           onSet={(amountMinor) => onChange({ kind: 'per coat', amountMinor })}
@@ -253,7 +258,7 @@ function AdditionFields({ name, of, price, addition, onChange }: AdditionFieldsP
   return (
     <>
       <ChoiceField
-        label={`${name} by`}
+        label={say('price-of-coat.by', { name })}
         value={addition.kind}
         options={[
           { value: 'margin', label: 'margin' },
@@ -274,8 +279,10 @@ function AdditionFields({ name, of, price, addition, onChange }: AdditionFieldsP
         {additionWords(of, addition)}
         {price && price.marginRatio !== null && price.markUpRatio !== null && (
           <span className="quiet">
-            above the coat’s cost: margin {shareWords(price.marginRatio)}, mark-up{' '}
-            {shareWords(price.markUpRatio)}
+            {say('price-of-coat.above-the-coat-s-cost-margin', {
+              shareWords: shareWords(price.marginRatio),
+              shareWords2: shareWords(price.markUpRatio),
+            })}
           </span>
         )}
       </p>

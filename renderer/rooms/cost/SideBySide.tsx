@@ -1,4 +1,5 @@
 /** The same coat in its other sizes and in other cloths of the stash, side by side, with the lays behind the figures. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
@@ -50,7 +51,7 @@ export function SideBySide() {
     });
   return (
     <>
-      <section className={style.choice} aria-label="What is compared">
+      <section className={style.choice} aria-label={say('side-by-side.what-is-compared')}>
         {[...sizes, ...items].map((variant) => (
           <FlagField
             key={variant.id}
@@ -66,25 +67,32 @@ export function SideBySide() {
             disabled={chosen.length === 0 || run.progress !== null}
             onClick={() => void run.begin(input, [asPlanned(input.plan), ...chosen])}
           >
-            Work them out
+            {say('side-by-side.work-them-out')}
           </Button>
           <p className="quiet small" role="status">
             {run.progress
-              ? `${run.progress.doneCount} of ${run.progress.allCount} done; now ${run.progress.now}.`
+              ? say('side-by-side.of-done-now', {
+                  doneCount: run.progress.doneCount,
+                  allCount: run.progress.allCount,
+                  now: run.progress.now,
+                })
               : chosen.length === 0
-                ? 'Choose a cloth, or give the plan a second size, to compare it with.'
-                : `Each goes the whole road, for ${coatsWords(coatTotal(input.plan))}${input.cuttings.length > 0 ? ', as if none were cut yet' : ''}.`}
+                ? say('side-by-side.choose-a-cloth-or-give-the')
+                : say('side-by-side.each-goes-the-whole-road-for', {
+                    coatsWords: coatsWords(coatTotal(input.plan)),
+                    ifCuttingsCount: input.cuttings.length > 0 ? 'yes' : 'no',
+                  })}
           </p>
           {run.progress && (
             <Button look="quiet" onClick={run.stop}>
-              Stop comparing
+              {say('side-by-side.stop-comparing')}
             </Button>
           )}
         </div>
       </section>
       <Problems problems={run.problems} />
       {run.results.length > 0 && run.from !== input && (
-        <p className={style.old}>The plan or the stash has changed since. Work them out again.</p>
+        <p className={style.old}>{say('side-by-side.the-plan-or-the-stash-has')}</p>
       )}
       {run.results.length > 0 && (
         <Results results={run.results} shownId={shown?.variant.id ?? ''} onShow={setShownId} />
@@ -95,7 +103,7 @@ export function SideBySide() {
 }
 
 function coatsWords(count: number): string {
-  return count === 1 ? 'one coat' : `${count} coats`;
+  return say('side-by-side.coats', { count });
 }
 
 /** Another item of the stash for one of the slots. */
@@ -107,7 +115,7 @@ function AddItem({ input, onAdd }: { input: FlowInput; onAdd: (slotId: string, i
   return (
     <div className={style.add}>
       <ChoiceField
-        label="Slot"
+        label={say('common.slot')}
         value={slotId}
         options={input.plan.slots.map(({ id, name }) => ({ value: id, label: name }))}
         onChange={(next) => {
@@ -116,11 +124,13 @@ function AddItem({ input, onAdd }: { input: FlowInput; onAdd: (slotId: string, i
         }}
       />
       <ChoiceField
-        label="Another item of the stash"
+        label={say('side-by-side.another-item-of-the-stash')}
         value={itemId}
         options={fitting.map(({ item }) => ({ value: item.id as string, label: item.name }))}
         onChange={setItemId}
-        emptyLabel={fitting.length === 0 ? 'none of this kind' : 'choose one'}
+        emptyLabel={
+          fitting.length === 0 ? say('side-by-side.none-of-this-kind') : say('side-by-side.choose-one')
+        }
       />
       <Button
         disabled={itemId === ''}
@@ -129,7 +139,7 @@ function AddItem({ input, onAdd }: { input: FlowInput; onAdd: (slotId: string, i
           setItemId('');
         }}
       >
-        Add to compare
+        {say('side-by-side.add-to-compare')}
       </Button>
     </div>
   );
@@ -152,22 +162,32 @@ function Results({ results, shownId, onShow }: ResultsProps) {
       keyOf={({ variant }) => variant.id}
       rowProps={({ variant }) => ({ className: variant.id === shownId ? style.shown : undefined })}
       columns={[
-        { head: 'Variant', cell: ({ variant }) => sentenceCase(variant.name) },
-        { head: 'Laid in all', align: 'end', cell: ({ usedMm }) => <Amount kind="cloth" amount={usedMm} /> },
-        { head: 'Short', align: 'end', cell: ({ estimate }) => shortWords(estimate) },
-        { head: 'To buy', align: 'end', cell: ({ toBuyMinor }) => <Money amountMinor={toBuyMinor} /> },
+        { head: say('side-by-side.variant'), cell: ({ variant }) => sentenceCase(variant.name) },
         {
-          head: 'Material, a coat',
+          head: say('side-by-side.laid-in-all'),
+          align: 'end',
+          cell: ({ usedMm }) => <Amount kind="cloth" amount={usedMm} />,
+        },
+        { head: say('side-by-side.short'), align: 'end', cell: ({ estimate }) => shortWords(estimate) },
+        {
+          head: say('common.to-buy-2'),
+          align: 'end',
+          cell: ({ toBuyMinor }) => <Money amountMinor={toBuyMinor} />,
+        },
+        {
+          head: say('side-by-side.material-a-coat'),
           align: 'end',
           cell: ({ coatMinor, estimate }) => (
             <>
               <Money amountMinor={coatMinor} />
-              {estimate.cost.isIncomplete && <span className="quiet small"> not complete</span>}
+              {estimate.cost.isIncomplete && (
+                <span className="quiet small">{` ${say('side-by-side.not-complete')}`}</span>
+              )}
             </>
           ),
         },
         {
-          head: 'Against the plan',
+          head: say('side-by-side.against-the-plan'),
           align: 'end',
           cell: (result) =>
             result !== planned &&
@@ -176,7 +196,7 @@ function Results({ results, shownId, onShow }: ResultsProps) {
         ...(pricing
           ? [
               {
-                head: 'Retail',
+                head: say('common.retail'),
                 align: 'end' as const,
                 cell: ({ variant, estimate }: VariantResult) => (
                   <RetailOf price={priceSheet(variant.plan, estimate.cost, pricing).retail} />
@@ -185,17 +205,17 @@ function Results({ results, shownId, onShow }: ResultsProps) {
             ]
           : []),
         {
-          head: 'Lays',
+          head: say('side-by-side.lays'),
           isHeadHidden: true,
           align: 'end',
           cell: ({ variant }) => (
             <Button
               look="quiet"
               aria-pressed={variant.id === shownId}
-              aria-label={`Lays of ${variant.name}`}
+              aria-label={say('side-by-side.lays-of', { variantName: variant.name })}
               onClick={() => onShow(variant.id)}
             >
-              Lays
+              {say('side-by-side.lays')}
             </Button>
           ),
         },
@@ -207,7 +227,7 @@ function Results({ results, shownId, onShow }: ResultsProps) {
 function shortWords({ cover }: VariantResult['estimate']): string {
   const shortCount = cover.filter(({ state }) => state === 'short' || state === 'open').length;
   if (shortCount === 0) return 'nothing';
-  return `${shortCount} ${shortCount === 1 ? 'slot' : 'slots'}`;
+  return `${shortCount} ${say('side-by-side.slots', { shortCount })}`;
 }
 
 function Lays({ result }: { result: VariantResult }) {
@@ -216,8 +236,8 @@ function Lays({ result }: { result: VariantResult }) {
   if (!input) return null;
   const { variant, estimate } = result;
   return (
-    <section aria-label={`Lays of ${variant.name}`} className={style.lays}>
-      <h2>{sentenceCase(variant.name)}: the lays behind it</h2>
+    <section aria-label={say('side-by-side.lays-of', { variantName: variant.name })} className={style.lays}>
+      <h2>{say('side-by-side.the-lays-behind-it', { variantName: sentenceCase(variant.name) })}</h2>
       <ul className={style.pictures}>
         {estimate.lays.map((slotLay) => {
           const itemId = slotById(variant.plan, slotLay.slotId).itemId;
@@ -226,8 +246,8 @@ function Lays({ result }: { result: VariantResult }) {
           return (
             <li key={slotLay.slotId} className={style.picture}>
               <h3>{name}</h3>
-              <p className="quiet small">{item?.name ?? 'nothing chosen'}</p>
-              <LayPicture slotLay={slotLay} label={`Lay of ${name}`} />
+              <p className="quiet small">{item?.name ?? say('common.nothing-chosen')}</p>
+              <LayPicture slotLay={slotLay} label={say('side-by-side.lay-of', { name })} />
               <p className="small">{layWords(slotLay.result, system)}</p>
             </li>
           );

@@ -1,4 +1,5 @@
 /** What is trimmed off quilted pieces, slot by slot: in the cost of the batch, and in none of its coats. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sumOfTrimmings } from '../../../shared-core/cost/cost.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -21,25 +22,29 @@ export function Trimmings() {
   return (
     <DataTable
       className={style.trimmings}
-      label="Trimmed off after quilting"
+      label={say('trimmings.trimmed-off-after-quilting')}
       rows={rows}
       keyOf={({ slotId }) => slotId}
       columns={[
         {
-          head: 'Of it trimmed off after quilting',
+          head: say('trimmings.of-it-trimmed-off-after-quilting'),
           cell: ({ slotId }) => sentenceCase(slotById(input.plan, slotId).name),
         },
         {
-          head: 'Amount',
+          head: say('common.amount'),
           align: 'end',
           isNumber: true,
           cell: ({ trimmings }) => trimmingsWords(trimmings, system),
         },
-        { head: 'Cost', align: 'end', cell: ({ trimmings }) => <Money amountMinor={trimmings.costMinor} /> },
+        {
+          head: say('common.cost'),
+          align: 'end',
+          cell: ({ trimmings }) => <Money amountMinor={trimmings.costMinor} />,
+        },
       ]}
       foot={[
         {
-          label: 'All trimmings',
+          label: say('trimmings.all-trimmings'),
           cells: [trimmingsWords(all, system), <Money key="cost" amountMinor={all.costMinor} />],
         },
       ]}

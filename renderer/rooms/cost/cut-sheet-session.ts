@@ -1,4 +1,5 @@
 /** What was cut for the open coat, read from the ledger, and the estimate made again as of before the first cutting. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useState } from 'react';
 import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { type Estimate, estimate } from '../../../shared-core/flow/estimate.ts';
@@ -43,8 +44,13 @@ export function useCutSheet(): CutSession {
       (before) => !signal.aborted && setWorked({ of, before, problems: [] }),
       (error: unknown) => {
         if (signal.aborted) return;
-        const fix = 'What was cut is shown all the same.';
-        const problem = failureOf('The estimate from before', error, fix, 'could not be made again');
+        const fix = say('cut-sheet-session.what-was-cut-is-shown-all');
+        const problem = failureOf(
+          say('cut-sheet-session.the-estimate-from-before'),
+          error,
+          fix,
+          say('cut-sheet-session.could-not-be-made-again'),
+        );
         setWorked({ of, before: null, problems: [problem] });
       },
     );

@@ -1,4 +1,5 @@
 /** One run of the comparison: begun, watched, stopped; what was finished stays until the next one. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { sideBySide, type Variant, type VariantResult } from '../../../shared-core/flow/variants.ts';
@@ -61,7 +62,11 @@ export function useVariantRun(): VariantRun {
     } catch (error) {
       if (running.current === control)
         setProblems([
-          failureOf('The comparison', error, 'Work them out again, or choose other sizes or cloths.'),
+          failureOf(
+            say('variant-run.the-comparison'),
+            error,
+            say('variant-run.work-them-out-again-or-choose'),
+          ),
         ]);
     }
     if (running.current === control) setProgress(null);

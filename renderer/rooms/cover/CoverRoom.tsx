@@ -1,4 +1,5 @@
 /** Whether the stash carries the plan: the answer first, then slot by slot what is used, missing or could stand in. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import { coverHeadline, coverSentences } from '../../../shared-core/cover/cover-words.ts';
@@ -35,17 +36,18 @@ const urgency: Readonly<Record<SlotCover['state'], number>> = {
 export function CoverRoom() {
   const { input, estimate, phase } = useCoat('input', 'estimate', 'phase');
   if (!input) return null;
-  if (!estimate) return <RoomAwaited title="Cover" lead="Laying the pieces on what the stash has." />;
+  if (!estimate)
+    return <RoomAwaited title={say('common.cover')} lead={say('cover-room.laying-the-pieces-on-what-the')} />;
   const isLooking = isLookingForLays(phase);
   const shortSlots = estimate.cover.filter(({ state }) => state === 'short').map(({ slotId }) => slotId);
   const falls = slotsStillFall(estimate, shortSlots, isLooking);
   const covers = [...estimate.cover].sort((a, b) => urgency[a.state] - urgency[b.state]);
   return (
     <>
-      <RoomHead title="Cover" lead={<strong>{coverHeadline(estimate.cover)}</strong>} />
+      <RoomHead title={say('common.cover')} lead={<strong>{coverHeadline(estimate.cover)}</strong>} />
       {falls && <StillFallsNote falls={falls} sentence={coverSentence(falls, isLooking)} />}
       <SetAsideBar />
-      <ul className={style.slots} aria-label="Cover by slot">
+      <ul className={style.slots} aria-label={say('cover-room.cover-by-slot')}>
         {covers.map((slotCover) => (
           <SlotCard key={slotCover.slotId} slotCover={slotCover} />
         ))}
@@ -78,9 +80,9 @@ function SlotCard({ slotCover }: { slotCover: SlotCover }) {
         )}
         <StateTag state={slotCover.state} />
         <span className={`${style.links} small`}>
-          {slotCover.lay && link('lay', 'See the lay')}
-          {slotCover.state === 'short' && link('to-buy', 'What to buy')}
-          {slotCover.state === 'open' && link('plan', 'Choose an item')}
+          {slotCover.lay && link('lay', say('cover-room.see-the-lay'))}
+          {slotCover.state === 'short' && link('to-buy', say('cover-room.what-to-buy'))}
+          {slotCover.state === 'open' && link('plan', say('cover-room.choose-an-item'))}
         </span>
       </div>
       {still && (
@@ -111,7 +113,7 @@ function Substitutes({ slotCover }: { slotCover: SlotCover }) {
   };
   return (
     <div className={style.substitutes}>
-      <span className="quiet small">On the shelf and like it:</span>
+      <span className="quiet small">{say('cover-room.on-the-shelf-and-like-it')}</span>
       {input.shelf
         .filter(({ item }) => slotCover.substitutes.includes(item.id))
         .map((onShelf) => (
@@ -120,9 +122,11 @@ function Substitutes({ slotCover }: { slotCover: SlotCover }) {
             look="quiet"
             onClick={() => void take(onShelf.item.id, onShelf.item.name)}
           >
-            Use {onShelf.item.name}
-            {onShelf.item.colour && `, ${onShelf.item.colour}`} (
-            {amountText(onShelf.item.kind, itemFree(onShelf), system)} free)
+            {say('cover-room.use-free', {
+              itemName: onShelf.item.name,
+              colour: onShelf.item.colour && `, ${onShelf.item.colour}`,
+              amountText: amountText(onShelf.item.kind, itemFree(onShelf), system),
+            })}
           </Button>
         ))}
       <Problems problems={problems} />

@@ -1,4 +1,5 @@
 /** What is taken of each length or lot, drawn to one scale: used, left, and what is missing. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Use, SlotCover } from '../../../shared-core/cover/slot-cover.ts';
@@ -24,12 +25,14 @@ export function LengthsUsed({
   const show = (amount: number) => amountText(kind, amount, system);
   // Less than a finger's breadth of cloth is nothing that can be used.
   const leftWords = (left: number) =>
-    left < (kindRecords[kind].hasLengths ? 10 : 0.05) ? 'nothing left' : `${show(left)} left`;
+    left < (kindRecords[kind].hasLengths ? 10 : 0.05)
+      ? say('lengths-used.nothing-left')
+      : say('lengths-used.left', { show: show(left) });
   const { shortage } = slotCover;
   const missing = shortage ? shortOf(shortage) : 0;
   const longest = Math.max(missing, ...slotCover.uses.map((use) => use.free), 1e-6);
   return (
-    <ul className={style.strips} aria-label="What is used">
+    <ul className={style.strips} aria-label={say('lengths-used.what-is-used')}>
       {slotCover.uses.map((use) => (
         <li key={use.lengthId ?? use.lotId} className={style.strip}>
           <svg viewBox={`0 0 ${drawnPx} 14`} preserveAspectRatio="none" aria-hidden="true">
@@ -49,8 +52,10 @@ export function LengthsUsed({
             )}
           </svg>
           <span className="number">
-            {placeWords(use, shelf)}: {use.amount > 0 && `${show(use.amount)} used, `}
-            {use.marginAmount !== undefined && `${show(use.marginAmount)} margin, `}
+            {placeWords(use, shelf)}:{' '}
+            {use.amount > 0 && `${say('lengths-used.used', { show: show(use.amount) })} `}
+            {use.marginAmount !== undefined &&
+              `${say('lengths-used.margin', { show: show(use.marginAmount) })} `}
             {leftWords(use.free - keptOf(use))}
           </span>
         </li>
@@ -67,8 +72,9 @@ export function LengthsUsed({
             />
           </svg>
           <span className="number">
-            Missing: {show(missing)}
-            {shortage?.marginAmount !== undefined && `, ${show(shortage.marginAmount)} of it margin`}
+            {say('lengths-used.missing')} {show(missing)}
+            {shortage?.marginAmount !== undefined &&
+              say('lengths-used.of-it-margin', { show: show(shortage.marginAmount) })}
           </span>
         </li>
       )}
@@ -78,9 +84,9 @@ export function LengthsUsed({
 
 function placeWords(use: Use, shelf: ItemOnShelf): string {
   const lot = shelf.lots.find((candidate) => candidate.id === use.lotId);
-  if (!lot) return 'Lot';
+  if (!lot) return say('lengths-used.lot');
   const length = lot.lengths.find((candidate) => candidate.id === use.lengthId);
-  const from = `lot of ${dayWords(lot.receivedOn)}`;
-  const dyeLot = lot.dyeLot && `, dye lot ${lot.dyeLot}`;
+  const from = say('lengths-used.lot-of', { receivedOn: dayWords(lot.receivedOn) });
+  const dyeLot = lot.dyeLot && say('lengths-used.dye-lot', { dyeLot: lot.dyeLot });
   return length ? `${sentenceCase(lengthName(length))}, ${from}${dyeLot}` : `${sentenceCase(from)}${dyeLot}`;
 }

@@ -1,4 +1,5 @@
 /** Whether what the cover takes is kept from other coats, and the two things to do about it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { setAsideSentence, setAsideStand, usesToSetAside } from '../../../shared-core/cover/set-aside.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -28,21 +29,27 @@ export function SetAsideBar() {
   };
 
   return (
-    <section className={style.aside} data-state={isLooking ? 'fits' : stand.state} aria-label="Set aside">
+    <section
+      className={style.aside}
+      data-state={isLooking ? 'fits' : stand.state}
+      aria-label={say('set-aside-bar.set-aside')}
+    >
       <p>
         {isLooking && stand.state === 'changed'
-          ? 'Looking whether what is set aside still fits.'
+          ? say('set-aside-bar.looking-whether-what-is-set-aside')
           : setAsideSentence(stand, plan, { plan, shelf, system })}
       </p>
       <div className={style.asideActions}>
         {stand.state !== 'fits' && wanted.length > 0 && (
           <Button disabled={isBusy || isLooking} onClick={() => void book(wanted)}>
-            {stand.state === 'nothing' ? 'Set aside what it takes' : 'Set aside anew'}
+            {stand.state === 'nothing'
+              ? say('set-aside-bar.set-aside-what-it-takes')
+              : say('set-aside-bar.set-aside-anew')}
           </Button>
         )}
         {input.setAside.length > 0 && (
           <Button look="quiet" disabled={isBusy} onClick={() => void book([])}>
-            Release
+            {say('set-aside-bar.release')}
           </Button>
         )}
       </div>

@@ -1,4 +1,5 @@
 /** The cut part of a length, true to scale: the pieces, and the rests that go back, each with its letter. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { ProposedLine } from '../../../shared-core/cover/cutting-proposal.ts';
 import type { LayRect } from '../../../shared-core/lay/job.ts';
 import style from './CuttingRoom.module.css';
@@ -20,7 +21,7 @@ export function CutDrawing({ line, kept, widthMm }: CutDrawingProps) {
       viewBox={`-4 -4 ${laidMm + 8} ${widthMm + 8}`}
       preserveAspectRatio="xMinYMid meet"
       role="img"
-      aria-label="The cut part with its pieces and rests"
+      aria-label={say('cut-drawing.the-cut-part-with-its-pieces')}
     >
       <rect className={style.cloth} width={laidMm} height={widthMm} />
       {line.placed.map((ring) => (

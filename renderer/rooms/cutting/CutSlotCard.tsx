@@ -1,4 +1,5 @@
 /** One slot of a cutting: what is taken of each length or lot, which rests go back, and what falls away. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { ProposedLine, ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
@@ -72,7 +73,7 @@ export function CutSlotCard({ slot, draft, onChange, onOwn }: CutSlotCardProps) 
           />
         ))}
       {isCut && slot.isShort && (
-        <p className={style.short}>The stash has not enough for all of it: only what it carries is listed.</p>
+        <p className={style.short}>{say('cut-slot-card.the-stash-has-not-enough-for')}</p>
       )}
     </li>
   );
@@ -81,7 +82,7 @@ export function CutSlotCard({ slot, draft, onChange, onOwn }: CutSlotCardProps) 
 function metWords({ met }: ProposedSlot): string {
   if (met.kind === 'amount') return '';
   const count = met.shapes.reduce((sum, shape) => sum + shape.count + shape.mirroredCount, 0);
-  return count === 1 ? '1 piece' : `${count} pieces`;
+  return say('cut-slot-card.pieces', { count });
 }
 
 interface LineProps {
@@ -107,26 +108,42 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
     <div className={style.line}>
       <div className={style.taken}>
         <DraftField
-          label={`${kindRecords[item.kind].hasLengths ? 'Cut' : 'Used'} from the ${placeWords(line, shelf)}`}
+          label={say('cut-slot-card.used-from-the', {
+            ifHasLengths: kindRecords[item.kind].hasLengths ? 'yes' : 'no',
+            placeWords: placeWords(line, shelf),
+          })}
           quantity={countedQuantity(counted)}
           draft={draft.amount ?? draftOf(line.amount, exactText(item.kind, line.amount, system))}
           onChange={(amount) => onChange({ ...draft, amount })}
           unit={amountUnit(item.kind)}
           aboveZero
           max={line.free}
-          hint={`${line.pieceAreaMm2 === null ? 'the plan needs' : 'the lay uses'} ${show(line.amount)} of ${show(line.free)}${line.washed ? ', before the wash' : ''}`}
+          hint={say('cut-slot-card.the-lay-uses-of', {
+            ifPieceAreaMm2: line.pieceAreaMm2 === null ? 'yes' : 'no',
+            show: show(line.amount),
+            show2: show(line.free),
+            ifWashed: line.washed ? 'yes' : 'no',
+          })}
         />
       </div>
       <div className={style.rests}>
         {line.rests.length > 0 && (
           <fieldset className={style.keep}>
-            <legend className="small quiet">Back to the shelf{line.washed && ', washed'}</legend>
+            <legend className="small quiet">
+              {say('cut-slot-card.back-to-the-shelf')}
+              {line.washed && say('common.washed')}
+            </legend>
             {line.rests.map((rest, index) => {
               const isFitting = kept.includes(rest) || isDropped(draft, rest);
               return (
                 <FlagField
                   key={`${rest.x} ${rest.y}`}
-                  label={`${letterOf(index)}: ${side(rest.widthX)} long, ${side(rest.widthY)} wide${isFitting ? '' : ' (beyond what is cut)'}`}
+                  label={say('cut-slot-card.long-wide-beyond-what-is-cut', {
+                    letterOf: letterOf(index),
+                    side: side(rest.widthX),
+                    side2: side(rest.widthY),
+                    ifFitting: isFitting ? 'yes' : 'no',
+                  })}
                   value={kept.includes(rest)}
                   onChange={(isKept) => onChange(withRest(draft, rest, isKept))}
                 />
@@ -136,13 +153,15 @@ function Line({ line, shelf, draft, onChange }: LineProps) {
         )}
         {cost && (
           <p className="small">
-            Costs <Money amountMinor={cost.costMinor} />
+            {say('cut-slot-card.costs')} <Money amountMinor={cost.costMinor} />
             {cost.area && (
               <span className="quiet">
-                , of it <Money amountMinor={cost.area.wasteMinor} /> waste: {wasteWords(cost.area, system)}
+                {say('cut-slot-card.of-it')} <Money amountMinor={cost.area.wasteMinor} />{' '}
+                {say('cut-slot-card.waste')} {wasteWords(cost.area, system)}
                 {cost.area.trimmedMm2 !== undefined && (
                   <>
-                    ; <Money amountMinor={cost.area.trimmedMinor ?? 0} /> trimmed off after quilting:{' '}
+                    ; <Money amountMinor={cost.area.trimmedMinor ?? 0} />{' '}
+                    {say('cut-slot-card.trimmed-off-after-quilting')}{' '}
                     {trimmingsWords(
                       { areaMm2: cost.area.trimmedMm2, massG: cost.area.trimmedG ?? null },
                       system,
@@ -172,8 +191,8 @@ function washedWords(line: ProposedLine, widthMm: number, system: MeasureSystem)
   });
   const across = showQuantity('length', widthMm * (1 - acrossRatio), { system, unit: clothWidthUnit });
   return alongRatio + acrossRatio > 0
-    ? `Drawn as washed cloth: of what is cut off, ${along} by ${across} is left after the wash.`
-    : 'Drawn as washed cloth: it was washed before.';
+    ? say('cut-slot-card.drawn-as-washed-cloth-of-what', { along, across })
+    : say('cut-slot-card.drawn-as-washed-cloth-it-was');
 }
 
 /** To the millimetre, as the blade is set. */
@@ -194,6 +213,8 @@ function wasteWords(
 function placeWords(line: ProposedLine, shelf: ItemOnShelf): string {
   const lot = shelf.lots.find((candidate) => candidate.id === line.lotId);
   const length = lot?.lengths.find((candidate) => candidate.id === line.lengthId);
-  const from = lot?.dyeLot ? `dye lot ${lot.dyeLot}` : `lot of ${dayWords(lot?.receivedOn ?? '')}`;
+  const from = lot?.dyeLot
+    ? say('cut-slot-card.dye-lot', { dyeLot: lot.dyeLot })
+    : say('cut-slot-card.lot-of', { receivedOn: dayWords(lot?.receivedOn ?? '') });
   return length ? `${lengthName(length)}, ${from}` : from;
 }

@@ -1,4 +1,5 @@
 /** A cutting is written down: what was taken of each length and lot, what goes back to the shelf, what fell away. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import { wholeBatch } from '../../../shared-core/flow/next-cutting.ts';
 import { proposedSheet } from '../../../shared-core/flow/output/lay-sheets.ts';
@@ -28,10 +29,7 @@ export function CuttingRoom() {
   if (!input) return null;
   return (
     <>
-      <RoomHead
-        title="Cutting"
-        lead="Write down what was cut: it leaves the stash, and what is worth keeping goes back to it. Nothing is overwritten, and a cutting can be taken back."
-      />
+      <RoomHead title={say('cutting-room.cutting')} lead={say('cutting-room.write-down-what-was-cut-it')} />
       {estimate ? <NewCutting key={input.cuttings.length} /> : <EstimateAwaited />}
       <EarlierCuttings />
     </>
@@ -59,7 +57,7 @@ function NewCutting() {
   const chosen = proposal?.filter(({ slotId }) => !draft.leftOut.includes(slotId)) ?? [];
 
   const book = async () => {
-    const unread = misreadProblems('The cutting', ownAmounts(draft, proposal ?? []));
+    const unread = misreadProblems(say('common.the-cutting'), ownAmounts(draft, proposal ?? []));
     if (unread.length > 0) return setProblems(unread);
     const booked = await record(cuttingCall(input, asked, proposal ?? [], draft, isWhole));
     setProblems(booked.ok ? [] : booked.problems);
@@ -69,17 +67,21 @@ function NewCutting() {
     return <NothingToCut planId={plan.id} isAllCut={input.cuttings.length > 0} />;
   }
   return (
-    <section className={style.cutting} aria-label="A new cutting">
+    <section className={style.cutting} aria-label={say('cutting-room.a-new-cutting')}>
       <div className={style.coats}>
         {wholeBatch(plan).map(({ size, coatCount }) => (
           <SettledField
             key={size}
-            label={size === '' ? 'Coats cut in all' : `Coats cut in all, size ${size}`}
+            label={
+              size === ''
+                ? say('cutting-room.coats-cut-in-all')
+                : say('cutting-room.coats-cut-in-all-size', { size })
+            }
             quantity="count"
             value={asked.find((each) => each.size === size)?.coatCount ?? 0}
             min={done.get(size) ?? 0}
             max={coatCount}
-            hint={`${done.get(size) ?? 0} cut so far, ${coatCount} planned`}
+            hint={say('cutting-room.cut-so-far-planned', { get: done.get(size) ?? 0, coatCount })}
             onSet={(count) => setCoats(withCount(asked, wholeBatch(plan), size, count))}
           />
         ))}
@@ -87,17 +89,14 @@ function NewCutting() {
       <Problems problems={found.problems} onTryAgain={found.lookAgain} />
       {held.isOlder && (
         <div className={style.newer} role="status">
-          <p>
-            A better lay was found since. The amounts and rests that you changed belong to the one shown; the
-            better one comes with its own.
-          </p>
-          <Button onClick={held.takeNewer}>Take the better lay</Button>
+          <p>{say('cutting-room.a-better-lay-was-found-since')}</p>
+          <Button onClick={held.takeNewer}>{say('cutting-room.take-the-better-lay')}</Button>
         </div>
       )}
       {proposal === null ? (
         found.problems.length === 0 && (isWhole ? <EstimateAwaited /> : <Waiting />)
       ) : (
-        <ul className={style.slots} aria-label="What is cut">
+        <ul className={style.slots} aria-label={say('cutting-room.what-is-cut')}>
           {proposal.map((slot) => (
             <CutSlotCard key={slot.slotId} slot={slot} draft={draft} onChange={setDraft} onOwn={held.hold} />
           ))}
@@ -105,10 +104,10 @@ function NewCutting() {
       )}
       <div className={style.foot}>
         <TextField
-          label="Note"
+          label={say('cutting-room.note')}
           value={draft.note}
           onChange={(note) => setDraft((now) => ({ ...now, note }))}
-          hint="who cut, what went wrong; may be empty"
+          hint={say('cutting-room.who-cut-what-went-wrong-may')}
         />
         <Problems problems={problems} />
         <div className={style.acts}>
@@ -118,7 +117,7 @@ function NewCutting() {
             sheet={() => proposedSheet(input, chosen, system)}
           />
           <Button look="main" disabled={chosen.length === 0 || isBooking} onClick={() => void book()}>
-            Book the cutting
+            {say('cutting-room.book-the-cutting')}
           </Button>
         </div>
       </div>
@@ -142,16 +141,17 @@ function withCount(
 
 function NothingToCut({ planId, isAllCut }: { planId: string; isAllCut: boolean }) {
   return isAllCut ? (
-    <EmptyState title={'All is cut'}>
-      Everything that the plan needs of the stash is cut. A change of the plan shows here what it adds.
+    <EmptyState title={say('cutting-room.all-is-cut')}>
+      {say('cutting-room.everything-that-the-plan-needs-of')}
     </EmptyState>
   ) : (
     <EmptyState
-      title="Nothing to cut yet"
-      action={<a href={routeHash({ kind: 'coat', planId, step: 'cover' })}>See the cover</a>}
+      title={say('cutting-room.nothing-to-cut-yet')}
+      action={
+        <a href={routeHash({ kind: 'coat', planId, step: 'cover' })}>{say('cutting-room.see-the-cover')}</a>
+      }
     >
-      Nothing on the shelf covers any slot of this coat. Choose items for its slots, or receive what is
-      missing.
+      {say('cutting-room.nothing-on-the-shelf-covers-any')}
     </EmptyState>
   );
 }

@@ -1,4 +1,5 @@
 /** What was cut for this coat so far, newest first; each can be taken back, and that is written down too. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -32,7 +33,7 @@ export function EarlierCuttings() {
   if (booked.length === 0) return <ReadProblems read={read} />;
   return (
     <section className={style.earlier} aria-labelledby="earlier-cuttings">
-      <h2 id="earlier-cuttings">Cut so far</h2>
+      <h2 id="earlier-cuttings">{say('earlier-cuttings.cut-so-far')}</h2>
       <ReadProblems read={read} />
       <Problems problems={problems} />
       <ol className={style.rows}>
@@ -50,10 +51,10 @@ export function EarlierCuttings() {
                   aria-expanded={askedId === cutting.id}
                   onClick={() => setAskedId(askedId === cutting.id ? null : cutting.id)}
                 >
-                  Take back
+                  {say('earlier-cuttings.take-back')}
                 </Button>
               ) : (
-                <span className="quiet">taken back</span>
+                <span className="quiet">{say('earlier-cuttings.taken-back')}</span>
               )}
             </div>
             <ul className={style.rowSlots}>
@@ -63,13 +64,12 @@ export function EarlierCuttings() {
             </ul>
             {askedId === cutting.id && (
               <div className={style.rowAsked}>
-                <p>
-                  What was cut goes back to its lengths, and the rests that came back leave the shelf again.
-                  If only the amounts were wrong, book the cutting anew afterwards.
-                </p>
-                <Button onClick={() => void takeBack(cutting.id)}>Take it all back</Button>
+                <p>{say('earlier-cuttings.what-was-cut-goes-back-to')}</p>
+                <Button onClick={() => void takeBack(cutting.id)}>
+                  {say('earlier-cuttings.take-it-all-back')}
+                </Button>
                 <Button look="quiet" onClick={() => setAskedId(null)}>
-                  Leave it booked
+                  {say('earlier-cuttings.leave-it-booked')}
                 </Button>
               </div>
             )}
@@ -87,11 +87,11 @@ function sum(cutting: Cutting, part: (line: Cutting['slots'][number]['lines'][nu
 
 function coatsWords({ coats }: Cutting): string {
   const cut = coats.filter(({ coatCount }) => coatCount > 0);
-  if (cut.length === 0) return 'part of a coat';
+  if (cut.length === 0) return say('earlier-cuttings.part-of-a-coat');
   return listed(
     cut.map(({ size, coatCount }) => {
-      const many = `${coatCount} ${coatCount === 1 ? 'coat' : 'coats'}`;
-      return size === '' ? many : `${many} of size ${size}`;
+      const many = `${coatCount} ${say('earlier-cuttings.coats', { coatCount })}`;
+      return size === '' ? many : say('earlier-cuttings.of-size', { many, size });
     }),
   );
 }
@@ -104,16 +104,17 @@ function SlotWords({ slot }: { slot: Cutting['slots'][number] }) {
   const trimmedMinor = slot.lines.reduce((total, line) => total + (line.area?.trimmedMinor ?? 0), 0);
   return (
     <li className="small">
-      {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} of {listed(cutItemNames(slot))}
-      {keptCount > 0 && `, ${keptCount} ${keptCount === 1 ? 'rest' : 'rests'} back on the shelf`}
+      {sentenceCase(slot.slotName)}: {amountText(slot.kind, amount, system)} {say('common.of')}{' '}
+      {listed(cutItemNames(slot))}
+      {keptCount > 0 && say('earlier-cuttings.rests-back-on-the-shelf', { keptCount })}
       {wasteMinor > 0 && (
         <span className="quiet">
-          , <Money amountMinor={wasteMinor} /> of it waste
+          , <Money amountMinor={wasteMinor} /> {say('earlier-cuttings.of-it-waste')}
         </span>
       )}
       {trimmedMinor > 0 && (
         <span className="quiet">
-          , <Money amountMinor={trimmedMinor} /> trimmed off after quilting
+          , <Money amountMinor={trimmedMinor} /> {say('earlier-cuttings.trimmed-off-after-quilting')}
         </span>
       )}
     </li>

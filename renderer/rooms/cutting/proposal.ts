@@ -1,4 +1,5 @@
 /** What is proposed to be cut: for the whole batch what the estimate covers, for some of its coats by lays of their own. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { cuttingProposal, type ProposedSlot } from '../../../shared-core/cover/cutting-proposal.ts';
@@ -47,7 +48,11 @@ export function useProposal(coats: readonly CutCoats[] | null): Proposal {
       (error: unknown) =>
         !signal.aborted &&
         setProblems([
-          failureOf('What to cut for these coats', error, 'Try again, or choose another number of coats.'),
+          failureOf(
+            say('proposal.what-to-cut-for-these-coats'),
+            error,
+            say('proposal.try-again-or-choose-another-number'),
+          ),
         ]),
     );
   }, [coats, input, workshop]);

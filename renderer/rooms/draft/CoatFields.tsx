@@ -1,4 +1,5 @@
 /** The maker's choices for the coat itself. An empty measure takes the usual one, which stands under the field. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Body } from '../../../shared-core/draft/body.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
@@ -20,7 +21,7 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
   const field = (key: ChoiceKey, label: string, more?: string) => {
     const words =
       usual && usual[key] > 0
-        ? `usual: ${showQuantity('length', usual[key], { system, unit: bodyUnit })}`
+        ? say('coat-fields.usual', { usual: showQuantity('length', usual[key], { system, unit: bodyUnit }) })
         : '';
     const hint = [more, words].filter(Boolean).join('; ');
     return (
@@ -36,77 +37,81 @@ export function CoatFields({ form, change, body }: CoatFieldsProps) {
   };
   return (
     <fieldset className={style.group}>
-      <legend>The coat</legend>
+      <legend>{say('common.the-coat')}</legend>
       <div className={style.pair}>
-        {field('length', 'Length', 'nape to hem')}
-        {field('ease', 'Ease at the bust')}
+        {field('length', say('common.length'), say('coat-fields.nape-to-hem'))}
+        {field('ease', say('coat-fields.ease-at-the-bust'))}
         <ChoiceField
-          label="Front"
+          label={say('coat-fields.front')}
           value={form.front}
           options={[
-            { value: 'zip', label: 'Zip' },
-            { value: 'overlap', label: 'Overlap' },
+            { value: 'zip', label: say('coat-fields.zip') },
+            { value: 'overlap', label: say('coat-fields.overlap') },
           ]}
           onChange={(front) => front && change({ front })}
         />
-        {form.front === 'overlap' && field('lap', 'Laps over by')}
+        {form.front === 'overlap' && field('lap', say('coat-fields.laps-over-by'))}
         <ChoiceField
-          label="At the neck"
+          label={say('coat-fields.at-the-neck')}
           value={form.neck}
           options={[
-            { value: 'collar', label: 'Stand collar' },
-            { value: 'hood', label: 'Hood' },
-            { value: 'both', label: 'Collar and hood' },
+            { value: 'collar', label: say('coat-fields.stand-collar') },
+            { value: 'hood', label: say('coat-fields.hood') },
+            { value: 'both', label: say('coat-fields.collar-and-hood') },
           ]}
           onChange={(neck) => neck && change({ neck })}
         />
         {form.neck !== 'collar' && (
           <ChoiceField
-            label="Hood"
+            label={say('coat-fields.hood')}
             value={form.hood}
             options={[
-              { value: 'two panels', label: 'Two panels' },
-              { value: 'three panels', label: 'Three panels' },
+              { value: 'two panels', label: say('coat-fields.two-panels') },
+              { value: 'three panels', label: say('coat-fields.three-panels') },
             ]}
             onChange={(hood) => hood && change({ hood })}
           />
         )}
         <ChoiceField
-          label="Sleeve"
+          label={say('coat-fields.sleeve')}
           value={form.sleeve}
           options={[
-            { value: 'two part', label: 'Two parts' },
-            { value: 'one part', label: 'One part' },
+            { value: 'two part', label: say('coat-fields.two-parts') },
+            { value: 'one part', label: say('coat-fields.one-part') },
           ]}
           onChange={(sleeve) => sleeve && change({ sleeve })}
         />
         <ChoiceField
-          label="Sleeves lined with"
+          label={say('coat-fields.sleeves-lined-with')}
           value={form.sleeveLining}
           options={[
-            { value: 'own', label: 'Their own lining' },
-            { value: 'shell', label: 'Shell cloth' },
+            { value: 'own', label: say('coat-fields.their-own-lining') },
+            { value: 'shell', label: say('coat-fields.shell-cloth') },
           ]}
           onChange={(sleeveLining) => sleeveLining && change({ sleeveLining })}
         />
         <ChoiceField
-          label="Interfacing"
+          label={say('coat-fields.interfacing')}
           value={form.hasInterfacing ? 'with' : 'without'}
           options={[
-            { value: 'with', label: 'Facings, fronts' },
-            { value: 'without', label: 'None' },
+            { value: 'with', label: say('coat-fields.facings-fronts') },
+            { value: 'without', label: say('coat-fields.none') },
           ]}
           onChange={(next) => next && change({ hasInterfacing: next === 'with' })}
         />
       </div>
       <details className={style.more}>
-        <summary>Strip, pleat, cap and allowances</summary>
+        <summary>{say('coat-fields.strip-pleat-cap-and-allowances')}</summary>
         <div className={style.pair}>
-          {field('strip', 'Side strip', 'width; empty for none')}
-          {field('pleat', 'Pleat of the back lining', '0 for none')}
-          {field('allowance', 'Seam allowance')}
-          {field('hem', 'Hem')}
-          {field('capEase', 'Ease of the sleeve cap', 'over the armhole; 0 for none')}
+          {field('strip', say('coat-fields.side-strip'), say('coat-fields.width-empty-for-none'))}
+          {field('pleat', say('coat-fields.pleat-of-the-back-lining'), say('coat-fields.0-for-none'))}
+          {field('allowance', say('common.seam-allowance'))}
+          {field('hem', say('coat-fields.hem'))}
+          {field(
+            'capEase',
+            say('coat-fields.ease-of-the-sleeve-cap'),
+            say('coat-fields.over-the-armhole-0-for-none'),
+          )}
         </div>
       </details>
     </fieldset>

@@ -1,4 +1,5 @@
 /** Draft a coat: measures and choices on the left, every piece to scale and how it fits on the right; then it is a plan. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useDeferredValue, useMemo, useState } from 'react';
 import type { Body } from '../../../shared-core/draft/body.ts';
 import {
@@ -27,7 +28,7 @@ import { WearerFields } from './WearerFields.tsx';
 /** The draft of the form's own size. Until it has a name it is drawn as "Coat". */
 function draftOfForm(form: DraftForm, body: Result<Body>): Result<DraftedCoat> {
   if (!body.ok) return body;
-  const named = { ...form, name: form.name.trim() || 'Coat' };
+  const named = { ...form, name: form.name.trim() || say('common.coat') };
   const input = paddedInput(named, plainInput(named, body.value, 'draft', form.size));
   return input.ok ? draftCoat(input.value) : input;
 }
@@ -57,14 +58,14 @@ export function DraftRoom() {
       if (listed.value.rows.some((row) => row.name === plan.name)) {
         return setRefusals([
           {
-            where: `A coat called ${plan.name}`,
-            what: 'is planned already',
-            fix: 'Choose another name.',
+            where: say('draft-room.a-coat-called', { planName: plan.name }),
+            what: say('draft-room.is-planned-already'),
+            fix: say('common.choose-another-name'),
           },
         ]);
       }
       // The workshop gives the plan an id of its own.
-      const saved = await savePlan({ plan, basedOn: null, said: 'Drafted from measures.' });
+      const saved = await savePlan({ plan, basedOn: null, said: say('draft-room.drafted-from-measures') });
       if (!saved.ok) return setRefusals(saved.problems);
       goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
     } finally {
@@ -75,13 +76,13 @@ export function DraftRoom() {
   return (
     <div className={style.room}>
       <RoomHead
-        title="Draft a coat"
-        lead="From measures or a size to every piece of a quilted coat, with the room that its padding needs."
+        title={say('common.draft-a-coat')}
+        lead={say('draft-room.from-measures-or-a-size-to')}
         actions={
           <Button look="main" disabled={isSaving || !draft.ok} onClick={() => void make()}>
             {form.moreSizes.length > 0
-              ? `Make the plan in ${form.moreSizes.length + 1} sizes`
-              : 'Make this plan'}
+              ? say('draft-room.make-the-plan-in-sizes', { moreSizesCount: form.moreSizes.length + 1 })
+              : say('draft-room.make-this-plan')}
           </Button>
         }
       />
@@ -102,7 +103,9 @@ export function DraftRoom() {
             <>
               <Problems problems={draft.ok ? [] : draft.problems} isQuiet={typing.isTyping} />
               {form.way === 'go up sizes' && (
-                <Button onClick={() => change({ way: 'add the girth' })}>Add the girth instead</Button>
+                <Button onClick={() => change({ way: 'add the girth' })}>
+                  {say('draft-room.add-the-girth-instead')}
+                </Button>
               )}
             </>
           )}

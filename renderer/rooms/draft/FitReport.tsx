@@ -1,4 +1,6 @@
 /** How the draft fits: armhole and cap, and every seam walked, in words and figures. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { DraftReport, MadeUp } from '../../../shared-core/draft/report.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { listed } from '../../../shared-core/plan/edits/edited.ts';
@@ -12,15 +14,24 @@ export function FitReport({ report }: { report: DraftReport }) {
   const text = (mm: number) => showQuantity('length', mm, { system, unit: bodyUnit });
   return (
     <section className={style.panel} aria-labelledby="fit">
-      <h2 id="fit">How it goes together</h2>
+      <h2 id="fit">{say('fit-report.how-it-goes-together')}</h2>
       <ul className={style.facts}>
         <li>
-          The armhole is {text(report.armholeMm)} round and the sleeve cap {text(report.capMm)}:{' '}
-          {text(report.capEaseMm)} of ease to work in. The cap stands {text(report.capHeightMm)} high.
+          {say('fit-report.the-armhole-is-round-and-the', {
+            text: text(report.armholeMm),
+            text2: text(report.capMm),
+            text3: text(report.capEaseMm),
+            text4: text(report.capHeightMm),
+          })}
         </li>
         <li>
-          The armhole lies {text(report.scyeDepthMm)} below the nape
-          {report.loweredMm > 0 ? `, ${text(report.loweredMm)} deeper than usual to take the upper arm` : ''}.
+          {say('fit-report.the-armhole-lies-below-the-nape', {
+            text: text(report.scyeDepthMm),
+            loweredMm:
+              report.loweredMm > 0
+                ? say('fit-report.deeper-than-usual-to-take-the', { text: text(report.loweredMm) })
+                : '',
+          })}
         </li>
         <li>
           <SeamsInWords seams={report.seams} />
@@ -30,7 +41,7 @@ export function FitReport({ report }: { report: DraftReport }) {
         ))}
       </ul>
       <details className={style.more}>
-        <summary>Every seam, for one coat</summary>
+        <summary>{say('fit-report.every-seam-for-one-coat')}</summary>
         <SeamTable seams={report.seams} />
       </details>
     </section>
@@ -41,18 +52,28 @@ export function FitReport({ report }: { report: DraftReport }) {
 const nothingMm = 0.5;
 
 function madeUpWords({ whole, parts, shoulderMm, hemMm, areaMm2 }: MadeUp, text: (mm: number) => string) {
-  const names = listed(parts.map((part, index) => (index === 0 ? part : part.toLowerCase())));
+  const names = listed(parts.map((part, index) => (index === 0 ? part : nounInSentence(part))));
   const off = [
-    ['the shoulder', shoulderMm],
-    ['the hem', hemMm],
+    [say('fit-report.the-shoulder'), shoulderMm],
+    [say('fit-report.the-hem'), hemMm],
   ].flatMap(([edge, mm]) =>
     Math.abs(Number(mm)) > nothingMm
-      ? [`${edge} by ${text(Math.abs(Number(mm)))} too ${Number(mm) > 0 ? 'long' : 'short'}`]
+      ? [
+          say('fit-report.by-too-short', {
+            edge,
+            text: text(Math.abs(Number(mm))),
+            ifMm: Number(mm) > 0 ? 'yes' : 'no',
+          }),
+        ]
       : [],
   );
   // An area is off by more than a pencil's stroke down the longest edge only where the pieces are.
   const isWhole = off.length === 0 && Math.abs(areaMm2) < 1000 * nothingMm;
   return isWhole
-    ? `${names} make up the ${whole.toLowerCase()}: shoulder, hem and area agree.`
-    : `${names} do not make up the ${whole.toLowerCase()}${off.length > 0 ? `: ${listed(off)}` : ''}.`;
+    ? say('fit-report.make-up-the-shoulder-hem-and', { names, whole: nounInSentence(whole) })
+    : say('fit-report.do-not-make-up-the', {
+        names,
+        whole: nounInSentence(whole),
+        offCount: off.length > 0 ? `: ${listed(off)}` : '',
+      });
 }

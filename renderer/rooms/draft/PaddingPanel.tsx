@@ -1,4 +1,5 @@
 /** What the padding takes from the girth, the two ways to give it back, and the ease that is left at each place. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
 import type { DraftReport } from '../../../shared-core/draft/report.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -14,9 +15,9 @@ import { bodyUnit, type DraftForm, type PaddingWay, paddingOf, sizesUp } from '.
 import style from './DraftRoom.module.css';
 
 const ways: readonly { value: PaddingWay; label: string }[] = [
-  { value: 'add the girth', label: 'Add what it takes to the ease' },
-  { value: 'go up sizes', label: 'Go up sizes' },
-  { value: 'as it is', label: 'Leave the draft as it is' },
+  { value: 'add the girth', label: say('padding-panel.add-what-it-takes-to-the') },
+  { value: 'go up sizes', label: say('padding-panel.go-up-sizes') },
+  { value: 'as it is', label: say('padding-panel.leave-the-draft-as-it-is') },
 ];
 
 export interface PaddingPanelProps {
@@ -44,61 +45,73 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
   const text = (mm: number) => showQuantity('length', mm, { system, unit: bodyUnit });
   return (
     <section className={style.panel} aria-labelledby="padding">
-      <h2 id="padding">Padding</h2>
+      <h2 id="padding">{say('padding-panel.padding')}</h2>
       <div className={style.three}>
         <SettledField
-          label="Layers in the body"
+          label={say('padding-panel.layers-in-the-body')}
           quantity="count"
           value={form.bodyPlies}
           max={6}
           onSet={(bodyPlies) => change({ bodyPlies })}
         />
         <SettledField
-          label="Layers in the sleeve"
+          label={say('padding-panel.layers-in-the-sleeve')}
           quantity="count"
           value={form.sleevePlies}
           max={6}
           onSet={(sleevePlies) => change({ sleevePlies })}
         />
         <DraftField
-          label="Loft of one layer"
+          label={say('padding-panel.loft-of-one-layer')}
           quantity="length"
           unit={{ metric: 'mm', imperial: 'in' }}
           draft={form.choices.loft}
           max={100}
-          hint={`usual: ${showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } })}`}
+          hint={say('padding-panel.usual', {
+            amount: showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } }),
+          })}
           onChange={(loft) => change({ choices: { ...form.choices, loft } })}
         />
       </div>
       <div className={style.wide}>
         <ChoiceField
-          label="Give it room"
+          label={say('padding-panel.give-it-room')}
           value={form.way}
           options={ways}
           onChange={(way) => way && change({ way })}
         />
       </div>
       <p className={style.words}>
-        Worn, half of the loft is left: {text(padding.bodyMm)} in the body. That takes{' '}
-        <strong>{text(padding.taken.bodyMm)}</strong> from the girth, and {text(padding.taken.sleeveMm)} in
-        the sleeve. <SizesUpWords form={form} />
+        {say('padding-panel.worn-half-of-the-loft-is')} {text(padding.bodyMm)}{' '}
+        {say('padding-panel.in-the-body-that-takes')} <strong>{text(padding.taken.bodyMm)}</strong>{' '}
+        {say('padding-panel.from-the-girth-and')} {text(padding.taken.sleeveMm)}{' '}
+        {say('padding-panel.in-the-sleeve')} <SizesUpWords form={form} />
       </p>
       <DataTable
         rows={left}
         keyOf={({ place }) => place}
         columns={[
-          { head: 'Place', cell: ({ place }) => place },
-          { head: 'Coat', align: 'end', cell: ({ place }) => <Girth mm={girthAt(report, place)} /> },
-          { head: 'Ease drafted', align: 'end', cell: ({ draftedMm }) => <Girth mm={draftedMm} /> },
-          { head: 'Padding takes', align: 'end', cell: ({ takenMm }) => <Girth mm={takenMm} /> },
-          { head: 'Ease left', align: 'end', cell: ({ leftMm }) => <Girth mm={leftMm} /> },
-          { head: 'Feels like', cell: ({ words }) => words },
+          { head: say('common.place'), cell: ({ place }) => place },
+          {
+            head: say('common.coat'),
+            align: 'end',
+            cell: ({ place }) => <Girth mm={girthAt(report, place)} />,
+          },
+          {
+            head: say('padding-panel.ease-drafted'),
+            align: 'end',
+            cell: ({ draftedMm }) => <Girth mm={draftedMm} />,
+          },
+          {
+            head: say('padding-panel.padding-takes'),
+            align: 'end',
+            cell: ({ takenMm }) => <Girth mm={takenMm} />,
+          },
+          { head: say('padding-panel.ease-left'), align: 'end', cell: ({ leftMm }) => <Girth mm={leftMm} /> },
+          { head: say('padding-panel.feels-like'), cell: ({ words }) => words },
         ]}
       />
-      <p className={style.source}>
-        A rule of thumb: 2 π times the thickness as worn, half of the loft; words by one chart of ease at the
-        bust, half of it at the upper arm. Neck, collar and hood get the room of one layer.
-      </p>
+      <p className={style.source}>{say('padding-panel.a-rule-of-thumb-2-times')}</p>
     </section>
   );
 }
@@ -116,10 +129,6 @@ function SizesUpWords({ form }: { form: DraftForm }) {
   if (up === null) return null;
   if (!up.ok) return <>{up.problems.map(problemSentence).join(' ')}</>;
   const { sizeCount, size } = up.value;
-  if (sizeCount === 0) return <>No larger size is needed.</>;
-  return (
-    <>
-      By sizes that is {sizeCount} up: from {form.size} to {size}.
-    </>
-  );
+  if (sizeCount === 0) return <>{say('padding-panel.no-larger-size-is-needed')}</>;
+  return <>{say('padding-panel.by-sizes-that-is-up-from', { sizeCount, formCount: form.size, size })}</>;
 }

@@ -1,4 +1,5 @@
 /** Who wears the coat: a size of a table, or measures; what was not measured follows by proportion. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { BodyKind } from '../../../shared-core/draft/body.ts';
 import { defaultHeightMm } from '../../../shared-core/draft/body-tables.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -39,7 +40,9 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
   const body = wearer(form);
   const usual = (key: (typeof moreMeasures)[number]['key'] | 'hipMm'): string | undefined => {
     const mm = body.ok ? proportion(body.value, key) : null;
-    return mm === null ? undefined : `usual: ${showQuantity('length', mm, { system, unit: bodyUnit })}`;
+    return mm === null
+      ? undefined
+      : say('wearer-fields.usual', { mm: showQuantity('length', mm, { system, unit: bodyUnit }) });
   };
   const field = (key: MeasureKey, label: string, hint: string | undefined) => (
     <DraftField
@@ -56,16 +59,16 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
   return (
     <>
       <TextField
-        label="Name of the coat"
+        label={say('wearer-fields.name-of-the-coat')}
         value={form.name}
         onChange={(name) => change({ name })}
-        placeholder="as you call the style"
+        placeholder={say('wearer-fields.as-you-call-the-style')}
       />
       <fieldset className={style.group}>
-        <legend>The wearer</legend>
+        <legend>{say('wearer-fields.the-wearer')}</legend>
         <div className={style.pair}>
           <ChoiceField
-            label="Drafted for"
+            label={say('wearer-fields.drafted-for')}
             value={form.kind}
             options={kindOptions}
             onChange={(kind) => {
@@ -75,19 +78,19 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
           />
           {table ? (
             <ChoiceField
-              label="Size"
+              label={say('common.size')}
               value={form.size}
               options={table.rows.map(({ size }) => ({ value: size, label: size }))}
               onChange={(size) => setForm(withTable(form, table, size, system))}
             />
           ) : (
-            <TextField label="Size" value={form.size} onChange={(size) => change({ size })} />
+            <TextField label={say('common.size')} value={form.size} onChange={(size) => change({ size })} />
           )}
         </div>
         <ChoiceField
-          label="Size table"
+          label={say('wearer-fields.size-table')}
           value={form.table}
-          emptyLabel="Own measures"
+          emptyLabel={say('wearer-fields.own-measures')}
           options={tables.map(({ label }) => ({ value: label, label }))}
           onChange={(label) => {
             const chosen = formTables.find((each) => each.label === label);
@@ -104,14 +107,19 @@ export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
               key === 'hipMm'
                 ? usual('hipMm')
                 : key === 'heightMm' && table && table.rows[0]!.heightMm === undefined
-                  ? `the table is for all heights; ${showQuantity('length', defaultHeightMm[form.kind], { system, unit: bodyUnit })} is usual`
+                  ? say('wearer-fields.the-table-is-for-all-heights', {
+                      defaultHeightMm: showQuantity('length', defaultHeightMm[form.kind], {
+                        system,
+                        unit: bodyUnit,
+                      }),
+                    })
                   : undefined,
             ),
           )}
         </div>
         <details className={style.more}>
-          <summary>More measures</summary>
-          <p className="quiet">Each that is left empty follows from bust and height.</p>
+          <summary>{say('wearer-fields.more-measures')}</summary>
+          <p className="quiet">{say('wearer-fields.each-that-is-left-empty-follows')}</p>
           <div className={style.pair}>
             {moreMeasures.map(({ key, label }) => field(key, label, usual(key)))}
           </div>
@@ -130,11 +138,8 @@ function MoreSizes({
 }: Pick<WearerFieldsProps, 'form' | 'change'> & { sizes: readonly string[] }) {
   return (
     <details className={style.more}>
-      <summary>More sizes of this style</summary>
-      <p className="quiet">
-        They stand beside this one in its plan, with the same choices; there you say how many of each are
-        made.
-      </p>
+      <summary>{say('wearer-fields.more-sizes-of-this-style')}</summary>
+      <p className="quiet">{say('wearer-fields.they-stand-beside-this-one-in')}</p>
       <div className={style.sizes}>
         {sizes.map((size) => (
           <label key={size} className={`${style.size} eased`}>

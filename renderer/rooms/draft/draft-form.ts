@@ -1,4 +1,5 @@
 /** What stands in the form for a drafted coat, and the drafts that come of it. Nothing typed is lost by another choice. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Body, type BodyKind, wholeBody } from '../../../shared-core/draft/body.ts';
 import {
   type BodyRow,
@@ -44,19 +45,19 @@ export const formTables: readonly FormTable[] = [
 ];
 
 export const bodyMeasures = [
-  { key: 'bustMm', label: 'Bust or chest' },
-  { key: 'waistMm', label: 'Waist' },
-  { key: 'hipMm', label: 'Hip' },
-  { key: 'heightMm', label: 'Height' },
+  { key: 'bustMm', label: say('draft-form.bust-or-chest') },
+  { key: 'waistMm', label: say('draft-form.waist') },
+  { key: 'hipMm', label: say('draft-form.hip') },
+  { key: 'heightMm', label: say('common.height') },
 ] as const;
 
 export const moreMeasures = [
-  { key: 'backLengthMm', label: 'Nape to waist' },
-  { key: 'shoulderMm', label: 'Shoulder' },
-  { key: 'armMm', label: 'Arm' },
-  { key: 'upperArmMm', label: 'Upper arm' },
-  { key: 'wristMm', label: 'Wrist' },
-  { key: 'neckMm', label: 'Neck' },
+  { key: 'backLengthMm', label: say('draft-form.nape-to-waist') },
+  { key: 'shoulderMm', label: say('draft-form.shoulder') },
+  { key: 'armMm', label: say('draft-form.arm') },
+  { key: 'upperArmMm', label: say('draft-form.upper-arm') },
+  { key: 'wristMm', label: say('draft-form.wrist') },
+  { key: 'neckMm', label: say('draft-form.neck') },
 ] as const;
 
 export type MeasureKey = (typeof bodyMeasures | typeof moreMeasures)[number]['key'];
@@ -160,14 +161,21 @@ export function withMeasure(form: DraftForm, key: MeasureKey, draft: QuantityDra
 export function wearer(form: DraftForm): Result<Body> {
   const { measures } = form;
   const missing = (['bustMm', 'waistMm', 'heightMm'] as const).filter((key) => measures[key].value === null);
-  const unread = misreadProblems('The draft', Object.values({ ...measures, ...form.choices }));
+  const unread = misreadProblems(
+    say('draft-form.the-draft'),
+    Object.values({ ...measures, ...form.choices }),
+  );
   if (missing.length > 0 || unread.length > 0) {
     const labels = missing.map((key) => bodyMeasures.find((each) => each.key === key)!.label);
     return err(
       ...labels.map(
-        (where): Problem => ({ where, what: 'is missing', fix: 'Measure it, or choose a size.' }),
+        (where): Problem => ({
+          where,
+          what: say('common.is-missing'),
+          fix: say('draft-form.measure-it-or-choose-a-size'),
+        }),
       ),
-      ...unread.map((problem) => ({ ...problem, what: 'was not drawn anew' })),
+      ...unread.map((problem) => ({ ...problem, what: say('draft-form.was-not-drawn-anew') })),
     );
   }
   return ok({
@@ -243,9 +251,9 @@ export function paddedInput(form: DraftForm, input: DraftInput): Result<DraftInp
       const up = sizesUp(form, input.size);
       if (up === null)
         return err({
-          where: 'Going up sizes',
-          what: 'needs a size of a table to begin from',
-          fix: 'Choose a table and a size, or add the girth instead.',
+          where: say('draft-form.going-up-sizes'),
+          what: say('draft-form.needs-a-size-of-a-table'),
+          fix: say('draft-form.choose-a-table-and-a-size'),
         });
       if (!up.ok) return up;
       const row = formTable(form)!.rows.find((each) => each.size === up.value.size)!;

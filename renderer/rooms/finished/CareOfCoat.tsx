@@ -1,4 +1,5 @@
 /** Care of the coat: what to wash before cutting, where its materials ask for different things, and the heat of the iron. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Care } from '../../../shared-core/requirement/law/care.ts';
@@ -17,41 +18,46 @@ export function CareOfCoat({ care }: { care: Care }) {
   const { plan } = input;
   return (
     <section aria-labelledby="care" className={style.section}>
-      <h2 id="care">Care</h2>
-      <p className="quiet">
-        Each process is decided by itself, by the part of the coat that bears least of it.
-      </p>
+      <h2 id="care">{say('care-of-coat.care')}</h2>
+      <p className="quiet">{say('care-of-coat.each-process-is-decided-by-itself')}</p>
       <DataTable
         className={style.narrow}
         rows={care.limits}
         keyOf={({ process }) => process}
         columns={[
-          { head: 'Process', cell: ({ name }) => name },
+          { head: say('care-of-coat.process'), cell: ({ name }) => name },
           {
-            head: 'The coat bears',
-            cell: ({ limit }) => limit ?? <span className="quiet">not known yet</span>,
+            head: say('care-of-coat.the-coat-bears'),
+            cell: ({ limit }) => limit ?? <span className="quiet">{say('common.not-known-yet')}</span>,
           },
-          { head: 'Because of', cellClass: 'quiet', cell: ({ slotIds }) => partNames(plan, slotIds) },
           {
-            head: 'Not written down yet',
+            head: say('care-of-coat.because-of'),
+            cellClass: 'quiet',
+            cell: ({ slotIds }) => partNames(plan, slotIds),
+          },
+          {
+            head: say('care-of-coat.not-written-down-yet'),
             cell: ({ unknownSlotIds }) => <SlotLinks slotIds={unknownSlotIds} />,
           },
         ]}
       />
       <figure className={style.label}>
-        <figcaption className="quiet small">Care label, as a draft</figcaption>
+        <figcaption className="quiet small">{say('care-of-coat.care-label-as-a-draft')}</figcaption>
         {care.label.lines.map(({ process, text }) => (
           <p key={process}>{text}</p>
         ))}
-        {care.label.lines.length === 0 && <p className="quiet">Nothing is known yet.</p>}
+        {care.label.lines.length === 0 && <p className="quiet">{say('care-of-coat.nothing-is-known-yet')}</p>}
       </figure>
-      <ul className={`${style.doubts} quiet`} aria-label="Before it is printed">
+      <ul className={`${style.doubts} quiet`} aria-label={say('care-of-coat.before-it-is-printed')}>
         {care.label.asides.map((aside) => (
           <li key={aside}>{aside}</li>
         ))}
       </ul>
       {care.conflicts.length > 0 && (
-        <ul className={style.conflicts} aria-label="Where the materials ask for different things">
+        <ul
+          className={style.conflicts}
+          aria-label={say('care-of-coat.where-the-materials-ask-for-different')}
+        >
           {care.conflicts.map((conflict) => (
             <li key={conflict.kind}>
               <p>

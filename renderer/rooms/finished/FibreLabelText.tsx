@@ -1,4 +1,5 @@
 /** The fibre label as it may be printed in the US and in the EU, and how each share came about. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { fibres } from '../../../shared-core/requirement/law/fibre-names.ts';
 import type { FibreLabel } from '../../../shared-core/requirement/law/label.ts';
 import { statableRatios } from '../../../shared-core/requirement/law/label-text.ts';
@@ -11,18 +12,24 @@ import style from './FinishedRoom.module.css';
 export function FibreLabelText({ label }: { label: FibreLabel }) {
   return (
     <section aria-labelledby="label" className={style.section}>
-      <h2 id="label">Fibre label</h2>
+      <h2 id="label">{say('fibre-label-text.fibre-label')}</h2>
       <Problems problems={label.problems} />
       {label.lines.length > 0 && (
         <>
           <div className={style.labels}>
-            <Printed place="United States" lines={label.lines.map((line) => line.us)} />
             <Printed
-              place="European Union"
+              place={say('fibre-label-text.united-states')}
+              lines={label.lines.map((line) => line.us)}
+            />
+            <Printed
+              place={say('fibre-label-text.european-union')}
               lines={[...label.lines.map((line) => line.eu), ...label.euNotes]}
             />
           </div>
-          <ul className={`${style.doubts} quiet`} aria-label="What to know of these lines">
+          <ul
+            className={`${style.doubts} quiet`}
+            aria-label={say('fibre-label-text.what-to-know-of-these-lines')}
+          >
             {label.asides.map((aside) => (
               <li key={aside}>{aside}</li>
             ))}
@@ -30,10 +37,7 @@ export function FibreLabelText({ label }: { label: FibreLabel }) {
           <Shares label={label} />
         </>
       )}
-      <p className="quiet">
-        The shares follow from the fibres written down at each material. Where a laboratory or the maker of
-        the cloth says otherwise, change them there.
-      </p>
+      <p className="quiet">{say('fibre-label-text.the-shares-follow-from-the-fibres')}</p>
       <BasisNote basis={label.basis} />
     </section>
   );
@@ -53,28 +57,28 @@ function Printed({ place, lines }: { place: string; lines: readonly string[] }) 
 function Shares({ label }: { label: FibreLabel }) {
   return (
     <details className="small">
-      <summary className={style.summary}>How the shares came about</summary>
+      <summary className={style.summary}>{say('fibre-label-text.how-the-shares-came-about')}</summary>
       <DataTable
         className={style.narrow}
         rows={label.lines.flatMap((line) => line.shares.map((share, index) => ({ line, share, index })))}
         keyOf={({ line, share }) => `${line.component} ${share.fibre}`}
         columns={[
           {
-            head: 'Part and fibre',
+            head: say('fibre-label-text.part-and-fibre'),
             cell: ({ line, share }) => `${line.component}, ${fibres[share.fibre].us}`,
           },
           {
-            head: 'Cut from',
+            head: say('common.cut-from'),
             cellClass: 'quiet',
             cell: ({ line, index }) => (index === 0 ? line.slotNames.join(', ') : ''),
           },
           {
-            head: 'Share',
+            head: say('fibre-label-text.share'),
             align: 'end',
             cell: ({ share }) => <Figure quantity="ratio" value={share.shareRatio} options={{ digits: 1 }} />,
           },
           {
-            head: 'A label may say',
+            head: say('fibre-label-text.a-label-may-say'),
             align: 'end',
             cell: ({ line, share }) => (
               <Statable isAlone={line.shares.length === 1} shareRatio={share.shareRatio} />
@@ -93,7 +97,7 @@ function Statable({ isAlone, shareRatio }: { isAlone: boolean; shareRatio: numbe
   if (isAlone) return whole(1);
   return (
     <>
-      {whole(minRatio)} to {whole(maxRatio)}
+      {whole(minRatio)} {say('common.to')} {whole(maxRatio)}
     </>
   );
 }

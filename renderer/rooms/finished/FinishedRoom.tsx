@@ -1,4 +1,5 @@
 /** What one coat is when it is sewn: its weight, its label, its warmth, how it is cared for, and what to mind before it is sold. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { MeasuredCoat } from '../../../shared-core/plan/model/coat-plan.ts';
 import { setMeasured } from '../../../shared-core/plan/edits/measured.ts';
@@ -33,14 +34,14 @@ export function FinishedRoom() {
   return (
     <>
       <RoomHead
-        title="Finished"
-        lead="What one coat is when it is sewn: its weight, its label, its warmth and its care."
-        actions={<Button onClick={() => window.print()}>Print</Button>}
+        title={say('finished-room.finished')}
+        lead={say('finished-room.what-one-coat-is-when-it')}
+        actions={<Button onClick={() => window.print()}>{say('common.print')}</Button>}
       />
       {coats.length > 1 && (
         <div className={style.size}>
           <ChoiceField
-            label="Size"
+            label={say('common.size')}
             value={coat.size}
             options={coats.map((each) => ({ value: each.size, label: each.size }))}
             onChange={(next) => setSize(next || null)}
@@ -73,38 +74,38 @@ function Headline({ coat }: { coat: FinishedCoat }) {
   const measures: readonly Measure[] = [
     {
       what: 'massG',
-      title: 'One coat weighs',
+      title: say('finished-room.one-coat-weighs'),
       shown: massWords(coat, system),
       own: {
-        label: 'Weight of one coat',
+        label: say('finished-room.weight-of-one-coat'),
         quantity: 'mass',
-        ask: 'I have weighed one',
+        ask: say('finished-room.i-have-weighed-one'),
         isOwn: coat.isMassMeasured,
         computed: showQuantity('mass', coat.mass.knownG, { system }),
       },
     },
     {
       what: 'clo',
-      title: 'How warm it is',
-      shown: cloWords(coat) ?? 'not known yet',
+      title: say('finished-room.how-warm-it-is'),
+      shown: cloWords(coat) ?? say('common.not-known-yet'),
       own: {
-        label: 'Warmth of one coat',
+        label: say('finished-room.warmth-of-one-coat'),
         quantity: 'warmth',
-        hint: 'clo or tog of the whole coat, as a laboratory measured it',
-        ask: 'I have it measured',
+        hint: say('finished-room.clo-or-tog-of-the-whole'),
+        ask: say('finished-room.i-have-it-measured'),
         isOwn: coat.measuredClo !== null,
         computed: cloWords({ ...coat, measuredClo: null }),
       },
     },
     {
       what: 'packedCm3',
-      title: 'Packed in a sack',
-      shown: packedWords(coat, system) ?? 'not known yet',
+      title: say('finished-room.packed-in-a-sack'),
+      shown: packedWords(coat, system) ?? say('common.not-known-yet'),
       own: {
-        label: 'Packed size of one coat',
+        label: say('finished-room.packed-size-of-one-coat'),
         quantity: 'volume',
         unit: { metric: 'L', imperial: 'in3' },
-        ask: 'I have packed one',
+        ask: say('finished-room.i-have-packed-one'),
         isOwn: coat.measuredPackedCm3 !== null,
         computed: packedWords({ ...coat, measuredPackedCm3: null }, system),
       },
@@ -127,7 +128,7 @@ function Headline({ coat }: { coat: FinishedCoat }) {
       </dl>
       {!isAtHand && (
         <p className="quiet small">
-          Bring size {coat.size} to hand in the plan to put in what you measured on it.
+          {say('finished-room.bring-size-to-hand-in-the', { coatCount: coat.size })}
         </p>
       )}
     </>

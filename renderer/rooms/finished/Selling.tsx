@@ -1,4 +1,5 @@
 /** What to mind before a coat is sold; the rules of the place and licensed practice decide. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { setForChild } from '../../../shared-core/plan/edits/measured.ts';
 import { isForChild } from '../../../shared-core/requirement/law/child-size.ts';
@@ -22,10 +23,10 @@ export function Selling() {
   };
   return (
     <section aria-labelledby="selling" className={style.section}>
-      <h2 id="selling">Before it is sold</h2>
+      <h2 id="selling">{say('selling.before-it-is-sold')}</h2>
       <FlagField
-        label="This coat is for a child"
-        hint="rules on cords and burning are stricter then"
+        label={say('selling.this-coat-is-for-a-child')}
+        hint={say('selling.rules-on-cords-and-burning-are')}
         value={chosen ?? isForChild(input.plan)}
         onChange={(is) => void choose(is)}
       />

@@ -1,4 +1,5 @@
 /** What the coat weighs, slot by slot, and what is missing for a whole figure. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { FinishedCoat } from '../../../shared-core/requirement/finished/finished-coat.ts';
@@ -17,16 +18,16 @@ export function WeightBySlot({ coat }: { coat: FinishedCoat }) {
   const { mass } = coat;
   return (
     <section aria-labelledby="weight" className={style.section}>
-      <h2 id="weight">Weight by slot</h2>
+      <h2 id="weight">{say('weight-by-slot.weight-by-slot')}</h2>
       <DataTable
         className={style.narrow}
         rows={mass.lines}
         keyOf={({ slotId }) => slotId}
         columns={[
-          { head: 'Slot', cell: ({ slotName }) => sentenceCase(slotName) },
-          { head: 'Material', cell: ({ slotId }) => <Material slotId={slotId} /> },
+          { head: say('common.slot'), cell: ({ slotName }) => sentenceCase(slotName) },
+          { head: say('common.material'), cell: ({ slotId }) => <Material slotId={slotId} /> },
           {
-            head: 'In one coat',
+            head: say('weight-by-slot.in-one-coat'),
             align: 'end',
             cell: ({ slotId, massG }) =>
               massG === null ? (
@@ -38,7 +39,7 @@ export function WeightBySlot({ coat }: { coat: FinishedCoat }) {
         ]}
         foot={[
           {
-            label: mass.isComplete ? 'Together' : 'Together, what is known',
+            label: mass.isComplete ? say('common.together') : say('weight-by-slot.together-what-is-known'),
             cells: [<Figure key="known" quantity="mass" value={mass.knownG} options={small} />],
           },
         ]}
@@ -55,10 +56,18 @@ function useItemOf(slotId: string): Item | null {
 
 function Material({ slotId }: { slotId: string }) {
   const item = useItemOf(slotId);
-  return item ? <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a> : 'nothing chosen';
+  return item ? (
+    <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
+  ) : (
+    say('common.nothing-chosen')
+  );
 }
 
 function WeightMissing({ slotId }: { slotId: string }) {
   const item = useItemOf(slotId);
-  return <span className="small quiet">{item ? 'no weight written down' : 'not known'}</span>;
+  return (
+    <span className="small quiet">
+      {item ? say('weight-by-slot.no-weight-written-down') : say('common.not-known')}
+    </span>
+  );
 }

@@ -1,4 +1,5 @@
 /** The pieces at full size as PDF: which paper, and how many sheets it takes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { patternDrawing } from '../../../shared-core/flow/output/pattern-sheets.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
@@ -22,8 +23,8 @@ function drawingFor(plan: CoatPlan, format: TileFormat) {
 
 const papers: readonly { readonly value: TileFormat; readonly label: string }[] = [
   { value: 'A4', label: 'A4' },
-  { value: 'letter', label: 'Letter' },
-  { value: 'A0', label: 'A0, for a copy shop' },
+  { value: 'letter', label: say('common.letter') },
+  { value: 'A0', label: say('full-size-sheet.a0-for-a-copy-shop') },
 ];
 
 export function FullSizeSheet({ plan, onClose }: { plan: CoatPlan; onClose: () => void }) {
@@ -31,47 +32,50 @@ export function FullSizeSheet({ plan, onClose }: { plan: CoatPlan; onClose: () =
   const [format, setFormat] = useState<TileFormat>(sheetFormat(system));
   const [said, setSaid] = useState('');
   const save = async () => {
-    setSaid('Writing the PDF.');
+    setSaid(say('common.writing-the-pdf'));
     let sheetCount = 0;
-    const unsaid = await savePdf(`${plan.name} full size ${format}`, async (files) => {
-      // Loaded when it is first wanted: no screen needs it.
-      const { tiledPdf } = await import('../../../shared-core/paper/tiled-pdf.ts');
-      const day = dayWords(todayIso());
-      const written = await tiledPdf(drawingFor(plan, format), { format, day }, files);
-      sheetCount = written.sheetCount;
-      return written;
-    });
-    const sheets = `${sheetCount} ${sheetCount === 1 ? 'sheet' : 'sheets'}`;
-    setSaid([sheetCount > 0 ? `Saved: a map and ${sheets}.` : '', unsaid].filter(Boolean).join(' '));
+    const unsaid = await savePdf(
+      say('full-size-sheet.full-size', { planName: plan.name, format }),
+      async (files) => {
+        // Loaded when it is first wanted: no screen needs it.
+        const { tiledPdf } = await import('../../../shared-core/paper/tiled-pdf.ts');
+        const day = dayWords(todayIso());
+        const written = await tiledPdf(drawingFor(plan, format), { format, day }, files);
+        sheetCount = written.sheetCount;
+        return written;
+      },
+    );
+    const sheets = `${sheetCount} ${say('full-size-sheet.sheets', { sheetCount })}`;
+    setSaid(
+      [sheetCount > 0 ? say('full-size-sheet.saved-a-map-and', { sheets }) : '', unsaid]
+        .filter(Boolean)
+        .join(' '),
+    );
   };
   return (
     <Sheet
-      title="Pieces at full size"
+      title={say('full-size-sheet.pieces-at-full-size')}
       isOpen
       onClose={onClose}
       footer={
         <>
-          <Button onClick={onClose}>Close</Button>
+          <Button onClick={onClose}>{say('common.close')}</Button>
           <Button look="main" onClick={() => void save()}>
-            Save PDF
+            {say('full-size-sheet.save-pdf')}
           </Button>
         </>
       }
     >
       <OneOf
-        label="Paper"
+        label={say('full-size-sheet.paper')}
         value={format}
         options={papers.map(({ value, label }) => {
           const { length } = tilingOf(drawingFor(plan, value), value).tiles;
-          return { value, label, hint: `${length} ${length === 1 ? 'sheet' : 'sheets'}` };
+          return { value, label, hint: `${length} ${say('full-size-sheet.sheets-2', { length })}` };
         })}
         onChange={setFormat}
       />
-      <p className="quiet">
-        The first page has a square to measure and a map of the sheets. Print at 100 %, measure the square,
-        and only then cut. Pieces carry their cutting and sewing lines, folds, grain, notches and quilting
-        lines.
-      </p>
+      <p className="quiet">{say('full-size-sheet.the-first-page-has-a-square')}</p>
       <p role="status">{said}</p>
     </Sheet>
   );

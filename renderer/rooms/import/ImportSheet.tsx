@@ -2,6 +2,7 @@
  * Pieces from a pattern file: what was found is drawn with its size in the maker's own units before anything is saved,
  * so that a wrong unit is seen; then one save brings all ticked pieces in.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import { bringInSizes } from '../../../shared-core/exchange/pattern/bring-in-sizes.ts';
 import { patternFormats } from '../../../shared-core/exchange/pattern/formats.ts';
@@ -62,9 +63,22 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
   };
   const save = async (): Promise<readonly Problem[]> => {
     if (reading.isReading)
-      return [{ where: 'The file', what: 'is still being read', fix: 'Wait a moment, and try again.' }];
-    if (!found) return [{ where: 'A file', what: 'is not chosen', fix: 'Choose a DXF or SVG file.' }];
-    const misread = misreadProblems('The pattern', [allowance]);
+      return [
+        {
+          where: say('common.the-file'),
+          what: say('import-sheet.is-still-being-read'),
+          fix: say('import-sheet.wait-a-moment-and-try-again'),
+        },
+      ];
+    if (!found)
+      return [
+        {
+          where: 'A file',
+          what: say('import-sheet.is-not-chosen'),
+          fix: say('import-sheet.choose-a-dxf-or-svg-file'),
+        },
+      ];
+    const misread = misreadProblems(say('import-sheet.the-pattern'), [allowance]);
     if (misread.length > 0) return misread;
     const brought = pieces.flatMap((piece) => {
       const draft = drafts.find(({ key }) => key === piece.key);
@@ -75,10 +89,17 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
     return answer.ok ? [] : answer.problems;
   };
   return (
-    <FormSheet title="Bring in pieces" saveLabel="Bring them in" onClose={onClose} onSave={save}>
+    <FormSheet
+      title={say('import-sheet.bring-in-pieces')}
+      saveLabel={say('import-sheet.bring-them-in')}
+      onClose={onClose}
+      onSave={save}
+    >
       <FileChoice
-        label="Pattern file"
-        hint={`${patternFormats.map(({ name }) => name).join(' or ')}, with each piece as a closed line`}
+        label={say('import-sheet.pattern-file')}
+        hint={say('import-sheet.with-each-piece-as-a-closed', {
+          patternFormats: patternFormats.map(({ name }) => name).join(' or '),
+        })}
         accept={patternFormats.map(({ ending }) => ending).join(',')}
         chosen={file}
         maxBytes={defaultLimits.byteCount}
@@ -86,8 +107,8 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
       />
       {reading.isSlow && (
         <div className={style.reading}>
-          <p role="status">Reading the pattern…</p>
-          <Button onClick={reading.stop}>Stop reading</Button>
+          <p role="status">{say('import-sheet.reading-the-pattern')}</p>
+          <Button onClick={reading.stop}>{say('import-sheet.stop-reading')}</Button>
         </div>
       )}
       {read && <Problems problems={read.problems} />}
@@ -106,13 +127,13 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
           />
           {otherSizes.length > 0 && (
             <FlagField
-              label="Bring its other sizes too"
-              hint={`${listed(otherSizes)}: kept beside this one until you say how many are made`}
+              label={say('import-sheet.bring-its-other-sizes-too')}
+              hint={say('import-sheet.kept-beside-this-one-until-you', { otherSizes: listed(otherSizes) })}
               value={isEverySize}
               onChange={setIsEverySize}
             />
           )}
-          <ul className={style.pieces} aria-label="Pieces found">
+          <ul className={style.pieces} aria-label={say('import-sheet.pieces-found')}>
             {pieces.map((piece) => {
               const draft = drafts.find(({ key }) => key === piece.key);
               return (
@@ -132,7 +153,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
           </ul>
           {found.notes.length > 0 && (
             <details className={style.notes}>
-              <summary>What does not come with it</summary>
+              <summary>{say('import-sheet.what-does-not-come-with-it')}</summary>
               <ul>
                 {[...new Set(found.notes)].map((note) => (
                   <li key={note}>{note}</li>

@@ -1,4 +1,5 @@
 /** The Plan room's way in and out for pattern files. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { patternFormats } from '../../../shared-core/exchange/pattern/formats.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -15,20 +16,26 @@ export function PatternFiles() {
   const { plan } = input;
   return (
     <>
-      <Button onClick={() => setIsOpen(true)}>Bring in pieces from a file</Button>
+      <Button onClick={() => setIsOpen(true)}>{say('pattern-files.bring-in-pieces-from-a-file')}</Button>
       {plan.pieces.length > 0 &&
         patternFormats.map(({ name, ending, mediaType, write }) => (
           <Button
             key={name}
             look="quiet"
-            onClick={() => saveFile(fileName(`${plan.name} pieces`, ending.slice(1)), mediaType, write(plan))}
+            onClick={() =>
+              saveFile(
+                fileName(say('pattern-files.pieces', { planName: plan.name }), ending.slice(1)),
+                mediaType,
+                write(plan),
+              )
+            }
           >
-            Save pieces as {name}
+            {say('pattern-files.save-pieces-as', { name })}
           </Button>
         ))}
       {plan.pieces.length > 0 && (
         <Button look="quiet" onClick={() => setIsFullSizeOpen(true)}>
-          Pieces at full size
+          {say('pattern-files.pieces-at-full-size')}
         </Button>
       )}
       {isFullSizeOpen && <FullSizeSheet plan={plan} onClose={() => setIsFullSizeOpen(false)} />}

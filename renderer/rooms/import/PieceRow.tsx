@@ -1,4 +1,5 @@
 /** One found piece: drawn, named, new or in place of another, and what it is cut from. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { memo, useMemo } from 'react';
 import { pieceOf } from '../../../shared-core/exchange/pattern/found-piece.ts';
 import type { FoundPiece } from '../../../shared-core/exchange/pattern/pattern.ts';
@@ -24,13 +25,17 @@ export const PieceRow = memo(function PieceRow({ piece, plan, draft, onChange }:
   );
   const { alongMm, acrossMm } = piece.extentMm;
   const slots = plan.slots.filter(({ kind }) => kind === 'cloth' || kind === 'batting');
-  const how = piece.foldEdge ? ' on the fold' : piece.isMirrored ? ', mirrored' : '';
+  const how = piece.foldEdge
+    ? ` ${say('piece-row.on-the-fold')}`
+    : piece.isMirrored
+      ? say('common.mirrored')
+      : '';
   const facts = [
-    `cut ${piece.cutCount}${how}`,
+    say('piece-row.cut', { cutCount: piece.cutCount, how }),
     `${lengthText(alongMm)} × ${lengthText(acrossMm)}`,
-    piece.size && `size ${piece.size}`,
-    piece.hasSewLine ? 'allowances from the file' : '',
-    piece.hasGrain ? '' : 'no grain line: taken along the width of the page',
+    piece.size && say('piece-row.size', { pieceCount: piece.size }),
+    piece.hasSewLine ? say('piece-row.allowances-from-the-file') : '',
+    piece.hasGrain ? '' : say('piece-row.no-grain-line-taken-along-the'),
   ].filter((fact) => fact !== '');
   return (
     <li className={style.piece} aria-label={piece.name}>
@@ -39,7 +44,7 @@ export const PieceRow = memo(function PieceRow({ piece, plan, draft, onChange }:
       </div>
       <div className={style.settings}>
         <FlagField
-          label={`Bring in ${piece.name}`}
+          label={say('piece-row.bring-in', { pieceName: piece.name })}
           value={draft.isTicked}
           onChange={(isTicked) => onChange({ ...draft, isTicked })}
         />
@@ -48,16 +53,23 @@ export const PieceRow = memo(function PieceRow({ piece, plan, draft, onChange }:
           <>
             <div className={style.pair}>
               <ChoiceField
-                label="As"
+                label={say('piece-row.as')}
                 value={draft.replacesId ?? ''}
-                emptyLabel="a new piece"
-                options={plan.pieces.map(({ id, name }) => ({ value: id, label: `in place of ${name}` }))}
+                emptyLabel={say('piece-row.a-new-piece')}
+                options={plan.pieces.map(({ id, name }) => ({
+                  value: id,
+                  label: say('piece-row.in-place-of', { name }),
+                }))}
                 onChange={(id) => onChange({ ...draft, replacesId: id || null })}
               />
-              <TextField label="Name" value={draft.name} onChange={(name) => onChange({ ...draft, name })} />
+              <TextField
+                label={say('common.name')}
+                value={draft.name}
+                onChange={(name) => onChange({ ...draft, name })}
+              />
             </div>
             <fieldset className={style.slots}>
-              <legend>Cut from</legend>
+              <legend>{say('common.cut-from')}</legend>
               {slots.map(({ id, name }) => (
                 <FlagField
                   key={id}

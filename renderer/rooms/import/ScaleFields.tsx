@@ -1,4 +1,6 @@
 /** How the file is to be taken: its unit or a length that the maker knows, its size, and the allowance where it has one line alone. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import {
   type FoundPattern,
@@ -27,9 +29,9 @@ export interface ScaleFieldsProps {
 type Taken = 'file' | PatternUnit | 'known';
 
 const unitNames: Readonly<Record<PatternUnit, string>> = {
-  mm: 'Millimetres',
-  cm: 'Centimetres',
-  in: 'Inches',
+  mm: say('scale-fields.millimetres'),
+  cm: say('scale-fields.centimetres'),
+  in: say('scale-fields.inches'),
 };
 
 export function ScaleFields(props: ScaleFieldsProps) {
@@ -46,8 +48,10 @@ export function ScaleFields(props: ScaleFieldsProps) {
   const stated = Object.entries(mmPerPatternUnit).find(([, mm]) => mm === found.statedMmPerUnit)?.[0];
   const asStated =
     found.statedMmPerUnit === null
-      ? 'The file does not say (millimetres)'
-      : `As the file says: ${stated ? unitNames[stated as PatternUnit].toLowerCase() : 'to scale'}`;
+      ? say('scale-fields.the-file-does-not-say-millimetres')
+      : say('scale-fields.as-the-file-says', {
+          stated: stated ? nounInSentence(unitNames[stated as PatternUnit]) : say('scale-fields.to-scale'),
+        });
   const take = (next: Taken) => {
     setTaken(next);
     if (next !== 'known')
@@ -62,14 +66,15 @@ export function ScaleFields(props: ScaleFieldsProps) {
     <>
       {longest && (
         <p className={style.overall} role="status">
-          <strong>{longest.name}</strong> is {lengthText(longest.extentMm.alongMm)} long and{' '}
-          {lengthText(longest.extentMm.acrossMm)} wide
-          {longest.foldEdge ? ', folded' : ''}. Is that right?
+          <strong>{longest.name}</strong> {say('scale-fields.is')} {lengthText(longest.extentMm.alongMm)}{' '}
+          {say('scale-fields.long-and')} {lengthText(longest.extentMm.acrossMm)} {say('scale-fields.wide')}
+          {longest.foldEdge ? say('scale-fields.folded') : ''}
+          {say('scale-fields.is-that-right')}
         </p>
       )}
       <div className={style.pair}>
         <ChoiceField<Taken>
-          label="Unit of the file"
+          label={say('scale-fields.unit-of-the-file')}
           value={taken}
           options={[
             { value: 'file', label: asStated },
@@ -77,23 +82,23 @@ export function ScaleFields(props: ScaleFieldsProps) {
               value: unit,
               label: unitNames[unit],
             })),
-            { value: 'known', label: 'By a length I know' },
+            { value: 'known', label: say('scale-fields.by-a-length-i-know') },
           ]}
           onChange={(next) => take(next || 'file')}
         />
         {taken === 'known' && longest && (
           <DraftField
-            label={`Real length of ${longest.name}`}
+            label={say('scale-fields.real-length-of', { longestName: longest.name })}
             quantity="length"
             draft={known}
             onChange={setKnownLength}
             aboveZero
-            hint="along the grain, as the file draws it"
+            hint={say('scale-fields.along-the-grain-as-the-file')}
           />
         )}
         {sizes.length > 1 && (
           <ChoiceField
-            label="Size"
+            label={say('common.size')}
             value={size}
             options={sizes.map((each) => ({ value: each, label: each }))}
             onChange={onSize}
@@ -102,22 +107,24 @@ export function ScaleFields(props: ScaleFieldsProps) {
         {isSingleLine && (
           <>
             <ChoiceField<ReadChoices['outlineIs']>
-              label="The drawn line is"
+              label={say('scale-fields.the-drawn-line-is')}
               value={choices.outlineIs}
               options={[
-                { value: 'sewing line', label: 'the sewing line: add allowance' },
-                { value: 'cutting line', label: 'the cutting line: allowance is in it' },
+                { value: 'sewing line', label: say('scale-fields.the-sewing-line-add-allowance') },
+                { value: 'cutting line', label: say('scale-fields.the-cutting-line-allowance-is-in') },
               ]}
               onChange={(outlineIs) => onChange({ ...choices, outlineIs: outlineIs || 'sewing line' })}
             />
             <DraftField
-              label="Seam allowance"
+              label={say('common.seam-allowance')}
               quantity="length"
               draft={allowance}
               onChange={onAllowance}
               min={0}
               max={200}
-              hint={`all round, usually ${lengthText(customaryAllowanceMm)}; none on a fold`}
+              hint={say('scale-fields.all-round-usually-none-on-a', {
+                lengthText: lengthText(customaryAllowanceMm),
+              })}
             />
           </>
         )}

@@ -1,4 +1,5 @@
 /** The file as it is read under the maker's choices, while the window stays free. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useState } from 'react';
 import {
   nothingFound,
@@ -68,7 +69,7 @@ export function usePatternReading(file: ChosenFile | null, choices: ReadChoices)
 }
 
 const stopped = nothingFound({
-  where: 'The file',
-  what: 'was not read to its end, because you stopped it',
-  fix: 'Choose it again, or another one.',
+  where: say('common.the-file'),
+  what: say('pattern-reading.was-not-read-to-its-end'),
+  fix: say('pattern-reading.choose-it-again-or-another-one'),
 });

@@ -1,4 +1,5 @@
 /** The lay of each slot, drawn to scale: on endless cloth, as the coats need it, or on what the stash has. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { Tabs } from '@base-ui/react/tabs';
 import { useMemo, useRef, useState } from 'react';
@@ -44,19 +45,22 @@ export function LayRoom() {
   // Who comes for one slot comes from what the stash has for it.
   const [where, setWhere] = useState<Where>(() => (slotInAddress() === null ? 'needs' : 'stash'));
   if (!input) return null;
-  if (!estimate) return <RoomAwaited title="Lay" lead="The pieces are being laid." />;
+  if (!estimate)
+    return <RoomAwaited title={say('lay-room.lay')} lead={say('lay-room.the-pieces-are-being-laid')} />;
   const shown = estimate.lays.find((candidate) => candidate.slotId === slotId) ?? estimate.lays[0];
   if (!shown) {
     return (
       <>
-        <RoomHead title="Lay" />
+        <RoomHead title={say('lay-room.lay')} />
         <EmptyState
-          title="There is nothing to lay yet"
+          title={say('lay-room.there-is-nothing-to-lay-yet')}
           action={
-            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>Go to the plan</a>
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
+              {say('lay-room.go-to-the-plan')}
+            </a>
           }
         >
-          A lay is drawn for each cloth and batting that pieces are cut from. Add the first piece in the plan.
+          {say('lay-room.a-lay-is-drawn-for-each')}
         </EmptyState>
       </>
     );
@@ -123,12 +127,16 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
     await reload();
   };
   const saveDrawing = () =>
-    saveFile(fileName(`${input.plan.name} ${name} lay`, 'svg'), 'image/svg+xml', laySvg(input.plan, best));
+    saveFile(
+      fileName(say('lay-room.lay-2', { planName: input.plan.name, name }), 'svg'),
+      'image/svg+xml',
+      laySvg(input.plan, best),
+    );
   return (
     <>
       <RoomHead
-        title="Lay"
-        lead={`${sentenceCase(name)}, ${item?.name ?? 'cloth still to be chosen'}`}
+        title={say('lay-room.lay')}
+        lead={`${sentenceCase(name)}, ${item?.name ?? say('lay-room.cloth-still-to-be-chosen')}`}
         actions={
           <>
             <CuttingSheetButton
@@ -144,13 +152,13 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
                 )
               }
             />
-            <Button onClick={saveDrawing}>Save drawing</Button>
-            <Button onClick={() => window.print()}>Print</Button>
+            <Button onClick={saveDrawing}>{say('lay-room.save-drawing')}</Button>
+            <Button onClick={() => window.print()}>{say('common.print')}</Button>
           </>
         }
       />
       <Tabs.Root value={slotId} onValueChange={(next) => onSlot(String(next))} className={style.room}>
-        <Tabs.List className={style.slots} aria-label="Slot">
+        <Tabs.List className={style.slots} aria-label={say('common.slot')}>
           {estimate.lays.map((each) => (
             <SlotTab key={each.slotId} slotId={each.slotId} slotLay={each} />
           ))}
@@ -172,7 +180,7 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
               <div className={style.bar}>
                 <div className={style.where}>
                   <button type="button" aria-pressed={where === 'needs'} onClick={() => onWhere('needs')}>
-                    What the coats need
+                    {say('lay-room.what-the-coats-need')}
                   </button>
                   <button
                     type="button"
@@ -180,29 +188,31 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
                     disabled={!hasStash}
                     onClick={() => onWhere('stash')}
                   >
-                    On your stash
+                    {say('lay-room.on-your-stash')}
                   </button>
                 </div>
                 <div className={style.group}>
-                  <Button aria-label="Smaller" onClick={() => zoom(1 / 1.4)}>
+                  <Button aria-label={say('lay-room.smaller')} onClick={() => zoom(1 / 1.4)}>
                     −
                   </Button>
-                  <Button aria-label="Larger" onClick={() => zoom(1.4)}>
+                  <Button aria-label={say('lay-room.larger')} onClick={() => zoom(1.4)}>
                     +
                   </Button>
-                  <Button onClick={fit}>Whole length</Button>
+                  <Button onClick={fit}>{say('lay-room.whole-length')}</Button>
                 </div>
                 <div className={style.group}>
-                  <Button onClick={() => setIsByHand(true)}>Lay by hand</Button>
+                  <Button onClick={() => setIsByHand(true)}>{say('lay-room.lay-by-hand')}</Button>
                   {isWorking ? (
-                    <Button onClick={stop}>Stop</Button>
+                    <Button onClick={stop}>{say('lay-room.stop')}</Button>
                   ) : (
                     <>
                       {result.stoppedBy === 'by hand' && (
-                        <Button onClick={() => void giveUpHandLay()}>Back to the found lay</Button>
+                        <Button onClick={() => void giveUpHandLay()}>
+                          {say('lay-room.back-to-the-found-lay')}
+                        </Button>
                       )}
-                      <Button onClick={() => lookLonger(10)}>Look 10 s longer</Button>
-                      <Button onClick={() => lookLonger(60)}>Look 60 s longer</Button>
+                      <Button onClick={() => lookLonger(10)}>{say('lay-room.look-10-s-longer')}</Button>
+                      <Button onClick={() => lookLonger(60)}>{say('lay-room.look-60-s-longer')}</Button>
                     </>
                   )}
                 </div>
@@ -211,8 +221,13 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
                 {sentenceCase(layWords(result, system, washed))}.
               </p>
               {falls && <StillFallsNote falls={falls} sentence={laySentence(falls, isWorking)} />}
-              {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys. */}
-              <section ref={sheet} className={style.sheet} tabIndex={0} aria-label="Drawing of the lay">
+              <section
+                ref={sheet}
+                className={style.sheet}
+                // biome-ignore lint/a11y/noNoninteractiveTabindex: what is wider than the window is scrolled with the keys.
+                tabIndex={0}
+                aria-label={say('lay-room.drawing-of-the-lay')}
+              >
                 {drawn.map(({ length, index, usedMm }) => (
                   <div key={length.id}>
                     <p className={style.caption}>
@@ -233,7 +248,10 @@ function OneLay({ input, estimate, slotLay, where, hasStash, onWhere, onSlot }: 
                       pxPerMm={pxPerMm}
                       selvageMm={selvageMm}
                       pieceNames={pieceNames}
-                      label={`Lay of the ${name}: ${showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 })}`}
+                      label={say('lay-room.lay-of-the', {
+                        name,
+                        usedMm: showQuantity('length', usedMm, { system, unit: clothLengthUnit, digits: 2 }),
+                      })}
                     />
                   </div>
                 ))}

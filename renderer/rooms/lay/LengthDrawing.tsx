@@ -1,4 +1,5 @@
 /** One length with what a lay puts on it, true to scale: the tape along it, selvages, flaws, pieces and the last cut. */
+import { say } from '../../../shared-core/wording/say.ts';
 import {
   type CSSProperties,
   type KeyboardEvent,
@@ -233,9 +234,11 @@ const Names = memo(function Names({
 
 /** "Front, turned 180°, mirrored". */
 function pieceWords({ name, placement: { turnDeg, mirrored } }: DrawnPiece): string {
-  return [name, turnDeg === 0 ? 'as drawn' : `turned ${turnDeg}°`, ...(mirrored ? ['mirrored'] : [])].join(
-    ', ',
-  );
+  return [
+    name,
+    turnDeg === 0 ? say('length-drawing.as-drawn') : say('length-drawing.turned', { turnDeg }),
+    ...(mirrored ? ['mirrored'] : []),
+  ].join(', ');
 }
 
 /** The piece under the pointer: its grain as an arrow, and its name and turn in a tip. */

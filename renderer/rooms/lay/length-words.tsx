@@ -1,4 +1,5 @@
 /** What a length of cloth is called above its drawing and in a table. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
@@ -16,9 +17,12 @@ export function endlessCaption(
   const show = (mm: number) => showQuantity('length', mm, { system, unit: clothWidthUnit });
   return (
     <>
-      {isWashed && 'Washed cloth, '}
-      {show(usableMm + 2 * selvageMm)} wide
-      <span>{selvageMm > 0 && `, ${show(usableMm)} between the selvages`}, as long as it takes</span>
+      {isWashed && `${say('length-words.washed-cloth')} `}
+      {show(usableMm + 2 * selvageMm)} {say('length-words.wide')}
+      <span>
+        {selvageMm > 0 && say('length-words.between-the-selvages', { show: show(usableMm) })}
+        {say('length-words.as-long-as-it-takes')}
+      </span>
     </>
   );
 }
@@ -30,14 +34,19 @@ export function lengthName(
   lengthMm: number | null,
   { isWashed, system }: { readonly isWashed: boolean; readonly system: MeasureSystem },
 ): string {
-  if (lengthMm === null) return 'to buy';
+  if (lengthMm === null) return say('common.to-buy');
   const show = showQuantity('length', lengthMm, { system, unit: clothLengthUnit, digits: 2 });
   for (const { lots } of input.shelf) {
     for (const lot of lots) {
       const length = lot.lengths.find((candidate) => candidate.id === lengthId);
       if (length)
         return sentenceCase(
-          `${lengthForm(length)} of ${show}${isWashed && !length.isWashed ? ' after its wash' : ''}${lot.dyeLot ? `, dye lot ${lot.dyeLot}` : ''}`,
+          say('length-words.of', {
+            lengthForm: lengthForm(length),
+            show,
+            ifWashed: isWashed && !length.isWashed ? 'yes' : 'no',
+            dyeLot: lot.dyeLot ? say('length-words.dye-lot', { dyeLot: lot.dyeLot }) : '',
+          }),
         );
     }
   }
@@ -54,9 +63,12 @@ export function lengthCaption(
 ) {
   const show = (mm: number) => showQuantity('length', mm, { system, unit: clothLengthUnit, digits: 2 });
   const unwashedMm = (mm: number) => beforeWashMm(mm, lost?.alongRatio ?? 0);
-  const washed = lost && lost.alongRatio + lost.acrossRatio > 0 ? ', washed' : '';
+  const washed = lost && lost.alongRatio + lost.acrossRatio > 0 ? say('common.washed') : '';
   if (lengthMm === null) {
-    return `To buy: ${show(unwashedMm(usedMm))}${washed && `, after its wash ${show(usedMm)}`}`;
+    return say('length-words.to-buy', {
+      show: show(unwashedMm(usedMm)),
+      washed: washed && say('length-words.after-its-wash', { show: show(usedMm) }),
+    });
   }
   for (const { lots } of input.shelf) {
     for (const lot of lots) {
@@ -64,11 +76,14 @@ export function lengthCaption(
       if (!length) continue;
       return (
         <>
-          {sentenceCase(lengthForm(length))} of {show(unwashedMm(lengthMm))}
-          {lot.dyeLot && `, dye lot ${lot.dyeLot}`}
-          {washed && `, after its wash ${show(lengthMm)}`}
+          {sentenceCase(lengthForm(length))} {say('common.of')} {show(unwashedMm(lengthMm))}
+          {lot.dyeLot && say('length-words.dye-lot', { dyeLot: lot.dyeLot })}
+          {washed && say('length-words.after-its-wash', { show: show(lengthMm) })}
           <span>
-            : {show(usedMm)} used, {lengthMm - usedMm < 10 ? 'nothing' : show(lengthMm - usedMm)} left
+            {say('length-words.used-left', {
+              show: show(usedMm),
+              lengthMm: lengthMm - usedMm < 10 ? say('length-words.nothing') : show(lengthMm - usedMm),
+            })}
           </span>
         </>
       );

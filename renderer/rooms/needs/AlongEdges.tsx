@@ -1,4 +1,5 @@
 /** Which edges a fastening runs along, and how it ends: what its length follows from. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import { useController } from 'react-hook-form';
@@ -26,16 +27,16 @@ export function AlongEdges({ slot }: { slot: Slot }) {
   if (!input) return null;
   const names = slot.alongEdges.map(({ pieceId, edge }) => {
     const piece = input.plan.pieces.find((each) => each.id === pieceId);
-    return `${edge} of ${piece?.name ?? pieceId}`;
+    return say('along-edges.of', { edge, pieceName: piece?.name ?? pieceId });
   });
   return (
     <>
       <p className="quiet small">
         {names.length > 0 &&
-          `Runs along ${names.join(', ')}${slot.alongEveryCopy ? ', left and right' : ''}. `}
+          `${say('along-edges.runs-along', { names: names.join(', '), ifAlongEveryCopy: slot.alongEveryCopy ? 'yes' : 'no' })} `}
         <button type="button" className={style.link} onClick={() => setIsOpen(true)}>
-          {names.length > 0 ? 'Change' : 'Let its length follow the edges'}
-          <span className="only-read-aloud"> of {slot.name}</span>
+          {names.length > 0 ? say('common.change') : say('along-edges.let-its-length-follow-the-edges')}
+          <span className="only-read-aloud">{` ${say('along-edges.of-2', { slotName: slot.name })}`}</span>
         </button>
       </p>
       {isOpen && <AlongSheet slot={slot} onClose={() => setIsOpen(false)} />}
@@ -45,17 +46,17 @@ export function AlongEdges({ slot }: { slot: Slot }) {
 
 const fields = {
   ratio: {
-    label: 'Length over that of the edges',
+    label: say('along-edges.length-over-that-of-the-edges'),
     quantity: 'ratio',
     min: 0.3,
     max: 1.5,
-    hint: 'elastic 70 to 90 %, stretched on; 100 % for a zip or cord',
+    hint: say('along-edges.elastic-70-to-90-stretched-on'),
   },
   shorter: {
-    label: 'Shorter than the edges by',
+    label: say('along-edges.shorter-than-the-edges-by'),
     quantity: 'length',
     min: -5000,
-    hint: 'below 0 for ends that stick out, such as -30 cm',
+    hint: say('along-edges.below-0-for-ends-that-stick'),
   },
 } as const satisfies Record<string, QuantityAsked>;
 
@@ -106,8 +107,8 @@ function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
   if (!input) return null;
   return (
     <FormSheet
-      title={`What the ${slot.name} runs along`}
-      saveLabel="Use these edges"
+      title={say('along-edges.what-the-runs-along', { slotName: slot.name })}
+      saveLabel={say('along-edges.use-these-edges')}
       onClose={onClose}
       {...sheet}
     >
@@ -115,14 +116,14 @@ function AlongSheet({ slot, onClose }: { slot: Slot; onClose: () => void }) {
       <FormFlag
         control={control}
         name="isEveryCopy"
-        label="On left and right alike"
-        hint="a cord through the whole hem; a zip has one front edge"
+        label={say('along-edges.on-left-and-right-alike')}
+        hint={say('along-edges.a-cord-through-the-whole-hem')}
       />
       <FormQuantity control={control} name="ratio" {...fields.ratio} />
       <FormQuantity control={control} name="shorter" {...fields.shorter} />
       {edges.length > 0 && (
         <Button look="quiet" onClick={() => setEdges([])}>
-          Its length does not matter
+          {say('along-edges.its-length-does-not-matter')}
         </Button>
       )}
     </FormSheet>

@@ -1,4 +1,5 @@
 /** Loose fill: which pieces are stuffed, how full, and the list to weigh each chamber out by. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
@@ -44,20 +45,15 @@ export function Filling() {
   return (
     <section aria-labelledby="filling" className={style.section}>
       <div className={style.sectionHead}>
-        <h2 id="filling">Loose fill</h2>
+        <h2 id="filling">{say('filling.loose-fill')}</h2>
         <Button aria-expanded={isChoosing} onClick={() => setIsChoosing(!isChoosing)}>
-          Choose stuffed pieces
+          {say('filling.choose-stuffed-pieces')}
         </Button>
       </div>
-      {stuffed.length === 0 && (
-        <p className="quiet">
-          No piece is stuffed. Down, clusters or loose fibre go into channels between the shell and a backing,
-          in the place of batting.
-        </p>
-      )}
+      {stuffed.length === 0 && <p className="quiet">{say('filling.no-piece-is-stuffed-down-clusters')}</p>}
       <Problems problems={problems} />
       {isChoosing && (
-        <ul className={style.pieces} aria-label="Stuffed pieces">
+        <ul className={style.pieces} aria-label={say('filling.stuffed-pieces')}>
           {plan.pieces.map((piece) => (
             <li key={piece.id}>
               <label>
@@ -104,35 +100,35 @@ function HowFull() {
   return (
     <div className={style.choices}>
       <OptionalSettledField
-        label="Loft of the fill"
+        label={say('filling.loft-of-the-fill')}
         quantity="length"
         value={plan.fillAim?.kind === 'loft' ? plan.fillAim.loftMm : null}
-        hint="midway between two lines, both faces"
+        hint={say('filling.midway-between-two-lines-both-faces')}
         aboveZero
         onSet={(loftMm) => aim(loftMm === null ? null : { kind: 'loft', loftMm })}
       />
       <OptionalSettledField
-        label="Weight of the fill"
+        label={say('filling.weight-of-the-fill')}
         quantity="arealMass"
         value={plan.fillAim?.kind === 'weight' ? plan.fillAim.gPerM2 : null}
-        hint="instead of a loft, over the area of the pieces"
+        hint={say('filling.instead-of-a-loft-over-the')}
         aboveZero
         onSet={(gPerM2) => aim(gPerM2 === null ? null : { kind: 'weight', gPerM2 })}
       />
       <SettledField
-        label="Overfill"
+        label={say('filling.overfill')}
         quantity="ratio"
         unit="fold"
         value={plan.overfillFactor ?? 1.2}
-        hint="1.2 is 20 % more than the chamber holds; a weight of your own has it inside"
+        hint={say('filling.1-2-is-20-more-than')}
         problem={problem}
         onSet={(factor) => void make((current) => setOverfill(current, factor))}
       />
       <SettledField
-        label="Spare"
+        label={say('filling.spare')}
         quantity="ratio"
         value={spareRatio(plan)}
-        hint="for what flies and clings"
+        hint={say('filling.for-what-flies-and-clings')}
         onSet={(ratio) => void make((current) => setSpareFill(current, ratio))}
       />
     </div>
@@ -157,23 +153,23 @@ function FillingOf({ slot }: { slot: Slot }) {
   return (
     <div className={style.filling}>
       <div className={style.sectionHead}>
-        <h3>{sentenceCase(slot.name)}: what each chamber takes</h3>
-        <TableActions table={paper} name={`${input.plan.name} filling list`} />
+        <h3>{say('filling.what-each-chamber-takes', { slotName: sentenceCase(slot.name) })}</h3>
+        <TableActions table={paper} name={say('filling.filling-list', { planName: input.plan.name })} />
       </div>
       <p>
         {item ? (
           <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
         ) : (
           <>
-            No fill is chosen yet:{' '}
+            {say('filling.no-fill-is-chosen-yet')}{' '}
             <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
-              choose it in the plan
+              {say('filling.choose-it-in-the-plan')}
             </a>
           </>
         )}
         {item?.kind === 'fill' && item.facts.fillPowerCm3PerG !== null && (
           <>
-            , fill power <Figure quantity="fillPower" value={item.facts.fillPowerCm3PerG} />
+            {say('filling.fill-power')} <Figure quantity="fillPower" value={item.facts.fillPowerCm3PerG} />
           </>
         )}
         . <Sum list={list} />
@@ -198,8 +194,9 @@ function Sum({ list }: { list: FillingList }) {
       <strong>
         <Figure quantity="mass" value={list.filledG} options={grams} />
       </strong>{' '}
-      go in; with <Figure quantity="mass" value={list.spareG} options={grams} /> to spare, have{' '}
-      <Figure quantity="mass" value={list.filledG + list.spareG} options={grams} /> at hand.{' '}
+      {say('filling.go-in-with')} <Figure quantity="mass" value={list.spareG} options={grams} />{' '}
+      {say('filling.to-spare-have')}{' '}
+      <Figure quantity="mass" value={list.filledG + list.spareG} options={grams} /> {say('filling.at-hand')}{' '}
       {sentenceCase(weightWords(list, system))}.
     </>
   );
@@ -208,10 +205,18 @@ function Sum({ list }: { list: FillingList }) {
 function Chambers({ list }: { list: FillingList }) {
   const system = useSystem();
   return (
-    <table className={`${table.table} ${style.chambers}`} aria-label="Filling list">
+    <table className={`${table.table} ${style.chambers}`} aria-label={say('filling.filling-list-2')}>
       <thead>
         <tr>
-          {['Chamber', 'Width', 'Length', 'Holds', 'Each', 'Times', 'Together'].map((head, index) => (
+          {[
+            say('filling.chamber'),
+            say('common.width'),
+            say('common.length'),
+            say('filling.holds'),
+            say('common.each'),
+            say('filling.times'),
+            say('common.together'),
+          ].map((head, index) => (
             <th key={head} scope="col" className={index === 0 ? undefined : table.amount}>
               {head}
             </th>

@@ -1,4 +1,5 @@
 /** What stands behind a need: layers and loft, stitches and spools, the needle, the length to cut a zip to. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -72,7 +73,7 @@ function hasLength(slot: Slot, item: Item | null): boolean {
 const loftUnit = { unit: { metric: 'mm', imperial: 'in' } } as const;
 
 function Loft({ mm }: { mm: number | null }) {
-  return mm === null ? <>not known</> : <Figure quantity="length" value={mm} options={loftUnit} />;
+  return mm === null ? say('common.not-known') : <Figure quantity="length" value={mm} options={loftUnit} />;
 }
 
 function Layers({ pieces, planId }: { pieces: readonly BattedPiece[]; planId: string }) {
@@ -80,22 +81,28 @@ function Layers({ pieces, planId }: { pieces: readonly BattedPiece[]; planId: st
   if (pieces.length === 0) return null;
   return (
     <details className="small">
-      <summary className={style.summary}>Layers and loft by piece</summary>
+      <summary className={style.summary}>{say('need-detail.layers-and-loft-by-piece')}</summary>
       <DataTable
         className={style.detail}
         rows={pieces}
         keyOf={({ pieceId }) => pieceId}
         rowProps={({ basis }) => ({ title: howText(basis.how, system) })}
         columns={[
-          { head: 'Piece', cell: ({ pieceName }) => pieceName },
-          { head: 'Layers', align: 'end', isNumber: true, cell: ({ plyCount }) => plyCount },
-          { head: 'As bought', align: 'end', cell: ({ loftMm }) => <Loft mm={loftMm} /> },
-          { head: 'In the coat', align: 'end', cell: ({ finishedMm }) => <Loft mm={finishedMm} /> },
+          { head: say('common.piece'), cell: ({ pieceName }) => pieceName },
+          { head: say('need-detail.layers'), align: 'end', isNumber: true, cell: ({ plyCount }) => plyCount },
+          { head: say('need-detail.as-bought'), align: 'end', cell: ({ loftMm }) => <Loft mm={loftMm} /> },
+          {
+            head: say('need-detail.in-the-coat'),
+            align: 'end',
+            cell: ({ finishedMm }) => <Loft mm={finishedMm} />,
+          },
         ]}
       />
       <p className="quiet">
-        In the coat: midway between two lines, by the rise of both faces; half of the loft where there are no
-        lines. <a href={routeHash({ kind: 'coat', planId, step: 'quilting' })}>Put in a rise you measured</a>
+        {say('need-detail.in-the-coat-midway-between-two')}{' '}
+        <a href={routeHash({ kind: 'coat', planId, step: 'quilting' })}>
+          {say('need-detail.put-in-a-rise-you-measured')}
+        </a>
       </p>
     </details>
   );
@@ -107,15 +114,15 @@ function Stitches({ use }: { use: ThreadUse }) {
   if (use.byStitch.length === 0) return null;
   return (
     <details className="small">
-      <summary className={style.summary}>By stitch, needle and bobbin</summary>
+      <summary className={style.summary}>{say('need-detail.by-stitch-needle-and-bobbin')}</summary>
       <DataTable
         className={style.detail}
         rows={use.byStitch}
         keyOf={({ stitch }) => stitch}
         columns={[
-          { head: 'Stitch', cell: ({ stitch }) => stitchNames[stitch] },
+          { head: say('need-detail.stitch'), cell: ({ stitch }) => stitchNames[stitch] },
           {
-            head: 'Seams',
+            head: say('need-detail.seams'),
             align: 'end',
             cell: ({ seamMm }) => (
               <Figure
@@ -126,12 +133,12 @@ function Stitches({ use }: { use: ThreadUse }) {
             ),
           },
           {
-            head: 'Needle',
+            head: say('need-detail.needle'),
             align: 'end',
             cell: ({ needleM }) => <Figure quantity="threadLength" value={needleM} options={threadUnit} />,
           },
           {
-            head: 'Bobbin or looper',
+            head: say('need-detail.bobbin-or-looper'),
             align: 'end',
             cell: ({ under, underM }) =>
               under === 'none' ? (
@@ -149,7 +156,7 @@ function Stitches({ use }: { use: ThreadUse }) {
 function Needle({ choice }: { choice: NeedleChoice | null }) {
   const system = useSystem();
   if (!choice) {
-    return <p className="quiet small">Choose the cloth, and its needle is said here.</p>;
+    return <p className="quiet small">{say('need-detail.choose-the-cloth-and-its-needle')}</p>;
   }
   // The size and point stand out, the reason follows.
   const words = needleWords(choice, system);
@@ -162,9 +169,7 @@ function Needle({ choice }: { choice: NeedleChoice | null }) {
         {why}.
       </p>
       <AdviceNotes kinds={['needle']} />
-      <p className="quiet">
-        A rule of thumb ({choice.source}). What sews your scrap well is right: choose that needle in the plan.
-      </p>
+      <p className="quiet">{say('need-detail.a-rule-of-thumb-what-sews', { source: choice.source })}</p>
     </div>
   );
 }
@@ -179,19 +184,24 @@ function Lengths({ lengths }: { lengths: CutLengths }) {
     <ul className="small">
       {lengths.bySize.map((each) => (
         <li key={each.size}>
-          {isSeveral && `${each.size}: ${each.pieceCount} of ${show(each.lengthMm)}. `}
+          {isSeveral &&
+            `${say('need-detail.of', { eachCount: each.size, pieceCount: each.pieceCount, show: show(each.lengthMm) })} `}
           {each.soldMm === null
-            ? lengths.soldMm.length > 0 && 'Longer than any that is sold: add an offer of a longer one.'
+            ? lengths.soldMm.length > 0 && say('need-detail.longer-than-any-that-is-sold')
             : each.shortenToMm === null
-              ? `Sold as ${show(each.soldMm)}, right as it is.`
-              : `Sold as ${show(each.soldMm)}; ${lengths.isZip ? 'shorten to' : 'cut to'} ${show(each.shortenToMm)}.`}
+              ? say('need-detail.sold-as-right-as-it-is', { show: show(each.soldMm) })
+              : say('need-detail.sold-as-cut-to', {
+                  show: show(each.soldMm),
+                  ifZip: lengths.isZip ? 'yes' : 'no',
+                  show2: show(each.shortenToMm),
+                })}
         </li>
       ))}
       {lengths.isUsual && (
         <li className="quiet">
-          By the usual steps of separating zips,{' '}
-          {system === 'imperial' ? 'every 2 in from 10 to 36 in' : 'every 5 cm from 25 to 100 cm'} (common
-          practice, no source).
+          {say('need-detail.by-the-usual-steps-of-separating', {
+            ifSystem: system === 'imperial' ? 'yes' : 'no',
+          })}
         </li>
       )}
     </ul>

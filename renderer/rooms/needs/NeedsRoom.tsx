@@ -1,4 +1,5 @@
 /** What the coats need, slot by slot, whatever the shelf holds; how each figure was got, and the maker's own in its place. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import type { AmountNeed, Need, ShapesNeed } from '../../../shared-core/requirement/need.ts';
@@ -40,8 +41,8 @@ export function NeedsRoom() {
   return (
     <>
       <RoomHead
-        title="Needs"
-        lead={`For ${coatCount === 1 ? 'one coat' : `all ${coatCount} coats`}, before anything on the shelf is counted. Seam allowance, take-up of quilting and shrinkage are in the figures.`}
+        title={say('needs-room.needs')}
+        lead={say('needs-room.for-all-coats-before-anything-on', { coatCount })}
       />
       <ul className={style.needs}>
         {needs.map((need) => (
@@ -67,7 +68,7 @@ function NeedRow({ need }: { need: Need }) {
         <h2 className={`of-card ${style.slot}`}>
           <KindMark kind={slot.kind} /> {slot.name}
         </h2>
-        <p className="quiet small">{item?.name ?? 'nothing chosen yet'}</p>
+        <p className="quiet small">{item?.name ?? say('needs-room.nothing-chosen-yet')}</p>
       </div>
       <div className={style.amounts}>
         {need.kind === 'shapes' ? <Shapes need={need} slot={slot} /> : <Parts need={need} slot={slot} />}
@@ -83,8 +84,8 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
   const { input, estimate } = useCoat('input', 'estimate');
   const system = useSystem();
   const slotLay = estimate?.lays.find((each) => each.slotId === need.slotId);
-  if (need.shapes.length === 0) return <p className="quiet">No piece is cut from it yet.</p>;
-  if (!slotLay) return <p className="quiet">Its pieces are being laid…</p>;
+  if (need.shapes.length === 0) return <p className="quiet">{say('needs-room.no-piece-is-cut-from-it')}</p>;
+  if (!slotLay) return <p className="quiet">{say('needs-room.its-pieces-are-being-laid')}</p>;
   // Panels stand in the place of the pieces that are cut from them.
   const laid = estimate?.requirement.find((each) => each.slotId === need.slotId);
   const laidNeed = laid?.kind === 'shapes' ? laid : need;
@@ -100,17 +101,18 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
           options={{ unit: clothLengthUnit, digits: 2 }}
         />
         <span className={style.of}>
-          of{' '}
+          {say('common.of')}{' '}
           <Figure
             quantity="length"
             value={unwashedWidthMm(slotLay)}
             options={{ unit: { metric: 'cm', imperial: 'in' } }}
           />{' '}
-          usable width
+          {say('needs-room.usable-width')}
         </span>
       </p>
       <p className="quiet small">
-        {cutCount} pieces of {need.shapes.length === 1 ? 'one shape' : `${need.shapes.length} shapes`},{' '}
+        {cutCount} {say('needs-room.pieces-of')}{' '}
+        {say('needs-room.shapes', { shapesCount: need.shapes.length })},{' '}
         <Figure
           quantity="area"
           value={laidNeed.areaMm2}
@@ -121,11 +123,14 @@ function Shapes({ need, slot }: { need: ShapesNeed; slot: Slot }) {
       {need.firstWash && <WashOfNeed wash={need.firstWash} slotLay={slotLay} />}
       {trimmings && (
         <p className="small">
-          {panelCount > 0
-            ? `Some are cut from ${panelCount === 1 ? 'a quilted panel' : `${panelCount} quilted panels`}: `
-            : 'Of these pieces '}
-          {trimmingsWords(trimmings, system)} {panelCount > 0 ? 'of what is laid ' : ''}is trimmed off after
-          quilting.
+          {say('needs-room.is-trimmed-off-after-quilting', {
+            panelCount:
+              panelCount > 0
+                ? `${say('needs-room.some-are-cut-from-quilted-panels', { panelCount })} `
+                : `${say('needs-room.of-these-pieces')} `,
+            trimmingsWords: trimmingsWords(trimmings, system),
+            ifPanelCount: panelCount > 0 ? 'yes' : 'no',
+          })}
         </p>
       )}
       <WithMargin need={need} slotLay={slotLay} slot={slot} />
@@ -140,17 +145,17 @@ function unwashedWidthMm({ job, washed }: SlotLay): number {
 /** When its first wash is, and for cloth that is washed before it is cut what that leaves of the width. */
 function WashOfNeed({ wash, slotLay }: { wash: FirstWash; slotLay: SlotLay }) {
   if (!wash.isBeforeCutting) {
-    return <p className="small">Cut unwashed: its pieces are larger by what the first wash takes.</p>;
+    return <p className="small">{say('needs-room.cut-unwashed-its-pieces-are-larger')}</p>;
   }
   return (
     <p className="small">
-      Washed before cutting: laid on the{' '}
+      {say('needs-room.washed-before-cutting-laid-on-the')}{' '}
       <Figure
         quantity="length"
         value={slotLay.job.lengths[0]?.widthMm ?? 0}
         options={{ unit: { metric: 'cm', imperial: 'in' } }}
       />{' '}
-      that the wash leaves. The length above is unwashed cloth.
+      {say('needs-room.that-the-wash-leaves-the-length')}
     </p>
   );
 }
@@ -161,10 +166,11 @@ function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
     <>
       <p className={style.figure}>
         <Amount kind={slot.kind} amount={isWhole ? Math.ceil(need.amount - 1e-9) : need.amount} />
-        {need.isFloor && <span className={style.of}>at least</span>}
+        {need.isFloor && <span className={style.of}>{say('needs-room.at-least')}</span>}
         {need.wantedLengthMm !== null && (
           <span className={style.of}>
-            each <Figure quantity="length" value={need.wantedLengthMm} /> long at least
+            {say('needs-room.each')} <Figure quantity="length" value={need.wantedLengthMm} />{' '}
+            {say('needs-room.long-at-least')}
           </span>
         )}
       </p>
@@ -172,7 +178,7 @@ function Parts({ need, slot }: { need: AmountNeed; slot: Slot }) {
       {need.parts.length === 1 && <p className="quiet small">{need.parts[0]?.what}</p>}
       {need.parts.length > 1 && (
         <details className="small">
-          <summary className={style.summary}>How it adds up</summary>
+          <summary className={style.summary}>{say('needs-room.how-it-adds-up')}</summary>
           <ul className={style.parts}>
             {need.parts.map((part) => (
               <li key={part.what}>

@@ -1,4 +1,5 @@
 /** What one coat takes of a slot that is not cut, as the maker measured or counted it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
@@ -24,12 +25,14 @@ export function OwnAmount({ slot }: { slot: Slot }) {
   const estimated = estimatedPerCoat(input.plan, slot.id, slotItems(input), estimate?.panels);
   return (
     <OwnFigure
-      label={`${slot.name} for one coat`}
+      label={say('own-amount.for-one-coat', { slotName: slot.name })}
       quantity={countedQuantity(kindRecords[slot.kind].counted)}
-      hint="as you measured it on a coat"
-      ask="Put in my own for one coat"
+      hint={say('own-amount.as-you-measured-it-on-a')}
+      ask={say('own-amount.put-in-my-own-for-one')}
       isOwn={isOwn}
-      computed={`${amountText(slot.kind, Math.round(estimated * 10) / 10, system)} for one coat`}
+      computed={say('own-amount.for-one-coat-2', {
+        amountText: amountText(slot.kind, Math.round(estimated * 10) / 10, system),
+      })}
       onSet={(amount) => edit((plan) => setAmountPerCoat(plan, slot.id, amount))}
     />
   );
@@ -46,7 +49,7 @@ function CountPerCoat({ slot }: { slot: Slot }) {
   return (
     <div className={style.count}>
       <SettledField
-        label={`${sentenceCase(slot.name)} in one coat`}
+        label={say('own-amount.in-one-coat', { slotName: sentenceCase(slot.name) })}
         quantity="count"
         value={slot.amountPerCoat ?? 1}
         problem={problem}

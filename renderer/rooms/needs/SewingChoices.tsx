@@ -1,4 +1,5 @@
 /** The numbers of the workshop that thread, needles and the thickness of seams hang on. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { type Result, problemSentence } from '../../../shared-core/measure/problem.ts';
@@ -25,28 +26,28 @@ export function SewingChoices() {
   };
   return (
     <section aria-labelledby="sewing" className={style.section}>
-      <h2 id="sewing">Sewing</h2>
+      <h2 id="sewing">{say('sewing-choices.sewing')}</h2>
       <div className={style.choices}>
         <SettledField
-          label="Wastage of thread"
+          label={say('common.wastage-of-thread')}
           quantity="ratio"
           value={input.plan.threadWastageRatio}
           max={2}
-          hint="ends, breaks and bobbin changes"
+          hint={say('sewing-choices.ends-breaks-and-bobbin-changes')}
           onSet={(ratio) => void make((plan) => setThreadWastage(plan, ratio))}
         />
         <SettledField
-          label="Sewing time of one coat"
+          label={say('common.sewing-time-of-one-coat')}
           quantity="duration"
           value={input.plan.sewingMinutesPerCoat}
-          hint="needles wear out by it"
+          hint={say('sewing-choices.needles-wear-out-by-it')}
           onSet={(minutes) => void make((plan) => setSewingMinutes(plan, minutes))}
         />
         <OptionalSettledField
-          label="Foot of the machine lifts"
+          label={say('sewing-choices.foot-of-the-machine-lifts')}
           quantity="length"
           value={input.plan.footLiftMm ?? null}
-          hint={`empty: ${text(defaultFootLiftMm)}, as of a usual domestic machine`}
+          hint={say('sewing-choices.empty-as-of-a-usual-domestic', { text: text(defaultFootLiftMm) })}
           onSet={(liftMm) => void make((plan) => setFootLift(plan, liftMm, text))}
         />
       </div>
@@ -70,9 +71,13 @@ function Bulk() {
   const inSmallUnit = { unit: { metric: 'mm', imperial: 'in' }, digits: 1 } as const;
   return (
     <p>
-      The thickest seam, “{bulk.label}”, is about{' '}
-      <Figure quantity="length" value={bulk.thicknessMm} options={inSmallUnit} /> thick under the foot, and{' '}
-      <Figure quantity="length" value={bulk.crossingMm} options={inSmallUnit} /> where two like it cross.
+      {say('sewing-choices.the-thickest-seam')}
+      {bulk.label}
+      {say('sewing-choices.is-about')}{' '}
+      <Figure quantity="length" value={bulk.thicknessMm} options={inSmallUnit} />{' '}
+      {say('sewing-choices.thick-under-the-foot-and')}{' '}
+      <Figure quantity="length" value={bulk.crossingMm} options={inSmallUnit} />{' '}
+      {say('sewing-choices.where-two-like-it-cross')}
     </p>
   );
 }

@@ -1,4 +1,5 @@
 /** The margin for safety of a slot: a share of what it takes, or for cloth and batting a length. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { marginOf } from '../../../shared-core/cover/held-back.ts';
 import type { SlotLay } from '../../../shared-core/lay/plan-lay.ts';
@@ -30,24 +31,24 @@ export function SlotMargin({ slot }: { slot: Slot }) {
   return (
     <details className="small">
       <summary className={style.summary}>
-        Margin for safety{margin ? `: ${marginWords(margin, text)}` : ''}
+        {say('slot-margin.margin-for-safety', { margin: margin ? `: ${marginWords(margin, text)}` : '' })}
       </summary>
       <div className={style.margin}>
         <OptionalSettledField
-          label={`Share for the ${slot.name}`}
+          label={say('slot-margin.share-for-the', { slotName: slot.name })}
           quantity="ratio"
           value={margin?.kind === 'share' ? margin.ratio : null}
-          hint="Of what it takes: 5 %"
+          hint={say('slot-margin.of-what-it-takes-5')}
           problem={problem}
           onSet={(ratio) => void set(ratio === null ? null : { kind: 'share', ratio })}
         />
         {isCut && (
           <OptionalSettledField
-            label={`Length for the ${slot.name}`}
+            label={say('slot-margin.length-for-the', { slotName: slot.name })}
             quantity="length"
             unit={clothWidthUnit}
             value={margin?.kind === 'length' ? margin.lengthMm : null}
-            hint="Instead of a share: 20 cm"
+            hint={say('slot-margin.instead-of-a-share-20-cm')}
             onSet={(lengthMm) => void set(lengthMm === null ? null : { kind: 'length', lengthMm })}
           />
         )}
@@ -65,9 +66,10 @@ export function WithMargin({ need, slot, slotLay }: { need: Need; slot: Slot; sl
   const taken = need.kind === 'amount' ? need.amount : slotLay ? takenInAllMm(slotLay) : 0;
   return (
     <p className="small">
-      With a margin of {marginWords(need.margin, text)}:{' '}
-      {totalText(need, slot.kind, taken + marginAmount, system)}, held ready or bought.
-      {need.kind === 'shapes' && ' Nap, repeat and shrinkage are in the lay.'}
+      {say('slot-margin.with-a-margin-of')} {marginWords(need.margin, text)}:{' '}
+      {totalText(need, slot.kind, taken + marginAmount, system)}
+      {say('slot-margin.held-ready-or-bought')}
+      {need.kind === 'shapes' && ` ${say('slot-margin.nap-repeat-and-shrinkage-are-in')}`}
     </p>
   );
 }

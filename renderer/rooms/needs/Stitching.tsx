@@ -1,4 +1,5 @@
 /** How each seam is sewn, as the maker sews it: what its thread follows from. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { type Problem, problemSentence } from '../../../shared-core/measure/problem.ts';
 import type { Seam, StitchType } from '../../../shared-core/plan/model/outline.ts';
@@ -38,11 +39,11 @@ export function Stitching() {
     <div className={style.filling}>
       <div className={style.choices}>
         <ChoiceField
-          label="Baste quilted pieces with"
+          label={say('stitching.baste-quilted-pieces-with')}
           value={plan.bastingThreadSlotId ?? ''}
-          emptyLabel="no basting"
+          emptyLabel={say('stitching.no-basting')}
           options={threads.map((slot) => ({ value: slot.id, label: slot.name }))}
-          hint="round the edge, by hand, before the lines"
+          hint={say('stitching.round-the-edge-by-hand-before')}
           onChange={(slotId) => void make((current) => setBasting(current, slotId || null))}
         />
         <LiningEdges onSet={(overcast) => void make((current) => setLiningOvercast(current, overcast))} />
@@ -53,15 +54,16 @@ export function Stitching() {
         </p>
       )}
       <details>
-        <summary className={style.summary}>How each seam is sewn</summary>
+        <summary className={style.summary}>{say('stitching.how-each-seam-is-sewn')}</summary>
         <p className="quiet small">
-          Without a length of its own a stitch is {showQuantity('length', defaultStitchMm.seam, { system })}{' '}
-          long, of topstitching {showQuantity('length', defaultStitchMm.topstitching, { system })}. Quilting
-          has its own.
+          {say('stitching.without-a-length-of-its-own', {
+            seam: showQuantity('length', defaultStitchMm.seam, { system }),
+            topstitching: showQuantity('length', defaultStitchMm.topstitching, { system }),
+          })}
         </p>
         <DataTable
           className={style.detail}
-          label="How each seam is sewn"
+          label={say('stitching.how-each-seam-is-sewn')}
           rows={plan.seams}
           keyOf={({ id }) => id}
           columns={seamColumns(
@@ -83,15 +85,15 @@ function LiningEdges({ onSet }: { onSet: (overcast: Seam['overcast']) => void })
   const isMixed = found.size > 1;
   return (
     <ChoiceField
-      label="Raw edges of the lining"
+      label={say('stitching.raw-edges-of-the-lining')}
       value={isMixed ? 'mixed' : (seams[0]?.overcast ?? '')}
-      emptyLabel="left as they are"
+      emptyLabel={say('stitching.left-as-they-are')}
       options={[
-        { value: '503', label: `overcast ${stitchNames['503']}` },
-        { value: '504', label: `overcast ${stitchNames['504']}` },
-        ...(isMixed ? [{ value: 'mixed', label: 'seam by seam, as below' }] : []),
+        { value: '503', label: say('stitching.overcast-2', { stitchNames: stitchNames['503'] }) },
+        { value: '504', label: say('stitching.overcast-2', { stitchNames: stitchNames['504'] }) },
+        ...(isMixed ? [{ value: 'mixed', label: say('stitching.seam-by-seam-as-below') }] : []),
       ]}
-      hint="a closed lining hides them"
+      hint={say('stitching.a-closed-lining-hides-them')}
       onChange={(choice) => choice !== 'mixed' && onSet((choice || null) as Seam['overcast'])}
     />
   );
@@ -103,13 +105,13 @@ function seamColumns(
 ): readonly Column<Seam>[] {
   const choice = `${fields.input} ${fields.choice}`;
   return [
-    { head: 'Seam', cell: ({ label }) => label },
+    { head: say('common.seam'), cell: ({ label }) => label },
     {
-      head: 'Stitch',
+      head: say('stitching.stitch'),
       cell: (seam) => (
         <select
           className={choice}
-          aria-label={`Stitch of ${seam.label}`}
+          aria-label={say('stitching.stitch-of', { seamLabel: seam.label })}
           value={seam.stitch}
           onChange={(event) => onChange(seam, { stitch: event.target.value as StitchType })}
         >
@@ -122,12 +124,12 @@ function seamColumns(
       ),
     },
     {
-      head: 'Stitch length',
+      head: say('stitching.stitch-length'),
       cellClass: style.rows,
       cell: (seam) =>
         seam.stitch !== 'hand' && (
           <OptionalSettledField
-            label={`Stitch length of ${seam.label}`}
+            label={say('stitching.stitch-length-of', { seamLabel: seam.label })}
             isLabelHidden
             quantity="length"
             value={seam.stitchLengthMm ?? null}
@@ -136,11 +138,11 @@ function seamColumns(
         ),
     },
     {
-      head: 'Rows of topstitching',
+      head: say('stitching.rows-of-topstitching'),
       cellClass: style.rows,
       cell: (seam) => (
         <SettledField
-          label={`Rows of topstitching at ${seam.label}`}
+          label={say('stitching.rows-of-topstitching-at', { seamLabel: seam.label })}
           isLabelHidden
           quantity="count"
           value={seam.topstitchRowCount}
@@ -150,26 +152,26 @@ function seamColumns(
       ),
     },
     {
-      head: 'Overcast',
+      head: say('stitching.overcast'),
       cell: (seam) => (
         <select
           className={choice}
-          aria-label={`Overcasting of ${seam.label}`}
+          aria-label={say('stitching.overcasting-of', { seamLabel: seam.label })}
           value={seam.overcast ?? ''}
           onChange={(event) => onChange(seam, { overcast: (event.target.value || null) as Seam['overcast'] })}
         >
-          <option value="">not overcast</option>
+          <option value="">{say('stitching.not-overcast')}</option>
           <option value="503">{stitchNames['503']}</option>
           <option value="504">{stitchNames['504']}</option>
         </select>
       ),
     },
     {
-      head: 'Thread',
+      head: say('common.thread'),
       cell: (seam) => (
         <select
           className={choice}
-          aria-label={`Thread of ${seam.label}`}
+          aria-label={say('stitching.thread-of', { seamLabel: seam.label })}
           value={seam.threadSlotId}
           onChange={(event) => onChange(seam, { threadSlotId: event.target.value })}
         >

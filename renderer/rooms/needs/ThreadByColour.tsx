@@ -1,4 +1,5 @@
 /** Thread by item and colour: how much goes through needles and under them, and how many spools that is. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { threadByColour } from '../../../shared-core/requirement/thread/thread-use.ts';
@@ -20,13 +21,13 @@ export function ThreadByColour() {
   if (!input || threads.length === 0) return null;
   return (
     <section aria-labelledby="thread" className={style.section}>
-      <h2 id="thread">Thread by colour</h2>
+      <h2 id="thread">{say('thread-by-colour.thread-by-colour')}</h2>
       <DataTable
         rows={threads}
         keyOf={({ slotNames }) => slotNames.join()}
         columns={[
           {
-            head: 'Thread',
+            head: say('common.thread'),
             cell: ({ item }) =>
               item ? (
                 <>
@@ -34,25 +35,33 @@ export function ThreadByColour() {
                   {item.colour && <span className="quiet">, {item.colour}</span>}
                 </>
               ) : (
-                'nothing chosen yet'
+                say('thread-by-colour.nothing-chosen-yet')
               ),
           },
-          { head: 'For', cell: ({ slotNames }) => slotNames.join(', ') },
-          { head: 'In all', align: 'end', cell: ({ totalM }) => <Metres of={totalM} /> },
-          { head: 'Needles', align: 'end', cell: ({ needleM }) => <Metres of={needleM} /> },
-          { head: 'Bobbins and loopers', align: 'end', cell: ({ underM }) => <Metres of={underM} /> },
+          { head: say('common.for'), cell: ({ slotNames }) => slotNames.join(', ') },
+          { head: say('common.in-all'), align: 'end', cell: ({ totalM }) => <Metres of={totalM} /> },
           {
-            head: 'Spools',
+            head: say('thread-by-colour.needles'),
+            align: 'end',
+            cell: ({ needleM }) => <Metres of={needleM} />,
+          },
+          {
+            head: say('thread-by-colour.bobbins-and-loopers'),
+            align: 'end',
+            cell: ({ underM }) => <Metres of={underM} />,
+          },
+          {
+            head: say('thread-by-colour.spools'),
             align: 'end',
             cell: ({ spoolM, spoolCount, coneCount }) =>
               spoolM === null ? (
-                <span className="quiet small">length of a spool not known</span>
+                <span className="quiet small">{say('thread-by-colour.length-of-a-spool-not-known')}</span>
               ) : (
                 <>
                   <span className="number">{spoolCount}</span>{' '}
                   <span className="quiet">
-                    of <Metres of={spoolM} />
-                    {coneCount > 1 && `; ${coneCount} cones on the machine at once`}
+                    {say('common.of')} <Metres of={spoolM} />
+                    {coneCount > 1 && say('thread-by-colour.cones-on-the-machine-at-once', { coneCount })}
                   </span>
                 </>
               ),

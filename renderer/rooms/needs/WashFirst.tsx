@@ -1,4 +1,5 @@
 /** Materials that shrink: washed before they are cut and so needed longer, or cut larger for a wash to come. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Prewash } from '../../../shared-core/requirement/law/care.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -16,12 +17,13 @@ export function WashFirst() {
   if (prewash.length === 0) return null;
   return (
     <section aria-labelledby="wash" className={style.section}>
-      <h2 id="wash">Wash before cutting</h2>
+      <h2 id="wash">{say('wash-first.wash-before-cutting')}</h2>
       <p className={style.words}>
-        As hot as the coat will ever be washed. What is needed above is longer by need / (1 − shrinkage), so
-        that enough is left; it is laid on the width that is left. The{' '}
-        <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>plan</a> lets you cut a
-        slot unwashed.
+        {say('wash-first.as-hot-as-the-coat-will')}{' '}
+        <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
+          {say('wash-first.plan')}
+        </a>{' '}
+        {say('wash-first.lets-you-cut-a-slot-unwashed')}
       </p>
       {mixed && (
         <p className={style.care}>
@@ -33,30 +35,31 @@ export function WashFirst() {
         rows={prewash}
         keyOf={({ slotId }) => slotId}
         columns={[
-          { head: 'Slot', cell: ({ slotName }) => sentenceCase(slotName) },
+          { head: say('common.slot'), cell: ({ slotName }) => sentenceCase(slotName) },
           {
-            head: 'Shrinks along',
+            head: say('wash-first.shrinks-along'),
             align: 'end',
             cell: (wash) => <Shrunk wash={wash} direction="along" />,
           },
           {
-            head: 'Shrinks across',
+            head: say('wash-first.shrinks-across'),
             align: 'end',
             cell: (wash) => <Shrunk wash={wash} direction="across" />,
           },
           {
-            head: 'Needed longer by',
+            head: say('wash-first.needed-longer-by'),
             align: 'end',
             cell: ({ alongRatio }) => (
               <Figure quantity="ratio" value={1 / (1 - alongRatio) - 1} options={{ digits: 1 }} />
             ),
           },
           {
-            head: 'Washed',
-            cell: ({ isBeforeCutting }) => (isBeforeCutting ? 'before cutting' : 'in the coat'),
+            head: say('wash-first.washed'),
+            cell: ({ isBeforeCutting }) =>
+              isBeforeCutting ? say('wash-first.before-cutting') : say('wash-first.in-the-coat'),
           },
           {
-            head: 'Its item',
+            head: say('wash-first.its-item'),
             isHeadHidden: true,
             cell: ({ slotId }) => (
               <a
@@ -65,7 +68,7 @@ export function WashFirst() {
                   itemId: input.plan.slots.find(({ id }) => id === slotId)?.itemId ?? null,
                 })}
               >
-                Put in what you measured
+                {say('wash-first.put-in-what-you-measured')}
               </a>
             ),
           },
@@ -84,10 +87,7 @@ function Shrunk({ wash, direction }: { wash: Prewash; direction: 'along' | 'acro
         options={{ digits: 1 }}
       />
       {wash.assumed === direction && (
-        <span className="quiet small">
-          {' '}
-          taken as {direction === 'along' ? 'across' : 'along'}, not written down
-        </span>
+        <span className="quiet small">{` ${say('wash-first.taken-as-along-not-written-down', { ifDirection: direction === 'along' ? 'yes' : 'no' })}`}</span>
       )}
     </>
   );

@@ -1,4 +1,5 @@
 /** Sizes that stand in plans of their own come into the table, without a coat more to be made. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { addSizesUnmade, styleName } from '../../../shared-core/plan/edits/add-sizes.ts';
@@ -33,23 +34,22 @@ export function AddSizes({ plan, onClose }: { plan: CoatPlan; onClose: () => voi
     return edited.ok ? [] : edited.problems;
   };
   return (
-    <FormSheet title="Add sizes" saveLabel="Add to the table" onClose={onClose} onSave={save}>
+    <FormSheet
+      title={say('add-sizes.add-sizes')}
+      saveLabel={say('add-sizes.add-to-the-table')}
+      onClose={onClose}
+      onSave={save}
+    >
       <ReadProblems read={read} />
       {rows?.length === 0 ? (
-        <p>
-          No other plan names a size that this one lacks. Draft the coat in several sizes, copy it, or bring
-          in a pattern file that holds them.
-        </p>
+        <p>{say('add-sizes.no-other-plan-names-a-size')}</p>
       ) : (
         <>
-          <p className="quiet">
-            From plans of the same style. The sizes come into this plan, and none of them is made: what you
-            buy and what it costs stay as they are.
-          </p>
+          <p className="quiet">{say('add-sizes.from-plans-of-the-same-style')}</p>
           {(rows ?? []).map((row) => (
             <FlagField
               key={row.id}
-              label={`Size ${row.size}`}
+              label={say('add-sizes.size-2', { rowCount: row.size })}
               hint={row.name}
               value={chosen.has(row.id)}
               onChange={(isIn) => {

@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { ChoiceField, FlagField, TextField } from '../../parts/forms/Field.tsx';
@@ -24,33 +25,33 @@ export function AskedFields({ draft, slots, onChange }: AskedFieldsProps) {
     <div className={style.asked}>
       <div className={style.fields}>
         <TextField
-          label="Widths of the cloth"
+          label={say('asked-fields.widths-of-the-cloth')}
           value={draft.widths}
-          hint="Several stand apart by semicolons"
+          hint={say('asked-fields.several-stand-apart-by-semicolons')}
           onChange={(widths) => onChange({ ...draft, widths })}
         />
         <ChoiceField
-          label="Nap"
+          label={say('asked-fields.nap')}
           value={draft.nap}
           options={[
-            { value: 'both', label: 'Without and with' },
-            { value: 'without', label: 'Without nap' },
-            { value: 'with', label: 'With nap' },
+            { value: 'both', label: say('asked-fields.without-and-with') },
+            { value: 'without', label: say('asked-fields.without-nap') },
+            { value: 'with', label: say('asked-fields.with-nap') },
           ]}
           onChange={(nap) => onChange({ ...draft, nap: nap || 'both' })}
         />
         <ChoiceField
-          label="Shown in"
+          label={say('asked-fields.shown-in')}
           value={draft.shownIn}
           options={[
-            { value: 'metric', label: 'Tenths of a metre' },
-            { value: 'imperial', label: 'Eighths of a yard' },
-            { value: 'both', label: 'Both' },
+            { value: 'metric', label: say('asked-fields.tenths-of-a-metre') },
+            { value: 'imperial', label: say('asked-fields.eighths-of-a-yard') },
+            { value: 'both', label: say('asked-fields.both') },
           ]}
           onChange={(shownIn) => onChange({ ...draft, shownIn: shownIn || 'both' })}
         />
         <ChoiceField
-          label="Time for the table"
+          label={say('asked-fields.time-for-the-table')}
           value={draft.seconds}
           options={[
             { value: '15', label: '15 seconds' },
@@ -61,7 +62,7 @@ export function AskedFields({ draft, slots, onChange }: AskedFieldsProps) {
         />
       </div>
       <fieldset className={style.slots}>
-        <legend>Materials</legend>
+        <legend>{say('asked-fields.materials')}</legend>
         {slots.map((slot) => (
           <FlagField
             key={slot.id}

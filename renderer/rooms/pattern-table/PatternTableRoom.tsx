@@ -1,4 +1,5 @@
 /** The table for a published pattern: what one coat of each size takes on each width of cloth, every cell a lay of its own. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
 import {
@@ -35,12 +36,16 @@ export function PatternTableRoom() {
   if (tableSlots(input.plan).length === 0) {
     return (
       <>
-        <RoomHead title="Pattern table" />
+        <RoomHead title={say('pattern-table-room.pattern-table')} />
         <EmptyState
-          title="Nothing is cut yet"
-          action={<a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>To the plan</a>}
+          title={say('pattern-table-room.nothing-is-cut-yet')}
+          action={
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
+              {say('pattern-table-room.to-the-plan')}
+            </a>
+          }
         >
-          The table says what the pieces of each size take. Draw or bring in pieces first.
+          {say('pattern-table-room.the-table-says-what-the-pieces')}
         </EmptyState>
       </>
     );
@@ -83,21 +88,25 @@ function TableOfCoat({ input }: { input: FlowInput }) {
   return (
     <>
       <RoomHead
-        title="Pattern table"
-        lead="What one coat of each size takes, in lengths as shops sell them."
+        title={say('pattern-table-room.pattern-table')}
+        lead={say('pattern-table-room.what-one-coat-of-each-size')}
         actions={
           isAnyFound && (
             <TableActions
               table={requirementsTable(plan, table.cells, { systems })}
-              name={`${plan.name} what each size takes`}
+              name={say('pattern-table-room.what-each-size-takes', { planName: plan.name })}
             />
           )
         }
       />
       <p className={sizeCount === 1 ? style.note : style.sizes}>
-        <span>{sizeCount === 1 ? 'The plan holds one size.' : `Sizes ${tableSizes(plan).join(', ')}.`}</span>
+        <span>
+          {sizeCount === 1
+            ? say('pattern-table-room.the-plan-holds-one-size')
+            : say('pattern-table-room.sizes', { tableSizes: tableSizes(plan).join(', ') })}
+        </span>
         <Button look="quiet" onClick={() => setIsAdding(true)}>
-          Add sizes
+          {say('pattern-table-room.add-sizes')}
         </Button>
       </p>
       {isAdding && <AddSizes plan={plan} onClose={() => setIsAdding(false)} />}
@@ -109,15 +118,18 @@ function TableOfCoat({ input }: { input: FlowInput }) {
       <div className={style.run}>
         {table.running ? (
           <>
-            <Button onClick={table.stop}>Stop</Button>
+            <Button onClick={table.stop}>{say('pattern-table-room.stop')}</Button>
             <progress
               className={style.bar}
-              aria-label="Lays found"
+              aria-label={say('pattern-table-room.lays-found')}
               value={table.running.doneCount}
               max={table.running.jobCount}
             />
             <span className="number quiet" role="status">
-              {table.running.doneCount} of {table.running.jobCount} lays
+              {say('pattern-table-room.of-lays', {
+                doneCount: table.running.doneCount,
+                jobCount: table.running.jobCount,
+              })}
             </span>
           </>
         ) : (
@@ -127,7 +139,9 @@ function TableOfCoat({ input }: { input: FlowInput }) {
               disabled={table.openCount === 0}
               onClick={() => table.start(Number(draft.seconds))}
             >
-              {isAnyFound ? 'Look for shorter lays' : 'Find the lengths'}
+              {isAnyFound
+                ? say('pattern-table-room.look-for-shorter-lays')
+                : say('pattern-table-room.find-the-lengths')}
             </Button>
             <span className="quiet">{standing(table.cells.length, table.openCount, isAnyFound)}</span>
           </>
@@ -144,10 +158,7 @@ function TableOfCoat({ input }: { input: FlowInput }) {
           />
         ))}
       {isAnyFound && (
-        <p className="quiet small">
-          Nothing is added for cloth that is not true or a slip of the blade. Sew one coat from the pattern
-          before you publish the table.
-        </p>
+        <p className="quiet small">{say('pattern-table-room.nothing-is-added-for-cloth-that')}</p>
       )}
     </>
   );
@@ -163,7 +174,9 @@ function systemsOf(
 
 function standing(cellCount: number, openCount: number, isAnyFound: boolean): string {
   if (cellCount === 0) return '';
-  if (openCount === 0) return 'No lay of this table can be shorter.';
-  const lays = openCount === 1 ? 'one lay' : `${openCount} lays`;
-  return isAnyFound ? `${lays} may still become shorter.` : `${cellCount} cells, ${lays} to look for.`;
+  if (openCount === 0) return say('pattern-table-room.no-lay-of-this-table-can');
+  const lays = say('pattern-table-room.lays', { openCount });
+  return isAnyFound
+    ? say('pattern-table-room.may-still-become-shorter', { lays })
+    : say('pattern-table-room.cells-to-look-for', { cellCount, lays });
 }

@@ -1,4 +1,5 @@
 /** One material's part of the table. A cell that is pressed says below how it was got. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { FilledCell, Nap } from '../../../shared-core/flow/requirements-table/requirements-table.ts';
@@ -38,7 +39,7 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
           <thead>
             <tr>
               <th scope="col" rowSpan={hasNaps ? 2 : 1}>
-                Size
+                {say('common.size')}
               </th>
               {widths.map((widthMm) => (
                 <th key={widthMm} scope="colgroup" colSpan={naps.length} className={style.width}>
@@ -61,7 +62,7 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
           <tbody>
             {sizes.map((size) => (
               <tr key={size}>
-                <th scope="row">{size || 'No size named'}</th>
+                <th scope="row">{size || say('slot-cells.no-size-named')}</th>
                 {widths.flatMap((widthMm) =>
                   naps.map((nap) => {
                     const cell = cells.find(
@@ -89,8 +90,11 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
       {shown && (
         <p role="status" className={style.how}>
           <strong>
-            Size {shown.size || 'not named'}, {widthWords(shown.widthMm, systems[0])}
-            {slot.kind === 'cloth' ? ` ${shown.nap}` : ''}:
+            {say('slot-cells.size', {
+              shownCount: shown.size || say('slot-cells.not-named'),
+              widthWords: widthWords(shown.widthMm, systems[0]),
+              kind: slot.kind === 'cloth' ? ` ${shown.nap}` : '',
+            })}
           </strong>{' '}
           {cellWords(shown, systems[0])}
         </p>
@@ -113,7 +117,7 @@ function Cell({ cell, systems, isPressed, onPress }: CellProps) {
       type="button"
       className={`${style.cell} number eased`}
       aria-pressed={isPressed}
-      title="How it was got"
+      title={say('slot-cells.how-it-was-got')}
       onClick={onPress}
     >
       {cell.result ? (
@@ -130,7 +134,7 @@ function Cell({ cell, systems, isPressed, onPress }: CellProps) {
 
 function emptyWords(cell: FilledCell): string {
   if (cell.job.shapes.length === 0) return 'none';
-  return cell.problems.length > 0 ? 'too narrow' : 'not found yet';
+  return cell.problems.length > 0 ? say('slot-cells.too-narrow') : say('slot-cells.not-found-yet');
 }
 
 function keyOf({ size, widthMm, nap }: FilledCell): string {

@@ -1,4 +1,5 @@
 /** A binding or a rib by what it is sewn to: its length follows, and how many strips or how large a square it takes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useController, useWatch } from 'react-hook-form';
 import { howText } from '../../../shared-core/measure/basis.ts';
 import { addBand, bandWords } from '../../../shared-core/plan/edits/bands.ts';
@@ -63,20 +64,25 @@ export function BandSheet({ onClose }: { onClose: () => void }) {
   const words = made ? bandWords(made, input.plan.pieces) : null;
   const fields = bandFields(kind);
   return (
-    <FormSheet title="Add a binding or a rib" saveLabel="Add it" onClose={onClose} {...sheet}>
+    <FormSheet
+      title={say('band-sheet.add-a-binding-or-a-rib')}
+      saveLabel={say('band-sheet.add-it')}
+      onClose={onClose}
+      {...sheet}
+    >
       <div className={style.pair}>
         <FormChoice
           control={control}
           name="kind"
-          label="What it is"
+          label={say('band-sheet.what-it-is')}
           options={bandKinds}
           onChosen={(next) => next !== '' && choose(next)}
         />
-        <FormText control={control} name="name" label="Name" />
+        <FormText control={control} name="name" label={say('common.name')} />
         <FormChoice
           control={control}
           name="slotId"
-          label="Cut from"
+          label={say('common.cut-from')}
           options={cloths.map((slot) => ({ value: slot.id as string, label: slot.name }))}
           onChosen={chooseSlot}
         />
@@ -89,11 +95,11 @@ export function BandSheet({ onClose }: { onClose: () => void }) {
       <FormFlag
         control={control}
         name="isEach"
-        label="One for each copy of the piece"
-        hint="as at two cuffs; else one goes along all of them, as round the hem"
+        label={say('band-sheet.one-for-each-copy-of-the')}
+        hint={say('band-sheet.as-at-two-cuffs-else-one')}
       />
       <p className="quiet">
-        {words ? howText(words, settings.system) : 'What it takes stands here once its edges are chosen.'}
+        {words ? howText(words, settings.system) : say('band-sheet.what-it-takes-stands-here-once')}
       </p>
     </FormSheet>
   );

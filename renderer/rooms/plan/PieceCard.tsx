@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import { memo } from 'react';
 import { type CoatPlan, type Piece, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { PieceDrawing } from '../../parts/drawing/PieceDrawing.tsx';
@@ -5,9 +6,18 @@ import style from './PlanRoom.module.css';
 
 /** How a piece is cut, short: "cut 2, mirrored", "cut 1 on the fold". */
 export function cutWords(piece: Piece): string {
-  const how = piece.foldEdge ? ' on the fold' : piece.isMirrored ? ', mirrored' : '';
-  const turn = piece.turns === 'one way' ? ', one way' : piece.turns === 'free' ? ', any grain' : '';
-  return `cut ${piece.cutCount}${how}${turn}`;
+  const how = piece.foldEdge
+    ? ` ${say('piece-card.on-the-fold')}`
+    : piece.isMirrored
+      ? say('common.mirrored')
+      : '';
+  const turn =
+    piece.turns === 'one way'
+      ? say('piece-card.one-way')
+      : piece.turns === 'free'
+        ? say('piece-card.any-grain')
+        : '';
+  return say('piece-card.cut', { cutCount: piece.cutCount, how, turn });
 }
 
 export interface PieceCardProps {
@@ -32,7 +42,7 @@ export const PieceCard = memo(
             <span className={style.cardFacts}>
               {cutWords(piece)}
               <br />
-              {from.join(', ') || 'from no slot yet'}
+              {from.join(', ') || say('piece-card.from-no-slot-yet')}
             </span>
           </span>
         </button>

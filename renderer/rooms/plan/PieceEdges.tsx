@@ -1,4 +1,5 @@
 /** Edges of a piece with their lengths and allowances: each by itself, all at once, and the hem by its depth. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
 import {
@@ -26,22 +27,22 @@ export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['m
   const allMm = all.misread === null ? all.value : null;
   return (
     <section className={style.edges}>
-      <h3>Edges and allowances</h3>
+      <h3>{say('piece-edges.edges-and-allowances')}</h3>
       <DataTable
         rows={piece.outline.edges}
         keyOf={({ name }) => name}
         columns={[
           {
-            head: 'Edge',
+            head: say('piece-edges.edge'),
             cell: ({ name }) => (
               <>
                 {name}
-                {name === piece.foldEdge && <span className="quiet"> (fold)</span>}
+                {name === piece.foldEdge && <span className="quiet">{` ${say('piece-edges.fold')}`}</span>}
               </>
             ),
           },
           {
-            head: 'Length',
+            head: say('common.length'),
             align: 'end',
             cell: ({ name }) => (
               <Figure
@@ -52,14 +53,14 @@ export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['m
             ),
           },
           {
-            head: 'Allowance',
+            head: say('piece-edges.allowance'),
             align: 'end',
             cell: ({ name, allowanceMm }) =>
               name === piece.foldEdge ? (
-                <span className="quiet">none</span>
+                <span className="quiet">{say('piece-edges.none')}</span>
               ) : (
                 <SettledField
-                  label={`Allowance at ${name}`}
+                  label={say('piece-edges.allowance-at-2', { name })}
                   isLabelHidden
                   quantity="length"
                   value={allowanceMm}
@@ -77,19 +78,25 @@ export function PieceEdges({ piece, make }: { piece: Piece; make: ChangeProps['m
           if (allMm !== null) void make((plan) => setAllAllowances(plan, piece.id, allMm, lengthText));
         }}
       >
-        <DraftField label="Allowance for all edges" quantity="length" draft={all} onChange={setAll} min={0} />
+        <DraftField
+          label={say('piece-edges.allowance-for-all-edges')}
+          quantity="length"
+          draft={all}
+          onChange={setAll}
+          min={0}
+        />
         <Button type="submit" disabled={allMm === null}>
-          Set all edges
+          {say('piece-edges.set-all-edges')}
         </Button>
       </form>
       <div className={style.pair}>
         {hem !== null && hemMm !== undefined && (
           <SettledField
-            label="Hem depth"
+            label={say('piece-edges.hem-depth')}
             quantity="length"
             value={hemMm}
             max={200}
-            hint={`turned up at ${hem}`}
+            hint={say('piece-edges.turned-up-at', { hem })}
             onSet={(mm) => void make((plan) => setHemDepth(plan, piece.id, mm, lengthText))}
           />
         )}

@@ -1,4 +1,5 @@
 /** One piece: how it is drawn and edged beside the changes a maker makes in the middle of the work. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -27,13 +28,13 @@ import type { Change } from './piece-change.ts';
 
 /** isBySize: made in every size or in the one at hand, as the maker chooses; the others are always made in all. */
 const changes = [
-  { id: 'length', title: 'Longer or shorter', Part: ChangeLength, isBySize: true },
-  { id: 'width', title: 'Wider or narrower', Part: ChangeWidth, isBySize: true },
-  { id: 'split', title: 'Split at a line', Part: ChangeSplit, isBySize: false },
-  { id: 'fold', title: 'Fold', Part: ChangeFold, isBySize: false },
-  { id: 'grain', title: 'Grain', Part: ChangeGrain, isBySize: true },
-  { id: 'cut', title: 'Plies and number', Part: ChangeCut, isBySize: true },
-  { id: 'copy', title: 'Copy for another slot', Part: ChangeCopy, isBySize: false },
+  { id: 'length', title: say('piece-sheet.longer-or-shorter'), Part: ChangeLength, isBySize: true },
+  { id: 'width', title: say('piece-sheet.wider-or-narrower'), Part: ChangeWidth, isBySize: true },
+  { id: 'split', title: say('piece-sheet.split-at-a-line'), Part: ChangeSplit, isBySize: false },
+  { id: 'fold', title: say('piece-sheet.fold'), Part: ChangeFold, isBySize: false },
+  { id: 'grain', title: say('piece-sheet.grain'), Part: ChangeGrain, isBySize: true },
+  { id: 'cut', title: say('piece-sheet.plies-and-number'), Part: ChangeCut, isBySize: true },
+  { id: 'copy', title: say('piece-sheet.copy-for-another-slot'), Part: ChangeCopy, isBySize: false },
 ] as const;
 
 export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => void }) {
@@ -76,10 +77,10 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
       footer={
         <>
           <Button look="quiet" onClick={() => void finishBySize((plan) => removePiece(plan, piece.id))}>
-            Take out of the plan
+            {say('piece-sheet.take-out-of-the-plan')}
           </Button>
           <Button look="main" onClick={onClose}>
-            Done
+            {say('piece-sheet.done')}
           </Button>
         </>
       }
@@ -90,7 +91,7 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
           {said}
           {canUndo && (
             <Button look="quiet" onClick={() => void takeBack()}>
-              Undo
+              {say('common.undo')}
             </Button>
           )}
         </div>
@@ -101,16 +102,20 @@ export function PieceSheet({ piece, onClose }: { piece: Piece; onClose: () => vo
             <PieceDrawing piece={piece} line={line} />
           </div>
           <figcaption className="quiet small">
-            {sentenceCase(cutWords(piece))}. Solid: cut line. Dashed green: seam line. The arrow is the grain,
-            with the hem below.{line && ' Dashed red: where the change is made.'}
+            {sentenceCase(cutWords(piece))}
+            {say('piece-sheet.solid-cut-line-dashed-green-seam')}
+            {line && ` ${say('piece-sheet.dashed-red-where-the-change-is')}`}
           </figcaption>
         </figure>
         <div className={style.changes}>
           {otherSizes.length > 0 && (
             <div className={style.sizes}>
               <FlagField
-                label="Change every size"
-                hint={`${input.plan.size} is shown, ${listed(otherSizes)} beside it; splits, folds and copies are always made in all`}
+                label={say('piece-sheet.change-every-size')}
+                hint={say('piece-sheet.is-shown-beside-it-splits-folds', {
+                  planCount: input.plan.size,
+                  otherSizes: listed(otherSizes),
+                })}
                 value={isEverySize}
                 onChange={setIsEverySize}
               />

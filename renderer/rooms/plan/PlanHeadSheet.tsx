@@ -1,4 +1,5 @@
 /** What the plan is called, its size, and the maker's notes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import { describePlan } from '../../../shared-core/plan/edits/edit.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -24,10 +25,20 @@ export function PlanHeadSheet({ plan, onClose }: { plan: CoatPlan; onClose: () =
     },
   });
   return (
-    <FormSheet title="Name, size and notes" saveLabel="Save" onClose={onClose} {...sheet}>
-      <FormText control={control} name="name" label="Name" />
-      <FormText control={control} name="size" label="Size" hint="as you call it, such as 42 or M" />
-      <FormText control={control} name="notes" label="Notes" isLong />
+    <FormSheet
+      title={say('plan-head-sheet.name-size-and-notes')}
+      saveLabel={say('plan-head-sheet.save')}
+      onClose={onClose}
+      {...sheet}
+    >
+      <FormText control={control} name="name" label={say('common.name')} />
+      <FormText
+        control={control}
+        name="size"
+        label={say('common.size')}
+        hint={say('plan-head-sheet.as-you-call-it-such-as')}
+      />
+      <FormText control={control} name="notes" label={say('plan-head-sheet.notes')} isLong />
     </FormSheet>
   );
 }

@@ -1,4 +1,5 @@
 /** The coat plan: how many coats, what fills each slot, and the pieces; every change is said and estimated at once. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type ReactNode, useState } from 'react';
 import { setCoatCount, setQuiltingSpacing } from '../../../shared-core/plan/edits/edit.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -36,10 +37,10 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
         <div>
           <h1>{plan.name}</h1>
           <p className="quiet">
-            {plan.size && `Size ${plan.size}. `}
-            {plan.pieces.length} pieces, {cutCount} cut for one coat.{' '}
+            {plan.size && `${say('plan-room.size', { planCount: plan.size })} `}
+            {plan.pieces.length} {say('plan-room.pieces')} {cutCount} {say('plan-room.cut-for-one-coat')}{' '}
             <Button look="quiet" onClick={() => setIsDescribing(true)}>
-              Change name, size or notes
+              {say('plan-room.change-name-size-or-notes')}
             </Button>
           </p>
         </div>
@@ -49,7 +50,7 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
 
       <section aria-labelledby="slots">
         <h2 id="slots" className={style.title}>
-          Slots
+          {say('plan-room.slots')}
         </h2>
         <SlotTable />
         <AdviceNotes kinds={['pattern matching', 'one way', 'interfacing', 'batting']} />
@@ -61,26 +62,25 @@ export function PlanRoom({ patternFiles }: { patternFiles: ReactNode }) {
 
       <section aria-labelledby="pieces">
         <div className={`${style.header} ${style.piecesHead}`}>
-          <h2 id="pieces">Pieces</h2>
+          <h2 id="pieces">{say('plan-room.pieces-2')}</h2>
           <div className={style.row}>
             {patternFiles}
             {plan.pieces.length > 0 && (
-              <Button onClick={() => setIsBinding(true)}>Add a binding or a rib</Button>
+              <Button onClick={() => setIsBinding(true)}>{say('plan-room.add-a-binding-or-a-rib')}</Button>
             )}
-            <Button onClick={() => setIsAdding(true)}>Add a shape</Button>
+            <Button onClick={() => setIsAdding(true)}>{say('plan-room.add-a-shape')}</Button>
           </div>
         </div>
         {plan.pieces.length === 0 ? (
           <EmptyState
-            title="No pieces yet"
+            title={say('plan-room.no-pieces-yet')}
             action={
               <Button look="main" onClick={() => setIsAdding(true)}>
-                Add a shape
+                {say('plan-room.add-a-shape')}
               </Button>
             }
           >
-            A coat needs pieces before anything can be laid. Bring them in from a pattern file, or begin with
-            a simple shape of typed measures.
+            {say('plan-room.a-coat-needs-pieces-before-anything')}
           </EmptyState>
         ) : (
           <ul className={style.gallery}>
@@ -114,7 +114,7 @@ function Choices() {
   return (
     <div className={style.choices}>
       <SettledField
-        label="Coats"
+        label={say('common.coats')}
         quantity="count"
         value={plan.coatCount}
         onSet={(coatCount) => void coats.change((current) => setCoatCount(current, coatCount))}
@@ -122,7 +122,7 @@ function Choices() {
       />
       {plan.quilting && (
         <SettledField
-          label="Quilting lines apart"
+          label={say('plan-room.quilting-lines-apart')}
           quantity="length"
           value={plan.quilting.spacingMm}
           onSet={(spacingMm) =>

@@ -1,4 +1,5 @@
 /** What comes first, cutting or quilting: for the whole coat, and for slots and pieces that are made in a way of their own. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { CoatPlan, QuiltingOrder as Order } from '../../../shared-core/plan/model/coat-plan.ts';
 import { editEverySize } from '../../../shared-core/plan/edits/every-size.ts';
@@ -26,18 +27,18 @@ type Kind = Order['kind'];
 const choices: readonly { readonly value: Kind; readonly label: string; readonly hint: string }[] = [
   {
     value: 'outline',
-    label: 'Cut, then quilt',
-    hint: 'To the outline, larger by the take-up. Takes the least cloth; leaves nothing to trim, so the take-up must be right.',
+    label: say('quilting-order.cut-then-quilt'),
+    hint: say('quilting-order.to-the-outline-larger-by-the'),
   },
   {
     value: 'rough',
-    label: 'Rough-cut, quilt, recut',
-    hint: 'With something to spare all round, trimmed off to the outline. What most makers do; the trimmings are waste.',
+    label: say('quilting-order.rough-cut-quilt-recut'),
+    hint: say('quilting-order.with-something-to-spare-all-round'),
   },
   {
     value: 'panel',
-    label: 'Quilt a panel, then cut',
-    hint: 'All layers in one piece as wide as they allow, the pieces cut from it with their lines in step. Quick on a frame; takes the most.',
+    label: say('quilting-order.quilt-a-panel-then-cut'),
+    hint: say('quilting-order.all-layers-in-one-piece-as'),
   },
 ];
 
@@ -62,11 +63,11 @@ export function QuiltingOrder() {
   return (
     <section aria-labelledby="quilting-order">
       <h2 id="quilting-order" className={style.title}>
-        Cutting and quilting
+        {say('quilting-order.cutting-and-quilting')}
       </h2>
       <div className={style.choices}>
         <OneOf
-          label="Order of cutting and quilting"
+          label={say('quilting-order.order-of-cutting-and-quilting')}
           value={order.kind}
           options={choices}
           onChange={(kind) => choose(orderOfKind(kind))}
@@ -108,7 +109,7 @@ function OrderFields({
   return (
     <>
       <SettledField
-        label={isPanel ? 'Edge left unused' : 'To spare all round'}
+        label={isPanel ? say('quilting-order.edge-left-unused') : say('quilting-order.to-spare-all-round')}
         quantity="length"
         value={order.marginMm}
         {...(isPanel ? { min: 0 } : { aboveZero: true })}
@@ -118,20 +119,20 @@ function OrderFields({
       {order.kind === 'panel' && (
         <>
           <ChoiceField
-            label="A panel for"
+            label={say('quilting-order.a-panel-for')}
             value={order.coats}
             options={[
-              { value: 'each', label: 'each coat' },
-              { value: 'all', label: 'all coats together' },
+              { value: 'each', label: say('quilting-order.each-coat') },
+              { value: 'all', label: say('quilting-order.all-coats-together') },
             ]}
             onChange={(coats) => coats !== '' && onSet({ ...order, coats })}
           />
           <OptionalSettledField
-            label="Width of the panel"
+            label={say('quilting-order.width-of-the-panel')}
             quantity="length"
             value={order.widthMm}
             onSet={(widthMm) => onSet({ ...order, widthMm })}
-            hint="before quilting; empty: as the narrowest layer"
+            hint={say('quilting-order.before-quilting-empty-as-the-narrowest')}
             problem={null}
             aboveZero
           />
@@ -149,7 +150,7 @@ function partsOf(plan: CoatPlan, text: (mm: number) => string): readonly Part[] 
     ...layers.map(
       (slot): Part => ({
         key: `slot ${slot.id}`,
-        name: `the ${slot.name}`,
+        name: say('quilting-order.the-2', { slotName: slot.name }),
         own: slot.quiltingOrder,
         set: (order) => (now) => setSlotOrder(now, slot.id, order, text),
       }),
@@ -179,7 +180,7 @@ function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
   return (
     <div className={style.own}>
       {own.length > 0 && (
-        <ul className={style.rows} aria-label="Made in a way of their own">
+        <ul className={style.rows} aria-label={say('quilting-order.made-in-a-way-of-their')}>
           {own.map((part) => (
             <OwnRow key={part.key} part={part} />
           ))}
@@ -188,9 +189,9 @@ function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
       {isAdding ? (
         <div className={style.fields}>
           <ChoiceField
-            label="A slot or piece made in its own way"
+            label={say('quilting-order.a-slot-or-piece-made-in')}
             value=""
-            emptyLabel="Choose one"
+            emptyLabel={say('quilting-order.choose-one')}
             options={others.map(({ key, name }) => ({ value: key, label: sentenceCase(name) }))}
             onChange={add}
             problem={adding.problem}
@@ -200,7 +201,7 @@ function OwnOrders({ parts, order }: { parts: readonly Part[]; order: Order }) {
         others.length > 0 && (
           <div>
             <Button look="quiet" onClick={() => setIsAdding(true)}>
-              Make a slot or piece in its own way
+              {say('quilting-order.make-a-slot-or-piece-in')}
             </Button>
           </div>
         )
@@ -217,7 +218,7 @@ function OwnRow({ part }: { part: Part }) {
     <li className={style.row} aria-label={sentenceCase(part.name)}>
       <strong>{sentenceCase(part.name)}</strong>
       <ChoiceField
-        label="Made"
+        label={say('quilting-order.made')}
         value={own.kind}
         options={choices}
         onChange={(kind) => kind !== '' && set(orderOfKind(kind))}
@@ -228,10 +229,10 @@ function OwnRow({ part }: { part: Part }) {
       </div>
       <Button
         look="quiet"
-        aria-label={`${sentenceCase(part.name)} as the whole coat`}
+        aria-label={say('quilting-order.as-the-whole-coat-2', { partName: sentenceCase(part.name) })}
         onClick={() => set(null)}
       >
-        As the whole coat
+        {say('quilting-order.as-the-whole-coat')}
       </Button>
     </li>
   );

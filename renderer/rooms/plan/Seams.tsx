@@ -1,4 +1,5 @@
 /** Whether the pieces still fit each other: every seam of the size at hand walked anew after each change. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { seamWalk } from '../../../shared-core/plan/geometry/seam-walk.ts';
@@ -11,13 +12,13 @@ export function Seams({ plan }: { plan: CoatPlan }) {
   return (
     <section aria-labelledby="seams">
       <h2 id="seams" className={style.title}>
-        Seams
+        {say('seams.seams')}
       </h2>
       <p>
         <SeamsInWords seams={seams} />
       </p>
       <details className={style.walked}>
-        <summary>Every seam, for one coat</summary>
+        <summary>{say('seams.every-seam-for-one-coat')}</summary>
         <SeamTable seams={seams} />
       </details>
     </section>

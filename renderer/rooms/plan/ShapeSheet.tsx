@@ -1,4 +1,5 @@
 /** A piece of a simple shape by typed measures: a strip let in at the side, a pocket bag, a patch. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { ReactNode } from 'react';
 import { useController, useWatch } from 'react-hook-form';
 import { defaultAllowanceMm } from '../../../shared-core/plan/edits/pieces/allowance.ts';
@@ -38,7 +39,7 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
   };
   const { control, getValues, setValue, sheet } = useTypedForm({
     ...shapeForm(begins, settings),
-    subject: ({ kind }) => `The ${kind}`,
+    subject: ({ kind }) => say('shape-sheet.the', { kind }),
     save: async (read) => {
       const shape = newShape(read);
       const answer = shape.ok ? await edit((plan) => addShape(plan, shape.value, lengthText)) : shape;
@@ -58,11 +59,22 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
       setValue('name', name, { shouldDirty: true });
   };
   return (
-    <FormSheet title="Add a shape" saveLabel={`Add the ${kind}`} onClose={onClose} {...sheet}>
+    <FormSheet
+      title={say('shape-sheet.add-a-shape')}
+      saveLabel={say('shape-sheet.add-the', { kind })}
+      onClose={onClose}
+      {...sheet}
+    >
       <div className={style.shapeHead}>
         <div className={style.group}>
-          <FormChoice control={control} name="kind" label="Shape" options={shapeKinds} onChosen={rename} />
-          <FormText control={control} name="name" label="Name" />
+          <FormChoice
+            control={control}
+            name="kind"
+            label={say('shape-sheet.shape')}
+            options={shapeKinds}
+            onChosen={rename}
+          />
+          <FormText control={control} name="name" label={say('common.name')} />
         </div>
         <div className={style.shapePicture}>
           <Preview
@@ -82,24 +94,26 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
         <FormChoice
           control={control}
           name="grain"
-          label="Grain"
+          label={say('shape-sheet.grain')}
           options={[
-            { value: '0', label: 'along the length' },
-            { value: '45', label: 'on the bias, 45°' },
-            { value: '90', label: 'across the length' },
+            { value: '0', label: say('shape-sheet.along-the-length') },
+            { value: '45', label: say('shape-sheet.on-the-bias-45') },
+            { value: '90', label: say('shape-sheet.across-the-length') },
           ]}
         />
       </div>
-      <Flags legend="How it is cut">
+      <Flags legend={say('shape-sheet.how-it-is-cut')}>
         <FormFlag
           control={control}
           name="isOnFold"
-          label="On the fold"
-          hint="the measures are those of the whole"
+          label={say('shape-sheet.on-the-fold')}
+          hint={say('shape-sheet.the-measures-are-those-of-the')}
         />
-        {!isOnFold && <FormFlag control={control} name="isMirrored" label="Half of them mirrored" />}
+        {!isOnFold && (
+          <FormFlag control={control} name="isMirrored" label={say('shape-sheet.half-of-them-mirrored')} />
+        )}
       </Flags>
-      <Flags legend="Cut from">
+      <Flags legend={say('common.cut-from')}>
         {slots.map((slot) => (
           <FlagField
             key={slot.id}
@@ -133,7 +147,7 @@ interface PreviewProps {
 
 /** The shape as its measures stand; until all are typed, words. */
 function Preview({ name, shape, grainTurnDeg, allowanceMm }: PreviewProps) {
-  if (!shape) return <p className="quiet small">Drawn here once its measures are typed.</p>;
+  if (!shape) return <p className="quiet small">{say('shape-sheet.drawn-here-once-its-measures-are')}</p>;
   const drawn: Piece = {
     id: 'shape',
     name,
@@ -147,6 +161,7 @@ function Preview({ name, shape, grainTurnDeg, allowanceMm }: PreviewProps) {
     quilted: null,
   };
   const piece = grainTurnDeg === 0 ? drawn : grainTurned(drawn, grainTurnDeg);
-  if (pieceProblems(piece).length > 0) return <p className="quiet small">These measures give no shape.</p>;
+  if (pieceProblems(piece).length > 0)
+    return <p className="quiet small">{say('shape-sheet.these-measures-give-no-shape')}</p>;
   return <PieceDrawing piece={piece} />;
 }

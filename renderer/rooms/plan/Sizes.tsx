@@ -1,4 +1,5 @@
 /** The sizes of the style: the one at hand, those beside it with their number of coats, and one more from another plan. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -28,7 +29,7 @@ export function Sizes() {
   return (
     <section aria-labelledby="sizes">
       <h2 id="sizes" className={style.title}>
-        Sizes
+        {say('common.sizes')}
       </h2>
       <Problems problems={problems} />
       {others.length > 0 && (
@@ -38,26 +39,26 @@ export function Sizes() {
           keyOf={({ size, isAtHand }) => (isAtHand ? 'at hand' : size)}
           columns={[
             {
-              head: 'Size',
+              head: say('common.size'),
               cell: ({ size, isAtHand }) =>
                 isAtHand ? (
                   <>
-                    {size || 'no size named'}{' '}
-                    <span className="quiet">at hand: its pieces are shown below</span>
+                    {size || say('sizes.no-size-named')}{' '}
+                    <span className="quiet">{say('sizes.at-hand-its-pieces-are-shown')}</span>
                   </>
                 ) : (
                   size
                 ),
             },
             {
-              head: 'Coats',
+              head: say('common.coats'),
               isNumber: true,
               cell: ({ size, coatCount, isAtHand }) =>
                 isAtHand ? (
                   coatCount
                 ) : (
                   <SettledField
-                    label={`Coats in size ${size}`}
+                    label={say('sizes.coats-in-size', { size })}
                     isLabelHidden
                     quantity="count"
                     value={coatCount}
@@ -67,17 +68,17 @@ export function Sizes() {
                 ),
             },
             {
-              head: 'Actions',
+              head: say('common.actions'),
               isHeadHidden: true,
               align: 'end',
               cell: ({ size, coatCount, isAtHand }) =>
                 !isAtHand && (
                   <>
                     <Button look="quiet" onClick={() => void make((current) => chooseSize(current, size))}>
-                      {coatCount === 0 ? 'Make this instead' : 'Bring to hand'}
+                      {coatCount === 0 ? say('sizes.make-this-instead') : say('sizes.bring-to-hand')}
                     </Button>
                     <Button look="quiet" onClick={() => void make((current) => removeSize(current, size))}>
-                      Take out
+                      {say('sizes.take-out')}
                     </Button>
                   </>
                 ),
@@ -116,27 +117,24 @@ function AddSize({ plan, onAdd, onProblems }: AddSizeProps) {
     return (
       <>
         <ReadProblems read={read} />
-        <p className="quiet">
-          To make several sizes in one batch, draft or copy the coat in another size; it can then be added
-          here.
-        </p>
+        <p className="quiet">{say('sizes.to-make-several-sizes-in-one')}</p>
       </>
     );
   }
   return (
     <div className={style.addSize}>
       <ChoiceField
-        label="Another size, from the plan"
+        label={say('sizes.another-size-from-the-plan')}
         value={planId}
         options={others.map((row) => ({
           value: row.id as string,
-          label: `${row.name}, size ${row.size || 'not named'}`,
+          label: say('sizes.size-4', { rowName: row.name, rowCount: row.size || say('sizes.not-named') }),
         }))}
         onChange={setPlanId}
-        emptyLabel="Choose a plan"
+        emptyLabel={say('sizes.choose-a-plan')}
       />
       <Button disabled={planId === ''} onClick={() => void add()}>
-        Add this size
+        {say('sizes.add-this-size')}
       </Button>
     </div>
   );

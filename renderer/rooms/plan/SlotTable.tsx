@@ -1,4 +1,5 @@
 /** Every slot with the item that fills it, and what of that item is free. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Slot } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -42,7 +43,7 @@ export function SlotTable() {
         keyOf={({ id }) => id}
         columns={[
           {
-            head: 'Slot',
+            head: say('common.slot'),
             cell: ({ kind, name }) => (
               <>
                 <KindMark kind={kind} /> {name}
@@ -50,18 +51,18 @@ export function SlotTable() {
             ),
           },
           {
-            head: 'Filled by',
+            head: say('slot-table.filled-by'),
             cell: (slot) => {
               const bound = boundTo(slot);
               return (
                 <>
                   <select
                     className={`${fields.input} ${fields.choice}`}
-                    aria-label={`Item for the ${slot.name}`}
+                    aria-label={say('slot-table.item-for-the', { slotName: slot.name })}
                     value={slot.itemId ?? ''}
                     onChange={(event) => void bind(slot.id, event.target.value || null)}
                   >
-                    <option value="">Choose later</option>
+                    <option value="">{say('slot-table.choose-later')}</option>
                     {input.shelf
                       .filter(({ item }) => item.kind === slot.kind)
                       .map(({ item }) => (
@@ -76,7 +77,7 @@ export function SlotTable() {
             },
           },
           {
-            head: 'Free on the shelf',
+            head: say('slot-table.free-on-the-shelf'),
             align: 'end',
             isNumber: true,
             cell: (slot) => {
@@ -89,7 +90,7 @@ export function SlotTable() {
             },
           },
           {
-            head: 'Cover',
+            head: say('common.cover'),
             cell: ({ id }) => {
               const state = estimate?.cover.find(({ slotId }) => slotId === id)?.state;
               return state && <StateTag state={state} />;
@@ -115,11 +116,13 @@ function WashChoice({ slot, item, onChoose }: WashChoiceProps) {
     <label className={`${style.wash} small quiet`}>
       <input
         type="checkbox"
-        aria-label={`Wash the ${slot.name} before cutting`}
+        aria-label={say('slot-table.wash-the-before-cutting', { slotName: slot.name })}
         checked={wash.isBeforeCutting}
         onChange={(event) => void onChoose(slot.id, event.target.checked)}
       />
-      {wash.isBeforeCutting ? 'washed before cutting' : 'cut unwashed, its pieces larger'}
+      {wash.isBeforeCutting
+        ? say('slot-table.washed-before-cutting')
+        : say('slot-table.cut-unwashed-its-pieces-larger')}
     </label>
   );
 }

@@ -1,4 +1,5 @@
 /** What stands in the form of a binding or a rib, and the band that it makes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { ribRatios } from '../../../shared-core/plan/edits/bands.ts';
@@ -12,9 +13,17 @@ export const bandKinds: readonly {
   readonly label: string;
   readonly name: string;
 }[] = [
-  { value: 'straight binding', label: 'Binding on the straight', name: 'Binding' },
-  { value: 'bias binding', label: 'Binding on the bias', name: 'Bias binding' },
-  { value: 'rib', label: 'Rib, stretched on', name: 'Rib' },
+  {
+    value: 'straight binding',
+    label: say('typed-band.binding-on-the-straight'),
+    name: say('typed-band.binding'),
+  },
+  {
+    value: 'bias binding',
+    label: say('typed-band.binding-on-the-bias'),
+    name: say('typed-band.bias-binding'),
+  },
+  { value: 'rib', label: say('typed-band.rib-stretched-on'), name: say('typed-band.rib') },
 ];
 
 /** What a band begins with: a binding folded to 1 cm on both sides, a rib of 6 cm with its seams. Common practice, no source. */
@@ -44,29 +53,32 @@ export type ReadBand = Omit<TypedBand, 'width' | 'ends' | 'ratio' | 'strip'> &
 export function bandFields(kind: Band['kind']) {
   return {
     width: {
-      label: 'Width as cut',
+      label: say('typed-band.width-as-cut'),
       quantity: 'length',
       min: 0,
-      hint: kind === 'rib' ? 'twice what shows, and two seams' : 'four times what shows on one side',
+      hint:
+        kind === 'rib'
+          ? say('typed-band.twice-what-shows-and-two-seams')
+          : say('typed-band.four-times-what-shows-on-one'),
     },
     ends: {
-      label: 'For seam or ends',
+      label: say('typed-band.for-seam-or-ends'),
       quantity: 'length',
       min: 0,
-      hint: 'added to the length of each',
+      hint: say('typed-band.added-to-the-length-of-each'),
     },
     ratio: {
-      label: 'Length over that of the edges',
+      label: say('typed-band.length-over-that-of-the-edges'),
       quantity: 'ratio',
       min: 0.3,
       max: 1.5,
-      hint: '75 to 85 % for most ribs; try it over the hand',
+      hint: say('typed-band.75-to-85-for-most-ribs'),
     },
     strip: {
-      label: 'Longest strip',
+      label: say('typed-band.longest-strip'),
       quantity: 'length',
       min: 0,
-      hint: 'across the cloth: its usable width',
+      hint: say('typed-band.across-the-cloth-its-usable-width'),
     },
   } as const satisfies Record<string, QuantityAsked>;
 }
@@ -93,7 +105,7 @@ export function bandForm(
   return {
     start: {
       kind: 'straight binding',
-      name: 'Binding',
+      name: say('typed-band.binding'),
       slotId,
       edges: [],
       isEach: false,

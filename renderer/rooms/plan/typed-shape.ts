@@ -1,4 +1,5 @@
 /** What stands in the form of a simple shape, and the piece that it makes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { Shape, ShapeKind, ShapePiece } from '../../../shared-core/plan/edits/pieces/shapes.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
@@ -11,12 +12,20 @@ export const shapeKinds: readonly {
   readonly label: string;
   readonly name: string;
 }[] = [
-  { value: 'strip', label: 'Strip', name: 'Side strip' },
-  { value: 'rectangle', label: 'Rectangle', name: 'Patch' },
-  { value: 'taper', label: 'Taper, from one width to another', name: 'Gusset' },
-  { value: 'trapezoid', label: 'Trapezoid, slanting as you choose', name: 'Flap' },
-  { value: 'triangle', label: 'Triangle', name: 'Godet' },
-  { value: 'circle', label: 'Circle', name: 'Disc' },
+  { value: 'strip', label: say('typed-shape.strip'), name: say('typed-shape.side-strip') },
+  { value: 'rectangle', label: say('typed-shape.rectangle'), name: say('typed-shape.patch') },
+  {
+    value: 'taper',
+    label: say('typed-shape.taper-from-one-width-to-another'),
+    name: say('typed-shape.gusset'),
+  },
+  {
+    value: 'trapezoid',
+    label: say('typed-shape.trapezoid-slanting-as-you-choose'),
+    name: say('typed-shape.flap'),
+  },
+  { value: 'triangle', label: say('typed-shape.triangle'), name: say('typed-shape.godet') },
+  { value: 'circle', label: say('typed-shape.circle'), name: say('typed-shape.disc') },
 ];
 
 const measureIds = ['length', 'width', 'top', 'setIn'] as const;
@@ -31,8 +40,8 @@ function measure(id: Measure, label: string, hint?: string): MeasureField {
 }
 
 const lengthAndWidth = [
-  measure('length', 'Length', 'along the grain, at the seam line'),
-  measure('width', 'Width', 'across it; allowance is added outside'),
+  measure('length', say('common.length'), say('typed-shape.along-the-grain-at-the-seam')),
+  measure('width', say('common.width'), say('typed-shape.across-it-allowance-is-added-outside')),
 ];
 
 /** Fields of each shape, in the words of its measures. */
@@ -40,22 +49,33 @@ export const measureFields: Readonly<Record<ShapeKind, readonly MeasureField[]>>
   strip: lengthAndWidth,
   rectangle: lengthAndWidth,
   taper: [
-    measure('length', 'Length', 'along the grain'),
-    measure('width', 'Width at the foot'),
-    measure('top', 'Width at the top', '0 for a point'),
+    measure('length', say('common.length'), say('common.along-the-grain')),
+    measure('width', say('typed-shape.width-at-the-foot')),
+    measure('top', say('typed-shape.width-at-the-top'), say('typed-shape.0-for-a-point')),
   ],
   trapezoid: [
-    measure('length', 'Length', 'along the grain'),
-    measure('width', 'Width at the foot'),
-    measure('top', 'Width at the top'),
-    measure('setIn', 'Set in at the right', 'of the top; 0 for a square corner'),
+    measure('length', say('common.length'), say('common.along-the-grain')),
+    measure('width', say('typed-shape.width-at-the-foot')),
+    measure('top', say('typed-shape.width-at-the-top')),
+    measure('setIn', say('typed-shape.set-in-at-the-right'), say('typed-shape.of-the-top-0-for-a')),
   ],
-  triangle: [measure('length', 'Height', 'along the grain'), measure('width', 'Base')],
-  circle: [measure('width', 'Diameter', 'at the seam line')],
+  triangle: [
+    measure('length', say('common.height'), say('common.along-the-grain')),
+    measure('width', say('typed-shape.base')),
+  ],
+  circle: [measure('width', say('typed-shape.diameter'), say('typed-shape.at-the-seam-line'))],
 };
 
-export const allowanceField: QuantityAsked = { label: 'Allowance all round', quantity: 'length', min: 0 };
-export const countField: QuantityAsked = { label: 'How many for one coat', quantity: 'count', min: 1 };
+export const allowanceField: QuantityAsked = {
+  label: say('typed-shape.allowance-all-round'),
+  quantity: 'length',
+  min: 0,
+};
+export const countField: QuantityAsked = {
+  label: say('typed-shape.how-many-for-one-coat'),
+  quantity: 'count',
+  min: 1,
+};
 
 export interface TypedShape {
   kind: ShapeKind;
@@ -90,7 +110,7 @@ export function shapeForm(begins: ShapeBegins, units: Units): FormShape<TypedSha
   return {
     start: {
       kind: 'strip',
-      name: 'Side strip',
+      name: say('typed-shape.side-strip'),
       measures: { length: '', width: '', top: '', setIn: '' },
       count: count.text,
       allowance: allowance.text,
@@ -139,7 +159,11 @@ export function newShape(read: ReadShape): Result<ShapePiece> {
   const { kind, measures, name, count, allowance, isMirrored, isOnFold, slotIds } = read;
   const missing = measureFields[kind].find(({ id }) => measures[id] == null);
   if (missing)
-    return err({ where: missing.label, what: 'is missing', fix: 'Type it, such as 65 mm or 2 1/2 in.' });
+    return err({
+      where: missing.label,
+      what: say('common.is-missing'),
+      fix: say('typed-shape.type-it-such-as-65-mm'),
+    });
   return ok({
     name,
     shape: shapeOf(kind, (id) => measures[id] ?? Number.NaN),

@@ -1,4 +1,5 @@
 /** Whether the lines meet at each seam, in words, and by how much they part where they cannot. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import { meetingReport, type SeamMeeting } from '../../../shared-core/quilting/meeting.ts';
@@ -12,15 +13,18 @@ export function Meetings({ plan }: { plan: CoatPlan }) {
   return (
     <section aria-labelledby="meeting">
       <h2 id="meeting" className={style.title}>
-        Where they meet
+        {say('meetings.where-they-meet')}
       </h2>
-      {meetings.length === 0 && <p className="quiet">No two quilted pieces are sewn together yet.</p>}
+      {meetings.length === 0 && <p className="quiet">{say('meetings.no-two-quilted-pieces-are-sewn')}</p>}
       {meetings.length > 0 && (
         <>
           <p className={style.lead}>
             {apart.length === 0
-              ? 'Every line meets its partner.'
-              : `The lines meet at ${meetings.length - apart.length} of ${meetings.length} seams.`}
+              ? say('meetings.every-line-meets-its-partner')
+              : say('meetings.the-lines-meet-at-of-seams', {
+                  meetingsCount: meetings.length - apart.length,
+                  meetingsCount2: meetings.length,
+                })}
           </p>
           <DataTable
             className={style.meetings}
@@ -28,22 +32,24 @@ export function Meetings({ plan }: { plan: CoatPlan }) {
             keyOf={({ seamId, a, b }) => `${seamId} ${a.pieceId} ${b.pieceId}`}
             columns={[
               {
-                head: 'Seam',
+                head: say('common.seam'),
                 cell: ({ says, unmatchedCount }) => (
                   <>
                     {says}
                     {unmatchedCount > 0 && (
                       <span className="quiet">
                         {' '}
-                        {unmatchedCount === 1
-                          ? 'One line has no partner.'
-                          : `${unmatchedCount} lines have no partner.`}
+                        {say('meetings.lines-have-no-partner', { unmatchedCount })}
                       </span>
                     )}
                   </>
                 ),
               },
-              { head: 'Apart by at most', align: 'end', cell: (meeting) => <Apart meeting={meeting} /> },
+              {
+                head: say('meetings.apart-by-at-most'),
+                align: 'end',
+                cell: (meeting) => <Apart meeting={meeting} />,
+              },
             ]}
           />
         </>
@@ -53,8 +59,8 @@ export function Meetings({ plan }: { plan: CoatPlan }) {
 }
 
 function Apart({ meeting }: { meeting: SeamMeeting }) {
-  if (meeting.crossings.length === 0) return <span className="quiet">none to compare</span>;
-  if (meeting.largestGapMm < 0.05) return <span className="quiet">nothing</span>;
+  if (meeting.crossings.length === 0) return <span className="quiet">{say('meetings.none-to-compare')}</span>;
+  if (meeting.largestGapMm < 0.05) return <span className="quiet">{say('meetings.nothing')}</span>;
   return (
     <Figure
       quantity="length"

@@ -1,4 +1,5 @@
 /** What is quilted as panels before pieces are cut from it: how large, how many, and where the pieces lie on it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import type { LaidPanel } from '../../../shared-core/flow/panel-lays.ts';
 import { laySvg } from '../../../shared-core/lay/lay-svg.ts';
@@ -19,12 +20,9 @@ export function Panels() {
   return (
     <section aria-labelledby="panels">
       <h2 id="panels" className={style.title}>
-        Panels to quilt
+        {say('panels.panels-to-quilt')}
       </h2>
-      <p className={style.lead}>
-        Quilt every layer in one piece of this size, then cut the pieces from it as they lie here: their lines
-        fall on its lines, so that they meet at the seams. The first line runs where the unused edge ends.
-      </p>
+      <p className={style.lead}>{say('panels.quilt-every-layer-in-one-piece')}</p>
       <ul className={style.panels}>
         {panels.map((panel) => (
           <Panel key={panel.id} panel={panel} plan={input.plan} />
@@ -41,11 +39,11 @@ function Panel({ panel, plan }: { panel: LaidPanel; plan: CoatPlan }) {
     saveFile(fileName(`${plan.name} ${panel.id}`, 'svg'), 'image/svg+xml', laySvg(plan, panel.lay));
   return (
     <li className={style.panel}>
-      <LayPicture slotLay={panel.lay} label={`${name}, with its pieces`} />
+      <LayPicture slotLay={panel.lay} label={say('panels.with-its-pieces', { name })} />
       <p>{panelSentence(panel, plan, system)}</p>
       <div>
-        <Button aria-label={`Save drawing: ${name}`} onClick={save}>
-          Save drawing
+        <Button aria-label={say('panels.save-drawing-2', { name })} onClick={save}>
+          {say('panels.save-drawing')}
         </Button>
       </div>
     </li>

@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import { memo, useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
@@ -50,18 +51,20 @@ export function QuiltedPieceRow({
       </div>
       <div className={style.words}>
         <p className="quiet small">
-          {quilted.lines.length} lines {quilted.direction} the grain,{' '}
-          <Figure quantity="length" value={quilted.spacingMm} options={inSmallUnit} /> apart;{' '}
+          {quilted.lines.length} {say('quilted-piece-row.lines')} {quilted.direction}{' '}
+          {say('quilted-piece-row.the-grain')}{' '}
+          <Figure quantity="length" value={quilted.spacingMm} options={inSmallUnit} />{' '}
+          {say('quilted-piece-row.apart')}{' '}
           <Figure
             quantity="length"
             value={quilted.stitchingMm}
             options={{ unit: { metric: 'm', imperial: 'yd' }, digits: 2 }}
           />{' '}
-          of stitching in one.
+          {say('quilted-piece-row.of-stitching-in-one')}
         </p>
         <DataTable
           className={style.lines}
-          label={`Lines of ${piece.name} from the ${from}`}
+          label={say('quilted-piece-row.lines-of-from-the', { pieceName: piece.name, from })}
           rows={[
             ...quilted.offsetsMm.map((offsetMm, index) => ({
               name: <span className="number">{index + 1}</span>,
@@ -72,7 +75,7 @@ export function QuiltedPieceRow({
             ...(last && quilted.lines.length > 0
               ? [
                   {
-                    name: <span className="quiet">top</span>,
+                    name: <span className="quiet">{say('quilted-piece-row.top')}</span>,
                     offsetMm: null,
                     markMm: null,
                     channelMm: last.widthMm,
@@ -82,18 +85,22 @@ export function QuiltedPieceRow({
           ]}
           keyOf={({ offsetMm }) => offsetMm ?? 'top'}
           columns={[
-            { head: 'Line', cell: ({ name }) => name },
+            { head: say('quilted-piece-row.line'), cell: ({ name }) => name },
             {
-              head: `From the ${from}`,
+              head: say('quilted-piece-row.from-the', { from }),
               align: 'end',
               cell: ({ offsetMm }) => offsetMm !== null && <SmallLength mm={offsetMm} />,
             },
             {
-              head: 'Mark at',
+              head: say('quilted-piece-row.mark-at'),
               align: 'end',
               cell: ({ markMm }) => markMm !== null && <SmallLength mm={markMm} />,
             },
-            { head: 'Channel', align: 'end', cell: ({ channelMm }) => <SmallLength mm={channelMm} /> },
+            {
+              head: say('quilted-piece-row.channel'),
+              align: 'end',
+              cell: ({ channelMm }) => <SmallLength mm={channelMm} />,
+            },
           ]}
         />
       </div>
@@ -111,7 +118,7 @@ function OwnSpacingField({ piece }: { piece: Piece }) {
   const { problem, change } = usePlanChange();
   return (
     <OptionalSettledField
-      label={`Lines of ${piece.name} apart`}
+      label={say('quilted-piece-row.lines-of-apart', { pieceName: piece.name })}
       quantity="length"
       value={piece.quiltingSpacingMm ?? null}
       onSet={(spacingMm) =>
@@ -119,7 +126,7 @@ function OwnSpacingField({ piece }: { piece: Piece }) {
           editEverySize(plan, piece.id, (each) => setOwnSpacing(each, piece.id, spacingMm, lengthText)),
         )
       }
-      hint="empty: as in the whole coat"
+      hint={say('quilted-piece-row.empty-as-in-the-whole-coat')}
       problem={problem}
       aboveZero
     />
@@ -131,13 +138,13 @@ export function DirectionField({ piece }: { piece: Piece }) {
   const { problem, change } = usePlanChange();
   return (
     <ChoiceField
-      label={`Lines of ${piece.name} run`}
+      label={say('quilted-piece-row.lines-of-run', { pieceName: piece.name })}
       value={piece.quilted ?? ''}
       options={[
-        { value: 'across', label: 'across the grain' },
-        { value: 'along', label: 'along the grain' },
+        { value: 'across', label: say('quilted-piece-row.across-the-grain') },
+        { value: 'along', label: say('common.along-the-grain') },
       ]}
-      emptyLabel="not at all"
+      emptyLabel={say('quilted-piece-row.not-at-all')}
       problem={problem}
       onChange={(way) =>
         void change((plan) =>
@@ -173,7 +180,7 @@ const LinesDrawing = memo(function LinesDrawing({ piece, quilted, mmPerPixel }: 
       height={(heightMm + 12) / mmPerPixel}
       viewBox={`${-widthMm / 2 - 6} ${-heightMm / 2 - 6} ${widthMm + 12} ${heightMm + 12}`}
       role="img"
-      aria-label={`${piece.name} with its quilting lines`}
+      aria-label={say('quilted-piece-row.with-its-quilting-lines', { pieceName: piece.name })}
     >
       <g
         transform={`rotate(-90) scale(1 -1) translate(${-(box.minX + box.maxX) / 2} ${-(box.minY + box.maxY) / 2})`}

@@ -1,4 +1,5 @@
 /** The quilting map: lines of every quilted piece from its hem, whether they meet at the seams, and what they take up. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { ringBox } from '../../../shared-core/geometry/ring.ts';
 import { setQuiltingSpacing } from '../../../shared-core/plan/edits/edit.ts';
@@ -37,19 +38,19 @@ export function QuiltingRoom() {
   if (!plan.quilting) {
     return (
       <>
-        <RoomHead title="Quilting" />
+        <RoomHead title={say('quilting-room.quilting')} />
         <EmptyState
-          title="This coat is not quilted"
+          title={say('quilting-room.this-coat-is-not-quilted')}
           action={
             <Button
               look="main"
               onClick={() => void start.change((current) => startQuilting(current, lengthText))}
             >
-              Quilt this coat
+              {say('quilting-room.quilt-this-coat')}
             </Button>
           }
         >
-          {start.problem ?? 'Give it lines, and then choose the pieces that have them.'}
+          {start.problem ?? say('quilting-room.give-it-lines-and-then-choose')}
         </EmptyState>
       </>
     );
@@ -75,17 +76,19 @@ export function QuiltingRoom() {
   return (
     <>
       <RoomHead
-        title="Quilting"
-        lead={`Lines are measured from the hem, so that they meet where pieces are sewn together. ${orderSentences(plan, lengthText).join(' ')}`}
-        actions={<Button onClick={() => window.print()}>Print</Button>}
+        title={say('quilting-room.quilting')}
+        lead={say('quilting-room.lines-are-measured-from-the-hem', {
+          orderSentences: orderSentences(plan, lengthText).join(' '),
+        })}
+        actions={<Button onClick={() => window.print()}>{say('common.print')}</Button>}
       />
       <p className={style.onPaper}>
         {plan.name}
-        {plan.size && `, size ${plan.size}`}
+        {plan.size && say('quilting-room.size', { planCount: plan.size })}
       </p>
       <div className={style.choices}>
         <SettledField
-          label="Lines apart, finished"
+          label={say('quilting-room.lines-apart-finished')}
           quantity="length"
           value={plan.quilting.spacingMm}
           aboveZero
@@ -93,7 +96,7 @@ export function QuiltingRoom() {
           problem={spacing.problem}
         />
         <SettledField
-          label="Stitch length"
+          label={say('quilting-room.stitch-length')}
           quantity="length"
           value={plan.quilting.stitchLengthMm}
           aboveZero
@@ -101,7 +104,7 @@ export function QuiltingRoom() {
           problem={stitch.problem}
         />
         <p className={style.total}>
-          <span className="quiet small">Stitching in all</span>
+          <span className="quiet small">{say('quilting-room.stitching-in-all')}</span>
           <Figure
             quantity="length"
             value={stitchedMm}
@@ -120,16 +123,13 @@ export function QuiltingRoom() {
 
       <section aria-labelledby="pieces">
         <h2 id="pieces" className={style.title}>
-          Lines by piece
+          {say('quilting-room.lines-by-piece')}
         </h2>
         {quilted.length > 0 && (
-          <p className={style.lead}>
-            Quilted, the lines lie where they should from the hem; mark them on the flat cloth a little
-            further, as quilting draws it in. A channel is what lies below its line.
-          </p>
+          <p className={style.lead}>{say('quilting-room.quilted-the-lines-lie-where-they')}</p>
         )}
         {quilted.length === 0 && (
-          <p className="quiet">No piece has lines yet. Choose which way they run on each piece below.</p>
+          <p className="quiet">{say('quilting-room.no-piece-has-lines-yet-choose')}</p>
         )}
         <ul className={style.pieces}>
           {quilted.map(({ piece, lines }) => (
@@ -141,7 +141,7 @@ export function QuiltingRoom() {
       {plain.length > 0 && (
         <section aria-labelledby="plain" className={style.plain}>
           <h2 id="plain" className={style.title}>
-            Pieces without lines
+            {say('quilting-room.pieces-without-lines')}
           </h2>
           <ul className={style.plainPieces}>
             {plain.map((piece) => (

@@ -1,4 +1,5 @@
 /** A swatch measured before and after quilting, step by step; what it shows is saved for its number of layers. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -24,23 +25,29 @@ interface Step {
 
 const steps: readonly Step[] = [
   {
-    title: 'Before quilting',
-    words:
-      'Lay the layers as they will be in the coat and cut a square of about 40 cm (16 in). Mark the corners of a square of about 30 cm (12 in) well inside it, and measure that both ways.',
+    title: say('swatch-sheet.before-quilting'),
+    words: say('swatch-sheet.lay-the-layers-as-they-will'),
     fields: [
-      ['spacingMm', 'Lines apart'],
-      ['overLinesBeforeMm', 'Over the lines, before', 'at right angles to them'],
-      ['alongLinesBeforeMm', 'Along the lines, before'],
+      ['spacingMm', say('swatch-sheet.lines-apart')],
+      [
+        'overLinesBeforeMm',
+        say('swatch-sheet.over-the-lines-before'),
+        say('swatch-sheet.at-right-angles-to-them'),
+      ],
+      ['alongLinesBeforeMm', say('swatch-sheet.along-the-lines-before')],
     ],
   },
   {
-    title: 'After quilting',
-    words:
-      'Quilt it with the machine, thread and stitch of the coat. Do not wash it: what the wash takes is counted by itself. Let it lie for an hour, then measure the same square.',
+    title: say('swatch-sheet.after-quilting'),
+    words: say('swatch-sheet.quilt-it-with-the-machine-thread'),
     fields: [
-      ['overLinesAfterMm', 'Over the lines, after'],
-      ['alongLinesAfterMm', 'Along the lines, after'],
-      ['thicknessMm', 'Thickness', 'midway between two lines, not pressed; may be empty'],
+      ['overLinesAfterMm', say('swatch-sheet.over-the-lines-after')],
+      ['alongLinesAfterMm', say('swatch-sheet.along-the-lines-after')],
+      [
+        'thicknessMm',
+        say('swatch-sheet.thickness'),
+        say('swatch-sheet.midway-between-two-lines-not-pressed'),
+      ],
     ],
   },
 ];
@@ -85,14 +92,14 @@ export function SwatchSheet({
   const spacingMm = measureOf(plan, battingPlyCount)?.spacingMm ?? plan.quilting?.spacingMm ?? null;
   const { control, sheet } = useTypedForm({
     ...swatchForm(spacingMm, lengthText, settings),
-    subject: 'The swatch',
+    subject: say('swatch-sheet.the-swatch'),
     save: async (read): Promise<readonly Problem[]> => {
       const missing = needed.filter(([key]) => read[key] === null);
       if (missing.length > 0) {
         return missing.map(([, label]) => ({
           where: label,
-          what: 'is missing',
-          fix: 'Type it, such as 300 mm or 12 in.',
+          what: say('common.is-missing'),
+          fix: say('swatch-sheet.type-it-such-as-300-mm'),
         }));
       }
       const mm = (key: Measure) => read[key] ?? 0;
@@ -109,9 +116,14 @@ export function SwatchSheet({
       return answer.ok ? [] : answer.problems;
     },
   });
-  const layers = battingPlyCount === 0 ? 'no batting' : layersWords(battingPlyCount);
+  const layers = battingPlyCount === 0 ? say('swatch-sheet.no-batting') : layersWords(battingPlyCount);
   return (
-    <FormSheet title={`A swatch of ${layers}`} saveLabel="Use these measures" onClose={onClose} {...sheet}>
+    <FormSheet
+      title={say('swatch-sheet.a-swatch-of', { layers })}
+      saveLabel={say('swatch-sheet.use-these-measures')}
+      onClose={onClose}
+      {...sheet}
+    >
       {steps.map(({ title, words, fields }) => (
         <fieldset key={title} className={style.step}>
           <legend>{title}</legend>

@@ -1,4 +1,5 @@
 /** What the lines take up by number of layers: estimated, or as the maker measured it on a swatch. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import type { CoatPlan, Piece, QuiltedMeasure } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -55,20 +56,17 @@ export function TakeUp() {
   return (
     <section aria-labelledby="take-up">
       <h2 id="take-up" className={style.title}>
-        Take-up
+        {say('take-up.take-up')}
       </h2>
-      <p className={style.lead}>
-        Quilting draws the cloth in, so more is cut than is finished. How much hangs on cloth, padding and
-        machine: quilt a swatch of each number of layers, and its measures stand in place of the estimate.
-      </p>
+      <p className={style.lead}>{say('take-up.quilting-draws-the-cloth-in-so')}</p>
       <DataTable
         className={style.layers}
-        label="Take-up by layers"
+        label={say('take-up.take-up-by-layers')}
         rows={rows.map((layers) => takenBy(layers, plan, items))}
         keyOf={({ layers }) => layers.plyCount}
         columns={[
           {
-            head: 'Layers',
+            head: say('take-up.layers'),
             cell: ({ layers, words }) => (
               <>
                 {sentenceCase(words)}
@@ -78,11 +76,11 @@ export function TakeUp() {
               </>
             ),
           },
-          { head: 'Rise of one face', cell: (taken) => <RiseField taken={taken} /> },
-          { head: 'Over the lines', align: 'end', cell: ({ over }) => <Way ways={over} /> },
-          { head: 'Along the lines', align: 'end', cell: ({ along }) => <Way ways={along} /> },
+          { head: say('take-up.rise-of-one-face'), cell: (taken) => <RiseField taken={taken} /> },
+          { head: say('take-up.over-the-lines'), align: 'end', cell: ({ over }) => <Way ways={over} /> },
+          { head: say('take-up.along-the-lines'), align: 'end', cell: ({ along }) => <Way ways={along} /> },
           {
-            head: 'Swatch',
+            head: say('take-up.swatch'),
             isHeadHidden: true,
             cellClass: style.swatchCell,
             cell: (taken) => (
@@ -93,9 +91,9 @@ export function TakeUp() {
       />
       {isOwnBySlot && (
         <p>
-          An earlier swatch was measured for all layers alike; it counts where no swatch of their own was.{' '}
+          {say('take-up.an-earlier-swatch-was-measured-for')}{' '}
           <Button look="quiet" onClick={() => void change.change(forgetSlotTakeUp)}>
-            Forget it
+            {say('take-up.forget-it')}
           </Button>
         </p>
       )}
@@ -140,7 +138,7 @@ function takenBy(layers: Layers, plan: CoatPlan, items: SlotItems): Taken {
   });
   return {
     layers,
-    words: layers.plyCount === 0 ? 'no batting' : layersWords(layers.plyCount),
+    words: layers.plyCount === 0 ? say('take-up.no-batting') : layersWords(layers.plyCount),
     over: takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'over')),
     along: takeUps.map(({ piece, takeUp }) => wayOf(piece, takeUp, 'along')),
     risesMm: takeUps.map(({ takeUp }) => takeUp.rise.riseMm),
@@ -154,12 +152,12 @@ function RiseField({ taken: { layers, words, risesMm } }: { taken: Taken }) {
   const rise = usePlanChange();
   return (
     <OptionalSettledField
-      label={`Rise of one face, ${words}`}
+      label={say('take-up.rise-of-one-face-2', { words })}
       isLabelHidden
       quantity="length"
       value={measure?.riseMm ?? null}
       onSet={(riseMm) => void rise.change((now) => setRise(now, plyCount, riseMm, lengthText))}
-      hint={measure?.riseMm == null ? estimatedRise(risesMm, lengthText) : 'as measured'}
+      hint={measure?.riseMm == null ? estimatedRise(risesMm, lengthText) : say('take-up.as-measured')}
       problem={rise.problem}
       min={0}
     />
@@ -172,16 +170,16 @@ function SwatchActions({ taken, onMeasure }: { taken: Taken; onMeasure: () => vo
   const forget = usePlanChange();
   return (
     <>
-      <Button aria-label={`Measure a swatch, ${words}`} onClick={onMeasure}>
-        {measure?.overLinesRatio == null ? 'Measure a swatch' : 'Measure again'}
+      <Button aria-label={say('take-up.measure-a-swatch', { words })} onClick={onMeasure}>
+        {measure?.overLinesRatio == null ? say('take-up.measure-a-swatch-2') : say('take-up.measure-again')}
       </Button>
       {measure && (
         <Button
           look="quiet"
-          aria-label={`Forget the swatch, ${words}`}
+          aria-label={say('take-up.forget-the-swatch', { words })}
           onClick={() => void forget.change((now) => forgetSwatch(now, plyCount))}
         >
-          Forget it
+          {say('take-up.forget-it')}
         </Button>
       )}
       {measure && <PitchNote measure={measure} plan={plan} pieces={pieces} />}
@@ -206,8 +204,8 @@ function PitchNote({
   if (!isFar) return null;
   return (
     <span className="quiet small">
-      Its lines are <Figure quantity="length" value={measure.spacingMm} /> apart, not as far as on every piece
-      here.
+      {say('take-up.its-lines-are')} <Figure quantity="length" value={measure.spacingMm} />{' '}
+      {say('take-up.apart-not-as-far-as-on')}
     </span>
   );
 }
@@ -237,17 +235,18 @@ function Way({ ways }: { ways: readonly OneWay[] }) {
       {max - min > 0.0005 && (
         <>
           {' '}
-          to <Figure quantity="ratio" value={max} options={{ digits: 1 }} />
+          {say('common.to')} <Figure quantity="ratio" value={max} options={{ digits: 1 }} />
         </>
       )}
       <span className={`${style.names} quiet small`}>
         {ranges.length > 0 ? (
           <>
-            estimated, <Percent ratio={Math.min(...ranges.map(({ minRatio }) => minRatio))} /> to{' '}
+            {say('take-up.estimated')} <Percent ratio={Math.min(...ranges.map(({ minRatio }) => minRatio))} />{' '}
+            {say('common.to')}{' '}
             <Percent ratio={wholeUp(Math.max(...ranges.map(({ maxRatio }) => maxRatio)))} />
           </>
         ) : min > 0 ? (
-          'as measured'
+          say('take-up.as-measured')
         ) : (
           ''
         )}
@@ -268,5 +267,7 @@ function Percent({ ratio }: { ratio: number }) {
 function estimatedRise(risesMm: readonly number[], text: (mm: number) => string): string {
   const min = Math.min(...risesMm);
   const max = Math.max(...risesMm);
-  return min === max ? `estimated: ${text(min)}` : `estimated: ${text(min)} to ${text(max)}`;
+  return min === max
+    ? say('take-up.estimated-2', { text: text(min) })
+    : say('take-up.estimated-to', { text: text(min), text2: text(max) });
 }

@@ -1,4 +1,5 @@
 /** One coat of each plan side by side: what its material costs, slot by slot, and for which plans that is not known. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { costBySlot, type PlanCost } from '../../../shared-core/cost/cost-by-slot.ts';
 import type { PlanInSeason } from '../../../shared-core/flow/season/season.ts';
@@ -29,20 +30,18 @@ export function CostsBySlot({ rows, planned }: CostsBySlotProps) {
   const unknown = rows.filter(({ id }) => bars.bars.every(({ key }) => key !== id)).map(({ name }) => name);
   return (
     <section aria-labelledby="by-slot" className={style.bySlot}>
-      <h2 id="by-slot">One coat by slot</h2>
+      <h2 id="by-slot">{say('costs-by-slot.one-coat-by-slot')}</h2>
       <ReadProblems read={read} />
       {bars.bars.length > 0 && (
         <BarPicture
           bars={bars}
-          label="What the material of one coat costs, plan by plan and slot by slot. The table below has the same figures."
-          head="Slot"
+          label={say('costs-by-slot.what-the-material-of-one-coat')}
+          head={say('common.slot')}
           noteOf={(planId) => noteOf(costs.find((cost) => cost.planId === planId))}
         />
       )}
       {unknown.length > 0 && (
-        <p className="quiet">
-          Not known yet for {listed(unknown)}: put a plan into the season, or record its cutting.
-        </p>
+        <p className="quiet">{say('costs-by-slot.not-known-yet-for-put-a', { unknown: listed(unknown) })}</p>
       )}
     </section>
   );
@@ -50,8 +49,11 @@ export function CostsBySlot({ rows, planned }: CostsBySlotProps) {
 
 function noteOf(cost: PlanCost | undefined): string {
   if (!cost) return '';
-  const from = cost.from === 'as cut' ? 'as it was cut' : 'as planned in the season';
-  return cost.isIncomplete ? `${from}; a part of it has no price yet` : from;
+  const from =
+    cost.from === 'as cut'
+      ? say('costs-by-slot.as-it-was-cut')
+      : say('costs-by-slot.as-planned-in-the-season');
+  return cost.isIncomplete ? say('costs-by-slot.a-part-of-it-has-no', { from }) : from;
 }
 
 function plannedCost({ plan, estimate: { cost } }: PlanInSeason): PlanCost {

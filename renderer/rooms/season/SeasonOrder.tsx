@@ -1,4 +1,5 @@
 /** The plans in their order: moved up and down, counted, taken out; each with how it stands. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import { shortSentences } from '../../../shared-core/flow/season/season-report.ts';
 import { coatTotal, plansBySize } from '../../../shared-core/plan/model/sizes.ts';
@@ -22,7 +23,7 @@ export interface SeasonOrderProps {
 export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderProps) {
   const system = useSystem();
   if (entries.length === 0) {
-    return <p className="quiet">Nothing is in the season yet. Put in the coat that must be made first.</p>;
+    return <p className="quiet">{say('season-order.nothing-is-in-the-season-yet')}</p>;
   }
   const moved = (from: number, to: number) => {
     const next = [...entries];
@@ -37,9 +38,9 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
       }))}
       keyOf={({ plan }) => plan.id}
       columns={[
-        { head: 'Order', isNumber: true, cell: (_, index) => index + 1 },
+        { head: say('season-order.order'), isNumber: true, cell: (_, index) => index + 1 },
         {
-          head: 'Plan',
+          head: say('season-order.plan'),
           cell: ({ plan }) => (
             <>
               <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'plan' })}>{plan.name}</a>{' '}
@@ -48,16 +49,16 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
           ),
         },
         {
-          head: 'Coats',
+          head: say('common.coats'),
           cellClass: style.count,
           cell: ({ plan, coatCount }) =>
             plansBySize(plan).length > 1 ? (
               <span>
-                {coatTotal(plan)} <span className="quiet small">in its sizes</span>
+                {coatTotal(plan)} <span className="quiet small">{say('season-order.in-its-sizes')}</span>
               </span>
             ) : (
               <SettledField
-                label={`Coats of ${plan.name}`}
+                label={say('season-order.coats-of', { planName: plan.name })}
                 isLabelHidden
                 quantity="count"
                 value={coatCount ?? plan.coatCount}
@@ -74,22 +75,24 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
             ),
         },
         {
-          head: 'Stash',
+          head: say('common.stash'),
           cell: ({ done }) =>
             done ? <Stands lacks={shortSentences(done, system)} /> : <span className="quiet">…</span>,
         },
         {
-          head: 'Material',
+          head: say('common.material'),
           align: 'end',
           cell: ({ done }) => (
             <>
               {done ? <Money amountMinor={done.estimate.cost.batchMinor} /> : '…'}
-              {done?.estimate.cost.isIncomplete && <span className="quiet small"> not complete</span>}
+              {done?.estimate.cost.isIncomplete && (
+                <span className="quiet small">{` ${say('season-order.not-complete')}`}</span>
+              )}
             </>
           ),
         },
         {
-          head: 'Actions',
+          head: say('common.actions'),
           isHeadHidden: true,
           align: 'end',
           cellClass: style.actions,
@@ -97,7 +100,7 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
             <>
               <Button
                 look="quiet"
-                aria-label={`${plan.name} earlier`}
+                aria-label={say('season-order.earlier', { planName: plan.name })}
                 disabled={index === 0}
                 onClick={() => moved(index, index - 1)}
               >
@@ -105,7 +108,7 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
               </Button>
               <Button
                 look="quiet"
-                aria-label={`${plan.name} later`}
+                aria-label={say('season-order.later', { planName: plan.name })}
                 disabled={index === entries.length - 1}
                 onClick={() => moved(index, index + 1)}
               >
@@ -113,10 +116,10 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
               </Button>
               <Button
                 look="quiet"
-                aria-label={`Take out ${plan.name}`}
+                aria-label={say('season-order.take-out-2', { planName: plan.name })}
                 onClick={() => onChange(entries.filter(({ planId }) => planId !== plan.id))}
               >
-                Take out
+                {say('season-order.take-out')}
               </Button>
             </>
           ),
@@ -128,11 +131,11 @@ export function SeasonOrder({ input, entries, figures, onChange }: SeasonOrderPr
 
 /** Whether the stash covers a plan, or what it lacks, slot by slot. */
 function Stands({ lacks }: { lacks: readonly string[] }) {
-  if (lacks.length === 0) return <strong className={style.good}>Covered</strong>;
+  if (lacks.length === 0) return <strong className={style.good}>{say('season-order.covered')}</strong>;
   return (
     <details>
       <summary className={style.short}>
-        Short in {lacks.length} {lacks.length === 1 ? 'slot' : 'slots'}
+        {say('season-order.short-in-slots', { lacksCount: lacks.length })}
       </summary>
       <ul className={`${style.lacks} small`}>
         {lacks.map((sentence) => (

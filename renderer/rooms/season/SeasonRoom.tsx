@@ -1,4 +1,5 @@
 /** The season: coats in the order of their priority on one stash, what each lacks, and one list for all. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -42,18 +43,15 @@ export function SeasonRoom() {
   const others = rows.filter((row) => entries.every(({ planId }) => planId !== row.id));
   return (
     <div className={style.room}>
-      <RoomHead
-        title="Season"
-        lead="Coats that draw on one stash. The first has it to itself; each further one has what is left."
-      />
+      <RoomHead title={say('common.season')} lead={say('season-room.coats-that-draw-on-one-stash')} />
       <ReadProblems read={read} />
       <Problems problems={problems} />
       {rows.length === 0 ? (
         <EmptyState
-          title="No coat planned yet"
-          action={<a href={routeHash({ kind: 'coats' })}>Go to your coats</a>}
+          title={say('season-room.no-coat-planned-yet')}
+          action={<a href={routeHash({ kind: 'coats' })}>{say('season-room.go-to-your-coats')}</a>}
         >
-          A season puts several plans in order. Plan a coat first.
+          {say('season-room.a-season-puts-several-plans-in')}
         </EmptyState>
       ) : (
         <>
@@ -80,7 +78,7 @@ function Progress({ run }: { run: ReturnType<typeof useSeasonRun> }) {
     return (
       <div className={style.progress}>
         <Button look="quiet" onClick={run.again}>
-          {run.figures ? 'Look for better lays' : 'Work it out'}
+          {run.figures ? say('season-room.look-for-better-lays') : say('season-room.work-it-out')}
         </Button>
       </div>
     );
@@ -88,11 +86,15 @@ function Progress({ run }: { run: ReturnType<typeof useSeasonRun> }) {
   return (
     <div className={style.progress} role="status">
       <span>
-        {progress.isQuick ? 'Working it out' : 'Looking for better lays'}: {progress.doneCount} of{' '}
-        {progress.allCount} done, now {progress.now}.
+        {say('season-room.looking-for-better-lays-of-done', {
+          ifQuick: progress.isQuick ? 'yes' : 'no',
+          doneCount: progress.doneCount,
+          allCount: progress.allCount,
+          now: progress.now,
+        })}
       </span>
       <Button look="quiet" onClick={run.stop}>
-        Stop here
+        {say('season-room.stop-here')}
       </Button>
     </div>
   );
@@ -100,18 +102,18 @@ function Progress({ run }: { run: ReturnType<typeof useSeasonRun> }) {
 
 function AddPlan({ rows, onAdd }: { rows: readonly PlanRow[]; onAdd: (planId: string) => void }) {
   const [planId, setPlanId] = useState('');
-  if (rows.length === 0) return <p className="quiet small">All your plans are in the season.</p>;
+  if (rows.length === 0) return <p className="quiet small">{say('season-room.all-your-plans-are-in-the')}</p>;
   return (
     <div className={style.add}>
       <ChoiceField
-        label="Another plan"
+        label={say('season-room.another-plan')}
         value={planId}
         options={rows.map((row) => ({
           value: row.id as string,
           label: row.size ? `${row.name}, ${row.size}` : row.name,
         }))}
         onChange={setPlanId}
-        emptyLabel="Choose a plan"
+        emptyLabel={say('season-room.choose-a-plan')}
       />
       <Button
         disabled={planId === ''}
@@ -120,7 +122,7 @@ function AddPlan({ rows, onAdd }: { rows: readonly PlanRow[]; onAdd: (planId: st
           setPlanId('');
         }}
       >
-        Put it in last
+        {say('season-room.put-it-in-last')}
       </Button>
     </div>
   );

@@ -1,4 +1,5 @@
 /** The season's flow in the window: a quick pass for figures at once, then one that looks for better lays. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import {
@@ -54,7 +55,7 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
             isQuick,
             doneCount,
             allCount,
-            now: from.entries[doneCount]?.plan.name ?? 'what is to be bought',
+            now: from.entries[doneCount]?.plan.name ?? say('season-run.what-is-to-be-bought'),
           });
         at(0);
         const runLay = keptRun({ workshop, seconds, signal });
@@ -82,7 +83,7 @@ export function useSeasonRun(input: SeasonInput | null): SeasonRun {
       .catch((error: unknown) => {
         if (!isCurrent() || control.signal.aborted) return;
         setProblems([
-          failureOf('The season', error, 'Open its plans one by one; the one that fails says why.'),
+          failureOf(say('common.the-season'), error, say('season-run.open-its-plans-one-by-one')),
         ]);
       })
       .finally(() => {

@@ -1,4 +1,5 @@
 /** What runs, where its files lie, and whether there is a later version: asked for at a press of the button alone. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -14,28 +15,25 @@ export function AboutGroup() {
   const read = useRead('programFacts', {});
   const program = read.data;
   return (
-    <Group
-      title="About"
-      about="Bolt & Baffle works on this machine alone and asks nothing of any network by itself."
-    >
+    <Group title={say('about-group.about')} about={say('about-group.bolt-baffle-works-on-this-machine')}>
       <ReadProblems read={read} />
       {program && (
         <dl className={style.facts}>
-          <dt>Version</dt>
+          <dt>{say('about-group.version')}</dt>
           <dd>
             {program.version}
             <span className={style.runsOn}>
               {program.runsOn.map(({ name, version }) => `${name} ${version}`).join(', ')}
             </span>
           </dd>
-          <dt>Data folder</dt>
+          <dt>{say('about-group.data-folder')}</dt>
           <dd className={style.path}>{program.folder}</dd>
-          <dt>Log of failures</dt>
+          <dt>{say('about-group.log-of-failures')}</dt>
           <dd className={style.path}>{program.logFile}</dd>
-          <dt>Later versions</dt>
+          <dt>{say('about-group.later-versions')}</dt>
           <dd>
             {program.newsAddress === null ? (
-              'This build knows no place to ask.'
+              say('about-group.this-build-knows-no-place-to')
             ) : (
               <News from={program.newsAddress} />
             )}
@@ -52,21 +50,25 @@ function News({ from }: { from: string }) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
   const askNow = async () => {
-    setSaid('Asking.');
+    setSaid(say('about-group.asking'));
     const answer = await ask(workshop, 'askForNews', {});
     setProblems(answer.ok ? [] : answer.problems);
     setNews(answer.ok ? answer.value.news : null);
-    setSaid(answer.ok && answer.value.news === null ? 'You have the latest.' : '');
+    setSaid(answer.ok && answer.value.news === null ? say('about-group.you-have-the-latest') : '');
   };
   return (
     <div className={style.news}>
-      <Button onClick={() => void askNow()}>Ask now</Button>
+      <Button onClick={() => void askNow()}>{say('about-group.ask-now')}</Button>
       <p role="status">{said}</p>
-      <p className={style.from}>Asks {from} for one small file, and sends nothing of yours.</p>
+      <p className={style.from}>{say('about-group.asks-for-one-small-file-and', { from })}</p>
       <Problems problems={problems} />
       {news && (
         <p>
-          Version {news.version} came out on {news.date}. {news.words}
+          {say('about-group.version-came-out-on', {
+            version: news.version,
+            date: news.date,
+            words: news.words,
+          })}
         </p>
       )}
     </div>

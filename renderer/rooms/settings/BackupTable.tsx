@@ -1,3 +1,4 @@
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Backup } from '../../../shared-core/contract/contract.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -7,11 +8,11 @@ import style from './BackupsGroup.module.css';
 import type { BackupsSession } from './backups-session.ts';
 
 const reasons: Readonly<Record<Backup['kind'], string>> = {
-  automatic: 'at the start',
-  'by hand': 'made by hand',
-  'before bringing back': 'before another was brought back',
-  rescued: 'when the file was gone or replaced',
-  'put here': 'put in the folder',
+  automatic: say('backup-table.at-the-start'),
+  'by hand': say('backup-table.made-by-hand'),
+  'before bringing back': say('backup-table.before-another-was-brought-back'),
+  rescued: say('backup-table.when-the-file-was-gone-or'),
+  'put here': say('backup-table.put-in-the-folder'),
 };
 
 /** Each backup, to be brought back after a question. question: what becomes of what is there now. */
@@ -27,7 +28,7 @@ export function BackupTable({ session, question }: { session: BackupsSession; qu
         keyOf={({ name }) => name}
         columns={[
           {
-            head: 'From',
+            head: say('common.from'),
             cell: (row) => (
               <div title={row.name}>
                 <span className="number">{momentText(row.at)}</span>
@@ -35,34 +36,39 @@ export function BackupTable({ session, question }: { session: BackupsSession; qu
               </div>
             ),
           },
-          { head: 'Size', align: 'end', isNumber: true, cell: ({ sizeBytes }) => sizeText(sizeBytes) },
           {
-            head: 'Bring back',
+            head: say('common.size'),
+            align: 'end',
+            isNumber: true,
+            cell: ({ sizeBytes }) => sizeText(sizeBytes),
+          },
+          {
+            head: say('backup-table.bring-back'),
             isHeadHidden: true,
             cellClass: style.actions,
             cell: (row) =>
               asked === row.name ? (
                 <div className={style.question}>
-                  <p>Everything goes back to how it was then. {question}</p>
+                  <p>{say('backup-table.everything-goes-back-to-how-it', { question })}</p>
                   <Button
                     look="main"
                     disabled={isBusy}
                     onClick={() => void restoreBackup(row).then(() => setAsked(null))}
                   >
-                    Yes, bring it back
+                    {say('backup-table.yes-bring-it-back')}
                   </Button>
                   <Button disabled={isBusy} onClick={() => setAsked(null)}>
-                    Leave it as it is
+                    {say('backup-table.leave-it-as-it-is')}
                   </Button>
                 </div>
               ) : (
                 <Button
                   look="quiet"
                   disabled={isBusy}
-                  aria-label={`Bring back the one from ${momentText(row.at)}`}
+                  aria-label={say('backup-table.bring-back-the-one-from', { momentText: momentText(row.at) })}
                   onClick={() => setAsked(row.name)}
                 >
-                  Bring this one back
+                  {say('backup-table.bring-this-one-back')}
                 </Button>
               ),
           },
@@ -73,5 +79,7 @@ export function BackupTable({ session, question }: { session: BackupsSession; qu
 }
 
 export function sizeText(bytes: number): string {
-  return bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+  return bytes < 1e6
+    ? say('backup-table.kb', { value: Math.max(1, Math.round(bytes / 1e3)) })
+    : say('backup-table.mb', { bytes: (bytes / 1e6).toFixed(1) });
 }

@@ -1,4 +1,5 @@
 /** Copies of the data file: made, listed and brought back. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Backup, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
@@ -14,23 +15,20 @@ export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: Worksho
   const { read, problems, isBusy, said, backUp } = session;
   const backups = read.data;
   return (
-    <Group
-      title="Backups"
-      about="Whole copies of the data file. One is made at each start when something has changed since the last. Ten of those are kept, and ten of those from before another was brought back. Those you make yourself stay until you delete them from the folder."
-    >
-      <section className={style.backups} aria-label="Backups">
+    <Group title={say('backups-group.backups')} about={say('backups-group.whole-copies-of-the-data-file')}>
+      <section className={style.backups} aria-label={say('backups-group.backups')}>
         {backups?.lastProblem && <Problems problems={[backups.lastProblem]} />}
         <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.head}>
           <Button disabled={isBusy} onClick={() => void backUp()}>
-            Back up now
+            {say('backups-group.back-up-now')}
           </Button>
           <p className="quiet small" role="status">
             {said}
           </p>
         </div>
-        <BackupTable session={session} question="What is here now is kept as a backup first." />
+        <BackupTable session={session} question={say('backups-group.what-is-here-now-is-kept')} />
         {backups && <p className="quiet small">{allText(backups.rows)}</p>}
         {backups && <code className={style.folder}>{backups.folder}</code>}
       </section>
@@ -39,7 +37,7 @@ export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: Worksho
 }
 
 function allText(rows: readonly Backup[]): string {
-  if (rows.length === 0) return 'There is none yet.';
+  if (rows.length === 0) return say('backups-group.there-is-none-yet');
   const bytes = rows.reduce((sum, row) => sum + row.sizeBytes, 0);
-  return `${rows.length === 1 ? '1 backup' : `${rows.length} backups`}, ${sizeText(bytes)} in all.`;
+  return say('backups-group.backups-in-all', { rowsCount: rows.length, sizeText: sizeText(bytes) });
 }

@@ -1,4 +1,5 @@
 /** What failed, for the maker to look at and to send to whoever looks into it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { useReadIn } from '../../client/queries/reads.ts';
 import { Button } from '../../parts/forms/Button.tsx';
@@ -14,20 +15,25 @@ export function LogGroup() {
   const [isShown, setIsShown] = useState(false);
 
   return (
-    <Group
-      title="Log"
-      about="When a step fails, the program writes down which, when and where in the program. No names, measures, amounts or prices. Send it to whoever looks into the fault."
-    >
-      <section className={style.backups} aria-label="Log">
+    <Group title={say('log-group.log')} about={say('log-group.when-a-step-fails-the-program')}>
+      <section className={style.backups} aria-label={say('log-group.log')}>
         <ReadProblems read={read} />
-        {log?.text === '' && <p className="quiet">Nothing has failed yet.</p>}
+        {log?.text === '' && <p className="quiet">{say('log-group.nothing-has-failed-yet')}</p>}
         {log && log.text !== '' && (
           <div className={style.head}>
             <Button aria-expanded={isShown} onClick={() => setIsShown(!isShown)}>
-              {isShown ? 'Hide' : 'Show'}
+              {isShown ? say('log-group.hide') : say('log-group.show')}
             </Button>
-            <Button onClick={() => saveFile(`bolt-and-baffle-log-${todayIso()}.txt`, 'text/plain', log.text)}>
-              Save a copy
+            <Button
+              onClick={() =>
+                saveFile(
+                  say('log-group.bolt-and-baffle-log-txt', { todayIso: todayIso() }),
+                  'text/plain',
+                  log.text,
+                )
+              }
+            >
+              {say('log-group.save-a-copy')}
             </Button>
           </div>
         )}

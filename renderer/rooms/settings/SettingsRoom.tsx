@@ -1,8 +1,10 @@
 /** The workshop's name, units and currency, the look of the window, and where the data lies. Saved as soon as it is changed. */
+import { type Language, languages, say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useRef, useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useChange } from '../../client/queries/changes.ts';
+import { chooseLanguage, chosenLanguage } from '../../client/language.ts';
 import { chooseTheme, chosenTheme, type ThemeChoice } from '../../client/theme.ts';
 import { useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
@@ -51,46 +53,44 @@ export function SettingsRoom() {
   return (
     <div className={style.room}>
       <header className={style.header}>
-        <h1>Settings</h1>
+        <h1>{say('common.settings')}</h1>
         <p className={style.saved} role="status" key={savedCount}>
-          {savedCount > 0 && problems.length === 0 && 'Saved'}
+          {savedCount > 0 && problems.length === 0 && say('settings-room.saved')}
         </p>
       </header>
       <Problems problems={problems} />
 
-      <Group title="Workshop" about="The name stands at the foot of the rail and on what you print.">
+      <Group title={say('settings-room.workshop')} about={say('settings-room.the-name-stands-at-the-foot')}>
         <TextField
-          label="Workshop name"
+          label={say('settings-room.workshop-name')}
           value={settings.workshopName}
-          placeholder="Your workshop"
+          placeholder={say('common.your-workshop')}
           onChange={(text) => change({ workshopName: text.slice(0, 120) }, typingPauseMs)}
         />
       </Group>
 
-      <Group
-        title="Units"
-        about="What figures are shown in. Any field takes either, and what you typed is shown back as you typed it."
-      >
+      <Group title={say('settings-room.units')} about={say('settings-room.what-figures-are-shown-in-any')}>
         <OneOf
-          label="Units"
+          label={say('settings-room.units')}
           value={settings.system}
           options={[
-            { value: 'metric', label: 'Metric', hint: 'cm, m, g, g/m²' },
-            { value: 'imperial', label: 'Imperial', hint: 'in, yd, oz, oz/yd²' },
+            { value: 'metric', label: say('settings-room.metric'), hint: say('settings-room.cm-m-g-g-m') },
+            {
+              value: 'imperial',
+              label: say('settings-room.imperial'),
+              hint: say('settings-room.in-yd-oz-oz-yd'),
+            },
           ]}
           onChange={(system) => change({ system, unitsFrom: 'maker' }, 0)}
         />
       </Group>
 
-      <Group
-        title="Currency"
-        about="One currency for all prices. Changing it changes the word beside each amount; the amounts themselves stay as they were typed. Once there are amounts, it can become only a currency with as many decimal places."
-      >
+      <Group title={say('common.currency')} about={say('settings-room.one-currency-for-all-prices-changing')}>
         <div className={style.narrow}>
           <TextField
-            label="Currency"
+            label={say('common.currency')}
             value={settings.currency}
-            hint="Three letters, such as EUR, GBP or USD"
+            hint={say('settings-room.three-letters-such-as-eur-gbp')}
             onChange={(text) =>
               change({ currency: text.trim().toUpperCase(), unitsFrom: 'maker' }, typingPauseMs)
             }
@@ -98,14 +98,34 @@ export function SettingsRoom() {
         </div>
       </Group>
 
-      <Group title="Look" about="Kept on this machine.">
+      <Group
+        title={say('settings-room.language')}
+        about={say('settings-room.kept-on-this-machine-files-keep')}
+      >
         <OneOf
-          label="Look"
+          label={say('settings-room.language')}
+          value={chosenLanguage()}
+          options={(Object.keys(languages) as Language[]).map((value) => ({
+            value,
+            label: languages[value],
+            hint: '',
+          }))}
+          onChange={chooseLanguage}
+        />
+      </Group>
+
+      <Group title={say('settings-room.look')} about={say('settings-room.kept-on-this-machine')}>
+        <OneOf
+          label={say('settings-room.look')}
           value={theme}
           options={[
-            { value: 'system', label: 'As the system', hint: 'follows day and night' },
-            { value: 'light', label: 'Light', hint: '' },
-            { value: 'dark', label: 'Dark', hint: '' },
+            {
+              value: 'system',
+              label: say('settings-room.as-the-system'),
+              hint: say('settings-room.follows-day-and-night'),
+            },
+            { value: 'light', label: say('settings-room.light'), hint: '' },
+            { value: 'dark', label: say('settings-room.dark'), hint: '' },
           ]}
           onChange={(choice) => {
             chooseTheme(choice);
@@ -116,8 +136,8 @@ export function SettingsRoom() {
       </Group>
 
       <Group
-        title="Data file"
-        about="Everything you enter is kept in this one file on this machine. To keep a second one elsewhere, back up below and copy the backup."
+        title={say('settings-room.data-file')}
+        about={say('settings-room.everything-you-enter-is-kept-in')}
       >
         <code className={style.path}>{facts.dataFile}</code>
         <Problems problems={facts.fileProblems} />

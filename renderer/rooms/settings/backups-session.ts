@@ -1,4 +1,5 @@
 /** The backups as the window shows them: read, made, and one of them brought back. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Backup, Backups, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -28,7 +29,7 @@ export function useBackups(onBroughtBack?: (facts: WorkshopFacts) => void): Back
     setSaid('');
     const answer = await backUpNow({});
     setProblems(answer.ok ? [] : answer.problems);
-    if (answer.ok) setSaid('Backed up.');
+    if (answer.ok) setSaid(say('backups-session.backed-up'));
   };
   const restoreBackup = async (row: Backup) => {
     setSaid('');
@@ -37,7 +38,7 @@ export function useBackups(onBroughtBack?: (facts: WorkshopFacts) => void): Back
     // What is there now may have been kept as a backup before the other was refused.
     if (!answer.ok) return read.again();
     onBroughtBack?.(answer.value);
-    setSaid(`The workshop is as it was on ${momentText(row.at)}. What stood here before is kept.`);
+    setSaid(say('backups-session.the-workshop-is-as-it-was', { momentText: momentText(row.at) }));
   };
   return { read, problems, isBusy: isBackingUp || isRestoring, said, backUp, restoreBackup };
 }

@@ -1,4 +1,5 @@
 /** At the foot of the stash: what was done last, and a way to undo it until the next change or until it is dismissed. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useChange } from '../../client/queries/changes.ts';
@@ -47,18 +48,18 @@ export function LastChange() {
   }, [canUndo]);
 
   return (
-    <div className={style.foot} role="status" aria-label="What was done last">
+    <div className={style.foot} role="status" aria-label={say('last-change.what-was-done-last')}>
       {(change || undone !== null) && (
         <div className={style.line}>
-          <p className={style.said}>{change ? `${change.said}.` : `Undone: ${undone}.`}</p>
+          <p className={style.said}>{change ? `${change.said}.` : say('last-change.undone', { undone })}</p>
           <div className={style.actions}>
             {canUndo && (
               <Button look="quiet" aria-keyshortcuts="Control+Z Meta+Z" onClick={() => void undo()}>
-                Undo
+                {say('common.undo')}
               </Button>
             )}
             <Button look="quiet" onClick={dismiss}>
-              Dismiss
+              {say('last-change.dismiss')}
             </Button>
           </div>
           {change && refused?.id === change.id && <Problems problems={refused.problems} />}

@@ -1,4 +1,5 @@
 /** The stash: every item the maker keeps, found by what is remembered of it, and one of them opened beside the list. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { goTo } from '../../client/route.ts';
@@ -68,7 +69,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
     <div className={style.stash} data-open={itemId !== null}>
       <header className={style.header}>
         <div className={style.heading}>
-          <h1>Stash</h1>
+          <h1>{say('common.stash')}</h1>
           <p className="quiet number" role="status">
             {pages.isRead && !isEmpty && countText(pages.total, facts.itemCount, question)}
           </p>
@@ -85,13 +86,13 @@ export function Stash({ itemId }: { itemId: string | null }) {
                   setQuestion({ ...question, isPutAway: !question.isPutAway });
                 }}
               >
-                {question.isPutAway ? 'Show the shelf' : 'Show what is put away'}
+                {question.isPutAway ? say('stash.show-the-shelf') : say('stash.show-what-is-put-away')}
               </Button>
               <Button aria-pressed={isCounting} onClick={() => setIsCounting(!isCounting)}>
-                {isCounting ? 'Back to the list' : 'Take stock'}
+                {isCounting ? say('stash.back-to-the-list') : say('stash.take-stock')}
               </Button>
               <Button look="main" onClick={() => setIsAdding(true)}>
-                New item
+                {say('stash.new-item')}
               </Button>
             </>
           )}
@@ -100,18 +101,17 @@ export function Stash({ itemId }: { itemId: string | null }) {
       <Problems problems={fileProblems} />
       {isEmpty ? (
         <EmptyState
-          title="The shelf is empty"
+          title={say('stash.the-shelf-is-empty')}
           action={
             <div className={style.actions}>
               <Button look="main" onClick={() => setIsAdding(true)}>
-                New item
+                {say('stash.new-item')}
               </Button>
               {files}
             </div>
           }
         >
-          Begin with the cloth you would cut next: its name, its width, and how much of it you have. Or bring
-          in what you keep in a spreadsheet.
+          {say('stash.begin-with-the-cloth-you-would')}
         </EmptyState>
       ) : (
         <>
@@ -123,7 +123,7 @@ export function Stash({ itemId }: { itemId: string | null }) {
             onLeave={() => listRef.current?.focus()}
           >
             <Button disabled={pages.total === 0} onClick={() => setIsLabelling(true)}>
-              Shelf labels
+              {say('common.shelf-labels')}
             </Button>
           </StashBar>
           <ReadProblems read={pages.read} />
@@ -131,19 +131,19 @@ export function Stash({ itemId }: { itemId: string | null }) {
             <StockTake question={question} />
           ) : (
             <div className={style.halves}>
-              <section className={style.list} aria-label="List">
+              <section className={style.list} aria-label={say('stash.list')}>
                 <StashOrder question={question} onAsk={setQuestion} />
                 {pages.isRead && pages.total === 0 ? (
                   <div className={style.nothing}>
-                    <p>Nothing in the stash fits that.</p>
-                    <Button onClick={showEverything}>Show everything</Button>
+                    <p>{say('stash.nothing-in-the-stash-fits-that')}</p>
+                    <Button onClick={showEverything}>{say('stash.show-everything')}</Button>
                   </div>
                 ) : (
                   <StashList pages={pages} itemId={itemId} onChoose={choose} listRef={listRef} />
                 )}
               </section>
               {itemId !== null && (
-                <section className={style.detail} aria-label="Item">
+                <section className={style.detail} aria-label={say('common.item')}>
                   <ItemDetail key={itemId} itemId={itemId} onClose={close} />
                 </section>
               )}
@@ -177,8 +177,8 @@ export function Stash({ itemId }: { itemId: string | null }) {
 }
 
 function countText(found: number, all: number, { search, kinds, isPutAway }: StashQuestion): string {
-  const items = (count: number) => (count === 1 ? '1 item' : `${count} items`);
-  if (isPutAway) return `${items(found)} put away`;
+  const items = (count: number) => say('stash.items', { count });
+  if (isPutAway) return say('stash.put-away', { items: items(found) });
   const isNarrowed = search !== '' || kinds.length > 0;
-  return isNarrowed ? `${found} of ${items(all)}` : items(found);
+  return isNarrowed ? say('stash.of', { found, items: items(all) }) : items(found);
 }

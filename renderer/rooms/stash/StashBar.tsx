@@ -1,4 +1,6 @@
 /** Search, kinds and order of the list. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { ReactNode } from 'react';
 import { type ItemKind, itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
@@ -33,9 +35,9 @@ export function StashBar({ search, onSearch, kinds, onKinds, onLeave, children }
           }}
         >
           <TextField
-            label="Search the stash"
+            label={say('stash-bar.search-the-stash')}
             type="search"
-            placeholder="Name, colour, place, supplier or dye lot"
+            placeholder={say('stash-bar.name-colour-place-supplier-or-dye')}
             value={search}
             onChange={(text) => onSearch(text.slice(0, 200))}
           />
@@ -43,7 +45,7 @@ export function StashBar({ search, onSearch, kinds, onKinds, onLeave, children }
         {children}
       </div>
       <fieldset className={style.kinds}>
-        <legend className="only-read-aloud">Kinds shown</legend>
+        <legend className="only-read-aloud">{say('stash-bar.kinds-shown')}</legend>
         {itemKinds.map((kind) => (
           <button
             key={kind}
@@ -62,11 +64,11 @@ export function StashBar({ search, onSearch, kinds, onKinds, onLeave, children }
 }
 
 const columns = [
-  { sortBy: 'name', label: 'Name' },
-  { sortBy: 'kind', label: 'Kind' },
-  { sortBy: 'place', label: 'Place' },
-  { sortBy: 'onHand', label: 'On hand' },
-  { sortBy: 'value', label: 'Value' },
+  { sortBy: 'name', label: say('common.name') },
+  { sortBy: 'kind', label: say('stash-bar.kind') },
+  { sortBy: 'place', label: say('common.place') },
+  { sortBy: 'onHand', label: say('common.on-hand') },
+  { sortBy: 'value', label: say('stash-bar.value') },
 ] as const;
 
 /** Heads of the columns; a press sorts by that column, a second one turns the order round. */
@@ -80,7 +82,7 @@ export function StashOrder({
   return (
     <div className={style.order}>
       <fieldset className={style.heads}>
-        <legend className="only-read-aloud">Order of the list</legend>
+        <legend className="only-read-aloud">{say('stash-bar.order-of-the-list')}</legend>
         {columns.map(({ sortBy, label }) => {
           const isChosen = question.sortBy === sortBy;
           return (
@@ -89,7 +91,14 @@ export function StashOrder({
               type="button"
               className={style.head}
               aria-pressed={isChosen}
-              aria-label={`Sort by ${label.toLowerCase()}${isChosen ? (question.isDescending ? ', now falling' : ', now rising') : ''}`}
+              aria-label={say('stash-bar.sort-by', {
+                label: nounInSentence(label),
+                isChosen: isChosen
+                  ? question.isDescending
+                    ? say('stash-bar.now-falling')
+                    : say('stash-bar.now-rising')
+                  : '',
+              })}
               data-column={sortBy}
               onClick={() =>
                 onAsk({

@@ -1,4 +1,5 @@
 /** The rows of the stash: as many as there are, drawn as far as they are in sight. Arrow keys walk through them. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { type KeyboardEvent, type RefObject, useEffect, useRef } from 'react';
 import type { ItemRow } from '../../../shared-core/contract/contract.ts';
@@ -78,7 +79,7 @@ export function StashList({ pages, itemId, onChoose, listRef }: StashListProps) 
       ref={listRef}
       className={style.list}
       role="listbox"
-      aria-label="Items in the stash"
+      aria-label={say('stash-list.items-in-the-stash')}
       tabIndex={0}
       aria-activedescendant={chosen === null ? undefined : `item-${chosen}`}
       onKeyDown={walk}
@@ -138,10 +139,10 @@ function Row({ row }: { row: ItemRow }) {
       <span className={style.kind}>{kind}</span>
       <span className={style.place}>{row.place}</span>
       <span className={style.amount} data-empty={row.onHand <= 0}>
-        {row.onHand > 0 ? <Amount kind={row.kind} amount={row.onHand} /> : 'none left'}
+        {row.onHand > 0 ? <Amount kind={row.kind} amount={row.onHand} /> : say('stash-list.none-left')}
         {row.reserved > 0 && (
           <span className={style.small}>
-            <Amount kind={row.kind} amount={row.reserved} /> reserved
+            <Amount kind={row.kind} amount={row.reserved} /> {say('stash-list.reserved')}
           </span>
         )}
         <span className={style.worth}>

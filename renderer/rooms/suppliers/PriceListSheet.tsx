@@ -1,4 +1,5 @@
 /** A supplier's price list from a CSV file: what it would do is shown first, line by line; one click then brings all of it in. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { fileText } from '../../../shared-core/exchange/file-text.ts';
 import type { PriceList, PriceRow } from '../../../shared-core/exchange/price-list/price-list-shape.ts';
@@ -39,25 +40,41 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
     setList(answer.ok ? answer.value : null);
   };
   const save = async (): Promise<readonly Problem[]> => {
-    if (!file) return [{ where: 'A file', what: 'is not chosen', fix: 'Choose a CSV file.' }];
+    if (!file)
+      return [
+        {
+          where: 'A file',
+          what: say('price-list-sheet.is-not-chosen'),
+          fix: say('price-list-sheet.choose-a-csv-file'),
+        },
+      ];
     if (problems.length > 0) {
-      const what = 'has lines that cannot be brought in';
-      return [{ where: 'The list', what, fix: 'Mend them in the file and choose it again.' }];
+      const what = say('price-list-sheet.has-lines-that-cannot-be-brought');
+      return [
+        {
+          where: say('price-list-sheet.the-list'),
+          what,
+          fix: say('price-list-sheet.mend-them-in-the-file-and'),
+        },
+      ];
     }
     const answer = await bringIn({ text: fileText(file.bytes) });
     if (!answer.ok) return answer.problems;
     const { addedCount, changedCount } = answer.value;
-    onBrought(
-      `${addedCount} ${addedCount === 1 ? 'offer was' : 'offers were'} added and ${changedCount} changed.`,
-    );
+    onBrought(say('price-list-sheet.offers-were-added-and-changed', { addedCount, changedCount }));
     return [];
   };
 
   return (
-    <FormSheet title="Bring in a price list" saveLabel="Bring it in" onClose={onClose} onSave={save}>
+    <FormSheet
+      title={say('price-list-sheet.bring-in-a-price-list')}
+      saveLabel={say('price-list-sheet.bring-it-in')}
+      onClose={onClose}
+      onSave={save}
+    >
       <FileChoice
-        label="Price list"
-        hint="A CSV file with one offer a line"
+        label={say('price-list-sheet.price-list')}
+        hint={say('price-list-sheet.a-csv-file-with-one-offer')}
         accept=".csv,text/csv"
         chosen={file}
         maxBytes={maxBytes}
@@ -65,22 +82,15 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
       />
       <Problems problems={problems.slice(0, maxShown)} />
       {list && list.unread.length > 0 && (
-        <p className="quiet">Columns that are not read: {list.unread.join(', ')}.</p>
+        <p className="quiet">
+          {say('price-list-sheet.columns-that-are-not-read', { unread: list.unread.join(', ') })}
+        </p>
       )}
       {list && list.rows.length > 0 && <Rows rows={list.rows} />}
       <details className={style.columns}>
-        <summary>The columns of a list</summary>
-        <p>
-          The first line names them, in any order: supplier, item (as it is called in the stash), sold as (by
-          length, sheet, spool, by mass, pack or each), price, and priced on (2026-10-12). Then what the way
-          of selling asks for: step or length and width in cm, thread in m, mass in g, pieces. Where several
-          items have one name: kind and colour. If you like: at least, and breaks, such as “500 cm = 1.05; 20
-          m = 0.98”.
-        </p>
-        <p>
-          A heading may name another unit, such as width (mm), and a cell may carry its own, such as 1/8 yd.
-          Save the offers you have as CSV to see an example.
-        </p>
+        <summary>{say('price-list-sheet.the-columns-of-a-list')}</summary>
+        <p>{say('price-list-sheet.the-first-line-names-them-in')}</p>
+        <p>{say('price-list-sheet.a-heading-may-name-another-unit')}</p>
       </details>
     </FormSheet>
   );
@@ -90,9 +100,13 @@ function Rows({ rows }: { rows: readonly PriceRow[] }) {
   const count = (does: PriceRow['does']) => rows.filter((row) => row.does === does).length;
   const news = rows.filter(({ does }) => does !== 'nothing new');
   return (
-    <section aria-label="What the list would do">
+    <section aria-label={say('price-list-sheet.what-the-list-would-do')}>
       <p>
-        It adds {count('adds')}, changes {count('changes')}, and {count('nothing new')} say nothing new.
+        {say('price-list-sheet.it-adds-changes-and-say-nothing', {
+          count: count('adds'),
+          count2: count('changes'),
+          count3: count('nothing new'),
+        })}
       </p>
       <ul className={style.rows}>
         {news.slice(0, maxShown).map((row) => (

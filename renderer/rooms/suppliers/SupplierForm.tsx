@@ -1,4 +1,5 @@
 /** What a supplier asks for a delivery. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
 import { useChange } from '../../client/queries/changes.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -19,7 +20,7 @@ export function SupplierForm({ supplier, onClose }: SupplierFormProps) {
   const { make: saveSupplier } = useChange('saveSupplier');
   const { control, sheet } = useTypedForm({
     ...supplierForm(supplier, settings),
-    subject: 'The supplier',
+    subject: say('supplier-form.the-supplier'),
     save: async (read) => {
       const answer = await saveSupplier(read);
       return answer.ok ? [] : answer.problems;
@@ -27,12 +28,12 @@ export function SupplierForm({ supplier, onClose }: SupplierFormProps) {
   });
   return (
     <FormSheet
-      title={supplier ? supplier.name : 'New supplier'}
-      saveLabel="Save the supplier"
+      title={supplier ? supplier.name : say('supplier-form.new-supplier')}
+      saveLabel={say('supplier-form.save-the-supplier')}
       onClose={onClose}
       {...sheet}
     >
-      {!supplier && <FormText control={control} name="name" label="Name" />}
+      {!supplier && <FormText control={control} name="name" label={say('common.name')} />}
       <div className={style.pair}>
         <FormQuantity control={control} name="delivery" {...supplierFields.delivery} />
         <FormQuantity control={control} name="freeFrom" {...supplierFields.freeFrom} />

@@ -1,4 +1,5 @@
 /** Who sells to the workshop: what each asks for a delivery, and how long it takes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -32,20 +33,20 @@ export function SuppliersRoom() {
   };
   const add = (
     <Button look="main" onClick={() => setEdited('new')}>
-      Add a supplier
+      {say('suppliers-room.add-a-supplier')}
     </Button>
   );
   return (
     <div className={style.room}>
       <RoomHead
-        title="Suppliers"
-        lead="What each asks for a delivery decides where a basket is cheapest."
+        title={say('common.suppliers')}
+        lead={say('suppliers-room.what-each-asks-for-a-delivery')}
         actions={
           <>
             {rows?.some(({ offerCount }) => offerCount > 0) && (
-              <Button onClick={() => void saveList()}>Save the offers as CSV</Button>
+              <Button onClick={() => void saveList()}>{say('suppliers-room.save-the-offers-as-csv')}</Button>
             )}
-            <Button onClick={() => setIsBringing(true)}>Bring in a price list</Button>
+            <Button onClick={() => setIsBringing(true)}>{say('suppliers-room.bring-in-a-price-list')}</Button>
             {rows && rows.length > 0 && add}
           </>
         }
@@ -58,8 +59,8 @@ export function SuppliersRoom() {
         </p>
       )}
       {rows?.length === 0 && (
-        <EmptyState title="No supplier yet" action={add}>
-          A supplier is here once it has an offer, or once you write down what it asks for a delivery.
+        <EmptyState title={say('suppliers-room.no-supplier-yet')} action={add}>
+          {say('suppliers-room.a-supplier-is-here-once-it')}
         </EmptyState>
       )}
       {rows && rows.length > 0 && (
@@ -75,40 +76,53 @@ export function SuppliersRoom() {
 
 function columns(onEdit: (row: SupplierRow) => void): readonly Column<SupplierRow>[] {
   return [
-    { head: 'Supplier', cellClass: style.name, cell: ({ name }) => name },
-    { head: 'Offers', align: 'end', isNumber: true, cell: ({ offerCount }) => offerCount },
+    { head: say('common.supplier'), cellClass: style.name, cell: ({ name }) => name },
     {
-      head: 'Delivery',
+      head: say('suppliers-room.offers'),
+      align: 'end',
+      isNumber: true,
+      cell: ({ offerCount }) => offerCount,
+    },
+    {
+      head: say('common.delivery'),
       align: 'end',
       // What nobody noted is said once, over all that would be noted.
       span: ({ facts }) => (facts === null ? 3 : 1),
       cellClass: ({ facts }) => (facts === null ? 'quiet' : undefined),
       cell: ({ facts }) =>
-        facts === null ? 'Not noted, so counted as nothing' : <Money amountMinor={facts.deliveryMinor} />,
+        facts === null ? (
+          say('suppliers-room.not-noted-so-counted-as-nothing')
+        ) : (
+          <Money amountMinor={facts.deliveryMinor} />
+        ),
     },
     {
-      head: 'Free from',
+      head: say('suppliers-room.free-from'),
       align: 'end',
       cell: ({ facts }) =>
         facts?.freeFromMinor == null ? (
-          <span className="quiet">never</span>
+          <span className="quiet">{say('suppliers-room.never')}</span>
         ) : (
           <Money amountMinor={facts.freeFromMinor} />
         ),
     },
     {
-      head: 'Days',
+      head: say('suppliers-room.days'),
       align: 'end',
       isNumber: true,
-      cell: ({ facts }) => facts?.leadDays ?? <span className="quiet">not known</span>,
+      cell: ({ facts }) => facts?.leadDays ?? <span className="quiet">{say('common.not-known')}</span>,
     },
     {
-      head: 'Change',
+      head: say('common.change'),
       isHeadHidden: true,
       align: 'end',
       cell: (row) => (
-        <Button look="quiet" onClick={() => onEdit(row)} aria-label={`Edit ${row.name}`}>
-          Edit
+        <Button
+          look="quiet"
+          onClick={() => onEdit(row)}
+          aria-label={say('suppliers-room.edit-2', { rowName: row.name })}
+        >
+          {say('common.edit')}
         </Button>
       ),
     },

@@ -1,4 +1,5 @@
 /** What stands in the form for a supplier, and what is sent. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
@@ -22,20 +23,20 @@ export interface TypedSupplier {
 
 export const supplierFields = {
   delivery: {
-    label: 'Delivery',
+    label: say('common.delivery'),
     quantity: 'money',
-    hint: 'For one parcel, whatever is in it; empty where you fetch it',
+    hint: say('typed-supplier.for-one-parcel-whatever-is-in'),
   },
   freeFrom: {
-    label: 'Free from',
+    label: say('typed-supplier.free-from'),
     quantity: 'money',
-    hint: 'Sum of goods that makes it free, if any',
+    hint: say('typed-supplier.sum-of-goods-that-makes-it'),
     aboveZero: true,
   },
   days: {
-    label: 'Days',
+    label: say('typed-supplier.days'),
     quantity: 'count',
-    hint: 'From the order until it is on your shelf, where you know',
+    hint: say('typed-supplier.from-the-order-until-it-is'),
     max: 1000,
   },
 } as const satisfies Record<string, QuantityAsked>;

@@ -1,4 +1,5 @@
 /** Which basket is shown: the cheapest, or the cheapest with fewer suppliers. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { BoughtBasket, ToBuy } from '../../../shared-core/to-buy/to-buy.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useWorkshop } from '../../client/workshop.ts';
@@ -19,11 +20,12 @@ export function BasketChoice({ toBuy, chosen, onChange }: BasketChoiceProps) {
   const options = [toBuy, ...toBuy.fewer].map((basket, index) => ({
     value: String(index),
     label: `${suppliersText(basket)}, ${money(basket.payMinor)}`,
-    hint: index === 0 ? 'The cheapest' : dearerText(basket.payMinor - toBuy.payMinor, money),
+    hint:
+      index === 0 ? say('basket-choice.the-cheapest') : dearerText(basket.payMinor - toBuy.payMinor, money),
   }));
   return (
     <OneOf
-      label="Basket"
+      label={say('basket-choice.basket')}
       value={String(chosen)}
       options={options}
       onChange={(value) => onChange(Number(value))}
@@ -32,9 +34,13 @@ export function BasketChoice({ toBuy, chosen, onChange }: BasketChoiceProps) {
 }
 
 function suppliersText({ deliveries }: BoughtBasket): string {
-  return deliveries.length === 1 ? `${deliveries[0]?.supplier} alone` : `${deliveries.length} suppliers`;
+  return deliveries.length === 1
+    ? say('basket-choice.alone', { supplier: deliveries[0]?.supplier })
+    : say('basket-choice.suppliers', { deliveriesCount: deliveries.length });
 }
 
 function dearerText(byMinor: number, money: (amountMinor: number) => string): string {
-  return byMinor === 0 ? 'The same in all' : `${money(byMinor)} dearer in all`;
+  return byMinor === 0
+    ? say('basket-choice.the-same-in-all')
+    : say('basket-choice.dearer-in-all', { money: money(byMinor) });
 }

@@ -1,4 +1,5 @@
 /** Why the cheapest basket is the cheapest, and what to mind before it is ordered. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useId } from 'react';
 import {
   basketCautions,
@@ -23,9 +24,14 @@ export function BasketReasons({ toBuy, shown }: { toBuy: ToBuy; shown: BoughtBas
   const lead = leadSentence(shown);
   return (
     <div className={style.reasons}>
-      <Sentences title={isCheapest ? 'Why this basket' : 'Against the cheapest'} sentences={whys} />
       <Sentences
-        title="Before you order"
+        title={
+          isCheapest ? say('basket-reasons.why-this-basket') : say('basket-reasons.against-the-cheapest')
+        }
+        sentences={whys}
+      />
+      <Sentences
+        title={say('basket-reasons.before-you-order')}
         sentences={[...basketCautions(shown, input.today, words), ...(lead ? [lead] : [])]}
       />
     </div>

@@ -1,4 +1,5 @@
 /** All that was ticked comes in at once: each purchase as it was on the list until the maker types what it truly was. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Control } from 'react-hook-form';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -42,7 +43,7 @@ export function ReceiveBought({ plan, lines, onClose, onReceived }: ReceiveBough
   );
   const { control, sheet } = useTypedForm({
     ...boughtForm(all, todayIso(), settings),
-    subject: (_, [, index]) => all[Number(index)]?.item.name ?? 'The purchase',
+    subject: (_, [, index]) => all[Number(index)]?.item.name ?? say('receive-bought.the-purchase'),
     save: async (read) => {
       const lots = boughtLots(all, read);
       if (!lots.ok) return lots.problems;
@@ -54,16 +55,13 @@ export function ReceiveBought({ plan, lines, onClose, onReceived }: ReceiveBough
   });
   return (
     <FormSheet
-      title={all.length === 1 ? 'Receive one purchase' : `Receive ${all.length} purchases`}
-      saveLabel="Put all on the shelf"
+      title={say('receive-bought.receive-purchases', { allCount: all.length })}
+      saveLabel={say('receive-bought.put-all-on-the-shelf')}
       onClose={onClose}
       {...sheet}
     >
-      <p className="quiet">
-        Each stands as it was on the list. Type what you truly got and paid; all of it comes in, or nothing
-        does.
-      </p>
-      <FormText control={control} name="receivedOn" label="Received on" type="date" />
+      <p className="quiet">{say('receive-bought.each-stands-as-it-was-on')}</p>
+      <FormText control={control} name="receivedOn" label={say('common.received-on')} type="date" />
       {all.map(({ item, line }, index) => (
         <Purchase key={line.offer.id} item={item} index={index} control={control} />
       ))}
@@ -94,8 +92,10 @@ function Purchase({ item, index, control }: PurchaseProps) {
           <FormQuantity control={control} name={`${row}.amount`} {...fields.amount} />
         )}
         <FormQuantity control={control} name={`${row}.price`} {...fields.price} />
-        <FormText control={control} name={`${row}.supplier`} label="Supplier" />
-        {item.kind !== 'needle' && <FormText control={control} name={`${row}.dyeLot`} label="Dye lot" />}
+        <FormText control={control} name={`${row}.supplier`} label={say('common.supplier')} />
+        {item.kind !== 'needle' && (
+          <FormText control={control} name={`${row}.dyeLot`} label={say('common.dye-lot')} />
+        )}
       </div>
     </fieldset>
   );

@@ -1,4 +1,5 @@
 /** The list as it is walked in a shop: by supplier or by aisle, ticked off, and all that is ticked received in one step. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { OfferId } from '../../../shared-core/stash/stash.ts';
@@ -21,8 +22,8 @@ import type { ShoppingTrip } from './shopping-trip.ts';
 import { TicksFromPhone } from './TicksFromPhone.tsx';
 
 const arrangements: readonly { readonly value: Arrangement; readonly label: string }[] = [
-  { value: 'supplier', label: 'By supplier' },
-  { value: 'aisle', label: 'By aisle' },
+  { value: 'supplier', label: say('shopping-list.by-supplier') },
+  { value: 'aisle', label: say('shopping-list.by-aisle') },
 ];
 
 export interface ShoppingListProps {
@@ -44,17 +45,17 @@ export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
   const bought = toBuy.lines.filter((line) => trip.ticked.has(line.offer.id));
   const boughtMinor = bought.reduce((sum, line) => sum + line.priceMinor, 0);
   const received = (lotCount: number) =>
-    setSaid(lotCount === 1 ? 'One purchase is on the shelf.' : `${lotCount} purchases are on the shelf.`);
+    setSaid(say('shopping-list.purchases-are-on-the-shelf', { lotCount }));
   const savePage = () => {
     const page = phonePage(input, toBuy, settings, trip, todayIso());
-    saveFile(fileName(`${input.plan.name} to buy`, 'html'), 'text/html', page);
+    saveFile(fileName(say('shopping-list.to-buy', { planName: input.plan.name }), 'html'), 'text/html', page);
     setIsSaved(true);
   };
   return (
-    <section className={style.list} aria-label="Shopping list">
+    <section className={style.list} aria-label={say('shopping-list.shopping-list')}>
       <div className={style.bar}>
         <fieldset className={style.arrange}>
-          <legend className="only-read-aloud">Order of the list</legend>
+          <legend className="only-read-aloud">{say('shopping-list.order-of-the-list')}</legend>
           {arrangements.map(({ value, label }) => (
             <button
               key={value}
@@ -67,7 +68,8 @@ export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
           ))}
         </fieldset>
         <span className={style.count} role="status">
-          {(bought.length === 0 && said) || `${bought.length} of ${toBuy.lines.length} ticked`}
+          {(bought.length === 0 && said) ||
+            say('shopping-list.of-ticked', { boughtCount: bought.length, linesCount: toBuy.lines.length })}
         </span>
         {bought.length > 0 && <Money amountMinor={boughtMinor} />}
         <Button
@@ -78,18 +80,18 @@ export function ShoppingList({ toBuy, lists, trip }: ShoppingListProps) {
             setIsReceiving(true);
           }}
         >
-          Receive what is ticked
+          {say('shopping-list.receive-what-is-ticked')}
         </Button>
       </div>
       <div className={style.phone}>
         <Button look="quiet" onClick={() => savePage()}>
-          Save for a phone
+          {say('shopping-list.save-for-a-phone')}
         </Button>
         <Button look="quiet" onClick={() => setIsTaking(true)}>
-          Ticks from the phone
+          {say('shopping-list.ticks-from-the-phone')}
         </Button>
         <span className="quiet small" role="status">
-          {isSaved && 'Saved as one file: send it to the phone and open it there.'}
+          {isSaved && say('shopping-list.saved-as-one-file-send-it')}
         </span>
       </div>
       <ReadProblems read={trip.read} />
@@ -141,7 +143,7 @@ function Line({ line, trip }: { line: ToBuyLine; trip: ShoppingTrip }) {
       <span className={`${style.units} number`}>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
       <span className="quiet small">
         {sentenceCase(usedForWords(input, line.slotIds))}
-        {trip.arrangement === 'aisle' && `, from ${line.offer.supplier}`}
+        {trip.arrangement === 'aisle' && say('shopping-list.from', { supplier: line.offer.supplier })}
       </span>
       <span className={style.price}>
         <Money amountMinor={line.priceMinor} />

@@ -1,4 +1,5 @@
 /** Ticks come back from the page on a phone: by the code that it shows, or by the file that it saves. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -32,8 +33,17 @@ export function TicksFromPhone({ plan, trip, lists, onClose }: TicksFromPhonePro
     const refusals = await trip.takeTicks(ticks);
     setProblems(refusals);
     if (refusals.length > 0) return;
-    const gone = goneNames.length === 0 ? '' : ` No longer on the list: ${goneNames.join(', ')}.`;
-    setSaid(`${ticks.ticked.length} of ${ticks.ticked.length + ticks.open.length} lines are ticked.${gone}`);
+    const gone =
+      goneNames.length === 0
+        ? ''
+        : ` ${say('ticks-from-phone.no-longer-on-the-list', { goneNames: goneNames.join(', ') })}`;
+    setSaid(
+      say('ticks-from-phone.of-lines-are-ticked', {
+        tickedCount: ticks.ticked.length,
+        tickedCount2: ticks.ticked.length + ticks.open.length,
+        gone,
+      }),
+    );
   };
   const takeCode = async () => {
     setSaid('');
@@ -50,27 +60,27 @@ export function TicksFromPhone({ plan, trip, lists, onClose }: TicksFromPhonePro
   };
   return (
     <Sheet
-      title="Ticks from the phone"
+      title={say('ticks-from-phone.ticks-from-the-phone')}
       isOpen
       onClose={onClose}
       footer={
         <>
-          <Button onClick={onClose}>Close</Button>
+          <Button onClick={onClose}>{say('common.close')}</Button>
           <Button look="main" disabled={code.trim() === ''} onClick={() => void takeCode()}>
-            Take the ticks
+            {say('ticks-from-phone.take-the-ticks')}
           </Button>
         </>
       }
     >
       <TextField
-        label="Code"
+        label={say('ticks-from-phone.code')}
         value={code}
         onChange={(text) => setCode(text.slice(0, 400))}
-        hint="it stands at the end of the page on the phone; lines are then ticked as they are there"
+        hint={say('ticks-from-phone.it-stands-at-the-end-of')}
       />
       <FileChoice
-        label="Or the file that the page saved"
-        hint="ticks.json; it is good for a list that has changed since, too"
+        label={say('ticks-from-phone.or-the-file-that-the-page')}
+        hint={say('ticks-from-phone.ticks-json-it-is-good-for')}
         accept=".json,application/json"
         chosen={file}
         maxBytes={maxTicksBytes}

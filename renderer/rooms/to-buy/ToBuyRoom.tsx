@@ -1,4 +1,5 @@
 /** The shopping list: by supplier, in units as they are sold, with what no offer closes said below. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
@@ -37,7 +38,10 @@ import { type ListPurpose, ViewChoice } from './ViewChoice.tsx';
 export function ToBuyRoom() {
   const { input, estimate } = useCoat('input', 'estimate');
   if (!input) return null;
-  if (!estimate) return <RoomAwaited title="To buy" lead="Working out what is missing." />;
+  if (!estimate)
+    return (
+      <RoomAwaited title={say('common.to-buy-2')} lead={say('to-buy-room.working-out-what-is-missing')} />
+    );
   return <ListToBuy input={input} estimate={estimate} />;
 }
 
@@ -54,29 +58,31 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
   return (
     <>
       <RoomHead
-        title="To buy"
+        title={say('common.to-buy-2')}
         lead={
           isNothing
-            ? 'Nothing: the stash covers the plan.'
-            : `What ${coatTotal(input.plan) === 1 ? 'the coat still needs' : `${coatTotal(input.plan)} coats still need`}, in units as they are sold.`
+            ? say('to-buy-room.nothing-the-stash-covers-the-plan')
+            : say('to-buy-room.what-coats-still-need-in-units', { coatTotal: coatTotal(input.plan) })
         }
         actions={
           toBuy.lines.length > 0 && (
             <TableActions
               table={shoppingTable(input, toBuy, settings, trip)}
-              name={`${input.plan.name} to buy`}
+              name={say('to-buy-room.to-buy', { planName: input.plan.name })}
             />
           )
         }
       />
       {isNothing && (
         <EmptyState
-          title="Nothing is missing"
+          title={say('to-buy-room.nothing-is-missing')}
           action={
-            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'cover' })}>See what is used</a>
+            <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'cover' })}>
+              {say('to-buy-room.see-what-is-used')}
+            </a>
           }
         >
-          Every slot is covered by what lies on the shelf.
+          {say('to-buy-room.every-slot-is-covered-by-what')}
         </EmptyState>
       )}
       {falls && <StillFallsNote falls={falls} sentence={listSentence(falls)} />}
@@ -128,17 +134,17 @@ function Sum({ toBuy }: { toBuy: ToBuy }) {
       {toBuy.deliveryMinor > 0 && (
         <>
           <p className={style.part}>
-            <span>Goods</span>
+            <span>{say('to-buy-room.goods')}</span>
             <Money amountMinor={toBuy.totalMinor} />
           </p>
           <p className={style.part}>
-            <span>Deliveries</span>
+            <span>{say('common.deliveries')}</span>
             <Money amountMinor={toBuy.deliveryMinor} />
           </p>
         </>
       )}
       <p className={style.total}>
-        <span>In all</span>
+        <span>{say('common.in-all')}</span>
         <Money amountMinor={toBuy.payMinor} />
       </p>
     </div>
@@ -163,7 +169,7 @@ function LinesOfSupplier({ lines, input }: { lines: readonly ToBuyLine[]; input:
       })}
       columns={[
         {
-          head: 'Item',
+          head: say('common.item'),
           cell: ({ item }) => (
             <div className={style.what}>
               <a href={routeHash({ kind: 'stash', itemId: item.id })}>{item.name}</a>
@@ -172,28 +178,37 @@ function LinesOfSupplier({ lines, input }: { lines: readonly ToBuyLine[]; input:
           ),
         },
         {
-          head: 'Buy',
+          head: say('common.buy'),
           cell: ({ line, item }) => {
             const left = line.boughtAmount - line.usedAmount;
             return (
               <div className={`${style.what} number`} style={{ whiteSpace: 'normal' }}>
                 <span>{unitsWords(line.offer.unit, line.unitCount, system)}</span>
                 <span className="quiet small">
-                  {priceWords(line, system, currency)}, priced {dayWords(line.offer.pricedOn)}
-                  {left > 1e-6 && `; ${amountText(item.kind, left, system)} will be left`}
+                  {priceWords(line, system, currency)}
+                  {say('to-buy-room.priced')} {dayWords(line.offer.pricedOn)}
+                  {left > 1e-6 &&
+                    say('to-buy-room.will-be-left', { amountText: amountText(item.kind, left, system) })}
                 </span>
                 {line.alternatives.map((dearer) => (
                   <span key={dearer.offer.id} className="quiet small">
-                    Or {unitsWords(dearer.offer.unit, dearer.unitCount, system)} from {dearer.offer.supplier},{' '}
-                    {dearerWords(dearer.priceMinor - line.priceMinor, { system, currency })}
+                    {say('to-buy-room.or-from', {
+                      unitsWords: unitsWords(dearer.offer.unit, dearer.unitCount, system),
+                      supplier: dearer.offer.supplier,
+                      dearerWords: dearerWords(dearer.priceMinor - line.priceMinor, { system, currency }),
+                    })}
                   </span>
                 ))}
               </div>
             );
           },
         },
-        { head: 'For', cell: ({ line }) => sentenceCase(usedForWords(input, line.slotIds)) },
-        { head: 'Price', align: 'end', cell: ({ line }) => <Money amountMinor={line.priceMinor} /> },
+        { head: say('common.for'), cell: ({ line }) => sentenceCase(usedForWords(input, line.slotIds)) },
+        {
+          head: say('common.price'),
+          align: 'end',
+          cell: ({ line }) => <Money amountMinor={line.priceMinor} />,
+        },
       ]}
     />
   );
@@ -203,14 +218,18 @@ function LinesOfSupplier({ lines, input }: { lines: readonly ToBuyLine[]; input:
 function priceWords({ offer, unitCount }: ToBuyLine, system: MeasureSystem, currency: string): string {
   const price = showQuantity('money', unitPriceMinor(offer, unitCount), { system, currency });
   const isSteps = offer.unit.kind === 'by length' || offer.unit.kind === 'by mass';
-  return isSteps ? `${unitCount} × ${sellingWords(offer.unit, system)}, at ${price}` : `${price} each`;
+  return isSteps
+    ? say('to-buy-room.at', { unitCount, sellingWords: sellingWords(offer.unit, system), price })
+    : say('to-buy-room.each', { price });
 }
 
 function dearerWords(byMinor: number, settings: { system: MeasureSystem; currency: string }): string {
-  if (byMinor === 0) return 'at the same price';
+  if (byMinor === 0) return say('to-buy-room.at-the-same-price');
   // The goods alone may be cheaper there; with its delivery the whole basket is not.
   const by = showQuantity('money', Math.abs(byMinor), settings);
-  return byMinor > 0 ? `dearer by ${by}` : `cheaper by ${by} without its delivery`;
+  return byMinor > 0
+    ? say('to-buy-room.dearer-by', { by })
+    : say('to-buy-room.cheaper-by-without-its-delivery', { by });
 }
 
 /** What the list cannot close, and what the maker can do about it. */
@@ -218,25 +237,27 @@ function Gaps({ toBuy }: { toBuy: ToBuy }) {
   const { input } = useCoat('input');
   if (!input || toBuy.unbuyable.length === 0) return null;
   return (
-    <section className={style.gaps} aria-label="Not on the list yet">
-      <h3>Not on the list yet</h3>
+    <section className={style.gaps} aria-label={say('to-buy-room.not-on-the-list-yet')}>
+      <h3>{say('to-buy-room.not-on-the-list-yet')}</h3>
       <ul>
         {toBuy.unbuyable.map((gap) => (
           <li key={gap.slotIds.join()}>
             {gap.why === 'no item chosen' ? (
               <>
-                <span>Nothing is chosen for: {slotNames(input, gap.slotIds)}.</span>
+                <span>
+                  {say('to-buy-room.nothing-is-chosen-for', { slotNames: slotNames(input, gap.slotIds) })}
+                </span>
                 <a href={routeHash({ kind: 'coat', planId: input.plan.id, step: 'plan' })}>
-                  Choose in the plan
+                  {say('to-buy-room.choose-in-the-plan')}
                 </a>
               </>
             ) : (
               <>
                 <span>
-                  No offer closes the gap of {itemById(input, gap.itemId)?.name} (
+                  {say('to-buy-room.no-offer-closes-the-gap-of')} {itemById(input, gap.itemId)?.name} (
                   {slotNames(input, gap.slotIds)}).
                 </span>
-                <a href={routeHash({ kind: 'stash', itemId: gap.itemId })}>Add an offer</a>
+                <a href={routeHash({ kind: 'stash', itemId: gap.itemId })}>{say('common.add-an-offer')}</a>
               </>
             )}
           </li>

@@ -1,11 +1,12 @@
 /** Two views of one list: what is bought and why, and the list as it is walked. */
+import { say } from '../../../shared-core/wording/say.ts';
 import style from './ShoppingList.module.css';
 
 export type ListPurpose = 'choose' | 'shop';
 
 const purposes: readonly { readonly value: ListPurpose; readonly label: string }[] = [
-  { value: 'choose', label: 'What and why' },
-  { value: 'shop', label: 'In the shop' },
+  { value: 'choose', label: say('view-choice.what-and-why') },
+  { value: 'shop', label: say('view-choice.in-the-shop') },
 ];
 
 export function ViewChoice({
@@ -17,7 +18,7 @@ export function ViewChoice({
 }) {
   return (
     <fieldset className={`${style.arrange} ${style.views}`}>
-      <legend className="only-read-aloud">View of the list</legend>
+      <legend className="only-read-aloud">{say('view-choice.view-of-the-list')}</legend>
       {purposes.map((purpose) => (
         <button
           key={purpose.value}

@@ -1,4 +1,5 @@
 /** What stands in the form of all that was bought: each purchase as it was on the list until its truth is typed. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
@@ -48,16 +49,16 @@ export interface ReadBought {
 
 export function purchaseFields({ kind }: Item): Readonly<Record<Measure, QuantityAsked>> {
   return {
-    width: { label: 'Width', quantity: 'length', unit: clothWidthUnit, aboveZero: true },
-    along: { label: 'Length', quantity: 'length', unit: clothLengthUnit, aboveZero: true },
-    count: { label: 'How many', quantity: 'count', min: 1, max: 500 },
+    width: { label: say('common.width'), quantity: 'length', unit: clothWidthUnit, aboveZero: true },
+    along: { label: say('common.length'), quantity: 'length', unit: clothLengthUnit, aboveZero: true },
+    count: { label: say('common.how-many'), quantity: 'count', min: 1, max: 500 },
     amount: {
-      label: 'Amount',
+      label: say('common.amount'),
       quantity: countedQuantity(kindRecords[kind].counted),
       unit: amountUnit(kind),
       aboveZero: true,
     },
-    price: { label: 'Price', quantity: 'money', hint: 'Paid for all of it' },
+    price: { label: say('common.price'), quantity: 'money', hint: say('typed-bought.paid-for-all-of-it') },
   };
 }
 
@@ -144,14 +145,20 @@ function lotOf({ item, line }: Bought, read: ReadPurchase, receivedOn: string): 
   const { price, amount, width, along, count } = read;
   const measures: readonly (readonly [string, number | null])[] = hasLengths
     ? [
-        ['Width', width],
-        ['Length', along],
-        ['Number', count],
+        [say('common.width'), width],
+        [say('common.length'), along],
+        [say('typed-bought.number'), count],
       ]
-    : [['Amount', amount]];
-  const problems = [...measures, ['Price', price] as const].flatMap(([what, value]) =>
+    : [[say('common.amount'), amount]];
+  const problems = [...measures, [say('common.price'), price] as const].flatMap(([what, value]) =>
     value === null
-      ? [{ where: `${what} of ${item.name}`, what: 'is missing', fix: 'Type it; a price of 0 is a gift.' }]
+      ? [
+          {
+            where: say('typed-bought.of', { what, itemName: item.name }),
+            what: say('common.is-missing'),
+            fix: say('typed-bought.type-it-a-price-of-0'),
+          },
+        ]
       : [],
   );
   if (problems.length > 0 || price === null) return err(...problems);

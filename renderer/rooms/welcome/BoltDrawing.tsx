@@ -1,4 +1,5 @@
 /** A bolt of cloth that hangs down, is quilted channel by channel, and turns into the front of a coat. */
+import { say } from '../../../shared-core/wording/say.ts';
 import style from './BoltDrawing.module.css';
 
 /** Channels from the top down: where each begins and how high it is. The last ones are not stitched yet. */
@@ -47,7 +48,7 @@ export function BoltDrawing() {
       className={style.drawing}
       viewBox="0 0 480 500"
       role="img"
-      aria-label="Cloth comes off a bolt and is quilted in channels"
+      aria-label={say('bolt-drawing.cloth-comes-off-a-bolt-and')}
     >
       <defs>
         <linearGradient id="bolt-round" x1="0" y1="0" x2="0" y2="1">

@@ -1,4 +1,5 @@
 /** A quiet list of the first three steps, each a way into its room; gone once all are taken, or when it is put away. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -47,14 +48,14 @@ export function FirstSteps() {
     <section className={style.steps} aria-labelledby="first-steps">
       <header className={style.head}>
         <h2 id="first-steps" className={style.title}>
-          Your first answer in three steps
+          {say('first-steps.your-first-answer-in-three-steps')}
         </h2>
         <Button look="quiet" onClick={() => void putAway()}>
-          Put this list away
+          {say('first-steps.put-this-list-away')}
         </Button>
       </header>
       <ol className={style.list}>
-        {steps.map(({ ask, say, route, isTaken }, index) => (
+        {steps.map(({ ask, why, route, isTaken }, index) => (
           <li
             key={ask}
             className={style.step}
@@ -66,8 +67,8 @@ export function FirstSteps() {
             </span>
             <span>
               <a href={routeHash(route)}>{ask}</a>
-              {isTaken && <span className="only-read-aloud">, done</span>}
-              <span className={style.say}>{say}</span>
+              {isTaken && <span className="only-read-aloud">{say('first-steps.done')}</span>}
+              <span className={style.say}>{why}</span>
             </span>
           </li>
         ))}

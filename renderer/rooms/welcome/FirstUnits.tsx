@@ -1,4 +1,5 @@
 /** Asked once, of a new workshop: what figures and prices are in. What the locale proposes holds until it is changed. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -31,30 +32,30 @@ export function FirstUnits() {
     <section className={style.units} aria-labelledby="first-units">
       <div className={style.words}>
         <h2 id="first-units" className={style.title}>
-          Your units and currency
+          {say('first-units.your-units-and-currency')}
         </h2>
-        <p className="quiet small">
-          As is usual where this machine is set up. Any field takes either system, and Settings changes both.
-        </p>
+        <p className="quiet small">{say('first-units.as-is-usual-where-this-machine')}</p>
       </div>
       <OneOf
-        label="Units"
+        label={say('first-units.units')}
         value={units.system}
         options={[
-          { value: 'metric', label: 'Metric', hint: 'cm, m, g' },
-          { value: 'imperial', label: 'Imperial', hint: 'in, yd, oz' },
+          { value: 'metric', label: say('first-units.metric'), hint: say('first-units.cm-m-g') },
+          { value: 'imperial', label: say('first-units.imperial'), hint: say('first-units.in-yd-oz') },
         ]}
         onChange={(next) => void save({ ...units, system: next })}
       />
       <div className={style.currency}>
         <ChoiceField
-          label="Currency"
+          label={say('common.currency')}
           value={units.currency}
           options={currencyOptions(units.currency)}
           onChange={(next) => next !== '' && void save({ ...units, currency: next })}
         />
       </div>
-      <Button onClick={() => void save({ ...units, unitsFrom: 'maker' })}>Keep these</Button>
+      <Button onClick={() => void save({ ...units, unitsFrom: 'maker' })}>
+        {say('first-units.keep-these')}
+      </Button>
       <Problems problems={problems} />
     </section>
   );

@@ -1,4 +1,6 @@
 /** How the workshop stands: the coats last worked on, and the stash by kind. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { itemKinds, kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -39,13 +41,11 @@ export function Standing() {
     <div className={style.halves}>
       <section className={style.card} aria-labelledby="recent-coats">
         <header className={style.head}>
-          <h2 id="recent-coats">Recent coats</h2>
-          <a href={routeHash({ kind: 'coats' })}>All coats</a>
+          <h2 id="recent-coats">{say('standing.recent-coats')}</h2>
+          <a href={routeHash({ kind: 'coats' })}>{say('standing.all-coats')}</a>
         </header>
         {coats.length === 0 ? (
-          <p className="quiet">
-            No coat is planned yet. Once some cloth is on the shelf, plan one under Coats.
-          </p>
+          <p className="quiet">{say('standing.no-coat-is-planned-yet-once')}</p>
         ) : (
           <ul>
             {coats.map((coat) => (
@@ -57,8 +57,8 @@ export function Standing() {
                   <span className={style.coatName}>{coat.name}</span>
                   <span className="quiet number">
                     {[
-                      coat.size === '' ? null : `size ${coat.size}`,
-                      coat.coatCount === 1 ? '1 coat' : `${coat.coatCount} coats`,
+                      coat.size === '' ? null : say('standing.size', { coatCount: coat.size }),
+                      say('standing.coats', { coatCount: coat.coatCount }),
                       dayWords(coat.changedAt),
                     ]
                       .filter((word) => word !== null)
@@ -73,8 +73,8 @@ export function Standing() {
 
       <section className={style.card} aria-labelledby="stash-standing">
         <header className={style.head}>
-          <h2 id="stash-standing">On the shelf</h2>
-          <a href={routeHash({ kind: 'stash', itemId: null })}>All of the stash</a>
+          <h2 id="stash-standing">{say('standing.on-the-shelf')}</h2>
+          <a href={routeHash({ kind: 'stash', itemId: null })}>{say('standing.all-of-the-stash')}</a>
         </header>
         <ul className={style.kinds}>
           {counts.map(({ kind, count }) => (
@@ -82,14 +82,16 @@ export function Standing() {
               <KindMark kind={kind} />
               <span>
                 <span className={style.count}>{count}</span>{' '}
-                {count === 1 ? kindRecords[kind].label.toLowerCase() : kindRecords[kind].plural.toLowerCase()}
+                {count === 1
+                  ? nounInSentence(kindRecords[kind].label)
+                  : nounInSentence(kindRecords[kind].plural)}
               </span>
             </li>
           ))}
         </ul>
         {usedUp.length > 0 && (
           <p className={style.usedUp}>
-            None left of{' '}
+            {say('standing.none-left-of')}{' '}
             {usedUp.map((row, index) => (
               <span key={row.id}>
                 {index > 0 && ', '}

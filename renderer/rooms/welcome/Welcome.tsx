@@ -1,4 +1,5 @@
 /** The first screen: what the tool does for the maker, and the one thing to do next. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useChangeIn } from '../../client/queries/changes.ts';
@@ -45,24 +46,19 @@ export function Welcome() {
         <div className={style.words}>
           <h1 className={style.title}>
             {isEmpty
-              ? 'From the cloth on your shelf to the coat on its hanger'
-              : facts.settings.workshopName || 'Your workshop'}
+              ? say('welcome.from-the-cloth-on-your-shelf')
+              : facts.settings.workshopName || say('common.your-workshop')}
           </h1>
-          <p className={style.lead}>
-            Say what lies on your shelf and which quilted coat you have in mind. Bolt &amp; Baffle lays the
-            pieces out on your own cloth, tells you whether it reaches, what you still have to buy, and what
-            each coat costs you. When the hem gets longer halfway through, you know at once whether what is
-            left is enough.
-          </p>
+          <p className={style.lead}>{say('welcome.say-what-lies-on-your-shelf')}</p>
           <Problems problems={problems} />
           <div className={style.actions}>
             {isEmpty ? (
               <>
                 <Button look="main" onClick={() => void openDemo()} disabled={isOpening}>
-                  Open the demo workshop
+                  {say('welcome.open-the-demo-workshop')}
                 </Button>
                 <Button onClick={() => goTo({ kind: 'stash', itemId: null })}>
-                  Put your first cloth on the shelf
+                  {say('welcome.put-your-first-cloth-on-the')}
                 </Button>
               </>
             ) : (
@@ -73,22 +69,17 @@ export function Welcome() {
                     goTo(facts.planCount > 0 ? { kind: 'coats' } : { kind: 'stash', itemId: null })
                   }
                 >
-                  {facts.planCount > 0 ? 'Go to your coats' : 'Go to your stash'}
+                  {facts.planCount > 0 ? say('welcome.go-to-your-coats') : say('welcome.go-to-your-stash')}
                 </Button>
                 {workshop === 'own' && (
                   <Button look="quiet" onClick={() => void openDemo()} disabled={isOpening}>
-                    Open the demo workshop
+                    {say('welcome.open-the-demo-workshop')}
                   </Button>
                 )}
               </>
             )}
           </div>
-          {isEmpty && (
-            <p className={style.note}>
-              The demo is an invented pair of makers with a full shelf and a coat half planned. It has a file
-              of its own.
-            </p>
-          )}
+          {isEmpty && <p className={style.note}>{say('welcome.the-demo-is-an-invented-pair')}</p>}
         </div>
         <BoltDrawing />
       </section>
@@ -102,17 +93,17 @@ export function Welcome() {
 
 const questions = [
   {
-    ask: 'What does this coat need?',
-    say: 'Every piece is laid on the cloth, with nap, folds and seam allowances.',
+    ask: say('welcome.what-does-this-coat-need'),
+    say: say('welcome.every-piece-is-laid-on-the'),
   },
-  { ask: 'Does the stash cover it?', say: 'Roll by roll and remnant by remnant, down to the pocket bags.' },
-  { ask: 'What must I buy?', say: 'In the steps, sheets, spools and packs that your suppliers sell.' },
-  { ask: 'What did it cost?', say: 'By the lots that you really paid for, for one coat or a batch of ten.' },
+  { ask: say('welcome.does-the-stash-cover-it'), say: say('welcome.roll-by-roll-and-remnant-by') },
+  { ask: say('welcome.what-must-i-buy'), say: say('welcome.in-the-steps-sheets-spools-and') },
+  { ask: say('welcome.what-did-it-cost'), say: say('welcome.by-the-lots-that-you-really') },
 ] as const;
 
 function Road() {
   return (
-    <ol className={style.road} aria-label="What it answers">
+    <ol className={style.road} aria-label={say('welcome.what-it-answers')}>
       {questions.map(({ ask, say }) => (
         <li key={ask}>
           <h2 className={style.ask}>{ask}</h2>

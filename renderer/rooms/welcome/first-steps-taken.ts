@@ -1,11 +1,12 @@
 /** The way from an empty workshop to its first answer, and which of its steps the facts show as taken. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Route } from '../../client/route.ts';
 
 export interface FirstStep {
   readonly ask: string;
-  readonly say: string;
+  readonly why: string;
   /** The room where it is taken. */
   readonly route: Route;
   readonly isTaken: boolean;
@@ -28,20 +29,20 @@ export function mayHaveFirstSteps({ workshop, settings, planCount }: WorkshopFac
 export function firstSteps({ hasCloth, coat }: FirstFacts): readonly FirstStep[] {
   return [
     {
-      ask: 'Put a cloth on the shelf',
-      say: 'Its name, its width, and how much of it you have.',
+      ask: say('first-steps-taken.put-a-cloth-on-the-shelf'),
+      why: say('first-steps-taken.its-name-its-width-and-how'),
       route: { kind: 'stash', itemId: null },
       isTaken: hasCloth,
     },
     {
-      ask: 'Draft a coat',
-      say: 'In a size or from measures; every piece follows.',
+      ask: say('common.draft-a-coat'),
+      why: say('first-steps-taken.in-a-size-or-from-measures'),
       route: { kind: 'draft' },
       isTaken: coat !== null,
     },
     {
-      ask: 'See if it is covered',
-      say: 'Under Cover, say that your cloth is the shell.',
+      ask: say('first-steps-taken.see-if-it-is-covered'),
+      why: say('first-steps-taken.under-cover-say-that-your-cloth'),
       route: coat ? { kind: 'coat', planId: coat.id, step: 'cover' } : { kind: 'coats' },
       isTaken: coat?.slots.some(({ itemId }) => itemId !== null) ?? false,
     },

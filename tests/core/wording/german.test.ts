@@ -52,16 +52,12 @@ describe('for a maker who works in German', () => {
       'duration',
     ];
     fc.assert(
-      fc.property(
-        fc.constantFrom(...kinds),
-        fc.double({ min: 1, max: 4000, noNaN: true }),
-        (kind, value) => {
-          const shown = showQuantity(kind, value, { system: 'metric' });
-          const again = readQuantity(kind, shown, typed);
-          expect(again.ok, shown).toBe(true);
-          if (again.ok) expect(showQuantity(kind, again.value, { system: 'metric' })).toBe(shown);
-        },
-      ),
+      fc.property(fc.constantFrom(...kinds), fc.double({ min: 1, max: 4000, noNaN: true }), (kind, value) => {
+        const shown = showQuantity(kind, value, { system: 'metric' });
+        const again = readQuantity(kind, shown, typed);
+        expect(again.ok, shown).toBe(true);
+        if (again.ok) expect(showQuantity(kind, again.value, { system: 'metric' })).toBe(shown);
+      }),
       { seed: 7, numRuns: 400 },
     );
     fc.assert(

@@ -1,4 +1,5 @@
 /** The chosen piece: where it lies, what is in its way, and what can be done with it. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import type { Box } from '../../../../shared-core/geometry/ring.ts';
 import type { Standing } from '../../../../shared-core/lay/standing.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
@@ -18,23 +19,17 @@ export interface HandPieceProps {
 }
 
 const ways = [
-  { label: 'Slide towards the start', sign: '←', x: -1, y: 0 },
-  { label: 'Slide towards the end', sign: '→', x: 1, y: 0 },
-  { label: 'Slide up', sign: '↑', x: 0, y: 1 },
-  { label: 'Slide down', sign: '↓', x: 0, y: -1 },
+  { label: say('hand-piece.slide-towards-the-start'), sign: '←', x: -1, y: 0 },
+  { label: say('hand-piece.slide-towards-the-end'), sign: '→', x: 1, y: 0 },
+  { label: say('hand-piece.slide-up'), sign: '↑', x: 0, y: 1 },
+  { label: say('hand-piece.slide-down'), sign: '↓', x: 0, y: -1 },
 ] as const;
 
 export function HandPiece({ table, name, box, mayTurn, clearanceMm }: HandPieceProps) {
   const system = useSystem();
   const { selected, own, lay, partner } = table;
   if (selected === null || !own || !box || name === null) {
-    return (
-      <p className={style.hint}>
-        Drag a piece, or choose one with Page Down and move it with the arrows (Shift: 10 mm; Alt: until it
-        meets the next). R turns it, P pins it, X trades it for another. The wheel zooms, and Shift with it
-        moves along.
-      </p>
-    );
+    return <p className={style.hint}>{say('hand-piece.drag-a-piece-or-choose-one')}</p>;
   }
   const placement = lay.placements[selected]!;
   const isPinned = lay.pinned.has(selected);
@@ -54,13 +49,13 @@ export function HandPiece({ table, name, box, mayTurn, clearanceMm }: HandPieceP
       </div>
       <div className={style.places}>
         <SettledField
-          label="From the start"
+          label={say('common.from-the-start')}
           quantity="length"
           value={box.minX}
           onSet={(x) => moveTo(x, box.minY)}
         />
         <SettledField
-          label="From the lower edge"
+          label={say('hand-piece.from-the-lower-edge')}
           quantity="length"
           value={box.minY}
           onSet={(y) => moveTo(box.minX, y)}
@@ -68,17 +63,17 @@ export function HandPiece({ table, name, box, mayTurn, clearanceMm }: HandPieceP
       </div>
       <div className={style.group}>
         <Button disabled={!mayTurn || isPinned} onClick={() => table.turn(selected)}>
-          Turn
+          {say('hand-piece.turn')}
         </Button>
         <Button aria-pressed={isPinned} onClick={() => table.pin(selected)}>
-          {isPinned ? 'Unpin' : 'Pin'}
+          {isPinned ? say('hand-piece.unpin') : say('hand-piece.pin')}
         </Button>
         <Button
           aria-pressed={partner !== null}
           disabled={isPinned}
           onClick={() => table.startExchange(partner === null ? selected : null)}
         >
-          {partner === null ? 'Trade places' : 'Choose the other piece'}
+          {partner === null ? say('hand-piece.trade-places') : say('hand-piece.choose-the-other-piece')}
         </Button>
         {ways.map(({ label, sign, x, y }) => (
           <Button
@@ -98,11 +93,14 @@ export function HandPiece({ table, name, box, mayTurn, clearanceMm }: HandPieceP
 
 function standingWords(own: Standing, clearanceMm: number, system: MeasureSystem): string {
   const show = (mm: number) => showQuantity('length', mm, { system, unit: { metric: 'mm', imperial: 'in' } });
-  if (own.isOutside) return 'lies beyond the cloth';
+  if (own.isOutside) return say('hand-piece.lies-beyond-the-cloth');
   if (own.lyingOn.length > 0)
-    return `lies on ${own.lyingOn.length === 1 ? 'another piece' : `${own.lyingOn.length} other pieces`}`;
-  if (own.isOnFlaw) return 'lies on a flaw';
-  if (own.isOffRepeat) return 'does not meet the pattern repeat';
-  if (own.tooNear.length > 0) return `is nearer than ${show(clearanceMm)} to its neighbour`;
-  return own.nearestMm === null ? 'nothing near' : `${show(own.nearestMm)} to its neighbour`;
+    return say('hand-piece.lies-on-other-pieces', { lyingOnCount: own.lyingOn.length });
+  if (own.isOnFlaw) return say('hand-piece.lies-on-a-flaw');
+  if (own.isOffRepeat) return say('hand-piece.does-not-meet-the-pattern-repeat');
+  if (own.tooNear.length > 0)
+    return say('hand-piece.is-nearer-than-to-its-neighbour', { show: show(clearanceMm) });
+  return own.nearestMm === null
+    ? say('hand-piece.nothing-near')
+    : say('hand-piece.to-its-neighbour', { show: show(own.nearestMm) });
 }

@@ -1,4 +1,5 @@
 /** A lay by hand, beside the one that was found: the cutting table, the piece in the hand, both lengths, all places as a table. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from 'react';
 import { placedBox } from '../../../../shared-core/lay/standing.ts';
 import { checkLay } from '../../../../shared-core/lay/check/check.ts';
@@ -196,7 +197,7 @@ export function HandTable(props: HandTableProps) {
     const faults = checkLay(job, laid).map(({ where, what }) => ({
       where,
       what,
-      fix: 'Move it on the table, then use the lay.',
+      fix: say('hand-table.move-it-on-the-table-then'),
     }));
     setProblems(faults);
     if (faults.length === 0) {
@@ -210,45 +211,47 @@ export function HandTable(props: HandTableProps) {
     setIsSaving(false);
   };
   return (
-    <section className={style.room} aria-label={`Cutting table of the ${name}`}>
+    <section className={style.room} aria-label={say('hand-table.cutting-table-of-the', { name })}>
       <div className={style.bar}>
         <div className={style.group}>
           <Button onClick={table.undo} disabled={!table.canUndo}>
-            Undo
+            {say('common.undo')}
           </Button>
           <Button onClick={table.redo} disabled={!table.canRedo}>
-            Redo
+            {say('hand-table.redo')}
           </Button>
           <Button look="quiet" onClick={table.startOver}>
-            Start over
+            {say('hand-table.start-over')}
           </Button>
         </div>
         <div className={style.group}>
-          <Button aria-label="Smaller" onClick={() => zoom(0.8)}>
+          <Button aria-label={say('hand-table.smaller')} onClick={() => zoom(0.8)}>
             −
           </Button>
-          <Button aria-label="Larger" onClick={() => zoom(1.25)}>
+          <Button aria-label={say('hand-table.larger')} onClick={() => zoom(1.25)}>
             +
           </Button>
-          <Button onClick={fit}>Whole table</Button>
+          <Button onClick={fit}>{say('hand-table.whole-table')}</Button>
         </div>
         <div className={style.group}>
           {table.isFinishing ? (
-            <Button onClick={table.stopFinishing}>Stop laying</Button>
+            <Button onClick={table.stopFinishing}>{say('hand-table.stop-laying')}</Button>
           ) : (
             <Button onClick={() => void table.finish()}>
-              {lay.pinned.size === 0 ? 'Lay all anew' : `Lay the rest around ${lay.pinned.size} pinned`}
+              {lay.pinned.size === 0
+                ? say('hand-table.lay-all-anew')
+                : say('hand-table.lay-the-rest-around-pinned', { pinnedCount: lay.pinned.size })}
             </Button>
           )}
           <Button look="quiet" onClick={onClose}>
-            Leave the table
+            {say('hand-table.leave-the-table')}
           </Button>
           <Button
             look="main"
             disabled={isSaving || table.isFinishing || clashing.size > 0}
             onClick={() => void save()}
           >
-            Use this lay
+            {say('hand-table.use-this-lay')}
           </Button>
         </div>
       </div>
@@ -269,7 +272,7 @@ export function HandTable(props: HandTableProps) {
         partner={partner}
         clashing={clashing}
         beneath={isBeneath ? result : null}
-        label={`Cutting table of the ${name}. Page Down chooses the next piece, arrows move it.`}
+        label={say('hand-table.cutting-table-of-the-page-down', { name })}
         onPieceDown={pieceDown}
         onTableDown={tableDown}
         onMove={move}

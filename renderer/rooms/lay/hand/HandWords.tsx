@@ -1,4 +1,5 @@
 /** Both lays in figures, and whether the one on the table can be cut. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type SlotLay, totalUsedMm } from '../../../../shared-core/lay/plan-lay.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
 import { useSystem } from '../../../client/workshop.ts';
@@ -24,15 +25,15 @@ export function HandWords({ table, found, isBeneath, onBeneath }: HandWordsProps
   return (
     <>
       <p className={`${style.words} number`} data-testid="hand-words">
-        By hand {show(totalUsedMm(laid))}
-        {found.washed && ' of washed cloth'}, {Math.floor(laid.utilisation * 100)} % of the cloth used; found
-        by the search {show(foundMm)}
+        {say('hand-words.by-hand')} {show(totalUsedMm(laid))}
+        {found.washed && ` ${say('hand-words.of-washed-cloth')}`}, {Math.floor(laid.utilisation * 100)}{' '}
+        {say('hand-words.of-the-cloth-used-found-by')} {show(foundMm)}
         {Math.abs(differenceMm) >= 0.5 &&
-          `: yours is ${difference} ${differenceMm < 0 ? 'shorter' : 'longer'}`}
+          say('hand-words.yours-is-longer', { difference, ifDifferenceMm: differenceMm < 0 ? 'yes' : 'no' })}
         .
         <label className={style.compare}>
           <input type="checkbox" checked={isBeneath} onChange={(event) => onBeneath(event.target.checked)} />
-          Show the found lay beneath
+          {say('hand-words.show-the-found-lay-beneath')}
         </label>
       </p>
       <p className={style.state} data-tone={clashing.size > 0 ? 'short' : 'plain'} role="status">
@@ -43,14 +44,12 @@ export function HandWords({ table, found, isBeneath, onBeneath }: HandWordsProps
 }
 
 function stateWords({ isFinishing, problem, clashing, lay }: HandTable): string {
-  if (isFinishing) return `Laying the rest for ${finishSeconds} s …`;
+  if (isFinishing) return say('hand-words.laying-the-rest-for-s', { finishSeconds });
   if (problem !== null) return problem;
   if (clashing.size > 0)
-    return clashing.size === 1
-      ? '1 piece lies where it cannot be cut.'
-      : `${clashing.size} pieces lie where they cannot be cut.`;
+    return say('hand-words.pieces-lie-where-they-cannot-be', { clashingCount: clashing.size });
   const asideCount = lay.aside.reduce((sum, { count }) => sum + count, 0);
   return asideCount === 0
-    ? 'Every piece can be cut where it lies.'
-    : `Every piece on the table can be cut; ${asideCount} ${asideCount === 1 ? 'has' : 'have'} no room on it.`;
+    ? say('hand-words.every-piece-can-be-cut-where')
+    : say('hand-words.every-piece-on-the-table-can', { asideCount });
 }

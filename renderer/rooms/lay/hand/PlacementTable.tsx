@@ -1,4 +1,5 @@
 /** Every place on the cutting table in words and numbers: the drawing's twin for whoever reads or listens. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useMemo } from 'react';
 import { placedBox } from '../../../../shared-core/lay/standing.ts';
 import type { LayJob } from '../../../../shared-core/lay/job.ts';
@@ -29,31 +30,45 @@ export function PlacementTable({ table, job, pieceNames, lengthNames }: Placemen
     showQuantity('length', mm, { system, unit: { metric: 'cm', imperial: 'in' }, digits: 1 });
   return (
     <details className={style.all}>
-      <summary>All places in a table</summary>
+      <summary>{say('placement-table.all-places-in-a-table')}</summary>
       <DataTable
         rows={rows}
         keyOf={({ index }) => index}
         rowProps={({ index }) => ({ 'aria-current': index === selected || undefined })}
         columns={[
           {
-            head: 'Piece',
+            head: say('common.piece'),
             cell: ({ placement, index }) => (
               <button type="button" className={style.name} onClick={() => table.choose(index)}>
                 {pieceNames.get(job.shapes[placement.shape]!.id) ?? job.shapes[placement.shape]!.id}
               </button>
             ),
           },
-          { head: 'Length', cell: ({ placement }) => lengthNames[placement.length] },
-          { head: 'From the start', align: 'end', isNumber: true, cell: ({ box }) => show(box.minX) },
-          { head: 'From the lower edge', align: 'end', isNumber: true, cell: ({ box }) => show(box.minY) },
+          { head: say('common.length'), cell: ({ placement }) => lengthNames[placement.length] },
           {
-            head: 'Turn',
-            cell: ({ placement }) => `${placement.turnDeg}°${placement.mirrored ? ', mirrored' : ''}`,
+            head: say('common.from-the-start'),
+            align: 'end',
+            isNumber: true,
+            cell: ({ box }) => show(box.minX),
           },
           {
-            head: 'State',
+            head: say('placement-table.from-the-lower-edge'),
+            align: 'end',
+            isNumber: true,
+            cell: ({ box }) => show(box.minY),
+          },
+          {
+            head: say('placement-table.turn'),
+            cell: ({ placement }) =>
+              `${placement.turnDeg}°${placement.mirrored ? say('common.mirrored') : ''}`,
+          },
+          {
+            head: say('placement-table.state'),
             cell: ({ index }) =>
-              [lay.pinned.has(index) ? 'pinned' : '', clashing.has(index) ? 'in the way' : '']
+              [
+                lay.pinned.has(index) ? 'pinned' : '',
+                clashing.has(index) ? say('placement-table.in-the-way') : '',
+              ]
                 .filter(Boolean)
                 .join(', '),
           },

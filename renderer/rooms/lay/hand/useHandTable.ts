@@ -1,4 +1,5 @@
 /** What the hands do on the cutting table: choosing, moving, turning, exchanging, pinning, and taking steps back. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useCallback, useMemo, useRef, useState } from 'react';
 import {
   exchanged,
@@ -124,9 +125,7 @@ export function useHandTable(slotLay: SlotLay, key: string) {
       return isOutside || isOnFlaw || tooNear.some((at) => history.now.pinned.has(at));
     });
     if (isInTheWay) {
-      setProblem(
-        'Pinned pieces lie on each other, on a flaw or beyond the cloth. Move or unpin those first.',
-      );
+      setProblem(say('use-hand-table.pinned-pieces-lie-on-each-other'));
       return;
     }
     const control = new AbortController();
@@ -143,9 +142,9 @@ export function useHandTable(slotLay: SlotLay, key: string) {
       setSelected(null);
     } catch (error) {
       if (control.signal.aborted) return;
-      noteFailure('lay by hand', error);
+      noteFailure(say('use-hand-table.lay-by-hand'), error);
       const reason = error instanceof Error ? error.message : String(error);
-      setProblem(`The rest could not be laid: ${reason}. Nothing was changed. ${logSaysWhere}`);
+      setProblem(say('use-hand-table.the-rest-could-not-be-laid', { reason, logSaysWhere }));
     } finally {
       setFinishing(null);
     }

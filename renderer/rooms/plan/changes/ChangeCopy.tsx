@@ -1,4 +1,5 @@
 /** The same piece once more for other slots: a lining, a facing, an interlayer. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { copyPiece } from '../../../../shared-core/plan/edits/pieces/copy-piece.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
@@ -13,9 +14,9 @@ export function ChangeCopy({ plan, piece, finish }: ChangeProps) {
   const [name, setName] = useState(`${piece.name} ${spare?.name ?? 'copy'}`);
   return (
     <>
-      <TextField label="Name of the copy" value={name} onChange={setName} />
+      <TextField label={say('change-copy.name-of-the-copy')} value={name} onChange={setName} />
       <fieldset className={style.flags}>
-        <legend>Cut from</legend>
+        <legend>{say('common.cut-from')}</legend>
         {slots.map((slot) => (
           <FlagField
             key={slot.id}
@@ -29,7 +30,7 @@ export function ChangeCopy({ plan, piece, finish }: ChangeProps) {
       </fieldset>
       <div className={style.row}>
         <Button onClick={() => void finish((current) => copyPiece(current, piece.id, name, slotIds))}>
-          Copy the piece
+          {say('change-copy.copy-the-piece')}
         </Button>
       </div>
     </>

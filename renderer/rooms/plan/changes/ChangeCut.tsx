@@ -1,4 +1,5 @@
 /** From which slots a piece is cut, in how many plies, and how many one coat needs. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { setCutCount } from '../../../../shared-core/plan/edits/pieces/cut-count.ts';
 import { setPlies } from '../../../../shared-core/plan/edits/edit.ts';
 import { FlagField } from '../../../parts/forms/Field.tsx';
@@ -12,7 +13,7 @@ export function ChangeCut({ plan, piece, make }: ChangeProps) {
     <>
       <div className={style.pair}>
         <SettledField
-          label="How many for one coat"
+          label={say('change-cut.how-many-for-one-coat')}
           quantity="count"
           value={piece.cutCount}
           min={1}
@@ -21,7 +22,7 @@ export function ChangeCut({ plan, piece, make }: ChangeProps) {
         {piece.foldEdge === null && (
           <div className={style.beside}>
             <FlagField
-              label="Half of them mirrored"
+              label={say('change-cut.half-of-them-mirrored')}
               value={piece.isMirrored}
               onChange={(isMirrored) =>
                 void make((current) => setCutCount(current, piece.id, piece.cutCount, isMirrored))
@@ -30,7 +31,7 @@ export function ChangeCut({ plan, piece, make }: ChangeProps) {
           </div>
         )}
       </div>
-      <h4 className={style.small}>Plies of each</h4>
+      <h4 className={style.small}>{say('change-cut.plies-of-each')}</h4>
       <div className={style.pair}>
         {slots.map((slot) => (
           <SettledField

@@ -1,4 +1,5 @@
 /** A symmetric piece drafted as a half on the fold, or a half opened flat. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { foldPiece, openPiece } from '../../../../shared-core/plan/edits/pieces/fold.ts';
 import type { LineDirection } from '../../../../shared-core/plan/geometry/piece-line.ts';
@@ -13,11 +14,11 @@ export function ChangeFold(props: ChangeProps) {
   if (piece.foldEdge === null) return <Fold {...props} />;
   return (
     <>
-      <p className="quiet">
-        Drafted as a half; its fold is the edge {piece.foldEdge}. Opened flat it is drafted and cut whole.
-      </p>
+      <p className="quiet">{say('change-fold.drafted-as-a-half-its-fold', { foldEdge: piece.foldEdge })}</p>
       <div className={style.row}>
-        <Button onClick={() => void finish((current) => openPiece(current, piece.id))}>Open it flat</Button>
+        <Button onClick={() => void finish((current) => openPiece(current, piece.id))}>
+          {say('change-fold.open-it-flat')}
+        </Button>
       </div>
     </>
   );
@@ -28,21 +29,19 @@ function Fold({ piece, finish, onLine }: ChangeProps) {
   useLineChoice(piece, direction, 1 / 2, onLine);
   return (
     <>
-      <p className="quiet">
-        Where both halves are alike, the piece can be drafted as a half and cut with its middle on the fold.
-      </p>
+      <p className="quiet">{say('change-fold.where-both-halves-are-alike-the')}</p>
       <ChoiceField
-        label="The fold runs"
+        label={say('change-fold.the-fold-runs')}
         value={direction}
         options={[
-          { value: 'along', label: 'along the grain' },
-          { value: 'across', label: 'across the grain' },
+          { value: 'along', label: say('common.along-the-grain') },
+          { value: 'across', label: say('change-fold.across-the-grain') },
         ]}
         onChange={(next) => next !== '' && setDirection(next)}
       />
       <div className={style.row}>
         <Button onClick={() => void finish((current) => foldPiece(current, piece.id, direction))}>
-          Put it on the fold
+          {say('change-fold.put-it-on-the-fold')}
         </Button>
       </div>
     </>

@@ -1,4 +1,5 @@
 /** The grain of a piece turned: to the bias, across, or by degrees. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { turnGrain } from '../../../../shared-core/plan/edits/pieces/grain.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
@@ -12,13 +13,11 @@ export function ChangeGrain({ piece, finish }: ChangeProps) {
   const turnDeg = degrees(typed);
   return (
     <>
-      <p className="quiet">
-        The piece keeps its shape and lies turned on the cloth. Below 0 turns the arrow clockwise.
-      </p>
+      <p className="quiet">{say('change-grain.the-piece-keeps-its-shape-and')}</p>
       <div className={style.row}>
-        <Button onClick={() => turn(45)}>To the bias, 45°</Button>
-        <Button onClick={() => turn(90)}>Across, 90°</Button>
-        <Button onClick={() => turn(180)}>Upside down</Button>
+        <Button onClick={() => turn(45)}>{say('change-grain.to-the-bias-45')}</Button>
+        <Button onClick={() => turn(90)}>{say('change-grain.across-90')}</Button>
+        <Button onClick={() => turn(180)}>{say('change-grain.upside-down')}</Button>
       </div>
       <form
         className={style.inline}
@@ -28,13 +27,15 @@ export function ChangeGrain({ piece, finish }: ChangeProps) {
         }}
       >
         <TextField
-          label="Degrees"
+          label={say('change-grain.degrees')}
           value={typed}
           onChange={setTyped}
-          problem={typed.trim() !== '' && turnDeg === null ? 'Type a number, such as 30 or -15.' : null}
+          problem={
+            typed.trim() !== '' && turnDeg === null ? say('change-grain.type-a-number-such-as-30') : null
+          }
         />
         <Button type="submit" disabled={turnDeg === null}>
-          Turn the grain
+          {say('change-grain.turn-the-grain')}
         </Button>
       </form>
     </>

@@ -1,4 +1,5 @@
 /** A piece made longer or shorter at a line across its grain, with what is sewn to it. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import {
   lengthenPieces,
@@ -36,7 +37,7 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
     <>
       <div className={style.pair}>
         <QuantityField
-          label="By"
+          label={say('change-length.by')}
           quantity="length"
           value={null}
           onChange={({ value }) => setByMm(value)}
@@ -44,7 +45,7 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
           aboveZero
         />
         <DraftField
-          label="Line above the hem"
+          label={say('change-length.line-above-the-hem')}
           quantity="length"
           draft={line.draft}
           onChange={(draft) => {
@@ -52,12 +53,12 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
             line.setDraft(draft);
           }}
           aboveZero
-          {...(isTyped ? {} : { hint: 'the lower third' })}
+          {...(isTyped ? {} : { hint: say('change-length.the-lower-third') })}
         />
       </div>
       {names.length > 0 && (
         <FlagField
-          label="Together with what is sewn to it"
+          label={say('change-length.together-with-what-is-sewn-to')}
           hint={names.join(', ')}
           value={isTogether}
           onChange={setIsTogether}
@@ -65,10 +66,10 @@ export function ChangeLength({ plan, piece, finish, onLine }: ChangeProps) {
       )}
       <div className={style.row}>
         <Button disabled={!isReady} onClick={() => apply(1)}>
-          Lengthen
+          {say('change-length.lengthen')}
         </Button>
         <Button disabled={!isReady} onClick={() => apply(-1)}>
-          Shorten
+          {say('change-length.shorten')}
         </Button>
       </div>
     </>

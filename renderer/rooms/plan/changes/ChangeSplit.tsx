@@ -1,4 +1,5 @@
 /** A piece split in two at a line, with allowance on both parts and a seam between them. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { customaryAllowanceMm } from '../../../../shared-core/plan/edits/pieces/allowance.ts';
 import { type LineDirection, sideWord } from '../../../../shared-core/plan/geometry/piece-line.ts';
@@ -16,11 +17,11 @@ export function ChangeSplit(props: ChangeProps) {
   return (
     <>
       <ChoiceField
-        label="The line runs"
+        label={say('change-split.the-line-runs')}
         value={direction}
         options={[
-          { value: 'across', label: 'across the grain, as a yoke is cut' },
-          { value: 'along', label: 'along the grain, as a facing or panel is' },
+          { value: 'across', label: say('change-split.across-the-grain-as-a-yoke') },
+          { value: 'along', label: say('change-split.along-the-grain-as-a-facing') },
         ]}
         onChange={(next) => next !== '' && setDirection(next)}
       />
@@ -44,30 +45,41 @@ function SplitAt({ direction, piece, finish, onLine }: ChangeProps & { direction
       splitPiece(current, piece.id, { direction, distanceMm, allowanceMm, names }, lengthText),
     );
   };
-  const near = direction === 'across' ? 'Part at the hem' : `Part at ${sideWord(piece)}`;
+  const near =
+    direction === 'across'
+      ? say('change-split.part-at-the-hem')
+      : say('change-split.part-at', { sideWord: sideWord(piece) });
   return (
     <>
       <div className={style.pair}>
         <DraftField
-          label={direction === 'across' ? 'Line above the hem' : `Line from ${sideWord(piece)}`}
+          label={
+            direction === 'across'
+              ? say('change-split.line-above-the-hem')
+              : say('change-split.line-from', { sideWord: sideWord(piece) })
+          }
           quantity="length"
           draft={line.draft}
           onChange={line.setDraft}
           aboveZero
         />
         <DraftField
-          label="Allowance on both parts"
+          label={say('change-split.allowance-on-both-parts')}
           quantity="length"
           draft={allowance}
           onChange={setAllowance}
           min={0}
         />
         <TextField label={near} value={names[0]} onChange={(name) => setNames([name, names[1]])} />
-        <TextField label="Other part" value={names[1]} onChange={(name) => setNames([names[0], name])} />
+        <TextField
+          label={say('change-split.other-part')}
+          value={names[1]}
+          onChange={(name) => setNames([names[0], name])}
+        />
       </div>
       <div className={style.row}>
         <Button disabled={distanceMm === null || allowanceMm === null} onClick={apply}>
-          Split the piece
+          {say('change-split.split-the-piece')}
         </Button>
       </div>
     </>

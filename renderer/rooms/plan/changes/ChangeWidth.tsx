@@ -1,4 +1,5 @@
 /** A piece made wider or narrower at a line along its grain, with those of its neighbours that the maker chooses. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { sideWord } from '../../../../shared-core/plan/geometry/piece-line.ts';
 import { piecesSewnAlong, widenPieces } from '../../../../shared-core/plan/edits/pieces/widen.ts';
@@ -27,16 +28,16 @@ export function ChangeWidth({ plan, piece, finish, onLine }: ChangeProps) {
     <>
       <div className={style.pair}>
         <QuantityField
-          label="By"
+          label={say('change-width.by')}
           quantity="length"
           value={null}
           onChange={({ value }) => setByMm(value)}
           onUnreadable={() => setByMm(null)}
           aboveZero
-          {...(piece.foldEdge === null ? {} : { hint: 'on each side of the fold' })}
+          {...(piece.foldEdge === null ? {} : { hint: say('change-width.on-each-side-of-the-fold') })}
         />
         <DraftField
-          label={`Line from ${sideWord(piece)}`}
+          label={say('change-width.line-from', { sideWord: sideWord(piece) })}
           quantity="length"
           draft={line.draft}
           onChange={line.setDraft}
@@ -45,7 +46,7 @@ export function ChangeWidth({ plan, piece, finish, onLine }: ChangeProps) {
       </div>
       {neighbours.length > 0 && (
         <fieldset className={style.flags}>
-          <legend>Sewn to it over the line: widen as well</legend>
+          <legend>{say('change-width.sewn-to-it-over-the-line')}</legend>
           {neighbours.map((id) => (
             <FlagField
               key={id}
@@ -58,10 +59,10 @@ export function ChangeWidth({ plan, piece, finish, onLine }: ChangeProps) {
       )}
       <div className={style.row}>
         <Button disabled={!isReady} onClick={() => apply(1)}>
-          Widen
+          {say('change-width.widen')}
         </Button>
         <Button disabled={!isReady} onClick={() => apply(-1)}>
-          Narrow
+          {say('change-width.narrow')}
         </Button>
       </div>
     </>

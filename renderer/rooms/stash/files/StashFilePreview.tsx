@@ -1,29 +1,41 @@
 /** What a stash file or pasted rows would change, line by line, to be read before saying yes. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import type { StashFileChanges } from '../../../../shared-core/contract/stash-file-calls.ts';
 import style from './StashFileSheet.module.css';
+
+type CountedThings =
+  | 'stash-file-preview.new-items'
+  | 'stash-file-preview.changed-items'
+  | 'stash-file-preview.new-lots'
+  | 'stash-file-preview.corrections'
+  | 'stash-file-preview.lines';
 
 export function StashFilePreview({ changes }: { changes: StashFileChanges }) {
   const { newItemCount, changedItemCount, newLotCount, correctionCount, lineCount } = changes;
   const all = newItemCount + changedItemCount + newLotCount + correctionCount;
   const rest = all - changes.changes.length;
   const counts = [
-    counted(newItemCount, 'new item', 'new items'),
-    counted(changedItemCount, 'changed item', 'changed items'),
-    counted(newLotCount, 'new lot', 'new lots'),
-    counted(correctionCount, 'correction', 'corrections'),
+    counted(newItemCount, 'stash-file-preview.new-items'),
+    counted(changedItemCount, 'stash-file-preview.changed-items'),
+    counted(newLotCount, 'stash-file-preview.new-lots'),
+    counted(correctionCount, 'stash-file-preview.corrections'),
   ].filter((text) => text !== null);
   return (
-    <section className={style.preview} aria-label="What would change">
+    <section className={style.preview} aria-label={say('stash-file-preview.what-would-change')}>
       <p className={style.counts} role="status">
         {all === 0
-          ? `${counted(lineCount, 'line', 'lines')} read: nothing would change.`
-          : `Would bring ${counts.join(', ')}.`}
+          ? say('stash-file-preview.read-nothing-would-change', {
+              counted: counted(lineCount, 'stash-file-preview.lines'),
+            })
+          : say('stash-file-preview.would-bring', { counts: counts.join(', ') })}
       </p>
       {all > 0 && (
         <ul className={style.changes}>
           {changes.changes.map((change) => (
             <li key={`${change.line} ${change.kind}`} className={style.change}>
-              <span className={`${style.line} number`}>line {change.line}</span>
+              <span className={`${style.line} number`}>
+                {say('stash-file-preview.line-2', { line: change.line })}
+              </span>
               <span>
                 <strong>{change.itemName}</strong> {change.text}
               </span>
@@ -31,11 +43,11 @@ export function StashFilePreview({ changes }: { changes: StashFileChanges }) {
           ))}
         </ul>
       )}
-      {rest > 0 && <p className="quiet">And {rest} more.</p>}
+      {rest > 0 && <p className="quiet">{say('stash-file-preview.and-more', { rest })}</p>}
     </section>
   );
 }
 
-function counted(count: number, one: string, many: string): string | null {
-  return count === 0 ? null : `${count} ${count === 1 ? one : many}`;
+function counted(count: number, things: CountedThings): string | null {
+  return count === 0 ? null : say(things, { count });
 }

@@ -1,4 +1,5 @@
 /** A stash file is chosen or rows are pasted, and what they would change is read before anything is written. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useEffect, useRef, useState } from 'react';
 import type { StashFileChanges } from '../../../../shared-core/contract/stash-file-calls.ts';
 import { maxStashBytes, stashFileText } from '../../../../shared-core/exchange/stash-csv/stash-file-bytes.ts';
@@ -71,9 +72,9 @@ export function StashFileSheet({ onClose }: { onClose: () => void }) {
     if (!looked?.changes)
       return [
         {
-          where: 'A file without problems',
-          what: 'is not chosen yet, and no such rows are pasted',
-          fix: 'Give one or the other above.',
+          where: say('stash-file-sheet.a-file-without-problems'),
+          what: say('stash-file-sheet.is-not-chosen-yet-and-no'),
+          fix: say('stash-file-sheet.give-one-or-the-other-above'),
         },
       ];
     const answer = await bringIn({ text: looked.text });
@@ -81,39 +82,33 @@ export function StashFileSheet({ onClose }: { onClose: () => void }) {
   };
   return (
     <FormSheet
-      title="Stash from a file or pasted rows"
-      saveLabel="Bring it in"
+      title={say('stash-file-sheet.stash-from-a-file-or-pasted')}
+      saveLabel={say('stash-file-sheet.bring-it-in')}
       onClose={onClose}
       onSave={save}
     >
-      <p className="quiet">
-        What the rows do not name stays as it is. An amount that differs from what is booked needs a reason in
-        its line, and becomes a correction in the ledger.
-      </p>
+      <p className="quiet">{say('stash-file-sheet.what-the-rows-do-not-name')}</p>
       <FileChoice
-        label="Stash file"
-        hint="CSV with the headings of a file saved from here"
+        label={say('stash-file-sheet.stash-file')}
+        hint={say('stash-file-sheet.csv-with-the-headings-of-a')}
         accept=".csv,.txt,.tsv,text/csv"
         chosen={file}
         maxBytes={maxStashBytes}
         onChoose={choose}
       />
       <TextField
-        label="Or rows from a spreadsheet"
+        label={say('stash-file-sheet.or-rows-from-a-spreadsheet')}
         value={pasted}
         onChange={paste}
         isLong
-        hint="Copy them there together with the line of headings, and paste them here. “kind” and “name” are needed; of the other columns, those you have."
+        hint={say('stash-file-sheet.copy-them-there-together-with-the')}
       />
       <CopyHeadings />
-      {isLooking && <Waiting>Reading the rows…</Waiting>}
+      {isLooking && <Waiting>{say('stash-file-sheet.reading-the-rows')}</Waiting>}
       {looked && looked.problems.length > 0 && (
         <>
           <p role="status">
-            Nothing was changed.{' '}
-            {file
-              ? 'Mend these in the file, then choose it again.'
-              : 'Mend these, then paste the rows again.'}
+            {say('stash-file-sheet.nothing-was-changed-mend-these-then', { ifFile: file ? 'yes' : 'no' })}
           </p>
           <Problems problems={looked.problems} />
         </>
@@ -131,15 +126,15 @@ function CopyHeadings() {
     try {
       const headings = stashColumns(currency).map(({ heading }) => heading);
       await navigator.clipboard.writeText(headings.join('\t'));
-      setSaid('Copied. Paste them into the first line of an empty sheet.');
+      setSaid(say('stash-file-sheet.copied-paste-them-into-the-first'));
     } catch {
-      setSaid('They could not be copied. Save the stash to a file instead: it has them all.');
+      setSaid(say('stash-file-sheet.they-could-not-be-copied-save'));
     }
   };
   return (
     <div className={style.headings}>
       <Button look="quiet" onClick={() => void copy()}>
-        Copy the headings
+        {say('stash-file-sheet.copy-the-headings')}
       </Button>
       <span role="status" className="quiet small">
         {said}

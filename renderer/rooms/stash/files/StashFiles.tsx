@@ -1,4 +1,5 @@
 /** The stash's way out to a spreadsheet and back in. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { ask } from '../../../client/queries/reads.ts';
 import { useWorkshop } from '../../../client/workshop.ts';
@@ -19,17 +20,21 @@ export function StashFiles({ isEmpty, onProblems, onBringIn }: StashFilesProps) 
     const answer = await ask(workshop, 'stashFile', {});
     onProblems(answer.ok ? [] : answer.problems);
     if (answer.ok)
-      saveFile(fileName(`${facts.settings.workshopName} stash`, 'csv'), 'text/csv', answer.value.text);
+      saveFile(
+        fileName(say('stash-files.stash', { workshopName: facts.settings.workshopName }), 'csv'),
+        'text/csv',
+        answer.value.text,
+      );
   };
   return (
     <>
       {!isEmpty && (
         <Button look="quiet" onClick={() => void save()}>
-          Stash to a file
+          {say('stash-files.stash-to-a-file')}
         </Button>
       )}
       <Button look={isEmpty ? 'plain' : 'quiet'} onClick={onBringIn}>
-        Stash from a file or pasted rows
+        {say('stash-files.stash-from-a-file-or-pasted')}
       </Button>
     </>
   );

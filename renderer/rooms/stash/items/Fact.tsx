@@ -1,4 +1,6 @@
 /** One fact of an item in its form, as its kind's record describes it. */
+import { codeWords } from '../../../../shared-core/wording/code-words.ts';
+import { say } from '../../../../shared-core/wording/say.ts';
 import type { Control } from 'react-hook-form';
 import type { FactField } from '../../../../shared-core/stash/fact-field.ts';
 import type { ItemKind } from '../../../../shared-core/stash/kinds.ts';
@@ -15,7 +17,7 @@ export interface FactProps {
 
 export function Fact({ kind, factName, field, control }: FactProps) {
   const { label } = field;
-  const hint = field.required ? `${field.hint}; needed` : field.hint;
+  const hint = field.required ? say('fact.needed', { hint: field.hint }) : field.hint;
   const name = `facts.${factName}` as const;
   switch (field.kind) {
     case 'quantity':
@@ -26,8 +28,8 @@ export function Fact({ kind, factName, field, control }: FactProps) {
           control={control}
           name={name}
           label={label}
-          options={field.options.map((option) => ({ value: option, label: option }))}
-          emptyLabel="not known"
+          options={field.options.map((option) => ({ value: option, label: codeWords(option) }))}
+          emptyLabel={say('common.not-known')}
           hint={hint}
         />
       );
@@ -44,7 +46,7 @@ export function Fact({ kind, factName, field, control }: FactProps) {
             { value: 'yes', label: 'yes' },
             { value: 'no', label: 'no' },
           ]}
-          emptyLabel="not known"
+          emptyLabel={say('common.not-known')}
           hint={hint}
         />
       );

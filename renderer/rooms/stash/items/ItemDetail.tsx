@@ -1,4 +1,5 @@
 /** One item: what it is, what lies on the shelf of it, what came and went, and what suppliers ask. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type ReactNode, useState } from 'react';
 import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
@@ -71,7 +72,7 @@ export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
           </div>
         </div>
         <Button look="quiet" onClick={onClose}>
-          Close
+          {say('common.close')}
         </Button>
       </header>
 
@@ -81,36 +82,32 @@ export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
         <Stand read={read} />
         <div className={style.actions}>
           <Button look="main" onClick={() => setDoing({ kind: 'receive' })} disabled={read.isPutAway}>
-            Receive
+            {say('item-detail.receive')}
           </Button>
           <Button onClick={() => setDoing({ kind: 'write off' })} disabled={!hasLots}>
-            Write off
+            {say('item-detail.write-off')}
           </Button>
           <Button onClick={() => setDoing({ kind: 'count' })} disabled={!hasLots}>
-            Count
+            {say('item-detail.count')}
           </Button>
           <Button onClick={() => setDoing({ kind: 'edit' })} disabled={read.isPutAway}>
-            Edit
+            {say('common.edit')}
           </Button>
           <Button look="quiet" onClick={() => void putAway()}>
-            {read.isPutAway ? 'Bring back' : 'Put away'}
+            {read.isPutAway ? say('item-detail.bring-back') : say('item-detail.put-away')}
           </Button>
         </div>
       </div>
 
-      {read.isPutAway && (
-        <p className="quiet">
-          Put away: it is in no list and not offered to coats. Nothing of it is lost; bring it back to use it.
-        </p>
-      )}
+      {read.isPutAway && <p className="quiet">{say('item-detail.put-away-it-is-in-no')}</p>}
       <ReadProblems read={reading} />
       <Problems problems={problems} />
       <section className={style.section} aria-labelledby="lots-of-item">
-        <h3 id="lots-of-item">On the shelf</h3>
+        <h3 id="lots-of-item">{say('item-detail.on-the-shelf')}</h3>
         {hasLots ? (
           <Lots shelf={shelf} />
         ) : (
-          <p className="quiet">Nothing was received yet. Receive a lot to put it on the shelf.</p>
+          <p className="quiet">{say('item-detail.nothing-was-received-yet-receive-a')}</p>
         )}
       </section>
 
@@ -124,9 +121,9 @@ export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
 
       <section className={style.section} aria-labelledby="offers-of-item">
         <div className={style.sectionHead}>
-          <h3 id="offers-of-item">Offers</h3>
+          <h3 id="offers-of-item">{say('item-detail.offers')}</h3>
           <Button look="quiet" onClick={() => setDoing({ kind: 'offer', offer: null })}>
-            Add an offer
+            {say('common.add-an-offer')}
           </Button>
         </div>
         <Offers offers={offers} onEdit={(offer) => setDoing({ kind: 'offer', offer })} />
@@ -135,7 +132,7 @@ export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
 
       {movements.length > 0 && (
         <section className={style.section} aria-labelledby="ledger-of-item">
-          <h3 id="ledger-of-item">Ledger</h3>
+          <h3 id="ledger-of-item">{say('item-detail.ledger')}</h3>
           <Ledger shelf={shelf} movements={movements} />
         </section>
       )}
@@ -152,7 +149,7 @@ export function ItemDetail({ itemId, onClose }: ItemDetailProps) {
 /** " for Fenwalk coat and Tarn coat"; nothing where no coat is named. */
 function coatWords(setAside: CallOutput<'readItem'>['setAside']): string {
   const names = [...new Set(setAside.map((each) => each.planName))];
-  return names.length === 0 ? '' : ` for ${listed(names)}`;
+  return names.length === 0 ? '' : ` ${say('item-detail.for', { names: listed(names) })}`;
 }
 
 function Stand({ read: { shelf, setAside } }: { read: CallOutput<'readItem'> }) {
@@ -164,11 +161,11 @@ function Stand({ read: { shelf, setAside } }: { read: CallOutput<'readItem'> }) 
         <Amount kind={kind} amount={itemOnHand(shelf)} />
       </span>{' '}
       <span className="quiet">
-        on hand
+        {say('item-detail.on-hand')}
         {reserved > 0 && (
           <>
-            , <Amount kind={kind} amount={reserved} /> of it set aside{coatWords(setAside)},{' '}
-            <Amount kind={kind} amount={itemFree(shelf)} /> free
+            , <Amount kind={kind} amount={reserved} /> {say('item-detail.of-it-set-aside')}
+            {coatWords(setAside)}, <Amount kind={kind} amount={itemFree(shelf)} /> {say('item-detail.free')}
           </>
         )}
       </span>
@@ -186,7 +183,7 @@ function ToCarry({ children }: { children: ReactNode }) {
       onToggle={(event) => setIsOpen(event.currentTarget.open)}
     >
       <summary className={style.summary}>
-        <h3>What it could still carry</h3>
+        <h3>{say('item-detail.what-it-could-still-carry')}</h3>
       </summary>
       {isOpen && children}
     </details>
@@ -199,7 +196,7 @@ function Facts({ read: { shelf } }: { read: CallOutput<'readItem'> }) {
   if (facts.length === 0 && notes === '') return null;
   return (
     <section className={style.section} aria-labelledby="facts-of-item">
-      <h3 id="facts-of-item">What is known</h3>
+      <h3 id="facts-of-item">{say('item-detail.what-is-known')}</h3>
       <dl className={style.facts}>
         {facts.map(({ label, text }) => (
           <div key={label}>

@@ -2,6 +2,8 @@
  * A new item or a change to one. Its fields come from the record of its kind: what a coat needs of it first, the rest on
  * demand. With a new item its first purchase comes onto the shelf.
  */
+import { nounInSentence } from '../../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { useController, useWatch } from 'react-hook-form';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
@@ -34,7 +36,8 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
   const [refusals, setRefusals] = useState<readonly Problem[]>([]);
   const { control, formState, sheet } = useTypedForm({
     ...itemForm(item, todayIso(), settings),
-    subject: ({ kind }) => item?.name ?? `The ${kindRecords[kind].label.toLowerCase()}`,
+    subject: ({ kind }) =>
+      item?.name ?? say('item-form.the', { kindRecordsLabel: nounInSentence(kindRecords[kind].label) }),
     save: async (read, typed) => {
       const input = itemCall(item?.id ?? null, read, typed, settings.system);
       const answer = input.ok ? await saveItem(input.value) : input;
@@ -54,7 +57,11 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
     refusals.length > 0 &&
     (others.some(([factName]) => errors.facts?.[factName]) ||
       refusals.some(({ where }) =>
-        isAbout(where, ['Place', 'Notes', ...others.map(([, field]) => field.label)]),
+        isAbout(where, [
+          say('common.place'),
+          say('item-form.notes'),
+          ...others.map(([, field]) => field.label),
+        ]),
       ));
   const save = async () => {
     const problems = await sheet.onSave();
@@ -74,15 +81,15 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
 
   return (
     <FormSheet
-      title={item ? `Edit ${item.name}` : 'New item'}
-      saveLabel={item ? 'Save' : 'Add to the stash'}
+      title={item ? say('item-form.edit', { itemName: item.name }) : say('item-form.new-item')}
+      saveLabel={item ? say('item-form.save') : say('item-form.add-to-the-stash')}
       onClose={onClose}
       isTyped={sheet.isTyped}
       onSave={save}
     >
       {!item && (
         <fieldset className={style.kinds}>
-          <legend>What is it?</legend>
+          <legend>{say('item-form.what-is-it')}</legend>
           {itemKinds.map((each) => (
             <label key={each} className={style.kind}>
               <input
@@ -99,21 +106,26 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
         </fieldset>
       )}
       <div className={style.pair}>
-        <FormText control={control} name="name" label="Name" />
-        <FormText control={control} name="colour" label="Colour" />
+        <FormText control={control} name="name" label={say('common.name')} />
+        <FormText control={control} name="colour" label={say('item-form.colour')} />
         {facts(first)}
       </div>
       {!item && <FirstLotFields kind={kind.value} control={control} />}
       <Disclosure
         key={kind.value}
-        title={`More about the ${label.toLowerCase()}`}
-        inside={['place', ...others.map(([, field]) => field.label.toLowerCase()), 'notes'].join(', ')}
+        title={say('item-form.more-about-the', { label: nounInSentence(label) })}
+        inside={['place', ...others.map(([, field]) => nounInSentence(field.label)), 'notes'].join(', ')}
         hasValue={hasValue}
         refusal={isInsideRefused ? refusals : null}
       >
-        <FormText control={control} name="place" label="Place" hint="Where it lies: rack 1, top" />
+        <FormText
+          control={control}
+          name="place"
+          label={say('common.place')}
+          hint={say('item-form.where-it-lies-rack-1-top')}
+        />
         <div className={style.pair}>{facts(others)}</div>
-        <FormText control={control} name="notes" label="Notes" isLong />
+        <FormText control={control} name="notes" label={say('item-form.notes')} isLong />
       </Disclosure>
     </FormSheet>
   );

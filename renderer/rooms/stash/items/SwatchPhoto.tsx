@@ -1,4 +1,5 @@
 /** A small frame with the photo of the item's swatch, or the way to add one. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useRef, useState } from 'react';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import type { Item } from '../../../../shared-core/stash/stash.ts';
@@ -41,7 +42,7 @@ export function SwatchPhoto({ item }: { item: Item }) {
 
   const choose = () => fileInput.current?.click();
   return (
-    <section className={style.swatch} aria-label="Photo of the swatch">
+    <section className={style.swatch} aria-label={say('swatch-photo.photo-of-the-swatch')}>
       <input
         ref={fileInput}
         hidden
@@ -56,20 +57,23 @@ export function SwatchPhoto({ item }: { item: Item }) {
       {photo && (
         <img
           className={style.photo}
-          src={`data:${photo.mediaType};base64,${photo.photoBase64}`}
+          src={say('swatch-photo.data-base64', {
+            mediaType: photo.mediaType,
+            photoBase64: photo.photoBase64,
+          })}
           width={photo.widthPx}
           height={photo.heightPx}
-          alt={`Swatch of ${item.name}`}
+          alt={say('swatch-photo.swatch-of', { itemName: item.name })}
         />
       )}
       {photo !== undefined && (
         <div className={photo ? style.beside : style.empty}>
           <Button look="quiet" onClick={choose} disabled={isBusy}>
-            {photo ? 'Change' : 'Add a photo of the swatch'}
+            {photo ? say('common.change') : say('swatch-photo.add-a-photo-of-the-swatch')}
           </Button>
           {photo && (
             <Button look="quiet" onClick={() => void takeAway()} disabled={isBusy}>
-              Take away
+              {say('swatch-photo.take-away')}
             </Button>
           )}
         </div>
@@ -83,7 +87,7 @@ export function SwatchPhoto({ item }: { item: Item }) {
 function noPicture(name: string): Problem {
   return {
     where: name,
-    what: 'is no picture that can be shown here',
-    fix: 'Choose a JPEG, PNG or WebP; save a picture of another kind as JPEG first.',
+    what: say('swatch-photo.is-no-picture-that-can-be'),
+    fix: say('swatch-photo.choose-a-jpeg-png-or-webp'),
   };
 }

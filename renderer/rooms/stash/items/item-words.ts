@@ -1,4 +1,5 @@
 /** Lots, lengths and the ledger in words. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import { usableWidthMm } from '../../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
@@ -18,10 +19,10 @@ import {
 import { amountText, clothLengthUnit, clothWidthUnit } from '../../../parts/figures/Amount.tsx';
 
 export const formWords: Readonly<Record<Length['form'], string>> = {
-  roll: 'Roll',
-  cut: 'Cut',
-  remnant: 'Remnant',
-  sheet: 'Sheet',
+  roll: say('item-words.roll'),
+  cut: say('common.cut'),
+  remnant: say('item-words.remnant'),
+  sheet: say('item-words.sheet'),
 };
 
 export const formOptions = (Object.keys(formWords) as Length['form'][]).map((form) => ({
@@ -71,7 +72,10 @@ export function knownFacts(item: Item, system: MeasureSystem): { label: string; 
     if (factName !== 'selvageMm' || item.kind !== 'cloth' || item.facts.widthMm === null) return [fact];
     return [
       fact,
-      { label: 'Usable width', text: widthText(usableWidthMm(item.facts.widthMm, item), system) },
+      {
+        label: say('item-words.usable-width'),
+        text: widthText(usableWidthMm(item.facts.widthMm, item), system),
+      },
     ];
   });
 }
@@ -93,13 +97,16 @@ function lengthWidthText(length: LengthOnShelf, item: Item, system: MeasureSyste
 /** "Roll, 14 m x 147 cm" with a real times sign. */
 export function lengthText(length: LengthOnShelf, item: Item, system: MeasureSystem): string {
   const along = showQuantity('length', length.onHandMm, { system, unit: clothLengthUnit });
-  const washed = length.isWashed ? ', washed' : '';
+  const washed = length.isWashed ? say('common.washed') : '';
   return `${formWords[length.form]}, ${along} × ${lengthWidthText(length, item, system)}${washed}`;
 }
 
 /** "14 Apr 2026, dye lot P-2207". */
 export function lotText(lot: LotOnShelf): string {
-  return [dayWords(lot.receivedOn), lot.dyeLot === '' ? null : `dye lot ${lot.dyeLot}`]
+  return [
+    dayWords(lot.receivedOn),
+    lot.dyeLot === '' ? null : say('item-words.dye-lot', { dyeLot: lot.dyeLot }),
+  ]
     .filter((word) => word !== null)
     .join(', ');
 }
@@ -112,24 +119,27 @@ export function movementText(
   planName: string | null,
 ): string {
   const moved = (amountMilli: number) => amountText(kind, fromMilli(Math.abs(amountMilli)), system);
-  const forPlan = planName === null ? '' : ` for ${planName}`;
+  const forPlan = planName === null ? '' : ` ${say('item-words.for', { planName })}`;
   switch (movement.kind) {
     case 'received':
-      return `Received ${moved(movement.onHandMilli)}`;
+      return say('item-words.received', { moved: moved(movement.onHandMilli) });
     case 'reserved':
-      return `Set aside ${moved(movement.reservedMilli)}${forPlan}`;
+      return say('item-words.set-aside', { moved: moved(movement.reservedMilli), forPlan });
     case 'released':
-      return `Released ${moved(movement.reservedMilli)} that was set aside${forPlan}`;
+      return say('item-words.released-that-was-set-aside', { moved: moved(movement.reservedMilli), forPlan });
     case 'cut':
-      return `${kind === 'cloth' || kind === 'batting' ? 'Cut' : 'Used'} ${moved(movement.onHandMilli)}${forPlan}`;
+      return `${kind === 'cloth' || kind === 'batting' ? say('common.cut') : say('item-words.used')} ${moved(movement.onHandMilli)}${forPlan}`;
     case 'returned':
-      return `Returned ${moved(movement.onHandMilli)} to the shelf${forPlan}`;
+      return say('item-words.returned-to-the-shelf', { moved: moved(movement.onHandMilli), forPlan });
     case 'reversed':
-      return `${movement.onHandMilli < 0 ? 'Took off' : 'Put back'} ${moved(movement.onHandMilli)}${forPlan}`;
+      return `${movement.onHandMilli < 0 ? say('item-words.took-off') : say('item-words.put-back')} ${moved(movement.onHandMilli)}${forPlan}`;
     case 'corrected':
-      return `Counted ${moved(movement.onHandMilli)} ${movement.onHandMilli < 0 ? 'less' : 'more'} than was booked`;
+      return say('item-words.counted-more-than-was-booked', {
+        moved: moved(movement.onHandMilli),
+        ifOnHandMilli: movement.onHandMilli < 0 ? 'yes' : 'no',
+      });
     case 'written off':
-      return `Wrote off ${moved(movement.onHandMilli)}`;
+      return say('item-words.wrote-off', { moved: moved(movement.onHandMilli) });
     default:
       return movement.kind satisfies never;
   }

@@ -1,4 +1,5 @@
 /** Labels for the shelf as PDF: for which of the listed items, and where on the sheet they begin. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { labelsOfShelf } from '../../../../shared-core/flow/output/labels-of-shelf.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
@@ -52,7 +53,7 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
     setChosen(next);
   };
   const save = async () => {
-    setSaid('Writing the PDF.');
+    setSaid(say('common.writing-the-pdf'));
     const itemIds = ids.filter((id) => chosen.has(id));
     const answer = await ask(workshop, 'readShelf', { itemIds });
     setProblems(answer.ok ? [] : answer.problems);
@@ -61,62 +62,63 @@ export function LabelSheet({ question, total, itemId, onClose }: LabelSheetProps
       system,
       amountText: (kind, amount) => amountText(kind, amount, system),
     });
-    const unsaid = await savePdf(`${workshopName} shelf labels`, async (files) => {
+    const unsaid = await savePdf(say('label-sheet.shelf-labels', { workshopName }), async (files) => {
       // Loaded when it is first wanted: no screen needs it.
       const { labelsPdf } = await import('../../../../shared-core/paper/labels-pdf.ts');
       return labelsPdf(labels, { format, usedCount }, files);
     });
-    const saved = labels.length === 1 ? 'Saved: 1 label.' : `Saved: ${labels.length} labels.`;
+    const saved = say('label-sheet.saved-labels', { labelsCount: labels.length });
     setSaid(unsaid === '' ? saved : unsaid);
   };
   return (
     <Sheet
-      title="Shelf labels"
+      title={say('common.shelf-labels')}
       isOpen
       onClose={onClose}
       footer={
         <>
-          <Button onClick={onClose}>Close</Button>
+          <Button onClick={onClose}>{say('common.close')}</Button>
           <Button look="main" disabled={chosen.size === 0} onClick={() => void save()}>
-            Save PDF
+            {say('label-sheet.save-pdf')}
           </Button>
         </>
       }
     >
       <p className="quiet">
-        One label for each lot of which something is left, {grid.columnCount} x {grid.rowCount} on{' '}
-        {format === 'A4' ? 'A4' : 'Letter'}, {grid.labelWidthMm} x {grid.labelHeightMm} mm, to cut apart. The
-        square code holds the item’s number in this workshop and no address: a phone shows it as text; typed
-        or scanned into Find (Ctrl K), it opens the item.
+        {say('label-sheet.one-label-for-each-lot-of', {
+          columnCount: grid.columnCount,
+          rowCount: grid.rowCount,
+          ifFormat: format === 'A4' ? 'yes' : 'no',
+          labelWidthMm: grid.labelWidthMm,
+          labelHeightMm: grid.labelHeightMm,
+        })}
       </p>
       <SettledField
-        label="Labels already used on the first sheet"
+        label={say('label-sheet.labels-already-used-on-the-first')}
         quantity="count"
         value={usedCount}
         min={0}
         max={labelsOnSheet(grid) - 1}
-        hint="from the upper left, row by row"
+        hint={say('label-sheet.from-the-upper-left-row-by')}
         onSet={setUsedCount}
       />
       <ReadProblems read={read} />
       <Problems problems={problems} />
       <div className={style.head}>
-        <h3>
-          {chosen.size} of {rows.length} items
-        </h3>
+        <h3>{say('label-sheet.of-items', { chosenCount: chosen.size, rowsCount: rows.length })}</h3>
         <Button look="quiet" onClick={() => setChosen(new Set(ids))}>
-          All
+          {say('label-sheet.all')}
         </Button>
         <Button look="quiet" onClick={() => setChosen(new Set())}>
-          None
+          {say('label-sheet.none')}
         </Button>
       </div>
       {total > maxItems && (
         <p className="quiet small">
-          The first {maxItems} of {total} listed. Narrow the list by search or kind for the others.
+          {say('label-sheet.the-first-of-listed-narrow-the', { maxItems, total })}
         </p>
       )}
-      <ul className={style.items} aria-label="Items with a label">
+      <ul className={style.items} aria-label={say('label-sheet.items-with-a-label')}>
         {rows.map(({ id, name, colour }) => (
           <li key={id}>
             <label>

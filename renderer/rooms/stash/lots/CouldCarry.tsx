@@ -1,4 +1,5 @@
 /** What a length on the shelf could still carry: single pieces of the coats at hand, each drawn where it fits. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import {
   couldCarry,
@@ -43,7 +44,7 @@ export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
       <ReadProblems read={read} />
       {lengths.length > 1 && (
         <ChoiceField
-          label="Length"
+          label={say('common.length')}
           value={length.id}
           options={lengths.map((each) => ({
             value: each.id as string,
@@ -65,16 +66,15 @@ export function CouldCarry({ shelf }: { shelf: ItemOnShelf }) {
 
 function Pieces({ carried, isWithoutCoats }: { carried: Carried | null; isWithoutCoats: boolean }) {
   const [isWhole, setIsWhole] = useState(false);
-  if (isWithoutCoats)
-    return <p className="quiet">No coat is planned yet whose pieces could be cut from it.</p>;
-  if (!carried) return <p className="quiet">Nothing of this length is free for a coat at hand.</p>;
+  if (isWithoutCoats) return <p className="quiet">{say('could-carry.no-coat-is-planned-yet-whose')}</p>;
+  if (!carried) return <p className="quiet">{say('could-carry.nothing-of-this-length-is-free')}</p>;
   const { free, pieces, lookedAt } = carried;
   if (pieces.length === 0) {
     return (
       <p className="quiet">
         {lookedAt === 0
-          ? 'The coats at hand have no piece that is cut from such a material.'
-          : `None of the ${lookedAt} pieces of the coats at hand fits into what is free of it.`}
+          ? say('could-carry.the-coats-at-hand-have-no')
+          : say('could-carry.none-of-the-pieces-of-the', { lookedAt })}
       </p>
     );
   }
@@ -82,28 +82,29 @@ function Pieces({ carried, isWithoutCoats }: { carried: Carried | null; isWithou
   return (
     <>
       <p className="quiet">
-        {pieces.length} of {lookedAt} pieces fit, each by itself, by the box round it, its grain along the
-        cloth. A repeat is not looked at.
+        {say('could-carry.of-pieces-fit-each-by-itself', { piecesCount: pieces.length, lookedAt })}
       </p>
-      <ul className={style.pieces} aria-label="Pieces that fit">
+      <ul className={style.pieces} aria-label={say('could-carry.pieces-that-fit')}>
         {shown.map((piece) => (
           <li key={keyOf(piece)} className={style.piece}>
             <PieceOnLength free={free} piece={piece} />
             <span>{piece.pieceName}</span>
             <span className="quiet small">
-              {sentenceCase(piece.uses[0]?.slot.name ?? '')} of{' '}
-              {listed(piece.uses.map(({ plan }) => plan.name))}
+              {say('could-carry.of', {
+                slotName: sentenceCase(piece.uses[0]?.slot.name ?? ''),
+                uses: listed(piece.uses.map(({ plan }) => plan.name)),
+              })}
             </span>
           </li>
         ))}
       </ul>
       {pieces.length > shown.length && (
         <Button look="quiet" onClick={() => setIsWhole(true)}>
-          Show all {pieces.length} pieces
+          {say('could-carry.show-all-pieces', { piecesCount: pieces.length })}
         </Button>
       )}
       <details className={style.figures}>
-        <summary>In figures</summary>
+        <summary>{say('could-carry.in-figures')}</summary>
         <PieceTable pieces={pieces} />
       </details>
     </>
@@ -160,20 +161,32 @@ function PieceTable({ pieces }: { pieces: readonly CarriedPiece[] }) {
       rows={pieces}
       keyOf={keyOf}
       columns={[
-        { head: 'Piece', cell: ({ pieceName }) => pieceName },
+        { head: say('common.piece'), cell: ({ pieceName }) => pieceName },
         {
-          head: 'Coat and slot',
+          head: say('could-carry.coat-and-slot'),
           cell: ({ uses }) =>
             uses.map(({ plan, slot, isOfItem }) => (
               <div key={`${plan.id} ${slot.id}`}>
                 <a href={routeHash({ kind: 'coat', planId: plan.id, step: 'cover' })}>{plan.name}</a>,{' '}
                 {slot.name}
-                {!isOfItem && <span className="quiet small"> (not planned from this)</span>}
+                {!isOfItem && (
+                  <span className="quiet small">{` ${say('could-carry.not-planned-from-this')}`}</span>
+                )}
               </div>
             )),
         },
-        { head: 'Along', align: 'end', isNumber: true, cell: ({ alongMm }) => length(alongMm) },
-        { head: 'Across', align: 'end', isNumber: true, cell: ({ acrossMm }) => length(acrossMm) },
+        {
+          head: say('could-carry.along'),
+          align: 'end',
+          isNumber: true,
+          cell: ({ alongMm }) => length(alongMm),
+        },
+        {
+          head: say('could-carry.across'),
+          align: 'end',
+          isNumber: true,
+          cell: ({ acrossMm }) => length(acrossMm),
+        },
       ]}
     />
   );

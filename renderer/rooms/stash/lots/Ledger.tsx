@@ -1,4 +1,6 @@
 /** Every movement of an item, newest first. The ledger only grows. */
+import { nounInSentence } from '../../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import type { ItemOnShelf, Movement } from '../../../../shared-core/stash/stash.ts';
@@ -28,9 +30,12 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
           const planName = movement.planId === null ? null : (planNames.get(movement.planId) ?? 'a coat');
           const place = [
             length
-              ? `${formWords[length.form].toLowerCase()} ${widthText(length.widthMm, system)} wide`
+              ? say('ledger.wide', {
+                  formWords: nounInSentence(formWords[length.form]),
+                  widthText: widthText(length.widthMm, system),
+                })
               : null,
-            lot ? `lot of ${lotText(lot)}` : null,
+            lot ? say('ledger.lot-of', { lotText: lotText(lot) }) : null,
           ].filter((word) => word !== null);
           return (
             <li key={movement.id} className={style.row}>
@@ -48,7 +53,7 @@ export function Ledger({ shelf, movements }: { shelf: ItemOnShelf; movements: re
       </ol>
       {movements.length > shown.length && (
         <Button look="quiet" className={style.more ?? ''} onClick={() => setIsWhole(true)}>
-          Show all {movements.length} movements
+          {say('ledger.show-all-movements', { movementsCount: movements.length })}
         </Button>
       )}
     </div>

@@ -1,4 +1,5 @@
 /** One line of a parcel: lengths of the same measure, with their flaws. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type Control, useFieldArray } from 'react-hook-form';
 import { Button } from '../../../parts/forms/Button.tsx';
 import { FormChoice, FormFlag, FormQuantity } from '../../../parts/forms/FormFields.tsx';
@@ -22,21 +23,30 @@ export function LengthRow({ control, index, shrinks, onRemove }: LengthRowProps)
   const { fields: flaws, append, remove } = useFieldArray({ control, name: `${row}.flaws` });
   return (
     <fieldset className={style.row}>
-      <legend>Length {number}</legend>
+      <legend>{say('length-row.length', { number })}</legend>
       <div className={style.measures}>
-        <FormChoice control={control} name={`${row}.form`} label="Form" options={formOptions} />
+        <FormChoice
+          control={control}
+          name={`${row}.form`}
+          label={say('length-row.form')}
+          options={formOptions}
+        />
         <FormQuantity control={control} name={`${row}.width`} {...lengthFields.width} />
         <FormQuantity control={control} name={`${row}.along`} {...lengthFields.along} />
         <FormQuantity control={control} name={`${row}.count`} {...lengthFields.count} />
       </div>
       {shrinks && (
-        <FormFlag control={control} name={`${row}.isWashed`} label="Washed already: it shrinks no more" />
+        <FormFlag
+          control={control}
+          name={`${row}.isWashed`}
+          label={say('length-row.washed-already-it-shrinks-no-more')}
+        />
       )}
       {flaws.map(({ id }, at) => {
         const flaw = `${row}.flaws.${at}` as const;
         return (
           <fieldset key={id} className={style.flaw}>
-            <legend>Flaw {at + 1}</legend>
+            <legend>{say('length-row.flaw', { at: at + 1 })}</legend>
             <div className={style.measures}>
               <FormQuantity control={control} name={`${flaw}.fromStart`} {...flawFields.fromStart} />
               <FormQuantity control={control} name={`${flaw}.fromEdge`} {...flawFields.fromEdge} />
@@ -44,8 +54,12 @@ export function LengthRow({ control, index, shrinks, onRemove }: LengthRowProps)
               <FormQuantity control={control} name={`${flaw}.across`} {...flawFields.across} />
             </div>
             <div className={style.rowActions}>
-              <Button look="quiet" onClick={() => remove(at)} aria-label={`Remove this flaw: flaw ${at + 1}`}>
-                Remove this flaw
+              <Button
+                look="quiet"
+                onClick={() => remove(at)}
+                aria-label={say('length-row.remove-this-flaw-flaw', { at: at + 1 })}
+              >
+                {say('length-row.remove-this-flaw')}
               </Button>
             </div>
           </fieldset>
@@ -53,11 +67,15 @@ export function LengthRow({ control, index, shrinks, onRemove }: LengthRowProps)
       })}
       <div className={style.rowActions}>
         <Button look="quiet" onClick={() => append(emptyFlaw, { shouldFocus: false })}>
-          Note a flaw
+          {say('length-row.note-a-flaw')}
         </Button>
         {onRemove && (
-          <Button look="quiet" onClick={onRemove} aria-label={`Remove this line: length ${number}`}>
-            Remove this line
+          <Button
+            look="quiet"
+            onClick={onRemove}
+            aria-label={say('length-row.remove-this-line-length', { number })}
+          >
+            {say('length-row.remove-this-line')}
           </Button>
         )}
       </div>

@@ -1,4 +1,5 @@
 /** The lengths of a lot, each drawn to one scale for the whole item: as long and as wide as it lies, flaws and all. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Item, LengthOnShelf } from '../../../../shared-core/stash/stash.ts';
 import { useSystem } from '../../../client/workshop.ts';
@@ -35,7 +36,7 @@ export function LengthStrips({ item, lengths, scale }: LengthStripsProps) {
       </ul>
       {lengths.length > shown.length && (
         <Button look="quiet" onClick={() => setIsWhole(true)}>
-          Show all {lengths.length} lengths
+          {say('length-strips.show-all-lengths', { lengthsCount: lengths.length })}
         </Button>
       )}
     </>
@@ -91,12 +92,12 @@ function Strip({ item, length, scale }: { item: Item; length: LengthOnShelf; sca
       <span className={`${style.words} number`}>
         {lengthText(length, item, system)}
         {length.reservedMm > 0 && (
-          <span className="quiet"> · {amountText('cloth', length.reservedMm, system)} reserved</span>
+          <span className="quiet">{` ${say('length-strips.reserved', { amountText: amountText('cloth', length.reservedMm, system) })}`}</span>
         )}
         {length.flaws.length > 0 && (
           <span className={style.warn}>
             {' '}
-            · {length.flaws.length === 1 ? '1 flaw' : `${length.flaws.length} flaws`}
+            · {say('length-strips.flaws', { flawsCount: length.flaws.length })}
           </span>
         )}
       </span>

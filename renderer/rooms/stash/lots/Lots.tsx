@@ -1,4 +1,5 @@
 /** What was bought of an item, purchase by purchase, and what is left of each. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import { shareMinor } from '../../../../shared-core/measure/money/money.ts';
@@ -26,7 +27,7 @@ export function Lots({ shelf }: { shelf: ItemOnShelf }) {
   };
   return (
     <div className={style.lots}>
-      {left.length === 0 && <p className="quiet">Nothing of it lies on the shelf.</p>}
+      {left.length === 0 && <p className="quiet">{say('lots.nothing-of-it-lies-on-the')}</p>}
       <ul className={style.lots}>
         {[...left, ...(showsUsed ? used : [])].map((lot) => (
           <li key={lot.id}>
@@ -37,10 +38,8 @@ export function Lots({ shelf }: { shelf: ItemOnShelf }) {
       {used.length > 0 && (
         <Button look="quiet" className={style.more ?? ''} onClick={() => setShowsUsed(!showsUsed)}>
           {showsUsed
-            ? 'Hide used-up lots'
-            : used.length === 1
-              ? 'Show 1 used-up lot'
-              : `Show ${used.length} used-up lots`}
+            ? say('lots.hide-used-up-lots')
+            : say('lots.show-used-up-lots', { usedCount: used.length })}
         </Button>
       )}
     </div>
@@ -52,28 +51,32 @@ function OneLot({ lot, shelf, scale }: { lot: LotOnShelf; shelf: ItemOnShelf; sc
   const received = fromMilli(lot.receivedMilli);
   const lengths = lot.lengths.filter((length) => length.onHandMm > 0);
   return (
-    <article className={style.lot} aria-label={`Lot of ${dayWords(lot.receivedOn)}`}>
+    <article className={style.lot} aria-label={say('lots.lot-of', { receivedOn: dayWords(lot.receivedOn) })}>
       <header className={style.head}>
         <div>
           <p className={style.title}>
             {dayWords(lot.receivedOn)}
-            {lot.dyeLot !== '' && <span className={style.dye}>dye lot {lot.dyeLot}</span>}
+            {lot.dyeLot !== '' && (
+              <span className={style.dye}>{say('lots.dye-lot', { dyeLot: lot.dyeLot })}</span>
+            )}
           </p>
-          <p className="quiet small">{lot.supplier || 'supplier not noted'}</p>
+          <p className="quiet small">{lot.supplier || say('lots.supplier-not-noted')}</p>
         </div>
         <div className={style.figures}>
           <p className={style.title}>
             {lot.onHand > 0 ? (
               <Amount kind={kind} amount={lot.onHand} />
             ) : (
-              <span className="quiet">used up</span>
+              <span className="quiet">{say('lots.used-up')}</span>
             )}
           </p>
           <p className="quiet small">
-            of <Amount kind={kind} amount={received} />, paid <Money amountMinor={lot.priceMinor} />
+            {say('common.of')} <Amount kind={kind} amount={received} />
+            {say('lots.paid')} <Money amountMinor={lot.priceMinor} />
             {lot.onHand > 0 && lot.onHand < received && (
               <>
-                , <Money amountMinor={shareMinor(lot.priceMinor, lotWorth(lot), received)} /> left
+                , <Money amountMinor={shareMinor(lot.priceMinor, lotWorth(lot), received)} />{' '}
+                {say('lots.left')}
               </>
             )}
           </p>

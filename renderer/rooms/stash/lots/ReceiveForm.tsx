@@ -1,4 +1,5 @@
 /** A purchase comes in: when, from whom, for how much, and what was in the parcel. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type Control, useFieldArray } from 'react-hook-form';
 import { firstWash } from '../../../../shared-core/requirement/cut/first-wash.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
@@ -32,7 +33,7 @@ export function ReceiveForm({ item, onClose }: ReceiveFormProps) {
   const { make: receiveLot } = useChange('receiveLot');
   const { control, getValues, sheet } = useTypedForm({
     ...parcelForm(item, todayIso(), settings),
-    subject: 'The lot',
+    subject: say('receive-form.the-lot'),
     save: async (read) => {
       const input = parcelCall(item, read);
       const answer = input.ok ? await receiveLot(input.value) : input;
@@ -40,11 +41,21 @@ export function ReceiveForm({ item, onClose }: ReceiveFormProps) {
     },
   });
   return (
-    <FormSheet title={`Receive ${item.name}`} saveLabel="Put on the shelf" onClose={onClose} {...sheet}>
+    <FormSheet
+      title={say('receive-form.receive', { itemName: item.name })}
+      saveLabel={say('receive-form.put-on-the-shelf')}
+      onClose={onClose}
+      {...sheet}
+    >
       <div className={style.pair}>
-        <FormText control={control} name="receivedOn" label="Received on" type="date" />
-        <FormText control={control} name="supplier" label="Supplier" />
-        <FormText control={control} name="dyeLot" label="Dye lot" hint="As printed on the label, if any" />
+        <FormText control={control} name="receivedOn" label={say('common.received-on')} type="date" />
+        <FormText control={control} name="supplier" label={say('common.supplier')} />
+        <FormText
+          control={control}
+          name="dyeLot"
+          label={say('common.dye-lot')}
+          hint={say('receive-form.as-printed-on-the-label-if')}
+        />
         <FormQuantity control={control} name="price" {...parcelPrice} />
       </div>
       {kindRecords[item.kind].hasLengths ? (
@@ -70,7 +81,7 @@ function Lengths({ control, item, lastRow }: LengthsProps) {
     if (last) append(nextRow(last), { shouldFocus: false });
   };
   return (
-    <section className={style.rows} aria-label="Lengths received">
+    <section className={style.rows} aria-label={say('receive-form.lengths-received')}>
       {fields.map(({ id }, index) => (
         <LengthRow
           key={id}
@@ -80,7 +91,7 @@ function Lengths({ control, item, lastRow }: LengthsProps) {
           onRemove={fields.length > 1 ? () => remove(index) : null}
         />
       ))}
-      <Button onClick={add}>Add another length</Button>
+      <Button onClick={add}>{say('receive-form.add-another-length')}</Button>
     </section>
   );
 }

@@ -1,4 +1,5 @@
 /** What leaves the shelf for good, or what a count found: one lot or length, an amount and a reason. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useWatch } from 'react-hook-form';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
@@ -29,10 +30,19 @@ export function TakeForm({ way, shelf, onClose }: TakeFormProps) {
   const save = async (read: ReadTaking): Promise<readonly Problem[]> => {
     const at = places[Number(read.place)];
     if (!at)
-      return [{ where: item.name, what: 'has nothing on the shelf', fix: 'Receive a lot of it first.' }];
+      return [
+        {
+          where: item.name,
+          what: say('take-form.has-nothing-on-the-shelf'),
+          fix: say('take-form.receive-a-lot-of-it-first'),
+        },
+      ];
     if (read.amount === null) {
-      const fix = way === 'count' ? 'Type how much lies there.' : 'Type how much is gone.';
-      return [{ where: `Amount of ${item.name}`, what: 'is missing', fix }];
+      const fix =
+        way === 'count' ? say('take-form.type-how-much-lies-there') : say('take-form.type-how-much-is-gone');
+      return [
+        { where: say('take-form.amount-of', { itemName: item.name }), what: say('common.is-missing'), fix },
+      ];
     }
     const where = { lotId: at.lotId, lengthId: at.lengthId, reason: read.reason.trim() };
     const answer =
@@ -43,7 +53,7 @@ export function TakeForm({ way, shelf, onClose }: TakeFormProps) {
   };
   const { control, sheet } = useTypedForm({
     ...takeForm(way, shelf, settings),
-    subject: way === 'count' ? 'The count' : 'The write-off',
+    subject: way === 'count' ? say('take-form.the-count') : say('take-form.the-write-off'),
     save,
   });
   const [chosen, typed] = useWatch({ control, name: ['place', 'amount'] });
@@ -52,35 +62,44 @@ export function TakeForm({ way, shelf, onClose }: TakeFormProps) {
 
   return (
     <FormSheet
-      title={way === 'count' ? `Count ${item.name}` : `Write off ${item.name}`}
-      saveLabel={way === 'count' ? 'Book the count' : 'Write off'}
+      title={
+        way === 'count'
+          ? say('take-form.count', { itemName: item.name })
+          : say('take-form.write-off', { itemName: item.name })
+      }
+      saveLabel={way === 'count' ? say('take-form.book-the-count') : say('take-form.write-off-2')}
       onClose={onClose}
       {...sheet}
     >
       <p className="quiet">
         {way === 'count'
-          ? 'Type what really lies there. The difference is booked as a correction; nothing in the ledger is changed.'
-          : 'For what is gone for good: a spoiled cut, a gift, a moth. It stays in the ledger with its reason.'}
+          ? say('take-form.type-what-really-lies-there-the')
+          : say('take-form.for-what-is-gone-for-good')}
       </p>
       <FormChoice
         control={control}
         name="place"
-        label={kindRecords[item.kind].hasLengths ? 'Which length' : 'Which lot'}
+        label={kindRecords[item.kind].hasLengths ? say('take-form.which-length') : say('take-form.which-lot')}
         options={places.map(({ label }, index) => ({ value: String(index), label }))}
       />
       <FormQuantity
         control={control}
         name="amount"
         {...asked}
-        hint={place ? `${amountText(item.kind, place.onHand, system)} is booked there` : ''}
+        hint={
+          place
+            ? say('take-form.is-booked-there', { amountText: amountText(item.kind, place.onHand, system) })
+            : ''
+        }
       />
       {way === 'count' && place && (counted ?? place.onHand) < place.reserved && (
         <p>
-          {amountText(item.kind, place.reserved, system)} is set aside for coats there. What is not there is
-          released: the coat that set aside last gives way first.
+          {say('take-form.is-set-aside-for-coats-there', {
+            amountText: amountText(item.kind, place.reserved, system),
+          })}
         </p>
       )}
-      <FormText control={control} name="reason" label="Reason" />
+      <FormText control={control} name="reason" label={say('take-form.reason')} />
     </FormSheet>
   );
 }

@@ -1,4 +1,5 @@
 /** The first purchase of a new item in its form. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
@@ -36,13 +37,17 @@ export function firstLotFields(kind: ItemKind) {
   const { hasLengths, counted } = kindRecords[kind];
   return {
     amount: {
-      label: hasLengths ? 'Length' : 'Amount',
+      label: hasLengths ? say('common.length') : say('common.amount'),
       quantity: hasLengths ? 'length' : countedQuantity(counted),
       unit: hasLengths ? clothLengthUnit : amountUnit(kind),
       aboveZero: true,
     },
-    count: { label: 'How many', quantity: 'count', aboveZero: true },
-    price: { label: 'Price of the lot', quantity: 'money', hint: 'Paid for all of it; 0 for a gift' },
+    count: { label: say('common.how-many'), quantity: 'count', aboveZero: true },
+    price: {
+      label: say('first-lot.price-of-the-lot'),
+      quantity: 'money',
+      hint: say('first-lot.paid-for-all-of-it-0'),
+    },
   } as const satisfies Record<string, QuantityAsked>;
 }
 
@@ -73,28 +78,28 @@ export function firstLotIn(
   const { hasLengths } = kindRecords[kind];
   const problems: Problem[] = [];
   const needed = (value: number | null, where: string, fix: string): number => {
-    if (value === null) problems.push({ where, what: 'is missing', fix });
+    if (value === null) problems.push({ where, what: say('common.is-missing'), fix });
     return value ?? Number.NaN;
   };
-  const orNone = 'Where nothing of it is here yet, empty the other fields of the purchase.';
+  const orNone = say('first-lot.where-nothing-of-it-is-here');
   const amountValue = needed(
     amount,
-    hasLengths ? 'Length' : 'Amount',
-    `${hasLengths ? 'Type how long it is.' : 'Type how much came in.'} ${orNone}`,
+    hasLengths ? say('common.length') : say('common.amount'),
+    `${hasLengths ? say('first-lot.type-how-long-it-is') : say('common.type-how-much-came-in')} ${orNone}`,
   );
   const priceMinor = needed(
     price,
-    'Price of the lot',
-    `Type what was paid for all of it; 0 for a gift. ${orNone}`,
+    say('first-lot.price-of-the-lot'),
+    say('first-lot.type-what-was-paid-for-all', { orNone }),
   );
   const lengths = hasLengths
     ? [
         {
-          widthMm: needed(widthMm, 'Width', 'Type it: what comes in lies on the shelf as wide as that.'),
+          widthMm: needed(widthMm, say('common.width'), say('first-lot.type-it-what-comes-in-lies')),
           lengthMm: amountValue,
           form,
           flaws: [],
-          count: needed(count, 'How many', 'Type how many pieces of that length there are.'),
+          count: needed(count, say('common.how-many'), say('first-lot.type-how-many-pieces-of-that')),
         },
       ]
     : [];

@@ -1,4 +1,5 @@
 /** The lengths of a parcel in its form. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
@@ -38,16 +39,16 @@ export interface ReadLength extends Pick<TypedLength, 'form' | 'isWashed'> {
 }
 
 export const lengthFields = {
-  width: { label: 'Width', quantity: 'length', unit: clothWidthUnit, aboveZero: true },
-  along: { label: 'Length', quantity: 'length', unit: clothLengthUnit, aboveZero: true },
-  count: { label: 'How many', quantity: 'count', aboveZero: true },
+  width: { label: say('common.width'), quantity: 'length', unit: clothWidthUnit, aboveZero: true },
+  along: { label: say('common.length'), quantity: 'length', unit: clothLengthUnit, aboveZero: true },
+  count: { label: say('common.how-many'), quantity: 'count', aboveZero: true },
 } as const satisfies Record<string, QuantityAsked>;
 
 export const flawFields = {
-  fromStart: { label: 'From start', quantity: 'length', unit: clothLengthUnit },
-  fromEdge: { label: 'From edge', quantity: 'length', unit: clothWidthUnit },
-  along: { label: 'Long', quantity: 'length', unit: clothWidthUnit, aboveZero: true },
-  across: { label: 'Wide', quantity: 'length', unit: clothWidthUnit, aboveZero: true },
+  fromStart: { label: say('length-rows.from-start'), quantity: 'length', unit: clothLengthUnit },
+  fromEdge: { label: say('length-rows.from-edge'), quantity: 'length', unit: clothWidthUnit },
+  along: { label: say('length-rows.long'), quantity: 'length', unit: clothWidthUnit, aboveZero: true },
+  across: { label: say('length-rows.wide'), quantity: 'length', unit: clothWidthUnit, aboveZero: true },
 } as const satisfies Record<keyof TypedFlaw, QuantityAsked>;
 
 export const emptyFlaw: TypedFlaw = { fromStart: '', fromEdge: '', along: '', across: '' };
@@ -119,11 +120,16 @@ export function lengthsSchema(units: Units): z.ZodType<ReadLength[], TypedLength
 export function lengthsIn(rows: readonly ReadLength[]): Result<CallInput<'receiveLot'>['lengths']> {
   const problems: Problem[] = [];
   const needed = (value: number | null, where: string): number => {
-    if (value === null) problems.push({ where, what: 'is missing', fix: 'Type it, or remove the line.' });
+    if (value === null)
+      problems.push({
+        where,
+        what: say('common.is-missing'),
+        fix: say('length-rows.type-it-or-remove-the-line'),
+      });
     return value ?? Number.NaN;
   };
   const lengths = rows.map((row, index) => {
-    const place = rows.length === 1 ? '' : ` of line ${index + 1}`;
+    const place = rows.length === 1 ? '' : ` ${say('length-rows.of-line', { index: index + 1 })}`;
     return {
       widthMm: needed(row.widthMm, `Width${place}`),
       lengthMm: needed(row.alongMm, `Length${place}`),
@@ -131,10 +137,10 @@ export function lengthsIn(rows: readonly ReadLength[]): Result<CallInput<'receiv
       form: row.form,
       ...(row.isWashed && { isWashed: true as const }),
       flaws: row.flaws.map((flaw) => ({
-        x: needed(flaw.fromStart, `Place of a flaw${place}`),
-        y: needed(flaw.fromEdge, `Place of a flaw${place}`),
-        widthX: needed(flaw.along, `Size of a flaw${place}`),
-        widthY: needed(flaw.across, `Size of a flaw${place}`),
+        x: needed(flaw.fromStart, say('length-rows.place-of-a-flaw', { place })),
+        y: needed(flaw.fromEdge, say('length-rows.place-of-a-flaw', { place })),
+        widthX: needed(flaw.along, say('length-rows.size-of-a-flaw', { place })),
+        widthY: needed(flaw.across, say('length-rows.size-of-a-flaw', { place })),
       })),
     };
   });

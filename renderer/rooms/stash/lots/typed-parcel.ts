@@ -1,4 +1,5 @@
 /** What stands in the form of a parcel, and what is sent. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import { ok, type Problem, type Result, err } from '../../../../shared-core/measure/problem.ts';
@@ -28,14 +29,14 @@ export interface ReadParcel extends Pick<TypedParcel, 'receivedOn' | 'supplier' 
 }
 
 export const parcelPrice: QuantityAsked = {
-  label: 'Price of the lot',
+  label: say('typed-parcel.price-of-the-lot'),
   quantity: 'money',
-  hint: 'Paid for all of it',
+  hint: say('typed-parcel.paid-for-all-of-it'),
 };
 
 export function parcelAmount(item: Item): QuantityAsked {
   return {
-    label: 'Amount',
+    label: say('common.amount'),
     quantity: countedQuantity(kindRecords[item.kind].counted),
     unit: amountUnit(item.kind),
     hint: amountHint(item),
@@ -74,12 +75,16 @@ export function parcelCall(item: Item, read: ReadParcel): Result<CallInput<'rece
   const lengths = lengthsIn(read.lengths);
   const missing: Problem[] = lengths.ok ? [] : [...lengths.problems];
   if (!hasLengths && read.amount === null)
-    missing.push({ where: `Amount of ${item.name}`, what: 'is missing', fix: 'Type how much came in.' });
+    missing.push({
+      where: say('typed-parcel.amount-of', { itemName: item.name }),
+      what: say('common.is-missing'),
+      fix: say('common.type-how-much-came-in'),
+    });
   if (read.priceMinor === null)
     missing.push({
-      where: 'Price of the lot',
-      what: 'is missing',
-      fix: 'Type what was paid for all of it; 0 for a gift.',
+      where: say('typed-parcel.price-of-the-lot'),
+      what: say('common.is-missing'),
+      fix: say('typed-parcel.type-what-was-paid-for-all'),
     });
   if (!lengths.ok || missing.length > 0 || read.priceMinor === null) return err(...missing);
   return ok({
@@ -97,13 +102,15 @@ function amountHint(item: Item): string {
   switch (item.kind) {
     case 'thread':
       return item.facts.spoolM === null
-        ? 'Metres or yards of thread in all'
-        : `All of it; a full spool holds ${item.typed.spoolM ?? `${item.facts.spoolM} m`}`;
+        ? say('typed-parcel.metres-or-yards-of-thread-in')
+        : say('typed-parcel.all-of-it-a-full-spool', {
+            spoolM: item.typed.spoolM ?? `${item.facts.spoolM} m`,
+          });
     case 'fill':
-      return 'Mass without the bag';
+      return say('typed-parcel.mass-without-the-bag');
     case 'needle':
     case 'fastening':
-      return 'How many pieces';
+      return say('typed-parcel.how-many-pieces');
     case 'cloth':
     case 'batting':
       return '';

@@ -1,4 +1,5 @@
 /** What stands in the form of a count or a write-off, and where on the shelf it can be made. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
@@ -34,7 +35,7 @@ export interface ReadTaking extends Pick<TypedTaking, 'place' | 'reason'> {
 
 export function takenAmount(way: TakeWay, { item }: ItemOnShelf): QuantityAsked {
   return {
-    label: way === 'count' ? 'Counted' : 'Amount',
+    label: way === 'count' ? say('typed-taking.counted') : say('common.amount'),
     quantity: countedQuantity(kindRecords[item.kind].counted),
     unit: amountUnit(item.kind),
     aboveZero: way === 'write off',
@@ -47,7 +48,7 @@ export function takeForm(way: TakeWay, shelf: ItemOnShelf, units: Units): FormSh
     amount: quantityText(takenAmount(way, shelf), units),
     reason: z.string(),
   });
-  const reason = way === 'count' ? 'counted on the shelf' : '';
+  const reason = way === 'count' ? say('typed-taking.counted-on-the-shelf') : '';
   return { start: { place: '0', amount: '', reason }, schema: () => schema };
 }
 
@@ -60,7 +61,10 @@ export function takePlaces(way: TakeWay, shelf: ItemOnShelf, system: MeasureSyst
           lengthId: length.id,
           onHand: length.onHandMm,
           reserved: length.reservedMm,
-          label: `${lengthText(length, shelf.item, system)}; lot of ${lotText(lot)}`,
+          label: say('typed-taking.lot-of', {
+            lengthText: lengthText(length, shelf.item, system),
+            lotText: lotText(lot),
+          }),
         }))
       : [
           {
@@ -68,7 +72,10 @@ export function takePlaces(way: TakeWay, shelf: ItemOnShelf, system: MeasureSyst
             lengthId: null,
             onHand: lot.onHand,
             reserved: lot.reserved,
-            label: `${amountText(shelf.item.kind, lot.onHand, system)}; lot of ${lotText(lot)}`,
+            label: say('typed-taking.lot-of-2', {
+              amountText: amountText(shelf.item.kind, lot.onHand, system),
+              lotText: lotText(lot),
+            }),
           },
         ],
   );

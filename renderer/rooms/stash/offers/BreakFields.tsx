@@ -1,4 +1,5 @@
 /** Lower prices for many, one line each. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { type Control, useFieldArray } from 'react-hook-form';
 import type { SellingUnit } from '../../../../shared-core/stash/offer.ts';
 import { Button } from '../../../parts/forms/Button.tsx';
@@ -18,20 +19,24 @@ export function BreakFields({ way, control }: BreakFieldsProps) {
     <div className={style.rows}>
       {fields.map(({ id }, index) => (
         <fieldset key={id} className={style.row}>
-          <legend>Price break {index + 1}</legend>
+          <legend>{say('break-fields.price-break', { index: index + 1 })}</legend>
           <div className={style.pair}>
             <FormQuantity control={control} name={`breaks.${index}.from`} {...fromFields[way]} />
             <FormQuantity control={control} name={`breaks.${index}.price`} {...breakPrice} />
           </div>
           <div className={style.rowActions}>
-            <Button look="quiet" aria-label={`Remove price break ${index + 1}`} onClick={() => remove(index)}>
-              Remove this line
+            <Button
+              look="quiet"
+              aria-label={say('break-fields.remove-price-break', { index: index + 1 })}
+              onClick={() => remove(index)}
+            >
+              {say('break-fields.remove-this-line')}
             </Button>
           </div>
         </fieldset>
       ))}
       <Button look="quiet" onClick={() => append(emptyBreak, { shouldFocus: false })}>
-        Add a price break
+        {say('break-fields.add-a-price-break')}
       </Button>
     </div>
   );

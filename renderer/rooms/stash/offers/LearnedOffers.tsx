@@ -1,4 +1,5 @@
 /** Offers that purchases suggest: taken with one click, or left. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
@@ -40,28 +41,33 @@ export function LearnedOffers({ shelf, offers }: LearnedOffersProps) {
   };
 
   return (
-    <section className={style.learned} aria-label="Learned from what was received">
-      <p className="quiet small">Learned from what was received:</p>
+    <section className={style.learned} aria-label={say('learned-offers.learned-from-what-was-received')}>
+      <p className="quiet small">{say('learned-offers.learned-from-what-was-received-2')}</p>
       <Problems problems={problems} />
       <ul>
         {learned.map((each) => (
           <li key={each.lotId} className={style.suggestion}>
             <span>
-              {each.supplier}, {dayWords(each.pricedOn)}: {sellingWords(each.unit, system)} for{' '}
-              <Money amountMinor={each.priceMinor} />
+              {each.supplier}, {dayWords(each.pricedOn)}: {sellingWords(each.unit, system)}{' '}
+              {say('learned-offers.for')} <Money amountMinor={each.priceMinor} />
               {each.replaces && (
                 <span className="quiet">
                   {' '}
-                  instead of <Money amountMinor={each.replaces.priceMinor} />
+                  {say('learned-offers.instead-of')} <Money amountMinor={each.replaces.priceMinor} />
                 </span>
               )}
             </span>
             <Button
               look="quiet"
               onClick={() => void take(each)}
-              aria-label={`${each.replaces ? 'Bring up to date' : 'Note'} the offer of ${each.supplier}`}
+              aria-label={say('learned-offers.note-the-offer-of', {
+                ifReplaces: each.replaces ? 'yes' : 'no',
+                supplier: each.supplier,
+              })}
             >
-              {each.replaces ? 'Bring the offer up to date' : 'Note as an offer'}
+              {each.replaces
+                ? say('learned-offers.bring-the-offer-up-to-date')
+                : say('learned-offers.note-as-an-offer')}
             </Button>
           </li>
         ))}

@@ -1,4 +1,5 @@
 /** A supplier's price for an item, by the unit it is sold in. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useWatch } from 'react-hook-form';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import { type Offer, type SellingUnit, soldAs } from '../../../../shared-core/stash/offer.ts';
@@ -27,7 +28,7 @@ export function OfferForm({ item, offer, onClose }: OfferFormProps) {
   const ways = waysOf(item, offer);
   const { control, sheet } = useTypedForm({
     ...offerForm(item, offer, { way: ways[0]!, today: todayIso() }, settings),
-    subject: 'The offer',
+    subject: say('offer-form.the-offer'),
     save: async (read) => {
       const input = offerCall({ offerId: offer?.id ?? null, itemId: item.id }, read);
       const answer = input.ok ? await saveOffer(input.value) : input;
@@ -37,25 +38,29 @@ export function OfferForm({ item, offer, onClose }: OfferFormProps) {
   const way = useWatch({ control, name: 'way' });
   return (
     <FormSheet
-      title={offer ? `Offer for ${item.name}` : `New offer for ${item.name}`}
-      saveLabel="Save the offer"
+      title={
+        offer
+          ? say('offer-form.offer-for', { itemName: item.name })
+          : say('offer-form.new-offer-for', { itemName: item.name })
+      }
+      saveLabel={say('offer-form.save-the-offer')}
       onClose={onClose}
       {...sheet}
     >
       <div className={style.pair}>
-        <FormText control={control} name="supplier" label="Supplier" />
+        <FormText control={control} name="supplier" label={say('common.supplier')} />
         <FormText
           control={control}
           name="pricedOn"
-          label="Priced on"
+          label={say('offer-form.priced-on')}
           type="date"
-          hint="The day the price was seen"
+          hint={say('offer-form.the-day-the-price-was-seen')}
         />
       </div>
       <FormChoice
         control={control}
         name="way"
-        label="Sold as"
+        label={say('offer-form.sold-as')}
         options={ways.map((kind) => ({ value: kind, label: sellingUnitNames[kind] }))}
       />
       <div className={style.pair}>

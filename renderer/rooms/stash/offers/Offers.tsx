@@ -1,4 +1,5 @@
 /** What suppliers ask for an item. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
@@ -32,32 +33,32 @@ export function Offers({ offers, onEdit }: OffersProps) {
   return (
     <div className={style.offers}>
       <Problems problems={problems} />
-      {offers.length === 0 && (
-        <p className="quiet">
-          No supplier's price is noted. With one, a coat can say what to buy and for how much.
-        </p>
-      )}
+      {offers.length === 0 && <p className="quiet">{say('offers.no-supplier-s-price-is-noted')}</p>}
       {offers.length > 0 && (
         <DataTable
           rows={offers}
           keyOf={({ id }) => id}
           columns={[
             {
-              head: 'Supplier',
+              head: say('common.supplier'),
               cell: (offer) => (
                 <>
                   {offer.supplier}
                   <span className={style.day}>
                     {dayWords(offer.pricedOn)}
-                    {isOldPrice(offer, todayIso()) && `, over ${oldPriceDays} days old: ask again`}
+                    {isOldPrice(offer, todayIso()) && say('offers.over-days-old-ask-again', { oldPriceDays })}
                   </span>
                 </>
               ),
             },
-            { head: 'Sold as', cell: (offer) => <SoldAs offer={offer} /> },
-            { head: 'Price', align: 'end', cell: ({ priceMinor }) => <Money amountMinor={priceMinor} /> },
+            { head: say('offers.sold-as'), cell: (offer) => <SoldAs offer={offer} /> },
             {
-              head: 'Change',
+              head: say('common.price'),
+              align: 'end',
+              cell: ({ priceMinor }) => <Money amountMinor={priceMinor} />,
+            },
+            {
+              head: say('common.change'),
               isHeadHidden: true,
               cellClass: style.actions,
               cell: (offer) =>
@@ -66,12 +67,12 @@ export function Offers({ offers, onEdit }: OffersProps) {
                     <Button
                       look="quiet"
                       onClick={() => void remove(offer)}
-                      aria-label={`Yes, remove the offer of ${offer.supplier}`}
+                      aria-label={say('offers.yes-remove-the-offer-of', { supplier: offer.supplier })}
                     >
-                      Yes, remove
+                      {say('offers.yes-remove')}
                     </Button>
                     <Button look="quiet" onClick={() => setRemoving(null)}>
-                      Keep
+                      {say('offers.keep')}
                     </Button>
                   </>
                 ) : (
@@ -79,16 +80,16 @@ export function Offers({ offers, onEdit }: OffersProps) {
                     <Button
                       look="quiet"
                       onClick={() => onEdit(offer)}
-                      aria-label={`Edit the offer of ${offer.supplier}`}
+                      aria-label={say('offers.edit-the-offer-of', { supplier: offer.supplier })}
                     >
-                      Edit
+                      {say('common.edit')}
                     </Button>
                     <Button
                       look="quiet"
                       onClick={() => setRemoving(offer.id)}
-                      aria-label={`Remove the offer of ${offer.supplier}`}
+                      aria-label={say('offers.remove-the-offer-of', { supplier: offer.supplier })}
                     >
-                      Remove
+                      {say('offers.remove')}
                     </Button>
                   </>
                 ),
@@ -106,10 +107,10 @@ function SoldAs({ offer: { unit, leastCount = 1, breaks = [] } }: { offer: Offer
   return (
     <>
       {sellingWords(unit, system)}
-      {leastCount > 1 && <span className={style.day}>at least {leastCount}</span>}
+      {leastCount > 1 && <span className={style.day}>{say('offers.at-least-2', { leastCount })}</span>}
       {breaks.map(({ fromCount, priceMinor }) => (
         <span key={fromCount} className={style.day}>
-          <Money amountMinor={priceMinor} /> from {unitCountWords(unit, fromCount, system)}
+          <Money amountMinor={priceMinor} /> {say('offers.from')} {unitCountWords(unit, fromCount, system)}
         </span>
       ))}
     </>

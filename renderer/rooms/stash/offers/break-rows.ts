@@ -1,4 +1,5 @@
 /** Price breaks of an offer in its form: typed in lengths, masses or numbers, kept as units. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import { moneyNumber } from '../../../../shared-core/measure/money/money.ts';
 import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
@@ -23,18 +24,18 @@ export interface ReadBreak {
 
 /** In what the maker says from where a price holds. */
 export const fromFields: Readonly<Record<SellingUnit['kind'], QuantityAsked>> = {
-  'by length': fromField('length', 'This length or more', clothLengthUnit),
-  sheet: fromField('count', 'So many sheets or more'),
-  spool: fromField('count', 'So many spools or more'),
-  'by mass': fromField('mass', 'This mass or more'),
-  pack: fromField('count', 'So many packs or more'),
-  each: fromField('count', 'So many pieces or more'),
+  'by length': fromField('length', say('break-rows.this-length-or-more'), clothLengthUnit),
+  sheet: fromField('count', say('break-rows.so-many-sheets-or-more')),
+  spool: fromField('count', say('break-rows.so-many-spools-or-more')),
+  'by mass': fromField('mass', say('break-rows.this-mass-or-more')),
+  pack: fromField('count', say('break-rows.so-many-packs-or-more')),
+  each: fromField('count', say('break-rows.so-many-pieces-or-more')),
 };
 
 export const breakPrice: QuantityAsked = {
-  label: 'Price then',
+  label: say('break-rows.price-then'),
   quantity: 'money',
-  hint: 'For one, as above',
+  hint: say('break-rows.for-one-as-above'),
 };
 
 function fromField(
@@ -42,7 +43,7 @@ function fromField(
   hint: string,
   unit?: QuantityAsked['unit'],
 ): QuantityAsked {
-  return { label: 'From', quantity, hint, unit, aboveZero: true };
+  return { label: say('common.from'), quantity, hint, unit, aboveZero: true };
 }
 
 export const emptyBreak: TypedBreak = {
@@ -81,11 +82,19 @@ export function breaksSchema(way: SellingUnit['kind'], units: Units): z.ZodType<
 export function breaksIn(unit: SellingUnit, read: readonly ReadBreak[]): Result<readonly PriceBreak[]> {
   const problems: Problem[] = [];
   const breaks = read.map(({ from, priceMinor }, index): PriceBreak => {
-    const where = `Price break ${index + 1}`;
+    const where = say('break-rows.price-break', { index: index + 1 });
     if (from === null)
-      problems.push({ where, what: 'has no beginning', fix: 'Type from how much on it holds.' });
+      problems.push({
+        where,
+        what: say('break-rows.has-no-beginning'),
+        fix: say('break-rows.type-from-how-much-on-it'),
+      });
     if (priceMinor === null)
-      problems.push({ where, what: 'has no price', fix: 'Type what one costs from there on.' });
+      problems.push({
+        where,
+        what: say('break-rows.has-no-price'),
+        fix: say('break-rows.type-what-one-costs-from-there'),
+      });
     return { fromCount: Math.max(1, stepsUp(from ?? 0, perUnit(unit))), priceMinor: priceMinor ?? 0 };
   });
   return problems.length > 0 ? err(...problems) : ok(breaks);

@@ -1,4 +1,5 @@
 /** The selling unit of an offer in its form: which figures each way of selling asks for, and the unit that they make. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../../shared-core/measure/problem.ts';
 import type { MeasureSystem, QuantityKind } from '../../../../shared-core/measure/quantity.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
@@ -53,22 +54,59 @@ function optional(
 
 export const unitFields: Readonly<Record<SellingUnit['kind'], readonly UnitField[]>> = {
   'by length': [
-    needed('stepMm', 'Step', 'Cut in steps of 1/8 yd, 10 cm, 1 m', 'length', clothLengthUnit),
-    needed('widthMm', 'Width', 'Of the cloth as sold', 'length', clothWidthUnit),
-    optional('leastMm', 'Least', 'Least length sold, if any', 'length', clothLengthUnit),
+    needed(
+      'stepMm',
+      say('selling-fields.step'),
+      say('selling-fields.cut-in-steps-of-1-8'),
+      'length',
+      clothLengthUnit,
+    ),
+    needed(
+      'widthMm',
+      say('common.width'),
+      say('selling-fields.of-the-cloth-as-sold'),
+      'length',
+      clothWidthUnit,
+    ),
+    optional(
+      'leastMm',
+      say('selling-fields.least'),
+      say('selling-fields.least-length-sold-if-any'),
+      'length',
+      clothLengthUnit,
+    ),
   ],
   sheet: [
-    needed('widthMm', 'Width', 'Of one sheet', 'length', clothWidthUnit),
-    needed('sheetLengthMm', 'Length', 'Of one sheet', 'length', clothWidthUnit),
+    needed('widthMm', say('common.width'), say('selling-fields.of-one-sheet'), 'length', clothWidthUnit),
+    needed(
+      'sheetLengthMm',
+      say('common.length'),
+      say('selling-fields.of-one-sheet'),
+      'length',
+      clothWidthUnit,
+    ),
   ],
-  spool: [needed('threadM', 'Thread on a spool', 'Metres or yards', 'threadLength')],
+  spool: [
+    needed(
+      'threadM',
+      say('selling-fields.thread-on-a-spool'),
+      say('selling-fields.metres-or-yards'),
+      'threadLength',
+    ),
+  ],
   'by mass': [
-    needed('stepG', 'Step', 'Weighed in steps of', 'mass'),
-    optional('leastG', 'Least', 'Least mass sold, if any', 'mass'),
+    needed('stepG', say('selling-fields.step'), say('selling-fields.weighed-in-steps-of'), 'mass'),
+    optional('leastG', say('selling-fields.least'), say('selling-fields.least-mass-sold-if-any'), 'mass'),
   ],
-  pack: [needed('pieceCount', 'Pieces in a pack', 'How many', 'count')],
+  pack: [needed('pieceCount', say('selling-fields.pieces-in-a-pack'), say('common.how-many'), 'count')],
   each: [
-    optional('pieceLengthMm', 'Length', 'Of one piece, where it has one: a zip', 'length', clothWidthUnit),
+    optional(
+      'pieceLengthMm',
+      say('common.length'),
+      say('selling-fields.of-one-piece-where-it-has'),
+      'length',
+      clothWidthUnit,
+    ),
   ],
 };
 
@@ -130,9 +168,9 @@ export function unitOf(
   const problems: Problem[] = unitFields[way]
     .filter(({ name, aboveZero }) => aboveZero && figures[name] == null)
     .map(({ label, hint }) => ({
-      where: `${label} of what is sold`,
-      what: 'is missing',
-      fix: `Type it. ${hint}.`,
+      where: say('selling-fields.of-what-is-sold', { label }),
+      what: say('common.is-missing'),
+      fix: say('selling-fields.type-it', { hint }),
     }));
   if (problems.length > 0) return err(...problems);
   const value = (name: FigureName) => figures[name] ?? 0;

@@ -1,4 +1,5 @@
 /** What stands in the form of an offer, and how it is read. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import { moneyNumber } from '../../../../shared-core/measure/money/money.ts';
 import type { Problem, Result } from '../../../../shared-core/measure/problem.ts';
@@ -40,23 +41,23 @@ export interface ReadOffer {
 }
 
 export const leastCountField: QuantityAsked = {
-  label: 'At least',
+  label: say('typed-offer.at-least'),
   quantity: 'count',
-  hint: 'Fewest sold at once, if more than one',
+  hint: say('typed-offer.fewest-sold-at-once-if-more'),
   aboveZero: true,
 };
 
 export function priceField(way: SellingUnit['kind']): QuantityAsked {
-  return { label: 'Price', quantity: 'money', hint: priceHints[way] };
+  return { label: say('common.price'), quantity: 'money', hint: priceHints[way] };
 }
 
 const priceHints: Readonly<Record<SellingUnit['kind'], string>> = {
-  'by length': 'For one step',
-  sheet: 'For one sheet',
-  spool: 'For one spool',
-  'by mass': 'For one step',
-  pack: 'For one pack',
-  each: 'For one piece',
+  'by length': say('typed-offer.for-one-step'),
+  sheet: say('typed-offer.for-one-sheet'),
+  spool: say('typed-offer.for-one-spool'),
+  'by mass': say('typed-offer.for-one-step'),
+  pack: say('typed-offer.for-one-pack'),
+  each: say('typed-offer.for-one-piece'),
 };
 
 /** Whether a least number means anything for what is sold so; lengths and masses have a least of their own. */
@@ -122,7 +123,12 @@ export function offerCall(
   const { supplier, pricedOn, way, priceMinor, leastCount } = read;
   const unit = unitOf(way, read.figures);
   const missing: Problem[] = unit.ok ? [] : [...unit.problems];
-  if (priceMinor === null) missing.push({ where: 'Price', what: 'is missing', fix: 'Type what one costs.' });
+  if (priceMinor === null)
+    missing.push({
+      where: say('common.price'),
+      what: say('common.is-missing'),
+      fix: say('typed-offer.type-what-one-costs'),
+    });
   if (!unit.ok || priceMinor === null) return err(...missing);
   const breaks = breaksIn(unit.value, read.breaks);
   if (!breaks.ok) return breaks;

@@ -1,4 +1,5 @@
 /** Counting what is there, shelf by shelf: a field for each length and lot; only what was counted and differs is booked. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
@@ -52,7 +53,7 @@ export function StockTake({ question }: { question: StashQuestion }) {
   const differing = counted.filter(({ place, value }) => toMilli(value) !== toMilli(place.onHand));
 
   const book = async () => {
-    const unread = misreadProblems('The stock-take', Object.values(drafts));
+    const unread = misreadProblems(say('stock-take.the-stock-take'), Object.values(drafts));
     if (unread.length > 0) return setProblems(unread);
     const done = await takeStock({
       reason: reason.trim(),
@@ -67,11 +68,15 @@ export function StockTake({ question }: { question: StashQuestion }) {
     const { correctedCount, releasedFrom } = done.value;
     setSaid(
       [
-        `${counted.length} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+        say('stock-take.counted', {
+          countedCount: counted.length,
+          correctedCount:
+            correctedCount === 0
+              ? say('stock-take.all-as-booked')
+              : say('stock-take.corrected', { correctedCount }),
+        }),
         ...(releasedFrom.length > 0
-          ? [
-              `Less is there than was set aside for ${listed(releasedFrom)}: what is not there was released. Look at the cover again.`,
-            ]
+          ? [say('stock-take.less-is-there-than-was-set', { releasedFrom: listed(releasedFrom) })]
           : []),
       ].join(' '),
     );
@@ -81,10 +86,8 @@ export function StockTake({ question }: { question: StashQuestion }) {
   return (
     <section className={style.count} aria-label="Stock-take">
       <p className="quiet">
-        Type what really lies there; leave empty what you did not count. Each difference is booked as a
-        correction with its reason.
-        {total > maxItems &&
-          ` The first ${maxItems} of ${total} items are shown: search for a shelf to count the others.`}
+        {say('stock-take.type-what-really-lies-there-leave')}
+        {total > maxItems && ` ${say('stock-take.the-first-of-items-are-shown', { maxItems, total })}`}
       </p>
       <ul className={style.items}>
         {shelves
@@ -116,12 +119,12 @@ export function StockTake({ question }: { question: StashQuestion }) {
           ))}
       </ul>
       <div className={style.foot}>
-        <TextField label="Reason" value={reason} onChange={setReason} />
+        <TextField label={say('stock-take.reason')} value={reason} onChange={setReason} />
         <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.actions}>
           <Button look="main" disabled={counted.length === 0} onClick={() => void book()}>
-            {differing.length === 1 ? 'Book 1 difference' : `Book ${differing.length} differences`}
+            {say('stock-take.book-differences', { differingCount: differing.length })}
           </Button>
           <span role="status" className="quiet">
             {said}
@@ -133,9 +136,13 @@ export function StockTake({ question }: { question: StashQuestion }) {
 }
 
 function hintOf(place: CountPlace, value: number | null, show: (amount: number) => string): string {
-  const booked = `${show(place.onHand)} booked`;
+  const booked = say('stock-take.booked', { show: show(place.onHand) });
   if (value === null) return booked;
   const difference = value - place.onHand;
-  if (toMilli(difference) === 0) return `${booked}, as counted`;
-  return `${booked}, ${show(Math.abs(difference))} ${difference > 0 ? 'more' : 'less'} counted`;
+  if (toMilli(difference) === 0) return say('stock-take.as-counted', { booked });
+  return say('stock-take.less-counted', {
+    booked,
+    show: show(Math.abs(difference)),
+    ifDifference: difference > 0 ? 'yes' : 'no',
+  });
 }

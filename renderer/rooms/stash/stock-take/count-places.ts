@@ -1,4 +1,5 @@
 /** Every place of an item that can be counted: each of its lengths, or each lot where it has none. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
@@ -16,14 +17,27 @@ export function countPlaces(shelf: ItemOnShelf, system: MeasureSystem): CountPla
   return shelf.lots.flatMap((lot): CountPlace[] => {
     if (!kindRecords[shelf.item.kind].hasLengths) {
       const { id: lotId, onHand } = lot;
-      return [{ key: lotId, lotId, lengthId: null, onHand, label: `Lot of ${lotText(lot)}` }];
+      return [
+        {
+          key: lotId,
+          lotId,
+          lengthId: null,
+          onHand,
+          label: say('count-places.lot-of', { lotText: lotText(lot) }),
+        },
+      ];
     }
     return lot.lengths.map((length) => ({
       key: length.id,
       lotId: lot.id,
       lengthId: length.id,
       onHand: length.onHandMm,
-      label: `${formWords[length.form]}, ${widthText(length.widthMm, system)} wide${length.isWashed ? ', washed' : ''}, ${lotText(lot)}`,
+      label: say('count-places.wide', {
+        formWords: formWords[length.form],
+        widthText: widthText(length.widthMm, system),
+        ifWashed: length.isWashed ? 'yes' : 'no',
+        lotText: lotText(lot),
+      }),
     }));
   });
 }
