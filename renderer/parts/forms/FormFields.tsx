@@ -45,7 +45,8 @@ export function FormQuantity<Typed extends FieldValues, Read>({
       quantity={quantity}
       unit={unit}
       hint={hint}
-      text={field.value}
+      // A field that came later has nothing in it yet.
+      text={field.value ?? ''}
       onText={(text) => {
         field.onChange(text);
         onTyped?.();
