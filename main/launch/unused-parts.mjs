@@ -30,6 +30,12 @@ export function unusedParts(platform, arch) {
     'qrcode-generator/experiment',
     'qrcode-generator/test',
     '@base-ui/react/docs',
+    // Sources, and the same library for browsers of long ago.
+    '@tanstack/query-core/src',
+    '@tanstack/query-core/build/legacy',
+    '@tanstack/react-query/src',
+    '@tanstack/react-query/build/legacy',
+    '@hookform/resolvers/*/src',
     'zod/src',
   ];
 }

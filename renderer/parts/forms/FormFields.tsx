@@ -22,12 +22,16 @@ export function FormText<Typed extends FieldValues, Read>({
   return <TextField {...rest} value={field.value} onChange={field.onChange} />;
 }
 
-/** What was typed stays as it was typed; what is wrong with it is told when the field is left, or the form sent. */
+/**
+ * What was typed stays as it was typed; what is wrong with it is told when the field is left, or the form sent. onTyped:
+ * what follows for the rest of the form.
+ */
 export function FormQuantity<Typed extends FieldValues, Read>({
   control,
   name,
+  onTyped,
   ...asked
-}: Place<Typed, Read, string> & QuantityAsked) {
+}: Place<Typed, Read, string> & QuantityAsked & { readonly onTyped?: () => void }) {
   const { field, fieldState } = useController({ control, name });
   const telling = useFieldTelling(fieldState.error?.message ?? null);
   const onLeave = () => {
@@ -41,8 +45,12 @@ export function FormQuantity<Typed extends FieldValues, Read>({
       quantity={quantity}
       unit={unit}
       hint={hint}
-      text={field.value}
-      onText={field.onChange}
+      // A field that came later has nothing in it yet.
+      text={field.value ?? ''}
+      onText={(text) => {
+        field.onChange(text);
+        onTyped?.();
+      }}
       telling={{ ...telling, onLeave }}
     />
   );

@@ -23,7 +23,7 @@ export function shownCount(count: number | null | undefined): Shown {
   return count == null ? nothingShown : { text: String(count), value: count };
 }
 
-type Asked = Omit<QuantityAsked, 'hint'>;
+export type Asked = Omit<QuantityAsked, 'hint'>;
 
 /** What a text reads to; null where nothing is typed. */
 export function quantityText(
@@ -64,7 +64,8 @@ export function readNow(
   return 'value' in read ? read.value : null;
 }
 
-function readAsked(
+/** What a text says, or why it cannot be read. */
+export function readAsked(
   { label, quantity, unit, min, max, aboveZero }: Asked,
   { system, currency }: Units,
   text: string,

@@ -1,6 +1,7 @@
 /** Draft a coat: measures and choices on the left, every piece to scale and how it fits on the right; then it is a plan. */
 import { say } from '../../../shared-core/wording/say.ts';
 import { useDeferredValue, useMemo, useState } from 'react';
+import { useWatch } from 'react-hook-form';
 import type { Body } from '../../../shared-core/draft/body.ts';
 import {
   draftCoat,
@@ -12,17 +13,19 @@ import { type Result, type Problem, err } from '../../../shared-core/measure/pro
 import { useChange } from '../../client/queries/changes.ts';
 import { ask } from '../../client/queries/reads.ts';
 import { goTo } from '../../client/route.ts';
-import { useSystem, useWorkshop } from '../../client/workshop.ts';
+import { useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
+import { useTypedForm } from '../../parts/forms/typed-form.ts';
 import { useTypingIn } from '../../parts/forms/typing-in.ts';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { RoomHead } from '../../parts/layout/RoomHead.tsx';
 import { CoatFields } from './CoatFields.tsx';
-import { bodyOfSize, type DraftForm, firstForm, paddedInput, plainInput, wearer } from './draft-form.ts';
+import { bodyOfSize, paddedInput, plainInput, wearer } from './draft-form.ts';
 import style from './DraftRoom.module.css';
 import { FitReport } from './FitReport.tsx';
 import { PaddingPanel } from './PaddingPanel.tsx';
 import { PieceSheetDrawing } from './PieceSheetDrawing.tsx';
+import { type DraftForm, draftForm, draftNow, type TypedDraft } from './typed-draft.ts';
 import { WearerFields } from './WearerFields.tsx';
 
 /** The draft of the form's own size. Until it has a name it is drawn as "Coat". */
@@ -34,40 +37,44 @@ function draftOfForm(form: DraftForm, body: Result<Body>): Result<DraftedCoat> {
 }
 
 export function DraftRoom() {
-  const { workshop } = useWorkshop();
+  const { workshop, facts } = useWorkshop();
+  const { settings } = facts;
   const { make: savePlan } = useChange('savePlan');
-  const system = useSystem();
-  const [form, setForm] = useState(() => firstForm(system));
   const [refusals, setRefusals] = useState<readonly Problem[]>([]);
   const [isSaving, setIsSaving] = useState(false);
   const typing = useTypingIn();
-  const drawnForm = useDeferredValue(form);
-  const body = useMemo(() => wearer(drawnForm), [drawnForm]);
-  const draft = useMemo(() => draftOfForm(drawnForm, body), [drawnForm, body]);
-  const change = (part: Partial<DraftForm>) => setForm((now) => ({ ...now, ...part }));
+  const { control, setValue, sheet } = useTypedForm({
+    ...draftForm(settings),
+    subject: 'The draft',
+    save: async (form): Promise<readonly Problem[]> => {
+      const drafted = draftedStyle(form);
+      if (!drafted.ok) return drafted.problems;
+      const { plan } = drafted.value;
+      const listed = await ask(workshop, 'listPlans', {});
+      if (!listed.ok) return listed.problems;
+      if (listed.value.rows.some((row) => row.name === plan.name)) {
+        return [
+          { where: `A coat called ${plan.name}`, what: 'is planned already', fix: 'Choose another name.' },
+        ];
+      }
+      // The workshop gives the plan an id of its own.
+      const saved = await savePlan({ plan, basedOn: null, said: 'Drafted from measures.' });
+      if (!saved.ok) return saved.problems;
+      goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
+      return [];
+    },
+  });
+  const typed = useWatch({ control }) as TypedDraft;
+  const drawnTyped = useDeferredValue(typed);
+  const form = useMemo(() => draftNow(drawnTyped, settings), [drawnTyped, settings]);
+  const body = useMemo(() => wearer(form), [form]);
+  const draft = useMemo(() => draftOfForm(form, body), [form, body]);
 
   const make = async () => {
     if (isSaving) return;
     setIsSaving(true);
     try {
-      const drafted = draftedStyle(form);
-      if (!drafted.ok) return setRefusals(drafted.problems);
-      const { plan } = drafted.value;
-      const listed = await ask(workshop, 'listPlans', {});
-      if (!listed.ok) return setRefusals(listed.problems);
-      if (listed.value.rows.some((row) => row.name === plan.name)) {
-        return setRefusals([
-          {
-            where: say('draft-room.a-coat-called', { planName: plan.name }),
-            what: say('draft-room.is-planned-already'),
-            fix: say('common.choose-another-name'),
-          },
-        ]);
-      }
-      // The workshop gives the plan an id of its own.
-      const saved = await savePlan({ plan, basedOn: null, said: say('draft-room.drafted-from-measures') });
-      if (!saved.ok) return setRefusals(saved.problems);
-      goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
+      setRefusals(await sheet.onSave());
     } finally {
       setIsSaving(false);
     }
@@ -89,23 +96,27 @@ export function DraftRoom() {
       <Problems problems={refusals} />
       <div className={style.columns} {...typing.around}>
         <form className={style.form} noValidate onSubmit={(event) => event.preventDefault()}>
-          <WearerFields form={form} setForm={setForm} change={change} />
-          <CoatFields form={form} change={change} body={body.ok ? body.value : null} />
+          <WearerFields control={control} setValue={setValue} body={body.ok ? body.value : null} />
+          <CoatFields control={control} body={body.ok ? body.value : null} />
         </form>
         <div className={style.drawn}>
           {draft.ok && body.ok ? (
             <>
               <PieceSheetDrawing pieces={draft.value.plan.pieces} />
-              <PaddingPanel form={form} change={change} body={body.value} report={draft.value.report} />
+              <PaddingPanel
+                form={form}
+                control={control}
+                setValue={setValue}
+                body={body.value}
+                report={draft.value.report}
+              />
               <FitReport report={draft.value.report} />
             </>
           ) : (
             <>
               <Problems problems={draft.ok ? [] : draft.problems} isQuiet={typing.isTyping} />
               {form.way === 'go up sizes' && (
-                <Button onClick={() => change({ way: 'add the girth' })}>
-                  {say('draft-room.add-the-girth-instead')}
-                </Button>
+                <Button onClick={() => setValue('way', 'add the girth')}>Add the girth instead</Button>
               )}
             </>
           )}

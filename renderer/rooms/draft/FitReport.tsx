@@ -6,7 +6,7 @@ import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { listed } from '../../../shared-core/plan/edits/edited.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { SeamsInWords, SeamTable } from '../../parts/tables/SeamTable.tsx';
-import { bodyUnit } from './draft-form.ts';
+import { bodyUnit } from './typed-draft.ts';
 import style from './DraftRoom.module.css';
 
 export function FitReport({ report }: { report: DraftReport }) {

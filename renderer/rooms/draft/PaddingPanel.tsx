@@ -1,18 +1,18 @@
 /** What the padding takes from the girth, the two ways to give it back, and the ease that is left at each place. */
-import { say } from '../../../shared-core/wording/say.ts';
+import type { Control, UseFormSetValue } from 'react-hook-form';
 import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
 import type { DraftReport } from '../../../shared-core/draft/report.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { easeLeft } from '../../../shared-core/requirement/finished/padding.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { DraftField } from '../../parts/forms/DraftField.tsx';
-import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { FormChoice, FormQuantity } from '../../parts/forms/FormFields.tsx';
 import { Figure } from '../../parts/figures/Figure.tsx';
 import { SettledField } from '../../parts/forms/SettledField.tsx';
 import { DataTable } from '../../parts/tables/DataTable.tsx';
-import { bodyUnit, type DraftForm, type PaddingWay, paddingOf, sizesUp } from './draft-form.ts';
+import { paddingOf, sizesUp } from './draft-form.ts';
 import style from './DraftRoom.module.css';
+import { bodyUnit, choiceFields, type DraftForm, type PaddingWay, type TypedDraft } from './typed-draft.ts';
 
 const ways: readonly { value: PaddingWay; label: string }[] = [
   { value: 'add the girth', label: say('padding-panel.add-what-it-takes-to-the') },
@@ -22,12 +22,13 @@ const ways: readonly { value: PaddingWay; label: string }[] = [
 
 export interface PaddingPanelProps {
   readonly form: DraftForm;
-  readonly change: (part: Partial<DraftForm>) => void;
+  readonly control: Control<TypedDraft, unknown, DraftForm>;
+  readonly setValue: UseFormSetValue<TypedDraft>;
   readonly body: Body;
   readonly report: DraftReport;
 }
 
-export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) {
+export function PaddingPanel({ form, control, setValue, body, report }: PaddingPanelProps) {
   const system = useSystem();
   const padding = paddingOf(form);
   const worn = wholeBody(body);
@@ -52,34 +53,24 @@ export function PaddingPanel({ form, change, body, report }: PaddingPanelProps) 
           quantity="count"
           value={form.bodyPlies}
           max={6}
-          onSet={(bodyPlies) => change({ bodyPlies })}
+          onSet={(bodyPlies) => setValue('bodyPlies', bodyPlies)}
         />
         <SettledField
           label={say('padding-panel.layers-in-the-sleeve')}
           quantity="count"
           value={form.sleevePlies}
           max={6}
-          onSet={(sleevePlies) => change({ sleevePlies })}
+          onSet={(sleevePlies) => setValue('sleevePlies', sleevePlies)}
         />
-        <DraftField
-          label={say('padding-panel.loft-of-one-layer')}
-          quantity="length"
-          unit={{ metric: 'mm', imperial: 'in' }}
-          draft={form.choices.loft}
-          max={100}
-          hint={say('padding-panel.usual', {
-            amount: showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } }),
-          })}
-          onChange={(loft) => change({ choices: { ...form.choices, loft } })}
+        <FormQuantity
+          control={control}
+          name="choices.loft"
+          {...choiceFields.loft}
+          hint={`usual: ${showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } })}`}
         />
       </div>
       <div className={style.wide}>
-        <ChoiceField
-          label={say('padding-panel.give-it-room')}
-          value={form.way}
-          options={ways}
-          onChange={(way) => way && change({ way })}
-        />
+        <FormChoice control={control} name="way" label="Give it room" options={ways} />
       </div>
       <p className={style.words}>
         {say('padding-panel.worn-half-of-the-loft-is')} {text(padding.bodyMm)}{' '}

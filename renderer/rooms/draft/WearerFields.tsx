@@ -1,25 +1,26 @@
 /** Who wears the coat: a size of a table, or measures; what was not measured follows by proportion. */
-import { say } from '../../../shared-core/wording/say.ts';
-import type { BodyKind } from '../../../shared-core/draft/body.ts';
+import { type Control, type UseFormSetValue, useWatch } from 'react-hook-form';
+import type { Body, BodyKind } from '../../../shared-core/draft/body.ts';
 import { defaultHeightMm } from '../../../shared-core/draft/body-tables.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
 import { useSystem } from '../../client/workshop.ts';
-import { DraftField } from '../../parts/forms/DraftField.tsx';
-import { ChoiceField, TextField } from '../../parts/forms/Field.tsx';
+import { ChoiceField } from '../../parts/forms/Field.tsx';
+import { FormQuantity, FormText } from '../../parts/forms/FormFields.tsx';
+import { proportion } from './draft-form.ts';
+import style from './DraftRoom.module.css';
 import {
   bodyMeasures,
   bodyUnit,
   type DraftForm,
-  formTable,
+  type FormTable,
   formTables,
+  isOfTable,
   type MeasureKey,
+  measureAsked,
   moreMeasures,
-  proportion,
-  wearer,
-  withMeasure,
+  type TypedDraft,
   withTable,
-} from './draft-form.ts';
-import style from './DraftRoom.module.css';
+} from './typed-draft.ts';
 
 const kindOptions: readonly { value: BodyKind; label: string }[] = [
   { value: 'women', label: 'A woman' },
@@ -28,114 +29,119 @@ const kindOptions: readonly { value: BodyKind; label: string }[] = [
 ];
 
 export interface WearerFieldsProps {
-  readonly form: DraftForm;
-  readonly setForm: (form: DraftForm) => void;
-  readonly change: (part: Partial<DraftForm>) => void;
+  readonly control: Control<TypedDraft, unknown, DraftForm>;
+  readonly setValue: UseFormSetValue<TypedDraft>;
+  /** Null while measures are missing. */
+  readonly body: Body | null;
 }
 
-export function WearerFields({ form, setForm, change }: WearerFieldsProps) {
+export function WearerFields({ control, setValue, body }: WearerFieldsProps) {
   const system = useSystem();
-  const table = formTable(form);
-  const tables = formTables.filter((each) => each.kind === form.kind);
-  const body = wearer(form);
-  const usual = (key: (typeof moreMeasures)[number]['key'] | 'hipMm'): string | undefined => {
-    const mm = body.ok ? proportion(body.value, key) : null;
-    return mm === null
-      ? undefined
-      : say('wearer-fields.usual', { mm: showQuantity('length', mm, { system, unit: bodyUnit }) });
+  const [kind, label, size, moreSizes, measures, shown] = useWatch({
+    control,
+    name: ['kind', 'table', 'size', 'moreSizes', 'measures', 'shown'],
+  });
+  const table = formTables.find((each) => each.label === label) ?? null;
+  const tables = formTables.filter((each) => each.kind === kind);
+  const put = (part: Partial<TypedDraft>) => {
+    // What could not be read before is judged anew.
+    for (const [name, value] of Object.entries(part))
+      setValue(name as 'measures', value as never, { shouldValidate: name === 'measures' });
   };
-  const field = (key: MeasureKey, label: string, hint: string | undefined) => (
-    <DraftField
+  const putTable = (chosen: FormTable, chosenSize: string) =>
+    put(withTable({ table: label, moreSizes, measures, shown }, chosen, chosenSize, system));
+  const leaveTable = () => put({ table: '', moreSizes: [] });
+  const usual = (key: (typeof moreMeasures)[number]['key'] | 'hipMm'): string | undefined => {
+    const mm = body && proportion(body, key);
+    return mm === null ? undefined : `usual: ${showQuantity('length', mm, { system, unit: bodyUnit })}`;
+  };
+  const field = (key: MeasureKey, hint: string | undefined) => (
+    <FormQuantity
       key={key}
-      label={label}
-      quantity="length"
-      unit={bodyUnit}
-      draft={form.measures[key]}
-      {...(hint === undefined ? {} : { hint })}
-      onChange={(draft) => setForm(withMeasure(form, key, draft))}
-      aboveZero
+      control={control}
+      name={`measures.${key}`}
+      {...measureAsked(key)}
+      hint={hint}
+      onTyped={() => table && isOfTable(key) && leaveTable()}
     />
   );
   return (
     <>
-      <TextField
-        label={say('wearer-fields.name-of-the-coat')}
-        value={form.name}
-        onChange={(name) => change({ name })}
-        placeholder={say('wearer-fields.as-you-call-the-style')}
-      />
+      <FormText control={control} name="name" label="Name of the coat" placeholder="as you call the style" />
       <fieldset className={style.group}>
         <legend>{say('wearer-fields.the-wearer')}</legend>
         <div className={style.pair}>
           <ChoiceField
-            label={say('wearer-fields.drafted-for')}
-            value={form.kind}
+            label="Drafted for"
+            value={kind}
             options={kindOptions}
-            onChange={(kind) => {
-              const first = formTables.find((each) => each.kind === kind);
-              if (first) setForm(withTable(form, first, '', system));
+            onChange={(next) => {
+              const first = formTables.find((each) => each.kind === next);
+              if (first) putTable(first, '');
             }}
           />
           {table ? (
             <ChoiceField
-              label={say('common.size')}
-              value={form.size}
-              options={table.rows.map(({ size }) => ({ value: size, label: size }))}
-              onChange={(size) => setForm(withTable(form, table, size, system))}
+              label="Size"
+              value={size}
+              options={table.rows.map((row) => ({ value: row.size, label: row.size }))}
+              onChange={(next) => putTable(table, next)}
             />
           ) : (
-            <TextField label={say('common.size')} value={form.size} onChange={(size) => change({ size })} />
+            <FormText control={control} name="size" label="Size" />
           )}
         </div>
         <ChoiceField
-          label={say('wearer-fields.size-table')}
-          value={form.table}
-          emptyLabel={say('wearer-fields.own-measures')}
-          options={tables.map(({ label }) => ({ value: label, label }))}
-          onChange={(label) => {
-            const chosen = formTables.find((each) => each.label === label);
-            if (chosen) setForm(withTable(form, chosen, form.size, system));
-            else change({ table: '', size: '', moreSizes: [] });
+          label="Size table"
+          value={label}
+          emptyLabel="Own measures"
+          options={tables.map((each) => ({ value: each.label, label: each.label }))}
+          onChange={(next) => {
+            const chosen = formTables.find((each) => each.label === next);
+            if (chosen) putTable(chosen, size);
+            else put({ table: '', size: '', moreSizes: [] });
           }}
         />
         {table && <p className={style.source}>{table.source}</p>}
         <div className={style.pair}>
-          {bodyMeasures.map(({ key, label }) =>
+          {bodyMeasures.map(({ key }) =>
             field(
               key,
-              label,
               key === 'hipMm'
                 ? usual('hipMm')
                 : key === 'heightMm' && table && table.rows[0]!.heightMm === undefined
-                  ? say('wearer-fields.the-table-is-for-all-heights', {
-                      defaultHeightMm: showQuantity('length', defaultHeightMm[form.kind], {
-                        system,
-                        unit: bodyUnit,
-                      }),
-                    })
+                  ? `the table is for all heights; ${showQuantity('length', defaultHeightMm[kind], { system, unit: bodyUnit })} is usual`
                   : undefined,
             ),
           )}
         </div>
         <details className={style.more}>
-          <summary>{say('wearer-fields.more-measures')}</summary>
-          <p className="quiet">{say('wearer-fields.each-that-is-left-empty-follows')}</p>
-          <div className={style.pair}>
-            {moreMeasures.map(({ key, label }) => field(key, label, usual(key)))}
-          </div>
+          <summary>More measures</summary>
+          <p className="quiet">Each that is left empty follows from bust and height.</p>
+          <div className={style.pair}>{moreMeasures.map(({ key }) => field(key, usual(key)))}</div>
         </details>
-        {table && <MoreSizes form={form} change={change} sizes={table.rows.map(({ size }) => size)} />}
+        {table && (
+          <MoreSizes
+            ownSize={size}
+            chosen={moreSizes}
+            sizes={table.rows.map((row) => row.size)}
+            onChange={(next) => put({ moreSizes: next })}
+          />
+        )}
       </fieldset>
     </>
   );
 }
 
+interface MoreSizesProps {
+  readonly ownSize: string;
+  readonly chosen: readonly string[];
+  readonly sizes: readonly string[];
+  readonly onChange: (chosen: string[]) => void;
+}
+
 /** Other sizes of the table, drafted into the same plan. */
-function MoreSizes({
-  form,
-  change,
-  sizes,
-}: Pick<WearerFieldsProps, 'form' | 'change'> & { sizes: readonly string[] }) {
+function MoreSizes({ ownSize, chosen, sizes, onChange }: MoreSizesProps) {
   return (
     <details className={style.more}>
       <summary>{say('wearer-fields.more-sizes-of-this-style')}</summary>
@@ -145,14 +151,12 @@ function MoreSizes({
           <label key={size} className={`${style.size} eased`}>
             <input
               type="checkbox"
-              checked={size === form.size || form.moreSizes.includes(size)}
-              disabled={size === form.size}
+              checked={size === ownSize || chosen.includes(size)}
+              disabled={size === ownSize}
               onChange={(event) =>
-                change({
-                  moreSizes: sizes.filter((each) =>
-                    each === size ? event.target.checked : form.moreSizes.includes(each),
-                  ),
-                })
+                onChange(
+                  sizes.filter((each) => (each === size ? event.target.checked : chosen.includes(each))),
+                )
               }
             />
             {size}

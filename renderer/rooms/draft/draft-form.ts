@@ -1,23 +1,9 @@
-/** What stands in the form for a drafted coat, and the drafts that come of it. Nothing typed is lost by another choice. */
-import { say } from '../../../shared-core/wording/say.ts';
-import { type Body, type BodyKind, wholeBody } from '../../../shared-core/draft/body.ts';
-import {
-  type BodyRow,
-  bodyFromRow,
-  bodyTables,
-  defaultHeightMm,
-} from '../../../shared-core/draft/body-tables.ts';
-import {
-  type DraftInput,
-  type HoodKind,
-  type SleeveKind,
-  defaultDraft,
-} from '../../../shared-core/draft/draft-input.ts';
+/** The drafts that come of the form for a drafted coat. */
+import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
+import { bodyFromRow } from '../../../shared-core/draft/body-tables.ts';
+import { type DraftInput, defaultDraft } from '../../../shared-core/draft/draft-input.ts';
 import { goneUpToSize, type TakenGirth, widenedForPadding } from '../../../shared-core/draft/padded.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
-import type { MeasureSystem } from '../../../shared-core/measure/quantity.ts';
-import { showQuantity } from '../../../shared-core/measure/show.ts';
-import type { FieldUnit } from '../../../shared-core/measure/units.ts';
 import {
   effectiveThicknessMm,
   girthTakenMm,
@@ -25,172 +11,36 @@ import {
   type SizesUp,
   wornLoftRatio,
 } from '../../../shared-core/requirement/finished/padding.ts';
-import { sizeTables } from '../../../shared-core/requirement/finished/size-tables.ts';
-import { draftOf, emptyDraft, misreadProblems, type QuantityDraft } from '../../parts/forms/DraftField.tsx';
-
-/** Measures of bodies and coats are spoken of in cm or inches. */
-export const bodyUnit: FieldUnit = { metric: 'cm', imperial: 'in' };
-
-export interface FormTable {
-  readonly kind: BodyKind;
-  readonly label: string;
-  readonly source: string;
-  readonly rows: readonly BodyRow[];
-}
-
-/** Every published table that a wearer's size can be chosen from. */
-export const formTables: readonly FormTable[] = [
-  ...sizeTables.map((table): FormTable => ({ kind: 'women', ...table })),
-  ...bodyTables,
-];
-
-export const bodyMeasures = [
-  { key: 'bustMm', label: say('draft-form.bust-or-chest') },
-  { key: 'waistMm', label: say('draft-form.waist') },
-  { key: 'hipMm', label: say('draft-form.hip') },
-  { key: 'heightMm', label: say('common.height') },
-] as const;
-
-export const moreMeasures = [
-  { key: 'backLengthMm', label: say('draft-form.nape-to-waist') },
-  { key: 'shoulderMm', label: say('draft-form.shoulder') },
-  { key: 'armMm', label: say('draft-form.arm') },
-  { key: 'upperArmMm', label: say('draft-form.upper-arm') },
-  { key: 'wristMm', label: say('draft-form.wrist') },
-  { key: 'neckMm', label: say('draft-form.neck') },
-] as const;
-
-export type MeasureKey = (typeof bodyMeasures | typeof moreMeasures)[number]['key'];
-export type ChoiceKey =
-  | 'length'
-  | 'ease'
-  | 'lap'
-  | 'strip'
-  | 'pleat'
-  | 'allowance'
-  | 'hem'
-  | 'capEase'
-  | 'loft';
-export type PaddingWay = 'as it is' | 'add the girth' | 'go up sizes';
-
-export interface DraftForm {
-  readonly name: string;
-  readonly kind: BodyKind;
-  /** Label of the table, '' for the wearer's own measures. */
-  readonly table: string;
-  readonly size: string;
-  /** More sizes of the same table, drafted into the same plan. */
-  readonly moreSizes: readonly string[];
-  readonly measures: Readonly<Record<MeasureKey, QuantityDraft>>;
-  /** An empty one takes the usual value. */
-  readonly choices: Readonly<Record<ChoiceKey, QuantityDraft>>;
-  readonly front: 'zip' | 'overlap';
-  readonly neck: 'collar' | 'hood' | 'both';
-  readonly hood: Exclude<HoodKind, 'none'>;
-  readonly sleeve: SleeveKind;
-  readonly sleeveLining: DraftInput['sleeveLining'];
-  readonly hasInterfacing: boolean;
-  readonly bodyPlies: number;
-  readonly sleevePlies: number;
-  readonly way: PaddingWay;
-}
+import {
+  type ChoiceKey,
+  type DraftForm,
+  type FormTable,
+  formTables,
+  measureAsked,
+  type moreMeasures,
+} from './typed-draft.ts';
 
 /** Loft of one layer until the maker types one: 1/2 in (common practice, no source). */
 const defaultLoftMm = 12.7;
 const defaultLapMm = 60;
 
-/** A women's coat of a middle size of the first table. */
-export function firstForm(system: MeasureSystem): DraftForm {
-  const none = (keys: readonly { key: string }[]) =>
-    Object.fromEntries(keys.map(({ key }) => [key, emptyDraft]));
-  const empty: DraftForm = {
-    name: '',
-    kind: 'women',
-    table: '',
-    size: '',
-    moreSizes: [],
-    measures: none([...bodyMeasures, ...moreMeasures]) as Record<MeasureKey, QuantityDraft>,
-    choices: none(
-      ['length', 'ease', 'lap', 'strip', 'pleat', 'allowance', 'hem', 'capEase', 'loft'].map((key) => ({
-        key,
-      })),
-    ) as Record<ChoiceKey, QuantityDraft>,
-    front: 'zip',
-    neck: 'collar',
-    hood: 'three panels',
-    sleeve: 'two part',
-    sleeveLining: 'own',
-    hasInterfacing: true,
-    bodyPlies: 2,
-    sleevePlies: 1,
-    way: 'add the girth',
-  };
-  return withTable(empty, formTables[0]!, '8', system);
-}
-
-/** The table's size in the fields; measures that it does not give are left to proportion. */
-export function withTable(form: DraftForm, table: FormTable, size: string, system: MeasureSystem): DraftForm {
-  const row = table.rows.find((each) => each.size === size) ?? table.rows[Math.floor(table.rows.length / 2)]!;
-  const shown = (mm: number | null): QuantityDraft =>
-    mm === null ? emptyDraft : draftOf(mm, showQuantity('length', mm, { system, unit: bodyUnit }));
-  const heightMm = row.heightMm ?? defaultHeightMm[table.kind];
-  return {
-    ...form,
-    kind: table.kind,
-    table: table.label,
-    size: row.size,
-    moreSizes: form.table === table.label ? form.moreSizes.filter((each) => each !== row.size) : [],
-    measures: {
-      ...form.measures,
-      bustMm: shown(row.bustMm),
-      waistMm: shown(row.waistMm),
-      hipMm: shown(row.hipMm),
-      heightMm: shown(heightMm),
-    },
-  };
-}
-
-/** A measure of the wearer's own; the form no longer stands on a size of a table. */
-export function withMeasure(form: DraftForm, key: MeasureKey, draft: QuantityDraft): DraftForm {
-  const measures = { ...form.measures, [key]: draft };
-  const isTables = (key === 'bustMm' || key === 'waistMm' || key === 'hipMm') && form.table !== '';
-  return isTables ? { ...form, measures, table: '', moreSizes: [] } : { ...form, measures };
-}
-
 /** The wearer, or what is missing. */
-export function wearer(form: DraftForm): Result<Body> {
-  const { measures } = form;
-  const missing = (['bustMm', 'waistMm', 'heightMm'] as const).filter((key) => measures[key].value === null);
-  const unread = misreadProblems(
-    say('draft-form.the-draft'),
-    Object.values({ ...measures, ...form.choices }),
-  );
-  if (missing.length > 0 || unread.length > 0) {
-    const labels = missing.map((key) => bodyMeasures.find((each) => each.key === key)!.label);
+export function wearer({ kind, measures, unread }: DraftForm): Result<Body> {
+  const { bustMm, waistMm, heightMm } = measures;
+  if (bustMm === null || waistMm === null || heightMm === null || unread.length > 0) {
+    const missing = (['bustMm', 'waistMm', 'heightMm'] as const).filter((key) => measures[key] === null);
     return err(
-      ...labels.map(
-        (where): Problem => ({
-          where,
-          what: say('common.is-missing'),
-          fix: say('draft-form.measure-it-or-choose-a-size'),
+      ...missing.map(
+        (key): Problem => ({
+          where: measureAsked(key).label,
+          what: 'is missing',
+          fix: 'Measure it, or choose a size.',
         }),
       ),
-      ...unread.map((problem) => ({ ...problem, what: say('draft-form.was-not-drawn-anew') })),
+      ...unread.map((fix): Problem => ({ where: 'The draft', what: 'was not drawn anew', fix })),
     );
   }
-  return ok({
-    kind: form.kind,
-    bustMm: measures.bustMm.value!,
-    waistMm: measures.waistMm.value!,
-    hipMm: measures.hipMm.value,
-    heightMm: measures.heightMm.value!,
-    backLengthMm: measures.backLengthMm.value,
-    shoulderMm: measures.shoulderMm.value,
-    armMm: measures.armMm.value,
-    upperArmMm: measures.upperArmMm.value,
-    wristMm: measures.wristMm.value,
-    neckMm: measures.neckMm.value,
-  });
+  return ok({ ...measures, kind, bustMm, waistMm, heightMm });
 }
 
 /** Thickness of the padding as worn, and the girth that it takes. */
@@ -201,7 +51,7 @@ export interface Padding {
 }
 
 export function paddingOf(form: DraftForm): Padding {
-  const loftMm = form.choices.loft.value ?? defaultLoftMm;
+  const loftMm = form.choices.loft ?? defaultLoftMm;
   const bodyMm = effectiveThicknessMm(form.bodyPlies, loftMm, wornLoftRatio);
   const sleeveMm = effectiveThicknessMm(form.sleevePlies, loftMm, wornLoftRatio);
   return { bodyMm, sleeveMm, taken: { bodyMm: girthTakenMm(bodyMm), sleeveMm: girthTakenMm(sleeveMm) } };
@@ -223,20 +73,20 @@ export function plainInput(form: DraftForm, body: Body, id: string, size: string
   const { choices } = form;
   return {
     ...usual,
-    coatLengthMm: choices.length.value ?? usual.coatLengthMm,
-    easeMm: choices.ease.value ?? usual.easeMm,
-    lapMm: form.front === 'zip' ? 0 : (choices.lap.value ?? defaultLapMm),
+    coatLengthMm: choices.length ?? usual.coatLengthMm,
+    easeMm: choices.ease ?? usual.easeMm,
+    lapMm: form.front === 'zip' ? 0 : (choices.lap ?? defaultLapMm),
     hasCollar: form.neck !== 'hood',
     hood: form.neck === 'collar' ? 'none' : form.hood,
     sleeve: form.sleeve,
-    sideStripMm: choices.strip.value ?? 0,
-    pleatMm: choices.pleat.value ?? usual.pleatMm,
-    capEaseMm: choices.capEase.value ?? usual.capEaseMm,
-    allowanceMm: choices.allowance.value ?? usual.allowanceMm,
-    hemDepthMm: choices.hem.value ?? usual.hemDepthMm,
+    sideStripMm: choices.strip ?? 0,
+    pleatMm: choices.pleat ?? usual.pleatMm,
+    capEaseMm: choices.capEase ?? usual.capEaseMm,
+    allowanceMm: choices.allowance ?? usual.allowanceMm,
+    hemDepthMm: choices.hem ?? usual.hemDepthMm,
     battingPlies: { body: form.bodyPlies, sleeve: form.sleevePlies },
     sleeveLining: form.sleeveLining,
-    hasInterfacing: form.hasInterfacing,
+    hasInterfacing: form.interfacing === 'with',
   };
 }
 

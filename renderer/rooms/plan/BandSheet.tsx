@@ -40,7 +40,7 @@ export function BandSheet({ onClose }: { onClose: () => void }) {
   if (!input) return null;
 
   const put = (name: 'name' | 'width' | 'ends' | 'strip', text: string) =>
-    setValue(name, text, { shouldDirty: true });
+    setValue(name, text, { shouldDirty: true, shouldValidate: true });
   const choose = (next: Band['kind']) => {
     if ((kind === 'rib') !== (next === 'rib')) {
       const begins = bandBegins(next, null, settings);

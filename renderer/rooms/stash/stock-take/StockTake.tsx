@@ -1,34 +1,38 @@
 /** Counting what is there, shelf by shelf: a field for each length and lot; only what was counted and differs is booked. */
 import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
+import { useWatch } from 'react-hook-form';
+import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { listed } from '../../../../shared-core/plan/edits/edited.ts';
-import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import { toMilli } from '../../../../shared-core/stash/stash.ts';
 import { useChange } from '../../../client/queries/changes.ts';
 import { readTogether, useRead } from '../../../client/queries/reads.ts';
-import { countedQuantity } from '../../../client/wording/words.ts';
-import { useSystem } from '../../../client/workshop.ts';
-import { amountText, amountUnit } from '../../../parts/figures/Amount.tsx';
+import { useWorkshop } from '../../../client/workshop.ts';
+import { amountText } from '../../../parts/figures/Amount.tsx';
 import { Button } from '../../../parts/forms/Button.tsx';
-import {
-  DraftField,
-  emptyDraft,
-  misreadProblems,
-  type QuantityDraft,
-} from '../../../parts/forms/DraftField.tsx';
-import { TextField } from '../../../parts/forms/Field.tsx';
+import { FormQuantity, FormText } from '../../../parts/forms/FormFields.tsx';
+import { useTypedForm } from '../../../parts/forms/typed-form.ts';
 import { Problems } from '../../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../../parts/notes/ReadProblems.tsx';
 import type { StashQuestion } from '../item-pages.ts';
-import { type CountPlace, countPlaces } from './count-places.ts';
+import type { CountPlace } from './count-places.ts';
 import style from './StockTake.module.css';
+import {
+  countAsked,
+  countedNow,
+  countsCall,
+  countsSchema,
+  nothingCounted,
+  placesOf,
+} from './typed-counts.ts';
 
 /** As many as one walks along in a quarter of an hour; more is found by the search. */
 const maxItems = 100;
 
 export function StockTake({ question }: { question: StashQuestion }) {
-  const system = useSystem();
+  const { settings } = useWorkshop().facts;
+  const { system } = settings;
   const inList = useRead(
     'listItems',
     { ...question, sortBy: 'place', isDescending: false, offset: 0, limit: maxItems },
@@ -37,51 +41,29 @@ export function StockTake({ question }: { question: StashQuestion }) {
   const itemIds = inList.data?.rows.map((row) => row.id);
   const shelf = useRead('readShelf', itemIds ? { itemIds } : null, { keepsBefore: true });
   const { make: takeStock } = useChange('takeStock');
-  const [drafts, setDrafts] = useState<Readonly<Record<string, QuantityDraft>>>({});
-  const [reason, setReason] = useState('stock-take');
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const [said, setSaid] = useState('');
   const total = inList.data?.total ?? 0;
   const shelves = shelf.data?.shelves ?? [];
   const read = { ...readTogether([inList, shelf]), data: shelf.data };
+  const places = placesOf(shelves, system);
 
-  const places = shelves.flatMap((shelf) => countPlaces(shelf, system));
-  const counted = places.flatMap((place) => {
-    const value = drafts[place.key]?.value ?? null;
-    return value === null ? [] : [{ place, value }];
+  const { control, reset, sheet } = useTypedForm({
+    start: nothingCounted,
+    schema: () => countsSchema(places, settings),
+    subject: 'The stock-take',
+    save: async (counts): Promise<readonly Problem[]> => {
+      const done = await takeStock(countsCall(counts));
+      if (!done.ok) return done.problems;
+      setSaid(bookedWords(counts.counted.length, done.value));
+      reset({ counts: {}, reason: counts.reason });
+      return [];
+    },
   });
+  const counts = useWatch({ control, name: 'counts' });
+  const counted = countedNow(places, { counts }, settings);
   const differing = counted.filter(({ place, value }) => toMilli(value) !== toMilli(place.onHand));
-
-  const book = async () => {
-    const unread = misreadProblems(say('stock-take.the-stock-take'), Object.values(drafts));
-    if (unread.length > 0) return setProblems(unread);
-    const done = await takeStock({
-      reason: reason.trim(),
-      counts: counted.map(({ place, value }) => ({
-        lotId: place.lotId,
-        lengthId: place.lengthId,
-        counted: value,
-      })),
-    });
-    setProblems(done.ok ? [] : done.problems);
-    if (!done.ok) return;
-    const { correctedCount, releasedFrom } = done.value;
-    setSaid(
-      [
-        say('stock-take.counted', {
-          countedCount: counted.length,
-          correctedCount:
-            correctedCount === 0
-              ? say('stock-take.all-as-booked')
-              : say('stock-take.corrected', { correctedCount }),
-        }),
-        ...(releasedFrom.length > 0
-          ? [say('stock-take.less-is-there-than-was-set', { releasedFrom: listed(releasedFrom) })]
-          : []),
-      ].join(' '),
-    );
-    setDrafts({});
-  };
+  const book = async () => setProblems(await sheet.onSave());
 
   return (
     <section className={style.count} aria-label="Stock-take">
@@ -101,16 +83,16 @@ export function StockTake({ question }: { question: StashQuestion }) {
                 </p>
               </div>
               <div className={style.places}>
-                {countPlaces(shelf, system).map((place) => (
-                  <DraftField
-                    key={place.key}
-                    label={place.label}
-                    quantity={countedQuantity(kindRecords[shelf.item.kind].counted)}
-                    draft={drafts[place.key] ?? emptyDraft}
-                    onChange={(draft) => setDrafts((now) => ({ ...now, [place.key]: draft }))}
-                    unit={amountUnit(shelf.item.kind)}
-                    hint={hintOf(place, drafts[place.key]?.value ?? null, (amount) =>
-                      amountText(shelf.item.kind, amount, system),
+                {placesOf([shelf], system).map((each) => (
+                  <FormQuantity
+                    key={each.place.key}
+                    control={control}
+                    name={`counts.${each.place.key}`}
+                    {...countAsked(each)}
+                    hint={hintOf(
+                      each.place,
+                      counted.find(({ place }) => place.key === each.place.key)?.value ?? null,
+                      (amount) => amountText(shelf.item.kind, amount, system),
                     )}
                   />
                 ))}
@@ -119,7 +101,7 @@ export function StockTake({ question }: { question: StashQuestion }) {
           ))}
       </ul>
       <div className={style.foot}>
-        <TextField label={say('stock-take.reason')} value={reason} onChange={setReason} />
+        <FormText control={control} name="reason" label="Reason" />
         <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.actions}>
@@ -133,6 +115,20 @@ export function StockTake({ question }: { question: StashQuestion }) {
       </div>
     </section>
   );
+}
+
+function bookedWords(
+  countedCount: number,
+  { correctedCount, releasedFrom }: CallOutput<'takeStock'>,
+): string {
+  return [
+    `${countedCount} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+    ...(releasedFrom.length > 0
+      ? [
+          `Less is there than was set aside for ${listed(releasedFrom)}: what is not there was released. Look at the cover again.`,
+        ]
+      : []),
+  ].join(' ');
 }
 
 function hintOf(place: CountPlace, value: number | null, show: (amount: number) => string): string {

@@ -15,6 +15,8 @@ const metric = { system: 'metric', currency: 'EUR' } as const;
 const imperial = { system: 'imperial', currency: 'EUR' } as const;
 const today = '2026-11-02';
 
+const nothingTold: Readonly<Record<string, string>> = {};
+
 /** What is read of a form, or what is told at its fields: "figures.stepMm". */
 function read<Typed extends object, Read>(
   { start, schema }: FormShape<Typed, Read>,
@@ -23,7 +25,7 @@ function read<Typed extends object, Read>(
   const all = { ...start, ...typed };
   const outcome = schema(all).safeParse(all);
   return outcome.success
-    ? { read: outcome.data, told: {} }
+    ? { read: outcome.data, told: nothingTold }
     : {
         read: null,
         told: Object.fromEntries(outcome.error.issues.map(({ path, message }) => [path.join('.'), message])),
