@@ -1,4 +1,5 @@
 /** The maker's choices for the coat itself. An empty measure takes the usual one, which stands under the field. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Control, useWatch } from 'react-hook-form';
 import type { Body } from '../../../shared-core/draft/body.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
@@ -30,12 +31,12 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
     <fieldset className={style.group}>
       <legend>{say('common.the-coat')}</legend>
       <div className={style.pair}>
-        {field('length', 'nape to hem')}
+        {field('length', say('coat-fields.nape-to-hem'))}
         {field('ease')}
         <FormChoice
           control={control}
           name="front"
-          label="Front"
+          label={say('coat-fields.front')}
           options={[
             { value: 'zip', label: say('coat-fields.zip') },
             { value: 'overlap', label: say('coat-fields.overlap') },
@@ -45,7 +46,7 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
         <FormChoice
           control={control}
           name="neck"
-          label="At the neck"
+          label={say('coat-fields.at-the-neck')}
           options={[
             { value: 'collar', label: say('coat-fields.stand-collar') },
             { value: 'hood', label: say('coat-fields.hood') },
@@ -56,7 +57,7 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
           <FormChoice
             control={control}
             name="hood"
-            label="Hood"
+            label={say('coat-fields.hood')}
             options={[
               { value: 'two panels', label: say('coat-fields.two-panels') },
               { value: 'three panels', label: say('coat-fields.three-panels') },
@@ -66,7 +67,7 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
         <FormChoice
           control={control}
           name="sleeve"
-          label="Sleeve"
+          label={say('coat-fields.sleeve')}
           options={[
             { value: 'two part', label: say('coat-fields.two-parts') },
             { value: 'one part', label: say('coat-fields.one-part') },
@@ -75,7 +76,7 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
         <FormChoice
           control={control}
           name="sleeveLining"
-          label="Sleeves lined with"
+          label={say('coat-fields.sleeves-lined-with')}
           options={[
             { value: 'own', label: say('coat-fields.their-own-lining') },
             { value: 'shell', label: say('coat-fields.shell-cloth') },
@@ -84,7 +85,7 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
         <FormChoice
           control={control}
           name="interfacing"
-          label="Interfacing"
+          label={say('coat-fields.interfacing')}
           options={[
             { value: 'with', label: say('coat-fields.facings-fronts') },
             { value: 'without', label: say('coat-fields.none') },
@@ -94,11 +95,11 @@ export function CoatFields({ control, body }: CoatFieldsProps) {
       <details className={style.more}>
         <summary>{say('coat-fields.strip-pleat-cap-and-allowances')}</summary>
         <div className={style.pair}>
-          {field('strip', 'width; empty for none')}
-          {field('pleat', '0 for none')}
+          {field('strip', say('coat-fields.width-empty-for-none'))}
+          {field('pleat', say('coat-fields.0-for-none'))}
           {field('allowance')}
           {field('hem')}
-          {field('capEase', 'over the armhole; 0 for none')}
+          {field('capEase', say('coat-fields.over-the-armhole-0-for-none'))}
         </div>
       </details>
     </fieldset>

@@ -45,7 +45,7 @@ export function DraftRoom() {
   const typing = useTypingIn();
   const { control, setValue, sheet } = useTypedForm({
     ...draftForm(settings),
-    subject: 'The draft',
+    subject: say('draft-room.the-draft'),
     save: async (form): Promise<readonly Problem[]> => {
       const drafted = draftedStyle(form);
       if (!drafted.ok) return drafted.problems;
@@ -54,11 +54,15 @@ export function DraftRoom() {
       if (!listed.ok) return listed.problems;
       if (listed.value.rows.some((row) => row.name === plan.name)) {
         return [
-          { where: `A coat called ${plan.name}`, what: 'is planned already', fix: 'Choose another name.' },
+          {
+            where: say('draft-room.a-coat-called', { planName: plan.name }),
+            what: say('draft-room.is-planned-already'),
+            fix: say('common.choose-another-name'),
+          },
         ];
       }
       // The workshop gives the plan an id of its own.
-      const saved = await savePlan({ plan, basedOn: null, said: 'Drafted from measures.' });
+      const saved = await savePlan({ plan, basedOn: null, said: say('draft-room.drafted-from-measures') });
       if (!saved.ok) return saved.problems;
       goTo({ kind: 'coat', planId: saved.value.planId, step: 'plan' });
       return [];
@@ -116,7 +120,9 @@ export function DraftRoom() {
             <>
               <Problems problems={draft.ok ? [] : draft.problems} isQuiet={typing.isTyping} />
               {form.way === 'go up sizes' && (
-                <Button onClick={() => setValue('way', 'add the girth')}>Add the girth instead</Button>
+                <Button onClick={() => setValue('way', 'add the girth')}>
+                  {say('draft-room.add-the-girth-instead')}
+                </Button>
               )}
             </>
           )}

@@ -1,4 +1,5 @@
 /** What the padding takes from the girth, the two ways to give it back, and the ease that is left at each place. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Control, UseFormSetValue } from 'react-hook-form';
 import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
 import type { DraftReport } from '../../../shared-core/draft/report.ts';
@@ -66,11 +67,13 @@ export function PaddingPanel({ form, control, setValue, body, report }: PaddingP
           control={control}
           name="choices.loft"
           {...choiceFields.loft}
-          hint={`usual: ${showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } })}`}
+          hint={say('padding-panel.usual', {
+            amount: showQuantity('length', 12.7, { system, unit: { metric: 'mm', imperial: 'in' } }),
+          })}
         />
       </div>
       <div className={style.wide}>
-        <FormChoice control={control} name="way" label="Give it room" options={ways} />
+        <FormChoice control={control} name="way" label={say('padding-panel.give-it-room')} options={ways} />
       </div>
       <p className={style.words}>
         {say('padding-panel.worn-half-of-the-loft-is')} {text(padding.bodyMm)}{' '}

@@ -1,4 +1,5 @@
 /** Who wears the coat: a size of a table, or measures; what was not measured follows by proportion. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Control, type UseFormSetValue, useWatch } from 'react-hook-form';
 import type { Body, BodyKind } from '../../../shared-core/draft/body.ts';
 import { defaultHeightMm } from '../../../shared-core/draft/body-tables.ts';
@@ -53,7 +54,9 @@ export function WearerFields({ control, setValue, body }: WearerFieldsProps) {
   const leaveTable = () => put({ table: '', moreSizes: [] });
   const usual = (key: (typeof moreMeasures)[number]['key'] | 'hipMm'): string | undefined => {
     const mm = body && proportion(body, key);
-    return mm === null ? undefined : `usual: ${showQuantity('length', mm, { system, unit: bodyUnit })}`;
+    return mm === null
+      ? undefined
+      : say('wearer-fields.usual', { mm: showQuantity('length', mm, { system, unit: bodyUnit }) });
   };
   const field = (key: MeasureKey, hint: string | undefined) => (
     <FormQuantity
@@ -67,12 +70,17 @@ export function WearerFields({ control, setValue, body }: WearerFieldsProps) {
   );
   return (
     <>
-      <FormText control={control} name="name" label="Name of the coat" placeholder="as you call the style" />
+      <FormText
+        control={control}
+        name="name"
+        label={say('wearer-fields.name-of-the-coat')}
+        placeholder={say('wearer-fields.as-you-call-the-style')}
+      />
       <fieldset className={style.group}>
         <legend>{say('wearer-fields.the-wearer')}</legend>
         <div className={style.pair}>
           <ChoiceField
-            label="Drafted for"
+            label={say('wearer-fields.drafted-for')}
             value={kind}
             options={kindOptions}
             onChange={(next) => {
@@ -82,19 +90,19 @@ export function WearerFields({ control, setValue, body }: WearerFieldsProps) {
           />
           {table ? (
             <ChoiceField
-              label="Size"
+              label={say('common.size')}
               value={size}
               options={table.rows.map((row) => ({ value: row.size, label: row.size }))}
               onChange={(next) => putTable(table, next)}
             />
           ) : (
-            <FormText control={control} name="size" label="Size" />
+            <FormText control={control} name="size" label={say('common.size')} />
           )}
         </div>
         <ChoiceField
-          label="Size table"
+          label={say('wearer-fields.size-table')}
           value={label}
-          emptyLabel="Own measures"
+          emptyLabel={say('wearer-fields.own-measures')}
           options={tables.map((each) => ({ value: each.label, label: each.label }))}
           onChange={(next) => {
             const chosen = formTables.find((each) => each.label === next);
@@ -110,14 +118,19 @@ export function WearerFields({ control, setValue, body }: WearerFieldsProps) {
               key === 'hipMm'
                 ? usual('hipMm')
                 : key === 'heightMm' && table && table.rows[0]!.heightMm === undefined
-                  ? `the table is for all heights; ${showQuantity('length', defaultHeightMm[kind], { system, unit: bodyUnit })} is usual`
+                  ? say('wearer-fields.the-table-is-for-all-heights', {
+                      defaultHeightMm: showQuantity('length', defaultHeightMm[kind], {
+                        system,
+                        unit: bodyUnit,
+                      }),
+                    })
                   : undefined,
             ),
           )}
         </div>
         <details className={style.more}>
-          <summary>More measures</summary>
-          <p className="quiet">Each that is left empty follows from bust and height.</p>
+          <summary>{say('wearer-fields.more-measures')}</summary>
+          <p className="quiet">{say('wearer-fields.each-that-is-left-empty-follows')}</p>
           <div className={style.pair}>{moreMeasures.map(({ key }) => field(key, usual(key)))}</div>
         </details>
         {table && (

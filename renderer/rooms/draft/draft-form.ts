@@ -1,4 +1,5 @@
 /** The drafts that come of the form for a drafted coat. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
 import { bodyFromRow } from '../../../shared-core/draft/body-tables.ts';
 import { type DraftInput, defaultDraft } from '../../../shared-core/draft/draft-input.ts';
@@ -33,11 +34,17 @@ export function wearer({ kind, measures, unread }: DraftForm): Result<Body> {
       ...missing.map(
         (key): Problem => ({
           where: measureAsked(key).label,
-          what: 'is missing',
-          fix: 'Measure it, or choose a size.',
+          what: say('common.is-missing'),
+          fix: say('draft-form.measure-it-or-choose-a-size'),
         }),
       ),
-      ...unread.map((fix): Problem => ({ where: 'The draft', what: 'was not drawn anew', fix })),
+      ...unread.map(
+        (fix): Problem => ({
+          where: say('draft-form.the-draft'),
+          what: say('draft-form.was-not-drawn-anew'),
+          fix,
+        }),
+      ),
     );
   }
   return ok({ ...measures, kind, bustMm, waistMm, heightMm });

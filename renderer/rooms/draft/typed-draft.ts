@@ -1,4 +1,5 @@
 /** What stands in the form for a drafted coat: measures and choices as they are typed, and what they are read as. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { BodyKind } from '../../../shared-core/draft/body.ts';
 import { type BodyRow, bodyTables, defaultHeightMm } from '../../../shared-core/draft/body-tables.ts';
@@ -28,34 +29,34 @@ export const formTables: readonly FormTable[] = [
 ];
 
 export const bodyMeasures = [
-  { key: 'bustMm', label: 'Bust or chest' },
-  { key: 'waistMm', label: 'Waist' },
-  { key: 'hipMm', label: 'Hip' },
-  { key: 'heightMm', label: 'Height' },
+  { key: 'bustMm', label: say('typed-draft.bust-or-chest') },
+  { key: 'waistMm', label: say('typed-draft.waist') },
+  { key: 'hipMm', label: say('typed-draft.hip') },
+  { key: 'heightMm', label: say('common.height') },
 ] as const;
 
 export const moreMeasures = [
-  { key: 'backLengthMm', label: 'Nape to waist' },
-  { key: 'shoulderMm', label: 'Shoulder' },
-  { key: 'armMm', label: 'Arm' },
-  { key: 'upperArmMm', label: 'Upper arm' },
-  { key: 'wristMm', label: 'Wrist' },
-  { key: 'neckMm', label: 'Neck' },
+  { key: 'backLengthMm', label: say('typed-draft.nape-to-waist') },
+  { key: 'shoulderMm', label: say('typed-draft.shoulder') },
+  { key: 'armMm', label: say('typed-draft.arm') },
+  { key: 'upperArmMm', label: say('typed-draft.upper-arm') },
+  { key: 'wristMm', label: say('typed-draft.wrist') },
+  { key: 'neckMm', label: say('typed-draft.neck') },
 ] as const;
 
 export type MeasureKey = (typeof bodyMeasures | typeof moreMeasures)[number]['key'];
 /** The maker's own choices, each with how it is asked for. */
 export const choiceFields = {
-  length: { label: 'Length', quantity: 'length', unit: bodyUnit },
-  ease: { label: 'Ease at the bust', quantity: 'length', unit: bodyUnit },
-  lap: { label: 'Laps over by', quantity: 'length', unit: bodyUnit },
-  strip: { label: 'Side strip', quantity: 'length', unit: bodyUnit },
-  pleat: { label: 'Pleat of the back lining', quantity: 'length', unit: bodyUnit },
-  allowance: { label: 'Seam allowance', quantity: 'length', unit: bodyUnit },
-  hem: { label: 'Hem', quantity: 'length', unit: bodyUnit },
-  capEase: { label: 'Ease of the sleeve cap', quantity: 'length', unit: bodyUnit },
+  length: { label: say('common.length'), quantity: 'length', unit: bodyUnit },
+  ease: { label: say('typed-draft.ease-at-the-bust'), quantity: 'length', unit: bodyUnit },
+  lap: { label: say('typed-draft.laps-over-by'), quantity: 'length', unit: bodyUnit },
+  strip: { label: say('typed-draft.side-strip'), quantity: 'length', unit: bodyUnit },
+  pleat: { label: say('typed-draft.pleat-of-the-back-lining'), quantity: 'length', unit: bodyUnit },
+  allowance: { label: say('common.seam-allowance'), quantity: 'length', unit: bodyUnit },
+  hem: { label: say('typed-draft.hem'), quantity: 'length', unit: bodyUnit },
+  capEase: { label: say('typed-draft.ease-of-the-sleeve-cap'), quantity: 'length', unit: bodyUnit },
   loft: {
-    label: 'Loft of one layer',
+    label: say('typed-draft.loft-of-one-layer'),
     quantity: 'length',
     unit: { metric: 'mm', imperial: 'in' },
     max: 100,

@@ -51,7 +51,7 @@ export function StockTake({ question }: { question: StashQuestion }) {
   const { control, reset, sheet } = useTypedForm({
     start: nothingCounted,
     schema: () => countsSchema(places, settings),
-    subject: 'The stock-take',
+    subject: say('stock-take.the-stock-take'),
     save: async (counts): Promise<readonly Problem[]> => {
       const done = await takeStock(countsCall(counts));
       if (!done.ok) return done.problems;
@@ -101,7 +101,7 @@ export function StockTake({ question }: { question: StashQuestion }) {
           ))}
       </ul>
       <div className={style.foot}>
-        <FormText control={control} name="reason" label="Reason" />
+        <FormText control={control} name="reason" label={say('stock-take.reason')} />
         <ReadProblems read={read} />
         <Problems problems={problems} />
         <div className={style.actions}>
@@ -122,11 +122,15 @@ function bookedWords(
   { correctedCount, releasedFrom }: CallOutput<'takeStock'>,
 ): string {
   return [
-    `${countedCount} counted, ${correctedCount === 0 ? 'all as booked' : `${correctedCount} corrected`}.`,
+    say('stock-take.counted', {
+      countedCount,
+      correctedCount:
+        correctedCount === 0
+          ? say('stock-take.all-as-booked')
+          : say('stock-take.corrected', { correctedCount }),
+    }),
     ...(releasedFrom.length > 0
-      ? [
-          `Less is there than was set aside for ${listed(releasedFrom)}: what is not there was released. Look at the cover again.`,
-        ]
+      ? [say('stock-take.less-is-there-than-was-set', { releasedFrom: listed(releasedFrom) })]
       : []),
   ].join(' ');
 }
