@@ -1,4 +1,5 @@
 /** A cutting sheet as PDF: each length with its lay to scale, then the table of what lies where. */
+import { codeWords } from '../wording/code-words.ts';
 import { say } from '../wording/say.ts';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import {
@@ -71,10 +72,10 @@ function writePart(sheet: PdfSheet, { system, title }: CuttingSheet, part: Cutti
     const origin = { x: marginPt + rulerPt.left, y: top - clothHeightPt(part, scale) };
     drawLay(sheet, { part, system, stretch, scale, origin });
     sheet.y = origin.y - rulerPt.across;
-    const unit = system === 'metric' ? 'cm' : 'inches';
+    const unit = codeWords(system === 'metric' ? 'cm' : 'inches');
     writeParagraph(
       sheet,
-      say('cutting-pdf.1-numbers-at-the-edges-in', { scale, unit, lowerEdge: lowerEdge(part) }),
+      say('cutting-pdf.1-numbers-at-the-edges-in', { scale, unit, lowerEdge: codeWords(lowerEdge(part)) }),
       { size: 7.5, face: sheet.typeface.regular, color: soft },
       2,
     );

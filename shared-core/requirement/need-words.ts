@@ -1,4 +1,5 @@
 /** What is worth saying beside an amount in one line: the needle for the heaviest seam, how full fill goes in. */
+import { codeWords } from '../wording/code-words.ts';
 import { say } from '../wording/say.ts';
 import { howText } from '../measure/basis.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
@@ -14,7 +15,7 @@ export function needleWords(choice: NeedleChoice, system: MeasureSystem): string
   const size = showQuantity('needleSize', choice.sizeNm, { system });
   return say('need-words.for-the-heaviest-seam', {
     size,
-    point: choice.point,
+    point: codeWords(choice.point),
     howText: howText(choice.reason, system),
   });
 }

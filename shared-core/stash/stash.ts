@@ -2,6 +2,8 @@
  * The stash: items, the lots they were bought in, the physical lengths on the shelf, and the ledger of movements.
  * Amounts are integer thousandths of the kind's unit (mm, g, m of thread, pieces), so sums are exact.
  */
+import { say } from '../wording/say.ts';
+import { codeWords } from '../wording/code-words.ts';
 import type { FactsOf, ItemKind } from './kinds.ts';
 
 declare const brand: unique symbol;
@@ -97,7 +99,7 @@ export interface Movement {
 
 /** "remnant", "washed remnant". */
 export function lengthName({ form, isWashed }: Pick<Length, 'form' | 'isWashed'>): string {
-  return isWashed ? `washed ${form}` : form;
+  return isWashed ? say('stash.washed-form', { form: codeWords(form) }) : codeWords(form);
 }
 
 export const milli = 1000;

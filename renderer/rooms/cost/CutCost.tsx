@@ -205,7 +205,7 @@ function Cuttings({ sheet }: { sheet: CutSheet }) {
             cell: ({ costMinor }) => <Money amountMinor={costMinor} />,
           },
           {
-            head: 'A coat',
+            head: say('cut-cost.a-coat'),
             align: 'end',
             cell: ({ coatCount, costMinor }) =>
               coatCount > 0 && <Money amountMinor={roundMinor(costMinor / coatCount)} />,

@@ -1,4 +1,5 @@
 /** From material to price: work, overhead and what is put on top, by rules that hold for the whole workshop. */
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import { type ReactNode, useRef, useState } from 'react';
 import {
@@ -170,7 +171,7 @@ export function PriceOfCoat() {
             cell: ({ how }) => <div className={style.fields}>{how}</div>,
           },
           {
-            head: 'A coat',
+            head: say('price-of-coat.a-coat'),
             align: 'end',
             cell: ({ coatMinor }) => coatMinor !== null && <Money amountMinor={coatMinor} />,
           },
@@ -269,7 +270,7 @@ function AdditionFields({ name, of, price, addition, onChange }: AdditionFieldsP
         }
       />
       <SettledField
-        label={`${name} ${addition.kind}`}
+        label={say('price-of-coat.addition', { name, kind: codeWords(addition.kind) })}
         quantity="ratio"
         value={addition.ratio}
         max={max(addition.kind)}

@@ -24,9 +24,9 @@ import {
 } from './typed-draft.ts';
 
 const kindOptions: readonly { value: BodyKind; label: string }[] = [
-  { value: 'women', label: 'A woman' },
-  { value: 'men', label: 'A man' },
-  { value: 'children', label: 'A child' },
+  { value: 'women', label: say('wearer-fields.a-woman') },
+  { value: 'men', label: say('wearer-fields.a-man') },
+  { value: 'children', label: say('wearer-fields.a-child') },
 ];
 
 export interface WearerFieldsProps {

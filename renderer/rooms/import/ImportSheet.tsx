@@ -73,7 +73,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
     if (!found)
       return [
         {
-          where: 'A file',
+          where: say('import-sheet.a-file'),
           what: say('import-sheet.is-not-chosen'),
           fix: say('import-sheet.choose-a-dxf-or-svg-file'),
         },

@@ -1,4 +1,5 @@
 /** One material's part of the table. A cell that is pressed says below how it was got. */
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
@@ -52,7 +53,7 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
                 {widths.flatMap((widthMm) =>
                   naps.map((nap) => (
                     <th key={`${widthMm} ${nap}`} scope="col" className={table.amount}>
-                      {nap}
+                      {codeWords(nap ?? '')}
                     </th>
                   )),
                 )}
@@ -93,7 +94,7 @@ export function SlotCells({ slot, cells, systems }: SlotCellsProps) {
             {say('slot-cells.size', {
               shownCount: shown.size || say('slot-cells.not-named'),
               widthWords: widthWords(shown.widthMm, systems[0]),
-              kind: slot.kind === 'cloth' ? ` ${shown.nap}` : '',
+              kind: slot.kind === 'cloth' ? ` ${codeWords(shown.nap)}` : '',
             })}
           </strong>{' '}
           {cellWords(shown, systems[0])}

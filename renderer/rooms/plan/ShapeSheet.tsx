@@ -1,4 +1,5 @@
 /** A piece of a simple shape by typed measures: a strip let in at the side, a pocket bag, a patch. */
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import type { ReactNode } from 'react';
 import { useController, useWatch } from 'react-hook-form';
@@ -39,7 +40,7 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
   };
   const { control, getValues, setValue, sheet } = useTypedForm({
     ...shapeForm(begins, settings),
-    subject: ({ kind }) => say('shape-sheet.the', { kind }),
+    subject: ({ kind }) => say('shape-sheet.the', { kind: codeWords(kind) }),
     save: async (read) => {
       const shape = newShape(read);
       const answer = shape.ok ? await edit((plan) => addShape(plan, shape.value, lengthText)) : shape;
@@ -61,7 +62,7 @@ export function ShapeSheet({ onClose }: { onClose: () => void }) {
   return (
     <FormSheet
       title={say('shape-sheet.add-a-shape')}
-      saveLabel={say('shape-sheet.add-the', { kind })}
+      saveLabel={say('shape-sheet.add-the', { kind: codeWords(kind) })}
       onClose={onClose}
       {...sheet}
     >

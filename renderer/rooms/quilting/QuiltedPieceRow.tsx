@@ -1,3 +1,4 @@
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import { memo, useMemo } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
@@ -51,7 +52,7 @@ export function QuiltedPieceRow({
       </div>
       <div className={style.words}>
         <p className="quiet small">
-          {quilted.lines.length} {say('quilted-piece-row.lines')} {quilted.direction}{' '}
+          {quilted.lines.length} {say('quilted-piece-row.lines')} {codeWords(quilted.direction)}{' '}
           {say('quilted-piece-row.the-grain')}{' '}
           <Figure quantity="length" value={quilted.spacingMm} options={inSmallUnit} />{' '}
           {say('quilted-piece-row.apart')}{' '}

@@ -24,7 +24,7 @@ export function LogGroup() {
             <Button aria-expanded={isShown} onClick={() => setIsShown(!isShown)}>
               {isShown ? say('log-group.hide') : say('log-group.show')}
             </Button>
-            <Button onClick={() => saveFile(`Bolt and Baffle log ${todayIso()}.txt`, 'text/plain', log.text)}>
+            <Button onClick={() => saveFile(`bolt-and-baffle-log-${todayIso()}.txt`, 'text/plain', log.text)}>
               {say('log-group.save-a-copy')}
             </Button>
           </div>

@@ -43,7 +43,7 @@ export function PriceListSheet({ onClose, onBrought }: PriceListSheetProps) {
     if (!file)
       return [
         {
-          where: 'A file',
+          where: say('price-list-sheet.a-file'),
           what: say('price-list-sheet.is-not-chosen'),
           fix: say('price-list-sheet.choose-a-csv-file'),
         },

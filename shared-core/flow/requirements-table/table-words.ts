@@ -1,4 +1,5 @@
 /** The table of requirements as a reader sees it: lengths as cloth is sold, how each was got, on paper and as JSON. */
+import { codeWords } from '../../wording/code-words.ts';
 import { withDecimalSign } from '../../wording/number-signs.ts';
 import { say } from '../../wording/say.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
@@ -53,7 +54,7 @@ export function cellWords(cell: FilledCell, system: MeasureSystem): string {
   const borrowed = cell.from
     ? say('table-words.the-lay-was-found-for-and', {
         widthWords: widthWords(cell.from.widthMm, system),
-        nap: cell.from.nap,
+        nap: codeWords(cell.from.nap),
       })
     : '';
   return say('table-words.seed', {
@@ -89,7 +90,7 @@ export function requirementsTable(
     ),
     ...systems.flatMap((system) =>
       kinds.map(({ widthMm, nap }): PaperColumn => {
-        const words = `${widthWords(widthMm, system)}, ${nap} (${system === 'metric' ? 'm' : 'yd'})`;
+        const words = `${widthWords(widthMm, system)}, ${codeWords(nap)} (${system === 'metric' ? 'm' : 'yd'})`;
         return { head: words, kind: 'number', only: 'file' };
       }),
     ),

@@ -1,4 +1,5 @@
 /** Edits of the quilting: which way a piece is quilted, how far apart its lines are, and their stitches. */
+import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
@@ -17,7 +18,7 @@ export function setQuilted(
   const said =
     quilted === null
       ? say('quilted.is-not-quilted', { pieceName: piece.name })
-      : say('quilted.is-quilted', { pieceName: piece.name, quilted });
+      : say('quilted.is-quilted', { pieceName: piece.name, quilted: codeWords(quilted) });
   return ok({ plan: withPiece(plan, { ...piece, quilted }), said });
 }
 

@@ -1,4 +1,5 @@
 /** What is wrong with a coat plan, said so that a maker can mend it. Run before a plan is saved or reckoned with. */
+import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import { itemKinds } from '../../stash/kinds.ts';
@@ -137,7 +138,7 @@ function slotProblems(plan: CoatPlan, slot: Slot): Problem[] {
       problems.push(
         ...present([
           outside(
-            say('plan-problems.take-up-of', { word, slotName: slot.name }),
+            say('plan-problems.take-up-of', { word: codeWords(word), slotName: slot.name }),
             ratio,
             0,
             1,

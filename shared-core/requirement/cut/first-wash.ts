@@ -2,6 +2,7 @@
  * The first wash of a slot's cloth or batting: before it is cut, so that its pieces are laid on what the wash leaves of
  * length and width, or as a part of the coat, so that its pieces are cut larger.
  */
+import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { Slot } from '../../plan/model/coat-plan.ts';
@@ -68,7 +69,11 @@ export function washBasis({ isBeforeCutting, assumed }: FirstWash): Basis {
   const other = assumed === 'across' ? 'along' : 'across';
   return {
     kind: 'rule of thumb',
-    how: say('first-wash.how-much-it-shrinks-is-not', { what, assumed, other }),
+    how: say('first-wash.how-much-it-shrinks-is-not', {
+      what,
+      assumed: codeWords(assumed),
+      other: codeWords(other),
+    }),
     source: say('common.common-practice-no-source'),
   };
 }

@@ -1,4 +1,5 @@
 /** What the finished coat is, in the maker's words: the same on the screen and in the headless command. */
+import { codeWords } from '../../wording/code-words.ts';
 import { withDecimalSign } from '../../wording/number-signs.ts';
 import { say } from '../../wording/say.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
@@ -48,6 +49,8 @@ export function careLimitWords(plan: CoatPlan, { limit, slotIds, unknownSlotIds 
       ? say('finished-words.not-written-down-yet-of', { partNames: partNames(plan, unknownSlotIds) })
       : '';
   const known =
-    limit === null ? '' : say('finished-words.because-of', { limit, partNames: partNames(plan, slotIds) });
+    limit === null
+      ? ''
+      : say('finished-words.because-of', { limit: codeWords(limit), partNames: partNames(plan, slotIds) });
   return [known, open].filter((part) => part !== '').join('; ') || say('common.not-known-yet');
 }

@@ -6,6 +6,7 @@
  * Sources: EU 1007/2011 art. 9, 11, 12 and 20, from memory; 16 CFR 303.3, 303.22 and 303.25 and 15 USC 70j, read; the
  * Wool Act (15 USC 68b), by the summary in 79 FR 32157.
  */
+import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { Problem } from '../../measure/problem.ts';
@@ -179,7 +180,7 @@ function sectionLines(
 function partsName(section: LabelSection, slots: readonly Slot[]): string {
   const names = slots.map((slot) => slot.name).join(' and ');
   const says = section === 'trim' || new RegExp(`\\b${section}\\b`, 'i').test(names);
-  return sentenceCase(says ? names : `${section}, ${names}`);
+  return sentenceCase(says ? names : `${codeWords(section)}, ${names}`);
 }
 
 function asides(lines: readonly LabelLine[]): string[] {

@@ -1,4 +1,5 @@
 /** Turning the grain of a piece: it is cut across the cloth, or on the bias. */
+import { codeWords } from '../../../wording/code-words.ts';
 import { say } from '../../../wording/say.ts';
 import { turnCosSin } from '../../../geometry/ring.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
@@ -32,7 +33,7 @@ export function turnGrain(plan: CoatPlan, pieceId: string, turnDeg: number): Res
           : say('grain.it-is-cut-off-the-grain', { rest: Number(rest.toFixed(1)) });
   const lines =
     piece.quilted !== null && rest !== 0 && rest !== 90
-      ? ` ${say('grain.its-quilting-lines-still-run-the', { quilted: piece.quilted })}`
+      ? ` ${say('grain.its-quilting-lines-still-run-the', { quilted: codeWords(piece.quilted) })}`
       : '';
   return ok({
     plan: withPiece(plan, turned),

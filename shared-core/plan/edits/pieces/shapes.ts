@@ -2,6 +2,7 @@
  * Simple shapes by typed measures, at the seam line: strips, pocket bags, gussets, patches. Lengths run along the
  * grain, widths across it, until the grain is turned.
  */
+import { codeWords } from '../../../wording/code-words.ts';
 import { say } from '../../../wording/say.ts';
 import type { Point } from '../../../geometry/ring.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
@@ -61,7 +62,7 @@ export function addShape(plan: CoatPlan, added: ShapePiece, text = inMm): Result
   const { shape } = added;
   const problems: Problem[] = [
     pieceNameProblem(plan, name, shape.kind),
-    ...measureProblems(shape, name === '' ? say('shapes.the', { kind: shape.kind }) : name),
+    ...measureProblems(shape, name === '' ? say('shapes.the', { kind: codeWords(shape.kind) }) : name),
     ...added.slotIds.map((id) => (plan.slots.some((slot) => slot.id === id) ? null : notInPlan('slot', id))),
   ].filter((problem) => problem !== null);
   if (problems.length > 0) return err(...problems);
