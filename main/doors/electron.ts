@@ -19,7 +19,8 @@ import {
 import { callNames } from '../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
-import { openServices } from '../services/calls/services.ts';
+import { isAddress } from '../database/postgres/address.ts';
+import { openServicesAt } from '../services/calls/services.ts';
 import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
 import { openedFile, startOn, workshopEnding } from './opened-file.ts';
 import { openOwnFolder } from './own-folder.ts';
@@ -31,7 +32,8 @@ const dataFileRefused = 3;
 const rendererDir = join(app.getAppPath(), 'out', 'renderer');
 const preload = join(app.getAppPath(), 'out', 'preload', 'preload.cjs');
 const asked = askedDataFile(process.argv) ?? (app.isPackaged ? openedFile(process.argv) : undefined);
-const files = workshopFiles(process.platform, process.env, app.getPath('home'), asked && resolve(asked));
+const place = asked !== undefined && !isAddress(asked) ? resolve(asked) : asked;
+const files = workshopFiles(process.platform, process.env, app.getPath('home'), place);
 
 protocol.registerSchemesAsPrivileged([
   { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
@@ -65,14 +67,14 @@ if (app.requestSingleInstanceLock()) {
   app.quit();
 }
 
-function start(): void {
-  const { dataFile, demoFile } = files;
+async function start(): Promise<void> {
+  const { dataFile, localFile, demoFile } = files;
   const runsOn = (['electron', 'chrome', 'node'] as const).map((part) => ({
     name: { electron: 'Electron', chrome: 'Chromium', node: 'Node' }[part],
     version: process.versions[part] ?? '',
   }));
   const program = { version: app.getVersion(), runsOn: runsOn.filter(({ version }) => version !== '') };
-  const opened = openServices({ dataFile, demoFile, program });
+  const opened = await openServicesAt({ dataFile, localFile, demoFile, program });
   if (!opened.ok) {
     giveUp(opened.problems.map(problemSentence).join('\n'));
     return;
@@ -82,8 +84,9 @@ function start(): void {
   process.on('uncaughtExceptionMonitor', note);
   app.on('will-quit', () => {
     process.off('uncaughtExceptionMonitor', note);
-    services.close();
+    void services.close();
   });
+  services.onChangeElsewhere(() => window?.webContents.send('bolt-change'));
   for (const call of callNames) {
     ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
       refuseStrangers(event, window?.webContents);

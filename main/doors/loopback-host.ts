@@ -12,8 +12,9 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
 import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
+import { isAddress } from '../database/postgres/address.ts';
 import type { RunningProgram } from '../services/workshop/program.ts';
-import { openServices, type Services } from '../services/calls/services.ts';
+import { openServicesAt, type Services } from '../services/calls/services.ts';
 import { startLoopback } from './loopback.ts';
 import { openOwnFolder } from './own-folder.ts';
 
@@ -21,8 +22,9 @@ import { openOwnFolder } from './own-folder.ts';
 const dataFileRefused = 3;
 
 const asked = askedDataFile(process.argv);
-const files = workshopFiles(process.platform, process.env, homedir(), asked && resolve(asked));
-const services = open();
+const place = asked !== undefined && !isAddress(asked) ? resolve(asked) : asked;
+const files = workshopFiles(process.platform, process.env, homedir(), place);
+const services = await open();
 const loopback = await startLoopback({
   services,
   rendererDir: rendererDir(),
@@ -46,11 +48,11 @@ function rendererDir(): string {
   return places.find((place) => existsSync(join(place, 'index.html'))) ?? places[1]!;
 }
 
-function open(): Services {
+async function open(): Promise<Services> {
   // A folder that the maker names is theirs to make; the usual one is ours.
-  if (asked === undefined) openOwnFolder(files.folder);
-  const { dataFile, demoFile } = files;
-  const opened = openServices({ dataFile, demoFile, program: programHere() });
+  if (asked === undefined || isAddress(asked)) openOwnFolder(files.folder);
+  const { dataFile, localFile, demoFile } = files;
+  const opened = await openServicesAt({ dataFile, localFile, demoFile, program: programHere() });
   if (opened.ok) return opened.value;
   for (const problem of opened.problems) console.error(problemSentence(problem));
   process.exit(dataFileRefused);
@@ -69,6 +71,6 @@ async function end(): Promise<void> {
   if (isEnding) return;
   isEnding = true;
   await loopback.close();
-  services.close();
+  await services.close();
   process.exit(0);
 }

@@ -1,14 +1,25 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { tempFolder } from '../asking.ts';
+import { createDatabase, dropDatabase, freshAddress } from '../postgres/test-database.ts';
 import { history } from './step.ts';
 import { lead } from './lead.ts';
+
+/** In the second run of these tests, on a database; one history is done with before the next begins. */
+let last: string | undefined;
+async function databaseForOne(): Promise<string | undefined> {
+  if (process.env.BOLT_TEST_STORE !== 'postgres') return undefined;
+  if (last !== undefined) await dropDatabase(last);
+  last = freshAddress();
+  await createDatabase(last);
+  return last;
+}
 
 test('whatever happens in a workshop, its figures are those of a careful book: balances, values, coats and costs', async () => {
   const done: Record<string, number> = {};
   await fc.assert(
     fc.asyncProperty(history(40), async (steps) => {
-      const led = await lead(tempFolder(), steps);
+      const led = await lead(tempFolder(), steps, await databaseForOne());
       for (const [what, times] of Object.entries(led.done)) done[what] = (done[what] ?? 0) + times;
       expect(led.differences).toEqual([]);
     }),

@@ -1,0 +1,77 @@
+/**
+ * The maker's own workshop where several desks share it. Its backups are files of this desk, each a whole workshop: a
+ * copy of the server's own making (pg_dump) is for whoever looks after the database.
+ */
+import { randomUUID } from 'node:crypto';
+import { chmodSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { err, ok, type Result } from '../../../shared-core/measure/problem.ts';
+import { backupFolder, listBackups, thinBackups } from '../backups/backup-folder.ts';
+import { type BackupKind, backupName, readBackupName } from '../backups/backup-name.ts';
+import { carryAll } from '../carry/carry.ts';
+import { folderModeBeside } from '../file/private-file.ts';
+import { readWorkshop } from '../file/reading.ts';
+import { fillNewFile } from '../sqlite/file-target.ts';
+import type { OwnStore } from '../store.ts';
+import { openSharedStore, type SharedOptions } from './postgres-store.ts';
+import { refill } from './shared-target.ts';
+
+export interface SharedWorkshopOptions extends SharedOptions {
+  /** Absolute: names what this desk keeps of its own, the log and the backups. */
+  readonly localFile: string;
+  readonly now: () => Date;
+}
+
+export async function openSharedWorkshop(options: SharedWorkshopOptions): Promise<Result<OwnStore>> {
+  const { localFile, now, waitMs } = options;
+  const opened = await openSharedStore(options);
+  if (!opened.ok) return opened;
+  const { queries, ...store } = opened.value;
+
+  /** Of what stands there at this instant, read back and compared. */
+  async function copyOf(kind: BackupKind): Promise<Result<null>> {
+    const folder = backupFolder(localFile);
+    const mode = folderModeBeside(localFile);
+    if (mkdirSync(folder, { recursive: true, mode }) !== undefined) chmodSync(folder, mode);
+    const numbers = listBackups(localFile).map(({ name }) => readBackupName(localFile, name)?.number ?? 0);
+    const name = backupName(localFile, { number: 1 + Math.max(0, ...numbers), at: now(), kind });
+    const made = await store.read({ isLong: true }, (source) =>
+      fillNewFile(join(folder, name), now, (target) =>
+        carryAll(source, target, { from: store.name, to: name }),
+      ),
+    );
+    return made.ok ? ok(null) : made;
+  }
+
+  return ok({
+    ...store,
+    file: localFile,
+    backups: () => ({ folder: backupFolder(localFile), rows: listBackups(localFile), lastProblem: null }),
+    backup: () => copyOf('by hand'),
+    async restore(name) {
+      if (!listBackups(localFile).some((backup) => backup.name === name)) {
+        const fix = 'Open the settings again and choose one from the list.';
+        return err({ where: `The backup ${name}`, what: 'is no longer there', fix });
+      }
+      const read = readWorkshop(join(backupFolder(localFile), name), waitMs);
+      if (!read.ok) return read;
+      const backup = read.value;
+      try {
+        const kept = await copyOf('before bringing back');
+        if (!kept.ok) return kept;
+        const filled = await backup.queries
+          .transaction()
+          .execute((source) =>
+            refill(queries, randomUUID(), (target) =>
+              carryAll(source, target, { from: name, to: store.name }),
+            ),
+          );
+        if (!filled.ok) return filled;
+        thinBackups(localFile);
+        return ok(null);
+      } finally {
+        backup.close();
+      }
+    },
+  });
+}
