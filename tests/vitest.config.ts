@@ -19,7 +19,7 @@ const onDatabaseAlone = 'tests/main/postgres/*.test.ts';
 const onBothStores = [
   onDatabaseAlone,
   'tests/main/ledger/*.test.ts',
-  'tests/main/services/{currency,cutting-taken-back,first-lot,long-calls,margin,price-rules,shelf-right,today}.test.ts',
+  'tests/main/services/{currency,cutting-taken-back,first-lot,margin,price-rules,shelf-right,today}.test.ts',
   'tests/main/services/cutting/*.test.ts',
   'tests/main/services/plans/season.test.ts',
   'tests/main/services/purchasing/*.test.ts',

@@ -116,7 +116,10 @@ export function openDesk(options: Partial<ServiceOptions> = {}): Asking {
     },
     close,
   };
-  const rows = async (workshop = 'own') => (workshop === 'demo' ? dump(demoFile) : dumpDatabase(dataFile));
+  const rows = async (workshop = 'own') => {
+    await opening;
+    return workshop === 'demo' ? dump(demoFile) : dumpDatabase(dataFile);
+  };
   const database = besideDatabase(dataFile);
   leftovers.push(database.close);
   const beside: Asking['beside'] = async (sql, ...values) => {
