@@ -40,7 +40,7 @@ async function readFrom<Value>(from: string, waitMs: number, work: Work<Value>):
   const read = readWorkshop(from, waitMs);
   if (!read.ok) return read;
   try {
-    return await read.value.queries.transaction().execute(work);
+    return await read.value.queries.transaction().setAccessMode('read only').execute(work);
   } finally {
     read.value.close();
   }

@@ -72,8 +72,9 @@ export function queriesOf(address: Address, waitMs: number): Kysely<Schema> {
 
 function poolOf(address: Address, waitMs: number): pg.Pool {
   const pool = new pg.Pool({ ...settings(address, waitMs), max: maxConnections, idleTimeoutMillis: 60_000 });
-  // One that waits unused and is cut off is taken out of the pool; whoever needs the server is told then.
+  // One that is cut off while nothing is asked over it is of no use any more; whoever asks next is told then.
   pool.on('error', () => {});
+  pool.on('connect', (client) => void client.on('error', () => {}));
   return pool;
 }
 

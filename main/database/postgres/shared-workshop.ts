@@ -61,6 +61,7 @@ export async function openSharedWorkshop(options: SharedWorkshopOptions): Promis
         if (!kept.ok) return kept;
         const filled = await backup.queries
           .transaction()
+          .setAccessMode('read only')
           .execute((source) =>
             refill(queries, randomUUID(), (target) =>
               carryAll(source, target, { from: name, to: store.name }),
