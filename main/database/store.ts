@@ -9,13 +9,13 @@
  * - `entry` of a row that only ever grows (movement, cutting, lot, length) is the order of the commits.
  * - The rules of the ledger are held by the store itself: see schema/ and postgres/migrations.
  */
-import type { Kysely } from 'kysely';
+import type { Transaction } from 'kysely';
 import type { Backups } from '../../shared-core/contract/contract.ts';
 import type { Problem, Result } from '../../shared-core/measure/problem.ts';
 import type { Schema } from './schema/schema.ts';
 
 /** Inside one transaction. */
-export type Queries = Kysely<Schema>;
+export type Queries = Transaction<Schema>;
 
 /**
  * What a change is about, and what it locks: changes of one part go one after another in every desk, those of two

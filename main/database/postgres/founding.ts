@@ -1,5 +1,5 @@
 /** Whether a database is a shared workshop, and what it takes to make it one of this version. */
-import { type Kysely, sql } from 'kysely';
+import { type Kysely, sql, type Transaction } from 'kysely';
 import { Migrator } from 'kysely/migration';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
 import { newerFile } from '../schema/migrate.ts';
@@ -41,10 +41,10 @@ export async function lookAt(queries: Kysely<Schema>, shown: string): Promise<Re
   return ok(last === sharedSchema ? 'ready' : 'older');
 }
 
-/** Makes the tables, or brings them up to this version, in one transaction. Throws what the server refuses. */
-export async function bringUp(queries: Kysely<Schema>): Promise<void> {
+/** Makes the tables, or brings them up to this version; inside: a transaction. Throws what the server refuses. */
+export async function bringUp(inside: Transaction<Schema>): Promise<void> {
   const migrator = new Migrator({
-    db: queries,
+    db: inside,
     provider: { getMigrations: async () => ({ ...sharedMigrations }) },
   });
   const { error } = await migrator.migrateToLatest();

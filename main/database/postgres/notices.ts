@@ -2,6 +2,7 @@
  * The line over which a desk hears of the changes of others: one connection that listens, is looked after, and is made
  * anew when it is lost. It also holds the workshop open, so that nobody changes its tables meanwhile.
  */
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Client } from 'pg';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
 import type { Address } from './address.ts';
@@ -91,7 +92,8 @@ export async function openNotices(options: NoticeOptions): Promise<Result<Notice
   }, askMs);
   asking.unref();
 
-  if (!(await connect())) {
+  for (const until = performance.now() + waitMs; !(await connect()); await sleep(firstPauseMs)) {
+    if (performance.now() < until) continue;
     clearInterval(asking);
     return err(beingChanged(address.shown));
   }

@@ -112,7 +112,8 @@ async function foundedAs(queries: Kysely<Schema>, address: Address, waitMs: numb
       if (again.value === 'ready') return ok(null);
       if (performance.now() > until) return err(othersAreIn(address.shown));
     }
-    await bringUp(queries);
+    // By itself Kysely would make its own tables beforehand: whoever looked then would see half a workshop.
+    await queries.transaction().execute(bringUp);
     return ok(null);
   } finally {
     await line.end();

@@ -48,7 +48,8 @@ describe('an address', () => {
   });
 
   test.each([
-    ['postgres://', 'is not written as an address'],
+    ['postgres://ada@host:port/workshop', 'is not written as an address'],
+    ['postgres://', 'names no host'],
     ['postgres:///workshop', 'names no host'],
     ['postgres://host/workshop', 'names nobody to enter as'],
     ['postgres://ada@host', 'names no workshop on that host'],
