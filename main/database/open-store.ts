@@ -11,6 +11,8 @@ export { demoFileStore as demoStore, openFileStore };
 export interface StoreOptions extends FileStoreOptions {
   /** Absolute. For a database: names what this desk keeps of its own, the log and the backups. */
   readonly localFile: string;
+  /** Of a database: told each time that a change was made again. */
+  readonly onAgain?: (why: 'conflict' | 'loss') => void;
 }
 
 /** dataFile: a file, or the address of a database. Refused where it cannot be had. */

@@ -41,6 +41,8 @@ export interface ServiceOptions {
   readonly log?: (error: unknown) => void;
   /** For a program that only reads, beside an open window or not: see database/file/reading.ts. Calls that change the file are refused. */
   readonly isReadOnly?: boolean;
+  /** Told each time that a change was made again, since another desk crossed it or the connection went. */
+  readonly onAgain?: (why: 'conflict' | 'loss') => void;
   /** What runs; unnamed where none is given. */
   readonly program?: RunningProgram;
   /** Where news of later versions is asked for; as built in where none is given. */
@@ -85,6 +87,7 @@ function storeOptions(options: ServiceOptions, note: (what: string, error?: unkn
     now: options.now ?? (() => new Date()),
     waitMs: options.waitMs ?? defaultWaitMs,
     isReadOnly: options.isReadOnly ?? false,
+    ...(options.onAgain && { onAgain: options.onAgain }),
     note,
   };
 }
