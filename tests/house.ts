@@ -42,6 +42,7 @@ const databasePackages = ['kysely', 'better-sqlite3', 'pg'];
 const storeBoundary = [
   'store.ts',
   'open-store.ts',
+  'chosen-address.ts',
   'schema/schema.ts',
   'schema/query-parts.ts',
   'schema/search-text.ts',

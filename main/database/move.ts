@@ -4,7 +4,7 @@ import type { Result } from '../../shared-core/measure/problem.ts';
 import { carryAll } from './carry/carry.ts';
 import type { RowCounts } from './carry/proof.ts';
 import { readWorkshop } from './file/reading.ts';
-import { isAddress, readAddress } from './postgres/address.ts';
+import { isAddress, shownAddress } from './postgres/address.ts';
 import { openSharedStore } from './postgres/postgres-store.ts';
 import { fillNewDatabase } from './postgres/shared-target.ts';
 import { fillNewFile } from './sqlite/file-target.ts';
@@ -48,7 +48,5 @@ async function readFrom<Value>(from: string, waitMs: number, work: Work<Value>):
 
 /** A password is never printed. */
 function shownName(place: string): string {
-  if (!isAddress(place)) return resolve(place);
-  const read = readAddress(place);
-  return read.ok ? read.value.shown : 'The address';
+  return isAddress(place) ? shownAddress(place) : resolve(place);
 }

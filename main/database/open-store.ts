@@ -11,6 +11,8 @@ export { demoFileStore as demoStore, openFileStore };
 export interface StoreOptions extends FileStoreOptions {
   /** Absolute. For a database: names what this desk keeps of its own, the log and the backups. */
   readonly localFile: string;
+  /** Of a database: gives a store also where it cannot be had now; each asking whether it is ready tries again. */
+  readonly mayOpenLater: boolean;
   /** Of a database: told each time that a change was made again. */
   readonly onAgain?: (why: 'conflict' | 'loss') => void;
 }

@@ -14,13 +14,15 @@ import {
   Menu,
   type MenuItemConstructorOptions,
   protocol,
+  safeStorage,
   session,
 } from 'electron';
 import { callNames } from '../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
-import { isAddress } from '../database/postgres/address.ts';
+import { chosenAddress, type Sealing } from '../database/chosen-address.ts';
+import { askedDataFile } from '../database/file/data-file.ts';
 import { openServicesAt } from '../services/calls/services.ts';
+import { askedWorkshop } from './asked-workshop.ts';
 import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
 import { openedFile, startOn, workshopEnding } from './opened-file.ts';
 import { openOwnFolder } from './own-folder.ts';
@@ -32,8 +34,7 @@ const dataFileRefused = 3;
 const rendererDir = join(app.getAppPath(), 'out', 'renderer');
 const preload = join(app.getAppPath(), 'out', 'preload', 'preload.cjs');
 const asked = askedDataFile(process.argv) ?? (app.isPackaged ? openedFile(process.argv) : undefined);
-const place = asked !== undefined && !isAddress(asked) ? resolve(asked) : asked;
-const files = workshopFiles(process.platform, process.env, app.getPath('home'), place);
+const files = askedWorkshop(asked, app.getPath('home'));
 
 protocol.registerSchemesAsPrivileged([
   { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
@@ -47,8 +48,8 @@ if (app.isPackaged) {
 }
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
 // Two windows over one data file would show each other's past; over two files each has its own lock and profile.
-openOwnFolder(workshopFolder());
-const profile = join(workshopFolder(), 'windows', fileMark(files.dataFile));
+openOwnFolder(files.usualFolder);
+const profile = join(files.usualFolder, 'windows', fileMark(files.dataFile));
 mkdirSync(profile, { recursive: true });
 app.setPath('userData', profile);
 
@@ -68,13 +69,15 @@ if (app.requestSingleInstanceLock()) {
 }
 
 async function start(): Promise<void> {
-  const { dataFile, localFile, demoFile } = files;
+  const { localFile, demoFile } = files;
   const runsOn = (['electron', 'chrome', 'node'] as const).map((part) => ({
     name: { electron: 'Electron', chrome: 'Chromium', node: 'Node' }[part],
     version: process.versions[part] ?? '',
   }));
   const program = { version: app.getVersion(), runsOn: runsOn.filter(({ version }) => version !== '') };
-  const opened = await openServicesAt({ dataFile, localFile, demoFile, program });
+  const chosen = chosenAddress(files.usualFolder, keyStore());
+  const dataFile = chosen.withPassword(files.dataFile, process.env);
+  const opened = await openServicesAt({ dataFile, localFile, demoFile, program, chosen, mayOpenLater: true });
   if (!opened.ok) {
     giveUp(opened.problems.map(problemSentence).join('\n'));
     return;
@@ -103,6 +106,16 @@ async function start(): Promise<void> {
   Menu.setApplicationMenu(Menu.buildFromTemplate(menu()));
   showWindow();
   app.on('activate', showWindow);
+}
+
+/** The key store of the system; null where there is none, or only one that anybody can open. To be asked once the app is ready. */
+function keyStore(): Sealing | null {
+  const isPlain = process.platform === 'linux' && safeStorage.getSelectedStorageBackend() === 'basic_text';
+  if (!safeStorage.isEncryptionAvailable() || isPlain) return null;
+  return {
+    seal: (text) => safeStorage.encryptString(text).toString('base64'),
+    unseal: (sealed) => safeStorage.decryptString(Buffer.from(sealed, 'base64')),
+  };
 }
 
 /** Without a window an error would leave the program running unseen. */
@@ -196,10 +209,6 @@ function menu(): MenuItemConstructorOptions[] {
     },
     { role: 'help', submenu: [{ label: 'About Bolt & Baffle', click: () => app.showAboutPanel() }] },
   ];
-}
-
-function workshopFolder(): string {
-  return workshopFiles(process.platform, process.env, app.getPath('home'), undefined).folder;
 }
 
 function fileMark(dataFile: string): string {

@@ -66,6 +66,12 @@ export function readAddress(text: string): Result<Address> {
   });
 }
 
+/** As a maker may see it; a text that is no address may hold a password all the same. */
+export function shownAddress(text: string): string {
+  const read = readAddress(text);
+  return read.ok ? read.value.shown : 'The address of the workshop';
+}
+
 function tlsOf(url: URL, host: string): Result<Address['tls']> {
   const mode = url.searchParams.get('sslmode');
   const file = url.searchParams.get('sslrootcert');

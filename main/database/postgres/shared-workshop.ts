@@ -9,24 +9,59 @@ import { err, ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { backupFolder, listBackups, thinBackups } from '../backups/backup-folder.ts';
 import { type BackupKind, backupName, readBackupName } from '../backups/backup-name.ts';
 import { carryAll } from '../carry/carry.ts';
+import { databaseProblem } from '../failures/failure.ts';
 import { folderModeBeside } from '../file/private-file.ts';
 import { readWorkshop } from '../file/reading.ts';
 import { fillNewFile } from '../sqlite/file-target.ts';
 import type { OwnStore } from '../store.ts';
-import { openSharedStore, type SharedOptions } from './postgres-store.ts';
+import { shownAddress } from './address.ts';
+import { serverProblem } from './failing.ts';
+import { sharedSchema } from './migrations.ts';
+import { openSharedStore, type SharedOptions, type SharedStore } from './postgres-store.ts';
 import { refill } from './shared-target.ts';
 
 export interface SharedWorkshopOptions extends SharedOptions {
   /** Absolute: names what this desk keeps of its own, the log and the backups. */
   readonly localFile: string;
   readonly now: () => Date;
+  /** Gives a store also where it cannot be had now; each asking whether it is ready tries again. */
+  readonly mayOpenLater: boolean;
 }
 
 export async function openSharedWorkshop(options: SharedWorkshopOptions): Promise<Result<OwnStore>> {
   const { localFile, now, waitMs } = options;
-  const opened = await openSharedStore(options);
-  if (!opened.ok) return opened;
-  const { queries, ...store } = opened.value;
+  const name = shownAddress(options.address);
+  const listeners = new Set<() => void>();
+  let current = await openSharedStore(options);
+  if (!current.ok && !options.mayOpenLater) return current;
+  let again: Promise<void> | null = null;
+  if (current.ok) listenTo(current.value);
+
+  function listenTo(store: SharedStore): void {
+    store.onChangeElsewhere(() => {
+      for (const listener of listeners) listener();
+    });
+  }
+
+  function inUse(): SharedStore {
+    if (!current.ok) throw new Error('the shared workshop is not open');
+    return current.value;
+  }
+
+  /** Calls that come at once open it once. */
+  async function ready(): Promise<Result<null>> {
+    if (current.ok) return ok(null);
+    again ??= reopened().finally(() => {
+      again = null;
+    });
+    await again;
+    return current.ok ? ok(null) : current;
+  }
+
+  async function reopened(): Promise<void> {
+    current = await openSharedStore(options);
+    if (current.ok) listenTo(current.value);
+  }
 
   /** Of what stands there at this instant, read back and compared. */
   async function copyOf(kind: BackupKind): Promise<Result<null>> {
@@ -35,17 +70,29 @@ export async function openSharedWorkshop(options: SharedWorkshopOptions): Promis
     if (mkdirSync(folder, { recursive: true, mode }) !== undefined) chmodSync(folder, mode);
     const numbers = listBackups(localFile).map(({ name }) => readBackupName(localFile, name)?.number ?? 0);
     const name = backupName(localFile, { number: 1 + Math.max(0, ...numbers), at: now(), kind });
-    const made = await store.read({ isLong: true }, (source) =>
-      fillNewFile(join(folder, name), now, (target) =>
-        carryAll(source, target, { from: store.name, to: name }),
-      ),
+    const made = await inUse().read({ isLong: true }, (source) =>
+      fillNewFile(join(folder, name), now, (target) => carryAll(source, target, { from: name, to: name })),
     );
     return made.ok ? ok(null) : made;
   }
 
   return ok({
-    ...store,
+    name,
     file: localFile,
+    schemaVersion: () => sharedSchema,
+    ready,
+    told: () => [],
+    read: (how, work) => inUse().read(how, work),
+    write: (how, work) => inUse().write(how, work),
+    onChangeElsewhere(listener) {
+      listeners.add(listener);
+      return () => void listeners.delete(listener);
+    },
+    explain: async (error) => serverProblem(error, name) ?? databaseProblem(error, localFile),
+    async close() {
+      await again?.catch(() => {});
+      if (current.ok) await current.value.close();
+    },
     backups: () => ({ folder: backupFolder(localFile), rows: listBackups(localFile), lastProblem: null }),
     backup: () => copyOf('by hand'),
     async restore(name) {
@@ -63,8 +110,8 @@ export async function openSharedWorkshop(options: SharedWorkshopOptions): Promis
           .transaction()
           .setAccessMode('read only')
           .execute((source) =>
-            refill(queries, randomUUID(), (target) =>
-              carryAll(source, target, { from: name, to: store.name }),
+            refill(inUse().queries, randomUUID(), (target) =>
+              carryAll(source, target, { from: name, to: name }),
             ),
           );
         if (!filled.ok) return filled;

@@ -30,7 +30,9 @@ export type WholeFileCall =
   | 'readFailureLog'
   | 'programFacts'
   | 'askForNews'
-  | 'noteWindowFailure';
+  | 'noteWindowFailure'
+  | 'readSharing'
+  | 'shareWorkshop';
 
 const served = {
   ...workshopCalls,

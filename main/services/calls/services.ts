@@ -13,6 +13,7 @@ import {
 } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { appendToFailureLog, failureLogFile, readFailureLog } from '../../database/failures/failure-log.ts';
+import type { ChosenAddress } from '../../database/chosen-address.ts';
 import { demoStore, openFileStore, openStore } from '../../database/open-store.ts';
 import type { OwnStore, Store } from '../../database/store.ts';
 import { failureEntry, keepLongStacks, noteEntry, windowFailureEntry } from '../workshop/failure-entry.ts';
@@ -23,6 +24,7 @@ import { askForNews } from '../workshop/release-news.ts';
 import { releaseSource, type ReleaseSource } from '../workshop/release-source.ts';
 import { contextOf, serve, type Serving } from './served.ts';
 import { openTurns } from './turns.ts';
+import { shareWorkshop, sharingNow } from '../workshop/sharing.ts';
 import { workshopFacts } from '../workshop/workshop.ts';
 
 const defaultWaitMs = 5000;
@@ -43,6 +45,10 @@ export interface ServiceOptions {
   readonly isReadOnly?: boolean;
   /** Told each time that a change was made again, since another desk crossed it or the connection went. */
   readonly onAgain?: (why: 'conflict' | 'loss') => void;
+  /** Of a database: opens the services also where it cannot be had now; each call tries again. */
+  readonly mayOpenLater?: boolean;
+  /** Where the program remembers a shared workshop that is chosen; absent: nowhere. */
+  readonly chosen?: ChosenAddress;
   /** What runs; unnamed where none is given. */
   readonly program?: RunningProgram;
   /** Where news of later versions is asked for; as built in where none is given. */
@@ -87,6 +93,7 @@ function storeOptions(options: ServiceOptions, note: (what: string, error?: unkn
     now: options.now ?? (() => new Date()),
     waitMs: options.waitMs ?? defaultWaitMs,
     isReadOnly: options.isReadOnly ?? false,
+    mayOpenLater: options.mayOpenLater ?? false,
     ...(options.onAgain && { onAgain: options.onAgain }),
     note,
   };
@@ -116,6 +123,7 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
   keepLongStacks();
   const demo = demoStore(options.demoFile, { now, waitMs });
   const log = failureLogFile(own.file);
+  const chosen = options.chosen ?? null;
   const program = options.program ?? unnamedProgram;
   const source = options.releaseSource === undefined ? releaseSource : options.releaseSource;
   let isClosed = false;
@@ -170,6 +178,12 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
     if (call === 'readFailureLog') return ok({ file: log, text: readFailureLog(own.file) });
     if (call === 'programFacts') return ok(programFacts(program, own.file, source));
     if (call === 'askForNews') return source === null ? err(noNewsHere) : askForNews(source, program.version);
+    if (call === 'readSharing') return ok(sharingNow(chosen, own.name));
+    if (call === 'shareWorkshop') {
+      const trying = storeOptions(options, notes.note);
+      const shared = await shareWorkshop(chosen, input as CallInput<'shareWorkshop'>, trying);
+      return shared.ok ? ok(sharingNow(chosen, own.name)) : shared;
+    }
     if (call === 'noteWindowFailure') {
       const { place, kind, stack } = input as CallInput<'noteWindowFailure'>;
       write(windowFailureEntry(now(), place, kind, stack));

@@ -15,6 +15,7 @@ import { AboutGroup } from './AboutGroup.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
 import { LogGroup } from './LogGroup.tsx';
+import { SharingGroup } from './SharingGroup.tsx';
 import style from './SettingsRoom.module.css';
 
 const typingPauseMs = 500;
@@ -146,6 +147,7 @@ export function SettingsRoom() {
 
       {workshop === 'own' && <BackupsGroup onBroughtBack={(now) => setSettings(now.settings)} />}
 
+      {workshop === 'own' && <SharingGroup />}
       <LogGroup />
       <AboutGroup />
     </div>

@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { chosenAddress } from '../../../main/database/chosen-address.ts';
 import { isAddress, readAddress } from '../../../main/database/postgres/address.ts';
 import { exactNumber } from '../../../main/database/postgres/connecting.ts';
 import { openServicesAt } from '../../../main/services/calls/services.ts';
@@ -125,6 +126,47 @@ describe('a desk is told in a sentence', () => {
     expect(await queryAt(address, 'select count(*) as count from workshop')).toEqual([{ count: 1 }]);
     await dropDatabase(address);
   });
+});
+
+test('a shared workshop is chosen once it was reached, and only then', async () => {
+  const folder = tempFolder();
+  const chosen = chosenAddress(folder, null);
+  const files = { dataFile: join(folder, 'own.sqlite'), demoFile: join(folder, 'demo.sqlite') };
+  const opened = await openServicesAt({ ...files, chosen, waitMs: 3000 });
+  if (!opened.ok) throw new Error('no file');
+  const share = (address: string | null) =>
+    opened.value.answer({ call: 'shareWorkshop', workshop: 'own', input: { address } });
+  const address = freshAddress();
+  await createDatabase(address);
+  expect(await share(changed(address, (url) => (url.password = 'Heron')))).toMatchObject({
+    ok: false,
+    problems: [{ what: 'lets nobody in with this name and password' }],
+  });
+  expect(chosen.address()).toBeNull();
+  const shown = changed(address, (url) => (url.password = ''));
+  expect(await share(address)).toMatchObject({
+    ok: true,
+    value: { now: files.dataFile, chosenAddress: shown },
+  });
+  expect(chosen.withPassword(shown)).toBe(address);
+  expect(await share(null)).toMatchObject({ ok: true, value: { chosenAddress: null } });
+  expect(await share('/home/ada/coats.sqlite')).toMatchObject({ ok: false });
+  await opened.value.close();
+  await dropDatabase(address);
+});
+
+test('services that may open later answer with why, and go on once the server is there', async () => {
+  const folder = tempFolder();
+  const address = freshAddress();
+  const files = { demoFile: join(folder, 'demo.sqlite'), localFile: join(folder, 'desk.sqlite') };
+  const opened = await openServicesAt({ ...files, dataFile: address, mayOpenLater: true, waitMs: 3000 });
+  if (!opened.ok) throw new Error('not opened');
+  const facts = () => opened.value.answer({ call: 'workshopFacts', workshop: 'own', input: {} });
+  expect(await facts()).toMatchObject({ ok: false, problems: [{ what: 'has no workshop of this name' }] });
+  await createDatabase(address);
+  expect(await Promise.all([facts(), facts()])).toMatchObject([{ ok: true }, { ok: true }]);
+  await opened.value.close();
+  await dropDatabase(address);
 });
 
 describe('what leaves the machine', () => {
