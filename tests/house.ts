@@ -48,7 +48,7 @@ const storeBoundary = [
   'schema/search-text.ts',
   'failures/failure-log.ts',
 ];
-const noDialect = 'a service knows no dialect: it reads and writes through database/store.ts';
+const noDialect = 'a service knows no dialect';
 const mainLayers = ['database', 'services', 'doors'];
 const rendererLayers = ['client', 'parts', 'rooms', 'app'];
 const forbiddenNames = ['utils', 'util', 'helpers', 'helper', 'common', 'misc', 'types', 'manager'];

@@ -5,7 +5,6 @@ import { useWorkshop } from '../client/workshop.ts';
 import { Button } from '../parts/forms/Button.tsx';
 import { FileProblems } from '../parts/notes/FileProblems.tsx';
 import { Boundary } from './Boundary.tsx';
-import { useChangesElsewhere } from './changes-elsewhere.ts';
 import { Coat } from './Coat.tsx';
 import { Find } from './Find.tsx';
 import { AccountRoom } from '../rooms/account/AccountRoom.tsx';
@@ -24,7 +23,6 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
   const { workshop, facts, open } = useWorkshop();
   const main = useRef<HTMLElement>(null);
   const [road, setRoad] = useState<Element | null>(null);
-  const elsewhere = useChangesElsewhere(route.kind === 'coat');
   const place = route.kind === 'coat' ? `${route.planId} ${route.step}` : route.kind;
   // Each room begins at its top, wherever the one before was left.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the place is what it answers to
@@ -82,14 +80,6 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
           </aside>
         )}
         <main ref={main} className={style.main} tabIndex={-1}>
-          {elsewhere.isUnseen && (
-            <aside className={style.demo} role="status">
-              <span>Another desk has changed the workshop.</span>
-              <Button look="quiet" onClick={elsewhere.show}>
-                Show it
-              </Button>
-            </aside>
-          )}
           {(notice || facts.fileProblems.length > 0) && (
             <div className={style.notice}>
               {notice}
@@ -97,7 +87,7 @@ export function Frame({ route, notice }: { route: Route; notice: ReactNode }) {
             </div>
           )}
           <Boundary place={routeHash(route)}>
-            <Room key={elsewhere.seenCount} route={route} road={road} />
+            <Room route={route} road={road} />
           </Boundary>
         </main>
       </div>

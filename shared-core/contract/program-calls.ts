@@ -12,7 +12,7 @@ export const programCalls = {
   readSharing: { changes: false, input: nothing },
   /** Chooses the address of a shared workshop for the next starts, once it was reached; null goes back to the file. */
   shareWorkshop: {
-    changes: false,
+    changes: true,
     input: z.strictObject({
       address: z
         .string()

@@ -89,11 +89,30 @@ test('what one desk cuts, the other sees on its shelf', async ({ browser }) => {
   await expect.poll(() => onHand(seen), { timeout: 10_000 }).not.toBe(before);
   await expect(seen).toContainText('Fenwalk coat');
 
-  // In the middle of typing nothing is taken from under the hands: it is told.
-  await looking.getByRole('searchbox').or(looking.getByRole('textbox')).first().focus();
+  // What is being typed stays, and everything around it follows.
+  const search = looking.getByRole('searchbox').first();
+  await search.fill('Peatwater');
   await cutting.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
   await cutting.getByLabel('Workshop name').fill('Two tables');
-  await expect(looking.getByText('Another desk has changed the workshop.')).toBeVisible({ timeout: 10_000 });
-  await looking.getByRole('button', { name: 'Show it' }).click();
-  await expect(looking.getByText('Another desk has changed the workshop.')).toHaveCount(0);
+  await expect(looking.getByRole('navigation')).toContainText('Two tables', { timeout: 10_000 });
+  await expect(search).toHaveValue('Peatwater');
+});
+
+test('a desk is told at once that its server is away, and goes on when it is back', async ({ browser }) => {
+  test.skip(server === null, noServer);
+  test.skip(test.info().project.name !== 'loopback', 'as above');
+  const address = server!.address(await server!.createDatabase());
+  const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
+  await page.goto((await desks[0]!.open(address)).address);
+  await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  const name = page.getByLabel('Workshop name');
+  await name.fill('Fen workshop');
+  await expect(page.getByText('Saved')).toBeVisible();
+  await server!.kill();
+  await name.fill('Heron workshop');
+  await expect(page.getByText('cannot be reached')).toBeVisible();
+  await server!.startAgain();
+  await name.fill('Tarn workshop');
+  await expect(page.getByText('Saved')).toBeVisible();
+  await expect(page.getByRole('navigation')).toContainText('Tarn workshop');
 });

@@ -4,7 +4,7 @@ import { Migrator } from 'kysely/migration';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
 import { newerFile } from '../schema/migrate.ts';
 import type { Schema } from '../schema/schema.ts';
-import { numberOf, sharedMigrations, sharedSchema } from './migrations.ts';
+import { numberOf, sharedMigrations, sharedSchema } from './shared-migrations.ts';
 
 /** What a version of PostgreSQL below this lacks. */
 const leastServer = 15;

@@ -14,7 +14,7 @@ import { type Address, readAddress } from './address.ts';
 import { lineOf, queriesOf } from './connecting.ts';
 import { isConflict, isLost, serverProblem, UnknownOutcome } from './failing.ts';
 import { bringUp, holdShut, lacksTriggers, lookAt } from './founding.ts';
-import { sharedSchema } from './migrations.ts';
+import { sharedSchema } from './shared-migrations.ts';
 import { channel, openNotices } from './notices.ts';
 
 /** How often a change is run again after others crossed it, and how often after the connection went. */

@@ -16,7 +16,7 @@ import { fillNewFile } from '../sqlite/file-target.ts';
 import type { OwnStore } from '../store.ts';
 import { shownAddress } from './address.ts';
 import { serverProblem } from './failing.ts';
-import { sharedSchema } from './migrations.ts';
+import { sharedSchema } from './shared-migrations.ts';
 import { openSharedStore, type SharedOptions, type SharedStore } from './postgres-store.ts';
 import { refill } from './shared-target.ts';
 

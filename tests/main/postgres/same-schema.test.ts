@@ -2,7 +2,7 @@
 import SqliteDatabase from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { carriedTables } from '../../../main/database/carry/carried-tables.ts';
-import { sharedMigrations, sharedSchema } from '../../../main/database/postgres/migrations.ts';
+import { sharedMigrations, sharedSchema } from '../../../main/database/postgres/shared-migrations.ts';
 import { applySteps } from '../../../main/database/schema/migrate.ts';
 import { migrations } from '../../../main/database/schema/migrations.ts';
 import { createDatabase, dropDatabase, freshAddress, queryAt } from './test-database.ts';
