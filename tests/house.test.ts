@@ -110,6 +110,11 @@ describe('the table of imports bites', () => {
     ],
     ['main/doors/loopback.ts', '../../renderer/app/App.tsx', 'main and renderer never meet'],
     ['main/doors/loopback.ts', 'better-sqlite3', 'a door carries calls and never touches the database'],
+    ['main/services/stock/stash.ts', 'better-sqlite3', 'a service knows no dialect'],
+    ['main/services/stock/stash.ts', 'pg', 'a service knows no dialect'],
+    ['main/services/stock/stash.ts', '../../database/file/connection.ts', 'a service knows no dialect'],
+    ['main/services/stock/stash.ts', '../../database/postgres/address.ts', 'a service knows no dialect'],
+    ['renderer/client/api.ts', 'pg', 'only main touches files, the database and Electron'],
     ['main/services/calls/services.ts', 'electron', 'only a door knows Electron'],
     ['main/launch/start.mjs', 'zod', 'a launcher runs before any package is installed'],
     ['main/launch/start.mjs', '../doors/static.ts', 'launchers and the program never meet'],
@@ -172,6 +177,8 @@ describe('refused for its name, its words, its hidden inputs or its length', () 
     ['shared-core/lay/lay.ts', 'window.close();\n'],
     ['shared-core/lay/lay.ts', 'document.title;\n'],
     ['renderer/app/App.tsx', '300 lines'],
+    ['main/services/stock/stash.ts', "import { sql } from 'kysely';\n"],
+    ['main/services/stock/stash.ts', 'const isFile = store instanceof FileStore;\n'],
   ])('%s: %s', (path, text) => {
     expect(houseProblems(path, written(text))).toHaveLength(1);
   });

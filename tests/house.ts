@@ -37,6 +37,18 @@ const corePackages: Readonly<Record<string, readonly string[]>> = {
   paper: ['papaparse', '@cantoo/pdf-lib', '@cantoo/fontkit', 'qrcode-generator'],
 };
 
+const databasePackages = ['kysely', 'better-sqlite3', 'pg'];
+/** What a service sees of the database: the boundary, the tables as types, and parts of queries that mean the same everywhere. */
+const storeBoundary = [
+  'store.ts',
+  'open-store.ts',
+  'chosen-address.ts',
+  'schema/schema.ts',
+  'schema/query-parts.ts',
+  'schema/search-text.ts',
+  'failures/failure-log.ts',
+];
+const noDialect = 'a service knows no dialect';
 const mainLayers = ['database', 'services', 'doors'];
 const rendererLayers = ['client', 'parts', 'rooms', 'app'];
 const forbiddenNames = ['utils', 'util', 'helpers', 'helper', 'common', 'misc', 'types', 'manager'];
@@ -55,6 +67,7 @@ export function houseProblems(path: string, text: string): string[] {
     ...nameProblems(path),
     ...wordProblems(path, text),
     ...hiddenInputProblems(path, text),
+    ...dialectProblems(path, text),
     ...lineProblems(path, text),
   ];
 }
@@ -98,14 +111,15 @@ function packageProblem(from: string, fromParts: readonly string[], specifier: s
     return allowed.includes(specifier) ? undefined : 'this room of shared-core may not use this package';
   }
   if (from === 'renderer') {
-    const isMains = isNode || name === 'electron' || name === 'kysely' || name === 'better-sqlite3';
+    const isMains = isNode || name === 'electron' || databasePackages.includes(name ?? '');
     return isMains ? 'only main touches files, the database and Electron' : undefined;
   }
   if (from === 'main') {
     if (room === 'launch' && !isNode) return 'a launcher runs before any package is installed';
     if (name === 'react' || name === 'react-dom') return 'main shows nothing';
-    const isDatabase = name === 'kysely' || name === 'better-sqlite3';
+    const isDatabase = databasePackages.includes(name ?? '');
     if (isDatabase && room === 'doors') return 'a door carries calls and never touches the database';
+    if (isDatabase && name !== 'kysely' && room !== 'database') return noDialect;
     if (name === 'electron' && room !== 'doors') return 'only a door knows Electron';
   }
   return undefined;
@@ -137,7 +151,9 @@ function mainProblem(fromParts: readonly string[], toParts: readonly string[]): 
     return from === to ? undefined : 'launchers and the program never meet';
   }
   const isDownward = mainLayers.indexOf(to) <= mainLayers.indexOf(from);
-  return isDownward ? undefined : 'in main, doors import services and services import database';
+  if (!isDownward) return 'in main, doors import services and services import database';
+  const isHidden = to === 'database' && !storeBoundary.includes(toParts.slice(1).join('/'));
+  return from === 'services' && isHidden ? noDialect : undefined;
 }
 
 function rendererProblem(fromParts: readonly string[], toParts: readonly string[]): string | undefined {
@@ -186,6 +202,18 @@ function hiddenInputProblems(path: string, text: string): string[] {
     const found = use.exec(code);
     return found === null ? [] : [`${path}: "${found[0]}" is an input that nobody passed in`];
   });
+}
+
+/** SQL as text is a dialect's, and so is asking which store it is; of Kysely a service takes types alone. */
+function dialectProblems(path: string, text: string): string[] {
+  if (!path.startsWith('main/services/')) return [];
+  const code = withoutWords(text, false);
+  const takesValues = /\bimport\s+(?!type\b)[^;]*\bfrom\s*['"]kysely['"]/.test(text);
+  const asks = /\binstanceof\s+\w*(?:Store|Sqlite|Postgres|Kysely|Database)\w*/.exec(code);
+  return [
+    ...(takesValues ? [`${path} imports kysely: ${noDialect}`] : []),
+    ...(asks ? [`${path}: "${asks[0]}": ${noDialect}`] : []),
+  ];
 }
 
 function lineProblems(path: string, text: string): string[] {

@@ -14,6 +14,18 @@ const apart = [
   'tests/renderer/client/followed-route.test.ts',
   'tests/renderer/client/queries/read-again.test.ts',
 ];
+const onDatabaseAlone = 'tests/main/postgres/*.test.ts';
+/** What a door can ask is the same on a file and on a database. Files about the file itself are not among them. */
+const onBothStores = [
+  onDatabaseAlone,
+  'tests/main/ledger/*.test.ts',
+  'tests/main/services/{currency,cutting-taken-back,first-lot,margin,price-rules,shelf-right,today}.test.ts',
+  'tests/main/services/cutting/*.test.ts',
+  'tests/main/services/plans/season.test.ts',
+  'tests/main/services/purchasing/*.test.ts',
+  'tests/main/services/stock/{accounts,stash,stash-file,stash-list,undo}.test.ts',
+  'tests/main/services/workshop/find.test.ts',
+];
 const notThese = ['tests/app/**', 'tests/bench/**'];
 const afterEachOfMain = here('./main/leave-nothing.ts');
 
@@ -48,8 +60,19 @@ export default defineConfig({
         test: {
           name: 'main',
           include: ['tests/main/**/*.test.ts'],
-          exclude: apart,
+          exclude: [...apart, onDatabaseAlone],
           setupFiles: afterEachOfMain,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          // The same tests once more, on a workshop that several desks share.
+          name: 'shared',
+          include: onBothStores,
+          setupFiles: [afterEachOfMain, here('./main/postgres/need-server.ts')],
+          globalSetup: here('./main/postgres/server-for-tests.ts'),
+          env: { BOLT_TEST_STORE: 'postgres' },
         },
       },
       {

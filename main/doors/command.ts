@@ -21,7 +21,8 @@ import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Result, ok, problemSentence, err } from '../../shared-core/measure/problem.ts';
 import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
 import { LayGivenUp, openLayThreads } from '../services/threads/lay-threads.ts';
-import { openServices, type Services } from '../services/calls/services.ts';
+import { openServicesAt, type Services } from '../services/calls/services.ts';
+import { isAddress } from '../database/postgres/address.ts';
 import { drawingNames } from './drawing-names.ts';
 import { writePapers } from './paper-command.ts';
 import { seasonOutput } from './season-command.ts';
@@ -162,7 +163,7 @@ export async function runEstimate(
   const asked = readAsked(words);
   if (!asked.ok) return asked;
   const { isDemo, dataFile, isJson, svgDir, pdfDir, table, nap, isSeason, seconds, iterations } = asked.value;
-  if (dataFile !== null && !existsSync(dataFile)) {
+  if (dataFile !== null && !isAddress(dataFile) && !existsSync(dataFile)) {
     return err({
       where: `The data file ${dataFile}`,
       what: 'is not there',
@@ -170,7 +171,7 @@ export async function runEstimate(
     });
   }
   const scratch = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-'));
-  const opened = openServices({
+  const opened = await openServicesAt({
     dataFile: dataFile ?? join(scratch, 'own.sqlite'),
     demoFile: join(scratch, 'demo.sqlite'),
     // A maker's file is only read, and may be while a window has it open; the demo's is made in the scratch folder.
@@ -229,7 +230,7 @@ export async function runEstimate(
     throw error;
   } finally {
     await threads.close();
-    opened.value.close();
+    await opened.value.close();
     rmSync(scratch, { recursive: true, force: true });
   }
 }

@@ -14,12 +14,15 @@ import {
   Menu,
   type MenuItemConstructorOptions,
   protocol,
+  safeStorage,
   session,
 } from 'electron';
 import { callNames } from '../../shared-core/contract/contract.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
-import { openServices } from '../services/calls/services.ts';
+import { chosenAddress, type Sealing } from '../database/chosen-address.ts';
+import { askedDataFile } from '../database/file/data-file.ts';
+import { openServicesAt } from '../services/calls/services.ts';
+import { askedWorkshop } from './asked-workshop.ts';
 import { guardContents, guardSession, pageAddress, refuseStrangers, scheme } from './electron-guard.ts';
 import { openedFile, startOn, workshopEnding } from './opened-file.ts';
 import { openOwnFolder } from './own-folder.ts';
@@ -31,7 +34,7 @@ const dataFileRefused = 3;
 const rendererDir = join(app.getAppPath(), 'out', 'renderer');
 const preload = join(app.getAppPath(), 'out', 'preload', 'preload.cjs');
 const asked = askedDataFile(process.argv) ?? (app.isPackaged ? openedFile(process.argv) : undefined);
-const files = workshopFiles(process.platform, process.env, app.getPath('home'), asked && resolve(asked));
+const files = askedWorkshop(asked, app.getPath('home'));
 
 protocol.registerSchemesAsPrivileged([
   { scheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
@@ -45,8 +48,8 @@ if (app.isPackaged) {
 }
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
 // Two windows over one data file would show each other's past; over two files each has its own lock and profile.
-openOwnFolder(workshopFolder());
-const profile = join(workshopFolder(), 'windows', fileMark(files.dataFile));
+openOwnFolder(files.usualFolder);
+const profile = join(files.usualFolder, 'windows', fileMark(files.dataFile));
 mkdirSync(profile, { recursive: true });
 app.setPath('userData', profile);
 
@@ -65,14 +68,16 @@ if (app.requestSingleInstanceLock()) {
   app.quit();
 }
 
-function start(): void {
-  const { dataFile, demoFile } = files;
+async function start(): Promise<void> {
+  const { localFile, demoFile } = files;
   const runsOn = (['electron', 'chrome', 'node'] as const).map((part) => ({
     name: { electron: 'Electron', chrome: 'Chromium', node: 'Node' }[part],
     version: process.versions[part] ?? '',
   }));
   const program = { version: app.getVersion(), runsOn: runsOn.filter(({ version }) => version !== '') };
-  const opened = openServices({ dataFile, demoFile, program });
+  const chosen = chosenAddress(files.usualFolder, keyStore());
+  const dataFile = chosen.withPassword(files.dataFile, process.env);
+  const opened = await openServicesAt({ dataFile, localFile, demoFile, program, chosen, mayOpenLater: true });
   if (!opened.ok) {
     giveUp(opened.problems.map(problemSentence).join('\n'));
     return;
@@ -82,8 +87,9 @@ function start(): void {
   process.on('uncaughtExceptionMonitor', note);
   app.on('will-quit', () => {
     process.off('uncaughtExceptionMonitor', note);
-    services.close();
+    void services.close();
   });
+  services.onChangeElsewhere(() => window?.webContents.send('bolt-change'));
   for (const call of callNames) {
     ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
       refuseStrangers(event, window?.webContents);
@@ -100,6 +106,16 @@ function start(): void {
   Menu.setApplicationMenu(Menu.buildFromTemplate(menu()));
   showWindow();
   app.on('activate', showWindow);
+}
+
+/** The key store of the system; null where there is none, or only one that anybody can open. To be asked once the app is ready. */
+function keyStore(): Sealing | null {
+  const isPlain = process.platform === 'linux' && safeStorage.getSelectedStorageBackend() === 'basic_text';
+  if (!safeStorage.isEncryptionAvailable() || isPlain) return null;
+  return {
+    seal: (text) => safeStorage.encryptString(text).toString('base64'),
+    unseal: (sealed) => safeStorage.decryptString(Buffer.from(sealed, 'base64')),
+  };
 }
 
 /** Without a window an error would leave the program running unseen. */
@@ -193,10 +209,6 @@ function menu(): MenuItemConstructorOptions[] {
     },
     { role: 'help', submenu: [{ label: 'About Bolt & Baffle', click: () => app.showAboutPanel() }] },
   ];
-}
-
-function workshopFolder(): string {
-  return workshopFiles(process.platform, process.env, app.getPath('home'), undefined).folder;
 }
 
 function fileMark(dataFile: string): string {

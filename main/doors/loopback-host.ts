@@ -7,13 +7,15 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { askedDataFile, workshopFiles } from '../database/file/data-file.ts';
+import { chosenAddress } from '../database/chosen-address.ts';
+import { askedDataFile } from '../database/file/data-file.ts';
 import type { RunningProgram } from '../services/workshop/program.ts';
-import { openServices, type Services } from '../services/calls/services.ts';
+import { openServicesAt, type Services } from '../services/calls/services.ts';
+import { askedWorkshop } from './asked-workshop.ts';
 import { startLoopback } from './loopback.ts';
 import { openOwnFolder } from './own-folder.ts';
 
@@ -21,8 +23,8 @@ import { openOwnFolder } from './own-folder.ts';
 const dataFileRefused = 3;
 
 const asked = askedDataFile(process.argv);
-const files = workshopFiles(process.platform, process.env, homedir(), asked && resolve(asked));
-const services = open();
+const files = askedWorkshop(asked, homedir());
+const services = await open();
 const loopback = await startLoopback({
   services,
   rendererDir: rendererDir(),
@@ -46,11 +48,14 @@ function rendererDir(): string {
   return places.find((place) => existsSync(join(place, 'index.html'))) ?? places[1]!;
 }
 
-function open(): Services {
+async function open(): Promise<Services> {
   // A folder that the maker names is theirs to make; the usual one is ours.
-  if (asked === undefined) openOwnFolder(files.folder);
-  const { dataFile, demoFile } = files;
-  const opened = openServices({ dataFile, demoFile, program: programHere() });
+  if (files.isUsual) openOwnFolder(files.folder);
+  const { localFile, demoFile } = files;
+  const chosen = chosenAddress(files.usualFolder, null);
+  const dataFile = chosen.withPassword(files.dataFile, process.env);
+  const program = programHere();
+  const opened = await openServicesAt({ dataFile, localFile, demoFile, program, chosen, mayOpenLater: true });
   if (opened.ok) return opened.value;
   for (const problem of opened.problems) console.error(problemSentence(problem));
   process.exit(dataFileRefused);
@@ -69,6 +74,6 @@ async function end(): Promise<void> {
   if (isEnding) return;
   isEnding = true;
   await loopback.close();
-  services.close();
+  await services.close();
   process.exit(0);
 }

@@ -40,6 +40,8 @@ const noEntry =
 /** What a door needs of the services. */
 export interface Answering {
   answer(envelope: unknown): Promise<Result<unknown>>;
+  /** Told of each change that another desk made. Absent: there is no other. */
+  onChangeElsewhere?(listener: () => void): () => void;
 }
 
 export interface LoopbackOptions {
@@ -86,6 +88,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   const time = options.time ?? machineTime;
   const entry = openEntry(time.nowMs);
   const windows = watchWindows(options.onWindow ?? (() => {}), time);
+  const endTelling = options.services.onChangeElsewhere?.(windows.tellChange);
   let port = 0;
   const silentMs = options.silentMs ?? defaultSilentMs;
   const server = createServer(
@@ -199,6 +202,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
     newAddress: () => `${origin}/enter?ticket=${entry.newTicket()}`,
     close: () =>
       new Promise((closed) => {
+        endTelling?.();
         windows.end();
         server.close(() => closed());
         server.closeAllConnections();
@@ -240,7 +244,7 @@ function turnAway(response: ServerResponse, sentence: string, status = 403): voi
   send(response, status, sentence);
 }
 
-/** Each open page holds one event stream; when all have been gone for a while, the window is closed. */
+/** Each open page holds one event stream, by which it hears of changes; when all have been gone for a while, the window is closed. */
 function watchWindows(tell: (state: 'open' | 'closed') => void, time: HostTime) {
   const open = new Set<ServerResponse>();
   let stay = (): void => {};
@@ -262,6 +266,9 @@ function watchWindows(tell: (state: 'open' | 'closed') => void, time: HostTime) 
           tell('closed');
         }, awayMs);
       });
+    },
+    tellChange(): void {
+      for (const response of open) response.write('event: change\ndata:\n\n');
     },
     end(): void {
       for (const response of open) response.removeAllListeners('close').end();

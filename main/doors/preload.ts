@@ -1,4 +1,7 @@
-/** The Electron window's only way out: one function for each call of the contract, and nothing else. */
+/**
+ * The Electron window's only way out: one function for each call of the contract. And its one way in: that another desk
+ * has changed something, which says nothing of what.
+ */
 import { contextBridge, ipcRenderer } from 'electron';
 import {
   type BoltAndBaffleApi,
@@ -17,3 +20,7 @@ const api = Object.fromEntries(callNames.map((call) => [call, carry(call)])) as 
 >;
 
 contextBridge.exposeInMainWorld('boltAndBaffle', api satisfies BoltAndBaffleApi);
+contextBridge.exposeInMainWorld('boltAndBaffleChanges', (listener: () => void) => {
+  // The event itself stays outside: it holds the sender.
+  ipcRenderer.on('bolt-change', () => listener());
+});

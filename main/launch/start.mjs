@@ -1,7 +1,7 @@
 /**
  * Starts the workshop: installs and builds what is missing or changed, then opens the Electron window where its
  * runtime is to be had, and otherwise the loopback host in an installed browser. Says which, and why.
- *   npm start -- [--data FILE]
+ *   npm start -- [--data FILE|ADDRESS]
  */
 import { spawn } from 'node:child_process';
 import { join, resolve } from 'node:path';
@@ -42,10 +42,24 @@ function readArguments(words) {
     words[0] === '--data' ? words[1] : words[0]?.startsWith('--data=') ? words[0].slice(7) : undefined;
   const used = words[0] === '--data' ? 2 : 1;
   if (!file || words.length > used) {
-    say(`Cannot read "${words.join(' ')}". Write: npm start -- --data FILE`);
+    say(`Cannot read "${words.join(' ')}". Write: npm start -- --data FILE, or postgres://… in its place`);
     process.exit(2);
   }
+  if (/^postgres(ql)?:\/\//i.test(file)) return ['--data', withoutPassword(file)];
   return ['--data', resolve(process.env.INIT_CWD ?? process.cwd(), file)];
+}
+
+/**
+ * Everybody on this machine can read the arguments of a program, but not its environment.
+ *
+ * @param {string} address one that cannot be read is left to the door, which says so
+ */
+function withoutPassword(address) {
+  if (!URL.canParse(address)) return address;
+  const url = new URL(address);
+  if (url.password !== '') process.env.PGPASSWORD = decodeURIComponent(url.password);
+  url.password = '';
+  return url.href;
 }
 
 /**

@@ -5,6 +5,7 @@ import type { Problem } from '../../shared-core/measure/problem.ts';
 import { Button } from '../parts/forms/Button.tsx';
 import { Problems } from '../parts/notes/Problems.tsx';
 import { BackupTable } from '../rooms/settings/BackupTable.tsx';
+import { SharingGroup } from '../rooms/settings/SharingGroup.tsx';
 import { useBackups } from '../rooms/settings/backups-session.ts';
 import style from './ShutWorkshop.module.css';
 
@@ -26,7 +27,10 @@ export function ShutWorkshop(props: ShutWorkshopProps) {
       </h1>
       <Problems problems={problems} onTryAgain={onTryAgain} />
       {workshop === 'own' ? (
-        <BringOneBack />
+        <>
+          <BringOneBack />
+          <SharingGroup isOfSharedAlone />
+        </>
       ) : (
         <div>
           <Button onClick={onOwn}>{say('shut-workshop.go-to-your-own-workshop')}</Button>

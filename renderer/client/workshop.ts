@@ -22,3 +22,8 @@ export function useWorkshop(): OpenWorkshop {
 export function useSystem(): MeasureSystem {
   return useWorkshop().facts.settings.system;
 }
+
+/** Whether several desks share it, in a database; else it is a file of this machine. */
+export function isSharedWorkshop({ dataFile }: Pick<WorkshopFacts, 'dataFile'>): boolean {
+  return dataFile.startsWith('postgres://');
+}

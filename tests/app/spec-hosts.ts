@@ -9,7 +9,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { workshopFiles } from '../../main/database/file/data-file.ts';
 import { startLoopback } from '../../main/doors/loopback.ts';
-import { openServices } from '../../main/services/calls/services.ts';
+import { openServicesAt } from '../../main/services/calls/services.ts';
 
 const rendererDir = fileURLToPath(new URL('../../out/renderer', import.meta.url));
 const closing = new Map<string, () => Promise<void>>();
@@ -21,14 +21,14 @@ for await (const line of createInterface({ input: process.stdin })) {
 for (const file of closing.keys()) await close(file);
 
 async function open(file: string): Promise<string> {
-  const { dataFile, demoFile } = workshopFiles(process.platform, process.env, homedir(), file);
-  const opened = openServices({ dataFile, demoFile });
+  const { dataFile, localFile, demoFile } = workshopFiles(process.platform, process.env, homedir(), file);
+  const opened = await openServicesAt({ dataFile, localFile, demoFile });
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const services = opened.value;
   const door = await startLoopback({ services, rendererDir });
   closing.set(file, async () => {
     await door.close();
-    services.close();
+    await services.close();
   });
   return door.newAddress();
 }

@@ -2,20 +2,27 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openServices, type ServiceOptions, type Services } from '../../main/services/calls/services.ts';
+import {
+  openServices,
+  openServicesAt,
+  type ServiceOptions,
+  type Services,
+} from '../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import type { Result, Problem } from '../../shared-core/measure/problem.ts';
 import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
+import { besideDatabase, besideFile, type Row, type Value } from './beside.ts';
 import { dump } from './dump.ts';
+import { createDatabase, dropDatabase, dumpDatabase, freshAddress } from './postgres/test-database.ts';
 
 export { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 export { dump } from './dump.ts';
 
-const leftovers: (() => void)[] = [];
+const leftovers: (() => void | Promise<void>)[] = [];
 
 /** Closes and removes what was opened and made since the last time: done after each test, see leave-nothing.ts. */
-export function clearLeftovers(): void {
-  for (const clear of leftovers.splice(0).reverse()) clear();
+export async function clearLeftovers(): Promise<void> {
+  for (const clear of leftovers.splice(0).reverse()) await clear();
 }
 
 export function tempFolder(): string {
@@ -30,6 +37,10 @@ export interface Asking {
   readonly demoFile: string;
   /** Programmer's mistakes that the services have told of. */
   readonly logged: readonly unknown[];
+  /** Every row of every table as one text. */
+  rows(workshop?: Workshop): Promise<string>;
+  /** Asks the maker's own workshop past the services: see beside.ts. */
+  beside(sql: string, ...values: readonly Value[]): Promise<readonly Row[]>;
   ask<Name extends CallName>(
     call: Name,
     input: CallInput<Name>,
@@ -45,7 +56,12 @@ export interface Asking {
   refusal(call: string, input: unknown, workshop?: Workshop): Promise<readonly Problem[]>;
 }
 
+/**
+ * A workshop in a file; in the tests that run on a database as well (tests/vitest.config.ts) the second time in a
+ * database, if nothing is asked for that only a file has.
+ */
 export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
+  if (process.env.BOLT_TEST_STORE === 'postgres') return openDesk(options);
   const folder = tempFolder();
   const dataFile = options.dataFile ?? join(folder, 'own.sqlite');
   const demoFile = options.demoFile ?? join(folder, 'demo.sqlite');
@@ -54,12 +70,68 @@ export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const services = opened.value;
   leftovers.push(() => services.close());
+  const rows = async (workshop = 'own') => dump(workshop === 'demo' ? demoFile : dataFile);
+  const beside: Asking['beside'] = async (sql, ...values) => {
+    const file = besideFile(dataFile);
+    try {
+      return await file.ask(sql, ...values);
+    } finally {
+      await file.close();
+    }
+  };
+  return { services, dataFile, demoFile, logged, rows, beside, ...askingOf(services, rows) };
+}
+
+/**
+ * A desk at a workshop in a database: at a fresh one where no address is given as the data file. It is opened as it is
+ * first asked, so that both kinds of test read the same.
+ */
+export function openDesk(options: Partial<ServiceOptions> = {}): Asking {
+  const folder = tempFolder();
+  const demoFile = options.demoFile ?? join(folder, 'demo.sqlite');
+  const logged: unknown[] = [];
+  const dataFile = options.dataFile ?? freshAddress();
+  const isFresh = options.dataFile === undefined;
+  if (isFresh) leftovers.push(() => dropDatabase(dataFile));
+  const opening = (async () => {
+    if (isFresh) await createDatabase(dataFile);
+    const local = { localFile: join(folder, 'desk.sqlite'), demoFile };
+    const opened = await openServicesAt({
+      log: (error) => logged.push(error),
+      ...options,
+      ...local,
+      dataFile,
+    });
+    if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+    return opened.value;
+  })();
+  const close = async () => (await opening).close();
+  leftovers.push(close);
+  const services: Services = {
+    answer: async (envelope) => (await opening).answer(envelope),
+    noteFailure: (step, error) => void opening.then((opened) => opened.noteFailure(step, error)),
+    onChangeElsewhere(listener) {
+      const ending = opening.then((opened) => opened.onChangeElsewhere(listener));
+      return () => void ending.then((end) => end());
+    },
+    close,
+  };
+  const rows = async (workshop = 'own') => {
+    await opening;
+    return workshop === 'demo' ? dump(demoFile) : dumpDatabase(dataFile);
+  };
+  const database = besideDatabase(dataFile);
+  leftovers.push(database.close);
+  const beside: Asking['beside'] = async (sql, ...values) => {
+    await opening;
+    return database.ask(sql, ...values);
+  };
+  return { services, dataFile, demoFile, logged, rows, beside, ...askingOf(services, rows) };
+}
+
+function askingOf(services: Services, rows: Asking['rows']): Pick<Asking, 'ask' | 'get' | 'refusal'> {
   const ask = (call: string, input: unknown, workshop = 'own') => services.answer({ call, workshop, input });
   return {
-    services,
-    dataFile,
-    demoFile,
-    logged,
     ask: ask as Asking['ask'],
     async get(call, input, workshop) {
       const outcome = await ask(call, input, workshop);
@@ -67,11 +139,10 @@ export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
       return outcome.value as never;
     },
     async refusal(call, input, workshop) {
-      const file = workshop === 'demo' ? demoFile : dataFile;
-      const before = dump(file);
+      const before = await rows(workshop);
       const outcome = await ask(call, input, workshop);
       if (outcome.ok) throw new Error(`${call} was not refused: ${JSON.stringify(outcome.value)}`);
-      const after = dump(file);
+      const after = await rows(workshop);
       if (after !== before) throw new Error(`${call} was refused and yet changed the file`);
       return outcome.problems;
     },

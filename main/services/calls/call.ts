@@ -1,13 +1,12 @@
 /** What each call is given, and the shape that all calls have. */
 import { randomUUID } from 'node:crypto';
-import type { Kysely } from 'kysely';
 import type { CallInput, CallName, CallOutput, Workshop } from '../../../shared-core/contract/contract.ts';
 import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 
 export interface CallContext {
   /** Inside the call's one transaction; what is refused is rolled back whole. */
-  readonly queries: Kysely<Schema>;
+  readonly queries: Queries;
   readonly workshop: Workshop;
   readonly dataFile: string;
   readonly schemaVersion: number;

@@ -1,8 +1,7 @@
 /** The calls that run in one transaction each: what is refused or fails is rolled back whole. */
 import { type CallName, calls, type Workshop } from '../../../shared-core/contract/contract.ts';
-import type { Result, Problem } from '../../../shared-core/measure/problem.ts';
-import type { OpenWorkshop } from '../../database/file/connection.ts';
-import { schemaVersion } from '../../database/schema/migrate.ts';
+import type { Result } from '../../../shared-core/measure/problem.ts';
+import type { Part, Queries, Store } from '../../database/store.ts';
 import { accountCalls } from '../stock/accounts.ts';
 import type { CallContext } from './call.ts';
 import { cutSheetCalls } from '../cutting/cut-sheet.ts';
@@ -31,7 +30,9 @@ export type WholeFileCall =
   | 'readFailureLog'
   | 'programFacts'
   | 'askForNews'
-  | 'noteWindowFailure';
+  | 'noteWindowFailure'
+  | 'readSharing'
+  | 'shareWorkshop';
 
 const served = {
   ...workshopCalls,
@@ -55,52 +56,53 @@ const served = {
 
 export type ServedCall = keyof typeof served;
 
+/** Calls that take seconds over large stashes. */
+const longCalls: readonly ServedCall[] = [
+  'checkPriceList',
+  'lookAtStashFile',
+  'bringInPriceList',
+  'bringInStashFile',
+  'undoLastChange',
+];
+
+/** What each change locks where it is not the stash. */
+const locks: Partial<Record<ServedCall, Part>> = {
+  savePlan: 'plans',
+  undoPlan: 'plans',
+  saveSeason: 'plans',
+  keepLay: 'lays',
+  saveSettings: 'workshop',
+  markUpgradeNotesSeen: 'workshop',
+};
+
 /** What every call of this opening is given. */
 export interface Serving {
   readonly workshop: Workshop;
   readonly now: () => Date;
-  /** What is wrong with the file though it is open. */
-  readonly told: readonly Problem[];
 }
 
-/** input: as the call's own schema gave it. Rejects for what the file refuses. */
-export async function serve(
-  open: OpenWorkshop,
+/** input: as the call's own schema gave it. store: it said that it is ready. Rejects for what the store cannot do. */
+export function serve(
+  store: Store,
   call: ServedCall,
   input: unknown,
   serving: Serving,
 ): Promise<Result<unknown>> {
   const run = served[call] as (context: CallContext, input: unknown) => Promise<Result<unknown>>;
-  const accessMode = calls[call].changes ? 'read write' : 'read only';
-  try {
-    return await open.queries
-      .transaction()
-      .setAccessMode(accessMode)
-      .execute(async (queries) => {
-        const outcome = await run(contextOf(open, queries, serving), input);
-        if (!outcome.ok) throw new RolledBack(outcome);
-        return outcome;
-      });
-  } catch (error) {
-    if (error instanceof RolledBack) return error.outcome;
-    throw error;
-  }
+  const work = (queries: Queries) => run(contextOf(store, queries, serving), input);
+  const isLong = longCalls.includes(call);
+  return calls[call].changes
+    ? store.write({ locks: locks[call] ?? 'stash', isLong }, work)
+    : store.read({ isLong }, work);
 }
 
-export function contextOf(
-  open: OpenWorkshop,
-  queries: CallContext['queries'],
-  { workshop, now, told }: Serving,
-): CallContext {
-  const version = schemaVersion(open.connection);
-  return { queries, workshop, dataFile: open.file, schemaVersion: version, now, told };
-}
-
-/** Carries a refusal out of the transaction, so that it is rolled back. */
-class RolledBack extends Error {
-  readonly outcome: Result<never>;
-  constructor(outcome: Result<never>) {
-    super('rolled back');
-    this.outcome = outcome;
-  }
+export function contextOf(store: Store, queries: Queries, { workshop, now }: Serving): CallContext {
+  return {
+    queries,
+    workshop,
+    dataFile: store.name,
+    schemaVersion: store.schemaVersion(),
+    now,
+    told: store.told(),
+  };
 }

@@ -9,33 +9,32 @@ import {
   calls,
   envelope,
   type Workshop,
+  type WorkshopFacts,
 } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
-import { makeBackup } from '../../database/backups/backup-folder.ts';
-import type { OpenWorkshop } from '../../database/file/connection.ts';
-import { databaseProblem } from '../../database/failures/failure.ts';
-import { FileNotInPlace } from '../../database/file/in-place.ts';
 import { appendToFailureLog, failureLogFile, readFailureLog } from '../../database/failures/failure-log.ts';
-import { demoHasNone } from '../workshop/backups.ts';
-import { servingBeside } from './beside.ts';
-import { rebuildDemo } from '../workshop/demo.ts';
-import { type OpenDemo, openDemoFile } from '../workshop/demo-file.ts';
+import type { ChosenAddress } from '../../database/chosen-address.ts';
+import { demoStore, openFileStore, openStore } from '../../database/open-store.ts';
+import type { OwnStore, Store } from '../../database/store.ts';
 import { failureEntry, keepLongStacks, noteEntry, windowFailureEntry } from '../workshop/failure-entry.ts';
 import { inputProblems } from './input-problems.ts';
 import { sizeProblem } from './input-size.ts';
-import { openOwn } from '../workshop/own-workshop.ts';
 import { noNewsHere, programFacts, type RunningProgram, unnamedProgram } from '../workshop/program.ts';
 import { askForNews } from '../workshop/release-news.ts';
 import { releaseSource, type ReleaseSource } from '../workshop/release-source.ts';
-import { contextOf, type Serving } from './served.ts';
+import { contextOf, serve, type Serving } from './served.ts';
 import { openTurns } from './turns.ts';
+import { shareWorkshop, sharingNow } from '../workshop/sharing.ts';
 import { workshopFacts } from '../workshop/workshop.ts';
 
 const defaultWaitMs = 5000;
 
 export interface ServiceOptions {
+  /** A file, or the address of a database. */
   readonly dataFile: string;
   readonly demoFile: string;
+  /** Absolute; for a database alone: names what this desk keeps of its own, the log and the backups. */
+  readonly localFile?: string;
   /** The clock; the machine's own where none is given. */
   readonly now?: () => Date;
   /** How long a call waits for another program that holds the file. */
@@ -44,6 +43,12 @@ export interface ServiceOptions {
   readonly log?: (error: unknown) => void;
   /** For a program that only reads, beside an open window or not: see database/file/reading.ts. Calls that change the file are refused. */
   readonly isReadOnly?: boolean;
+  /** Told each time that a change was made again, since another desk crossed it or the connection went. */
+  readonly onAgain?: (why: 'conflict' | 'loss') => void;
+  /** Of a database: opens the services also where it cannot be had now; each call tries again. */
+  readonly mayOpenLater?: boolean;
+  /** Where the program remembers a shared workshop that is chosen; absent: nowhere. */
+  readonly chosen?: ChosenAddress;
   /** What runs; unnamed where none is given. */
   readonly program?: RunningProgram;
   /** Where news of later versions is asked for; as built in where none is given. */
@@ -55,7 +60,10 @@ export interface Services {
   answer(envelope: unknown): Promise<Result<unknown>>;
   /** Writes a failure of a door's own into the log. step: a word or two of the program's, nothing from outside. */
   noteFailure(step: string, error: unknown): void;
-  close(): void;
+  /** See database/store.ts: of the maker's own workshop. Gives what ends it. */
+  onChangeElsewhere(listener: () => void): () => void;
+  /** A file is closed once this returns; a database once it resolves. */
+  close(): Promise<void>;
 }
 
 const onlyRead: Problem = {
@@ -66,26 +74,60 @@ const onlyRead: Problem = {
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */
 export function openServices(options: ServiceOptions): Result<Services> {
-  const now = options.now ?? (() => new Date());
-  const tellWhole = options.log ?? ((error: unknown) => console.error(error));
-  const isReadOnly = options.isReadOnly ?? false;
-  const waitMs = options.waitMs ?? defaultWaitMs;
+  const notes = notesBefore(options);
+  const opened = openFileStore(storeOptions(options, notes.note));
+  return opened.ok ? ok(servicesOver(opened.value, options, notes)) : opened;
+}
+
+/** As above, for a file or for the address of a database that several desks share. */
+export async function openServicesAt(options: ServiceOptions): Promise<Result<Services>> {
+  const notes = notesBefore(options);
+  const opened = await openStore(storeOptions(options, notes.note));
+  return opened.ok ? ok(servicesOver(opened.value, options, notes)) : opened;
+}
+
+function storeOptions(options: ServiceOptions, note: (what: string, error?: unknown) => void) {
+  return {
+    dataFile: options.dataFile,
+    localFile: options.localFile ?? options.demoFile,
+    now: options.now ?? (() => new Date()),
+    waitMs: options.waitMs ?? defaultWaitMs,
+    isReadOnly: options.isReadOnly ?? false,
+    mayOpenLater: options.mayOpenLater ?? false,
+    ...(options.onAgain && { onAgain: options.onAgain }),
+    note,
+  };
+}
+
+/** What is to be noted of the store while its log is not known yet, and now and then after it. */
+interface Notes {
+  note(what: string, error?: unknown): void;
+  /** All that came since the last time. */
+  take(): readonly string[];
+}
+
+function notesBefore({ now = () => new Date() }: ServiceOptions): Notes {
   const noted: string[] = [];
-  const note = (what: string, error?: unknown) =>
-    void noted.push(
-      error === undefined ? noteEntry(now(), what) : failureEntry({ at: now(), step: what, error }),
-    );
-  const opened = openOwn({ dataFile: options.dataFile, now, waitMs, isReadOnly, note });
-  if (!opened.ok) return opened;
+  return {
+    note: (what, error) =>
+      void noted.push(
+        error === undefined ? noteEntry(now(), what) : failureEntry({ at: now(), step: what, error }),
+      ),
+    take: () => noted.splice(0),
+  };
+}
+
+function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Services {
+  const { now, waitMs, isReadOnly } = storeOptions(options, notes.note);
+  const tellWhole = options.log ?? ((error: unknown) => console.error(error));
   keepLongStacks();
-  const own = opened.value;
+  const demo = demoStore(options.demoFile, { now, waitMs });
   const log = failureLogFile(own.file);
+  const chosen = options.chosen ?? null;
   const program = options.program ?? unnamedProgram;
   const source = options.releaseSource === undefined ? releaseSource : options.releaseSource;
-  let demo: OpenDemo | undefined;
   let isClosed = false;
   const turns = openTurns();
-  const serve = servingBeside();
   writeNotes();
 
   /** A program that only reads makes nothing beside the file. */
@@ -94,29 +136,15 @@ export function openServices(options: ServiceOptions): Result<Services> {
   }
 
   function writeNotes(): void {
-    for (const entry of noted.splice(0)) write(entry);
+    for (const entry of notes.take()) write(entry);
   }
 
   function noteFailure(step: string, error: unknown): void {
     write(failureEntry({ at: now(), step, error }));
   }
 
-  function openNamed(workshop: Workshop): Result<OpenWorkshop> {
-    if (isClosed) return err({ where: 'The workshop', what: 'is closed', fix: 'Start the program again.' });
-    if (workshop === 'own') return own.use();
-    if (demo) return ok(demo.open);
-    const made = openDemoFile(options.demoFile, { now, waitMs });
-    if (!made.ok) return made;
-    demo = made.value;
-    return ok(demo.open);
-  }
-
-  function servingOf(workshop: Workshop): Serving {
-    return { workshop, now, told: workshop === 'own' ? own.told() : [] };
-  }
-
   async function answer(given: unknown): Promise<Result<unknown>> {
-    let file = own.file;
+    let store: Store = own;
     let step = 'a call';
     try {
       const tooMuch = sizeProblem(given);
@@ -125,7 +153,7 @@ export function openServices(options: ServiceOptions): Result<Services> {
       if (!read.success) return err(...inputProblems(read.error, given));
       const { call, workshop } = read.data;
       step = call;
-      if (workshop === 'demo') file = options.demoFile;
+      if (workshop === 'demo') store = demo;
       const input = (calls[call].input as z.ZodType).safeParse(read.data.input, { reportInput: true });
       if (!input.success) return err(...inputProblems(input.error, read.data.input));
       if (isReadOnly && workshop === 'own' && calls[call].changes) return err(onlyRead);
@@ -133,8 +161,8 @@ export function openServices(options: ServiceOptions): Result<Services> {
       return await turns.together(() => answerOne(call, workshop, input.data));
     } catch (error) {
       noteFailure(step, error);
-      const known = databaseProblem(error, file);
-      if (known) return err(await withRescue(known, error));
+      const known = await store.explain(error);
+      if (known) return err(known);
       tellWhole(error);
       return err(couldNotBeDone(step, isReadOnly ? null : log));
     } finally {
@@ -150,6 +178,12 @@ export function openServices(options: ServiceOptions): Result<Services> {
     if (call === 'readFailureLog') return ok({ file: log, text: readFailureLog(own.file) });
     if (call === 'programFacts') return ok(programFacts(program, own.file, source));
     if (call === 'askForNews') return source === null ? err(noNewsHere) : askForNews(source, program.version);
+    if (call === 'readSharing') return ok(sharingNow(chosen, own.name));
+    if (call === 'shareWorkshop') {
+      const trying = storeOptions(options, notes.note);
+      const shared = await shareWorkshop(chosen, input as CallInput<'shareWorkshop'>, trying);
+      return shared.ok ? ok(sharingNow(chosen, own.name)) : shared;
+    }
     if (call === 'noteWindowFailure') {
       const { place, kind, stack } = input as CallInput<'noteWindowFailure'>;
       write(windowFailureEntry(now(), place, kind, stack));
@@ -159,64 +193,56 @@ export function openServices(options: ServiceOptions): Result<Services> {
     if (isAboutBackups && workshop === 'demo') return demoHasNone;
     // The list is there for a file that cannot be opened, too.
     if (call === 'listBackups') return ok(own.backups());
-    const open = openNamed(workshop);
-    if (!open.ok) return open;
-    if (call === 'backUp') return backUp(open.value);
-    if (call === 'openDemo') return openDemo(open.value, workshop);
-    return serve(open.value, call, input, servingOf(workshop));
+    if (isClosed) return err({ where: 'The workshop', what: 'is closed', fix: 'Start the program again.' });
+    const store = workshop === 'own' ? own : demo;
+    const ready = await store.ready();
+    if (!ready.ok) return ready;
+    if (call === 'backUp') return backUp();
+    if (call === 'openDemo') return openDemo(workshop);
+    return serve(store, call, input, { workshop, now });
   }
 
-  /** Holding the connection, here and below, keeps every other call of this program waiting meanwhile. */
-  function backUp(open: OpenWorkshop): Promise<Result<Backups>> {
-    return open.queries.connection().execute(async () => {
-      makeBackup(open.connection, open.file, 'by hand', now());
-      return ok({ ...own.backups(), lastProblem: null });
-    });
+  async function backUp(): Promise<Result<Backups>> {
+    const made = await own.backup();
+    return made.ok ? ok({ ...own.backups(), lastProblem: null }) : made;
   }
 
-  async function openDemo(open: OpenWorkshop, workshop: Workshop): Promise<Result<unknown>> {
+  async function openDemo(workshop: Workshop): Promise<Result<unknown>> {
     if (workshop !== 'demo') {
       const fix = 'Open the demo workshop for it.';
       return err({ where: 'The demo', what: 'is a workshop of its own', fix });
     }
-    return open.queries.connection().execute(async (queries) => {
-      open.checkInPlace();
-      rebuildDemo(open.connection, now);
-      return workshopFacts(contextOf(open, queries, servingOf(workshop)));
-    });
+    await demo.makeAnew();
+    return factsOf(demo, { workshop, now });
   }
 
   /** No other call is under way meanwhile. */
   async function restoreBackup(workshop: Workshop, input: unknown): Promise<Result<unknown>> {
     if (workshop === 'demo') return demoHasNone;
-    const brought = own.restoreBackup((input as CallInput<'restoreBackup'>).name);
-    if (!brought.ok) return brought;
-    const open = brought.value;
-    return open.queries
-      .connection()
-      .execute((queries) => workshopFacts(contextOf(open, queries, servingOf(workshop))));
+    const brought = await own.restore((input as CallInput<'restoreBackup'>).name);
+    return brought.ok ? factsOf(own, { workshop, now }) : brought;
   }
 
-  /** What was kept before the file went is in the program's hands alone, and would go with it. */
-  async function withRescue(problem: Problem, error: unknown): Promise<Problem> {
-    if (!(error instanceof FileNotInPlace) || problem.where !== own.file) return problem;
-    const name = await own.rescue();
-    if (name === null) return problem;
-    const fix = `This step was not kept. All from before it is in the backup ${name}: close the program, start it again, and bring that one back under Settings.`;
-    return { ...problem, fix };
-  }
-
-  return ok({
+  return {
     answer,
     noteFailure,
-    close() {
+    onChangeElsewhere: own.onChangeElsewhere,
+    async close() {
       if (isClosed) return;
       isClosed = true;
-      own.close();
-      demo?.open.close();
-      demo?.claim.release();
+      await Promise.all([own.close(), demo.close()]);
     },
-  });
+  };
+}
+
+const demoHasNone: Result<never> = err({
+  where: 'The demo workshop',
+  what: 'keeps no backups: it can be made anew at any time',
+  fix: 'Go back to your own workshop for them.',
+});
+
+function factsOf(store: Store, serving: Serving): Promise<Result<WorkshopFacts>> {
+  return store.read({}, (queries) => workshopFacts(contextOf(store, queries, serving)));
 }
 
 /** log: null where none is kept. */

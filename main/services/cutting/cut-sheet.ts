@@ -1,5 +1,4 @@
 /** What a coat's cuttings cost by the ledger, and what its flow would have read before the first of them. */
-import type { Kysely } from 'kysely';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { cutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { movementValues } from '../../../shared-core/cost/valuation.ts';
@@ -7,7 +6,7 @@ import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { planOfCoats } from '../../../shared-core/plan/model/cut-plan.ts';
 import { type Cutting, standing } from '../../../shared-core/stash/cutting.ts';
 import { fromMilli, type ItemOnShelf } from '../../../shared-core/stash/stash.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { readLedger } from '../stock/accounts.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { readCuttings } from './cutting-read.ts';
@@ -66,7 +65,7 @@ async function beforeCutting(
  * itself had set aside counts as free.
  */
 async function shelfBefore(
-  queries: Kysely<Schema>,
+  queries: Queries,
   { itemIds, entry, planId }: { itemIds: readonly string[]; entry: number; planId: string },
 ): Promise<ItemOnShelf[]> {
   const shelves = await readShelves(queries, itemIds, 'all');

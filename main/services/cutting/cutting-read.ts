@@ -1,13 +1,12 @@
 /** Cuttings as they were booked, with their rows of the ledger. */
-import type { Kysely } from 'kysely';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
 import type { Movement } from '../../../shared-core/stash/stash.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { movementOf } from '../stock/ledger.ts';
 
 /** Newest first. */
 export async function readCuttings(
-  queries: Kysely<Schema>,
+  queries: Queries,
   which: { readonly planId: string | null } | { readonly cuttingId: string },
 ): Promise<Cutting[]> {
   let query = queries

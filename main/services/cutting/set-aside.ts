@@ -1,10 +1,9 @@
 /** What coats keep others from using: reservations by plan, as sums over the ledger. */
-import type { Kysely } from 'kysely';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../../shared-core/stash/cutting.ts';
 import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import type { CallContext } from '../calls/call.ts';
 import { addMovement, amountProblem, placeOnShelf } from '../stock/ledger.ts';
 import { noSuchPlan } from '../plans/plans.ts';
@@ -18,7 +17,7 @@ export interface PlanReserved {
 }
 
 export async function reservedBy(
-  queries: Kysely<Schema>,
+  queries: Queries,
   where: { readonly planId: string } | { readonly lotIds: readonly string[] },
 ): Promise<PlanReserved[]> {
   if ('lotIds' in where && where.lotIds.length === 0) return [];
@@ -42,7 +41,7 @@ export async function reservedBy(
   }));
 }
 
-export async function setAsideOfPlan(queries: Kysely<Schema>, planId: string): Promise<SetAside[]> {
+export async function setAsideOfPlan(queries: Queries, planId: string): Promise<SetAside[]> {
   return (await reservedBy(queries, { planId })).map(amountOf);
 }
 
@@ -51,7 +50,7 @@ function amountOf({ lotId, lengthId, reservedMilli }: PlanReserved): SetAside {
 }
 
 export async function setAsideOfItem(
-  queries: Kysely<Schema>,
+  queries: Queries,
   itemId: string,
 ): Promise<CallOutput<'readItem'>['setAside']> {
   const lots = await queries.selectFrom('lot').select('id').where('item_id', '=', itemId).execute();
@@ -69,7 +68,7 @@ export async function setAsideOfItem(
 }
 
 export async function planNames(
-  queries: Kysely<Schema>,
+  queries: Queries,
   planIds: readonly string[],
 ): Promise<ReadonlyMap<string, string>> {
   if (planIds.length === 0) return new Map();

@@ -1,10 +1,9 @@
 /** All that the flow reads for a plan, in one consistent view of the file. */
-import type { Kysely } from 'kysely';
 import type { CallInput, FlowInput } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { standing } from '../../../shared-core/stash/cutting.ts';
 import { withoutReserved } from '../../../shared-core/stash/set-aside-entry.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
@@ -39,7 +38,7 @@ async function flowInput(context: CallContext, input: CallInput<'flowInput'>): P
 }
 
 /** Live items of the kinds that the plans use, and those they are bound to even where they were put away since; by name. */
-export async function itemIdsFor(queries: Kysely<Schema>, plans: readonly CoatPlan[]): Promise<string[]> {
+export async function itemIdsFor(queries: Queries, plans: readonly CoatPlan[]): Promise<string[]> {
   const slots = plans.flatMap((plan) => plan.slots);
   const kinds = [...new Set(slots.map((slot) => slot.kind))];
   const boundIds = slots.flatMap((slot) => slot.itemId ?? []);

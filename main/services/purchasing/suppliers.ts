@@ -1,10 +1,9 @@
 /** The calls about suppliers: what they ask for a delivery, and how long it takes. */
-import type { Kysely } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { eachOnce, type Supplier, supplierKey } from '../../../shared-core/stash/supplier.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 
 export const supplierCalls = { listSuppliers, saveSupplier } satisfies Calls<
@@ -12,7 +11,7 @@ export const supplierCalls = { listSuppliers, saveSupplier } satisfies Calls<
 >;
 
 /** Those with facts of their own, by name, each once. */
-export async function readSuppliers(queries: Kysely<Schema>): Promise<Supplier[]> {
+export async function readSuppliers(queries: Queries): Promise<Supplier[]> {
   const rows = await queries.selectFrom('supplier').selectAll().orderBy('key').execute();
   return eachOnce(
     rows.map((row) => ({
@@ -28,7 +27,7 @@ export async function readSuppliers(queries: Kysely<Schema>): Promise<Supplier[]
  * How a supplier's name is written wherever it is read: as in its facts, else as in the first of its offers, else as
  * given without the blanks around it. So a supplier that is written anew is written so in all its offers.
  */
-export async function supplierSpelling(queries: Kysely<Schema>): Promise<(name: string) => string> {
+export async function supplierSpelling(queries: Queries): Promise<(name: string) => string> {
   const offered = await queries
     .selectFrom('offer')
     .select('supplier as name')
@@ -44,7 +43,7 @@ export async function supplierSpelling(queries: Kysely<Schema>): Promise<(name: 
 }
 
 /** Every supplier that has facts or offers, by name, each as it is written everywhere. */
-export async function supplierNames(queries: Kysely<Schema>): Promise<readonly string[]> {
+export async function supplierNames(queries: Queries): Promise<readonly string[]> {
   return (await supplierRows(queries)).map(({ name }) => name);
 }
 
@@ -55,7 +54,7 @@ async function listSuppliers({
   return ok({ rows: await supplierRows(queries) });
 }
 
-async function supplierRows(queries: Kysely<Schema>): Promise<readonly SupplierRow[]> {
+async function supplierRows(queries: Queries): Promise<readonly SupplierRow[]> {
   const known = new Map((await readSuppliers(queries)).map((each) => [supplierKey(each.name), each]));
   const offered = await queries
     .selectFrom('offer')

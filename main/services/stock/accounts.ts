@@ -1,5 +1,4 @@
 /** What the ledger is worth: read whole and valued by the one rule of shared-core/cost/valuation.ts. */
-import type { Kysely } from 'kysely';
 import type { AccountSources } from '../../../shared-core/cost/stash-account.ts';
 import { stashAccount } from '../../../shared-core/cost/stash-account.ts';
 import { stashByAge } from '../../../shared-core/cost/stash-by-age.ts';
@@ -7,7 +6,7 @@ import type { CallOutput } from '../../../shared-core/contract/contract.ts';
 import { localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Lot } from '../../../shared-core/stash/stash.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 
 export const accountCalls = { readAccount } satisfies Calls<'readAccount'>;
@@ -33,7 +32,7 @@ type LedgerMovement = AccountSources['movements'][number] & { readonly id: strin
 
 /** Lots and their movements in the order they were written; those of some lots, or all. */
 export async function readLedger(
-  queries: Kysely<Schema>,
+  queries: Queries,
   lotIds?: readonly string[],
 ): Promise<{ readonly lots: readonly LedgerLot[]; readonly movements: readonly LedgerMovement[] }> {
   let lotQuery = queries.selectFrom('lot').selectAll();

@@ -1,8 +1,7 @@
 /** Items that a maker could not tell apart. */
-import type { Kysely } from 'kysely';
 import { folded } from '../../../shared-core/measure/text/folded-text.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { sortKey } from '../../database/schema/search-text.ts';
 
 export interface NamedItem {
@@ -15,7 +14,7 @@ export interface NamedItem {
 
 /** Whether another item of its kind that is not put away has its name and colour. */
 export async function isNameTaken(
-  queries: Kysely<Schema>,
+  queries: Queries,
   { itemId, kind, name, colour }: NamedItem,
 ): Promise<boolean> {
   const alike = await queries

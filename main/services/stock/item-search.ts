@@ -1,11 +1,10 @@
 /** The text that an item is found by: its own words and those of all its lots. */
-import type { Kysely } from 'kysely';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { searchText } from '../../database/schema/search-text.ts';
-import { lotStands } from './standing-lots.ts';
+import { lotStands } from '../../database/schema/query-parts.ts';
 
 /** Writes it anew; to be called after each change of an item or of its lots, in the same transaction. */
-export async function refreshSearchText(queries: Kysely<Schema>, itemId: string): Promise<void> {
+export async function refreshSearchText(queries: Queries, itemId: string): Promise<void> {
   const item = await queries
     .selectFrom('item')
     .select(['name', 'colour', 'place'])

@@ -10,7 +10,7 @@ import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
 import { type CallContext, newId } from '../calls/call.ts';
 import { readSettings } from '../workshop/settings.ts';
-import { lotStands } from './standing-lots.ts';
+import { lotStands } from '../../database/schema/query-parts.ts';
 
 const countedAs: Readonly<Record<Counted, QuantityKind>> = {
   length: 'length',

@@ -1,16 +1,15 @@
 /** Items put away: out of the lists and of what coats are offered, with all their history kept. */
-import type { Kysely } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
 import type { ItemId } from '../../../shared-core/stash/stash.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import type { CallContext } from '../calls/call.ts';
 import { isNameTaken } from './item-names.ts';
 import { noSuchItem } from './ledger.ts';
 import { setAsideOfItem } from '../cutting/set-aside.ts';
 
-export async function isPutAway(queries: Kysely<Schema>, itemId: ItemId): Promise<boolean> {
+export async function isPutAway(queries: Queries, itemId: ItemId): Promise<boolean> {
   const item = await queries
     .selectFrom('item')
     .select('archived')

@@ -1,5 +1,4 @@
 /** Rows of items, lots and lengths as the shelf that shared-core reads. */
-import type { Kysely } from 'kysely';
 import type { Offer } from '../../../shared-core/stash/offer.ts';
 import {
   fromMilli,
@@ -9,10 +8,11 @@ import {
   type LotOnShelf,
 } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 import { inParts } from '../calls/in-parts.ts';
 import { slices } from '../calls/in-slices.ts';
 import { supplierSpelling } from '../purchasing/suppliers.ts';
-import { lotStands } from './standing-lots.ts';
+import { lotStands } from '../../database/schema/query-parts.ts';
 
 /**
  * The shelf of each item, in the order of the ids; ids that are no item are left out.
@@ -21,7 +21,7 @@ import { lotStands } from './standing-lots.ts';
  * Lots stand oldest first, lengths in the order they came in.
  */
 export async function readShelves(
-  queries: Kysely<Schema>,
+  queries: Queries,
   itemIds: readonly string[],
   which: 'all' | 'on hand',
 ): Promise<ItemOnShelf[]> {
@@ -73,7 +73,7 @@ export async function readShelves(
 }
 
 async function readLengths(
-  queries: Kysely<Schema>,
+  queries: Queries,
   itemIds: readonly string[],
   which: 'all' | 'on hand',
 ): Promise<Map<string, LengthOnShelf[]>> {
@@ -105,7 +105,7 @@ async function readLengths(
 }
 
 /** Offers of the items, by item and supplier; one supplier is written one way in all of them. */
-export async function readOffers(queries: Kysely<Schema>, itemIds: readonly string[]): Promise<Offer[]> {
+export async function readOffers(queries: Queries, itemIds: readonly string[]): Promise<Offer[]> {
   const offers: Offer[] = [];
   const spelling = await supplierSpelling(queries);
   const pause = slices();

@@ -1,10 +1,11 @@
 /** The stash as a list: searched, sorted and cut to a window. */
-import { type Expression, type Kysely, type SqlBool, sql } from 'kysely';
+import type { Expression, ExpressionBuilder, SqlBool } from 'kysely';
 import type { CallInput, ItemRow } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
-import { itemKinds } from '../../../shared-core/stash/kinds.ts';
 import { fromMilli } from '../../../shared-core/stash/stash.ts';
 import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
+import { isFoundBy, kindOrder } from '../../database/schema/query-parts.ts';
 import { searchWords } from '../../database/schema/search-text.ts';
 import type { CallContext } from '../calls/call.ts';
 
@@ -25,22 +26,22 @@ export async function listItems(
 }
 
 /** All that is found: the count is needed in any case, and one pass gives both. */
-async function sortedIds(queries: Kysely<Schema>, input: Asked): Promise<string[]> {
+async function sortedIds(queries: Queries, input: Asked): Promise<string[]> {
   const way = input.isDescending ? 'desc' : 'asc';
   let query = queries
     .selectFrom('item')
     .innerJoin('item_balance', 'item_balance.item_id', 'item.id')
     .select('item.id')
-    .where(filterOf(input));
+    .where((eb) => filterOf(eb, input));
   switch (input.sortBy) {
     case 'name':
       query = query.orderBy('name_key', way);
       break;
     case 'kind':
-      query = query.orderBy(kindOrder, way);
+      query = query.orderBy(kindOrder(), way);
       break;
     case 'place':
-      query = query.orderBy(sql`place_key = ''`).orderBy('place_key', way);
+      query = query.orderBy(({ eb }) => eb('place_key', '=', '')).orderBy('place_key', way);
       break;
     case 'onHand':
       query = query.orderBy('on_hand_milli', way);
@@ -55,22 +56,15 @@ async function sortedIds(queries: Kysely<Schema>, input: Asked): Promise<string[
   return rows.map((row) => row.id);
 }
 
-function filterOf(input: Asked): Expression<SqlBool> {
-  const parts = [sql<SqlBool>`item.archived = ${sql.lit(input.isPutAway ? 1 : 0)}`];
-  if (input.kinds.length > 0) parts.push(sql<SqlBool>`item.kind in (${sql.join(input.kinds)})`);
-  for (const word of searchWords(input.search)) {
-    parts.push(sql<SqlBool>`instr(item.search_text, ${word}) > 0`);
-  }
-  return sql<SqlBool>`${sql.join(parts, sql` and `)}`;
+function filterOf(eb: ExpressionBuilder<Schema, 'item'>, input: Asked): Expression<SqlBool> {
+  return eb.and([
+    eb('item.archived', '=', input.isPutAway ? 1 : 0),
+    ...(input.kinds.length > 0 ? [eb('item.kind', 'in', input.kinds)] : []),
+    ...searchWords(input.search).map(isFoundBy),
+  ]);
 }
 
-/** In the order in which the kinds are listed everywhere. */
-const kindOrder = sql<number>`case item.kind ${sql.join(
-  itemKinds.map((kind, index) => sql`when ${sql.lit(kind)} then ${sql.lit(index)}`),
-  sql` `,
-)} end`;
-
-async function rowsOf(queries: Kysely<Schema>, ids: readonly string[]): Promise<ItemRow[]> {
+async function rowsOf(queries: Queries, ids: readonly string[]): Promise<ItemRow[]> {
   if (ids.length === 0) return [];
   const rows = await queries
     .selectFrom('item')

@@ -5,6 +5,7 @@ import { folded } from '../../../shared-core/measure/text/folded-text.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
 import { isCodeOf, isItemCode } from '../../../shared-core/stash/item-code.ts';
 import type { ItemKind } from '../../../shared-core/stash/kinds.ts';
+import { isFoundBy } from '../../database/schema/query-parts.ts';
 import { searchWords } from '../../database/schema/search-text.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
 import { supplierNames } from '../purchasing/suppliers.ts';
@@ -28,9 +29,7 @@ async function find(
   const items = await queries
     .selectFrom('item')
     .select(['id', 'kind', 'name', 'colour', 'archived', 'search_text'])
-    .where(({ and, fn, eb, val }) =>
-      and(words.map((word) => eb(fn<number>('instr', ['search_text', val(word)]), '>', 0))),
-    )
+    .where(({ and }) => and(words.map(isFoundBy)))
     .orderBy('name_key')
     .execute();
   const plans = await queries.selectFrom('plan').select(['id', 'name', 'size']).orderBy('name').execute();
@@ -38,7 +37,7 @@ async function find(
     .selectFrom('offer')
     .innerJoin('item', 'item.id', 'offer.item_id')
     .select(['offer.item_id', 'item.name', 'offer.supplier'])
-    .distinct()
+    .groupBy(['offer.item_id', 'item.name', 'item.name_key', 'offer.supplier'])
     .orderBy('item.name_key')
     .orderBy('offer.supplier')
     .execute();

@@ -1,14 +1,13 @@
 /** The workshop's own row. */
-import type { Kysely } from 'kysely';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
-import type { Schema } from '../../database/schema/schema.ts';
+import type { Queries } from '../../database/store.ts';
 
-export async function readSettings(queries: Kysely<Schema>): Promise<Settings> {
+export async function readSettings(queries: Queries): Promise<Settings> {
   const row = await queries.selectFrom('workshop').select(['name', 'settings']).executeTakeFirstOrThrow();
   return { ...(JSON.parse(row.settings) as Omit<Settings, 'workshopName'>), workshopName: row.name };
 }
 
-export async function writeSettings(queries: Kysely<Schema>, settings: Settings): Promise<void> {
+export async function writeSettings(queries: Queries, settings: Settings): Promise<void> {
   const { workshopName, ...rest } = settings;
   await queries
     .updateTable('workshop')
@@ -17,7 +16,7 @@ export async function writeSettings(queries: Kysely<Schema>, settings: Settings)
 }
 
 /** Whether anything but nothing is written down in the workshop's currency. */
-export async function hasAmounts(queries: Kysely<Schema>, { pricing }: Settings): Promise<boolean> {
+export async function hasAmounts(queries: Queries, { pricing }: Settings): Promise<boolean> {
   const paid = await queries.selectFrom('lot').select('id').where('price_minor', '>', 0).executeTakeFirst();
   const offered = await queries
     .selectFrom('offer')

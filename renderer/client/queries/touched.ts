@@ -74,6 +74,7 @@ const ofSettings: readonly ReadName[] = [
 export const touched: { readonly [Name in ChangeName]: readonly ReadName[] } = {
   saveSettings: ofSettings,
   markUpgradeNotesSeen: ['workshopFacts'],
+  shareWorkshop: ['readSharing'],
   openDemo: readNames,
   backUp: ['listBackups'],
   restoreBackup: readNames,

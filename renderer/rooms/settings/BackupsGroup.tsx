@@ -1,6 +1,7 @@
 /** Copies of the data file: made, listed and brought back. */
 import { say } from '../../../shared-core/wording/say.ts';
 import type { Backup, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
+import { isSharedWorkshop, useWorkshop } from '../../client/workshop.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { ReadProblems } from '../../parts/notes/ReadProblems.tsx';
@@ -11,11 +12,19 @@ import { Group } from './Group.tsx';
 
 /** onBroughtBack is told what the workshop is now. */
 export function BackupsGroup({ onBroughtBack }: { onBroughtBack: (facts: WorkshopFacts) => void }) {
+  const { facts } = useWorkshop();
   const session = useBackups(onBroughtBack);
   const { read, problems, isBusy, said, backUp } = session;
   const backups = read.data;
   return (
-    <Group title={say('backups-group.backups')} about={say('backups-group.whole-copies-of-the-data-file')}>
+    <Group
+      title={say('backups-group.backups')}
+      about={say(
+        isSharedWorkshop(facts)
+          ? 'backups-group.whole-copies-of-the-shared'
+          : 'backups-group.whole-copies-of-the-data-file',
+      )}
+    >
       <section className={style.backups} aria-label={say('backups-group.backups')}>
         {backups?.lastProblem && <Problems problems={[backups.lastProblem]} />}
         <ReadProblems read={read} />

@@ -6,7 +6,7 @@ import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { useChange } from '../../client/queries/changes.ts';
 import { chooseLanguage, chosenLanguage } from '../../client/language.ts';
 import { chooseTheme, chosenTheme, type ThemeChoice } from '../../client/theme.ts';
-import { useWorkshop } from '../../client/workshop.ts';
+import { isSharedWorkshop, useWorkshop } from '../../client/workshop.ts';
 import { TextField } from '../../parts/forms/Field.tsx';
 import { Problems } from '../../parts/notes/Problems.tsx';
 import { OneOf } from '../../parts/forms/OneOf.tsx';
@@ -15,6 +15,7 @@ import { AboutGroup } from './AboutGroup.tsx';
 import { BackupsGroup } from './BackupsGroup.tsx';
 import { Group } from './Group.tsx';
 import { LogGroup } from './LogGroup.tsx';
+import { SharingGroup } from './SharingGroup.tsx';
 import style from './SettingsRoom.module.css';
 
 const typingPauseMs = 500;
@@ -25,6 +26,7 @@ export function SettingsRoom() {
   const [settings, setSettings] = useState<Settings>(facts.settings);
   const [theme, setTheme] = useState<ThemeChoice>(chosenTheme);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const isShared = isSharedWorkshop(facts);
   const [savedCount, setSavedCount] = useState(0);
   // What waits to be saved, so that leaving the room within the pause loses nothing.
   const waiting = useRef<{ timer: number; save: () => void } | null>(null);
@@ -136,8 +138,12 @@ export function SettingsRoom() {
       </Group>
 
       <Group
-        title={say('settings-room.data-file')}
-        about={say('settings-room.everything-you-enter-is-kept-in')}
+        title={say(isShared ? 'settings-room.shared-workshop' : 'settings-room.data-file')}
+        about={say(
+          isShared
+            ? 'settings-room.everything-is-kept-there'
+            : 'settings-room.everything-you-enter-is-kept-in',
+        )}
       >
         <code className={style.path}>{facts.dataFile}</code>
         <Problems problems={facts.fileProblems} />
@@ -146,6 +152,7 @@ export function SettingsRoom() {
 
       {workshop === 'own' && <BackupsGroup onBroughtBack={(now) => setSettings(now.settings)} />}
 
+      {workshop === 'own' && <SharingGroup />}
       <LogGroup />
       <AboutGroup />
     </div>

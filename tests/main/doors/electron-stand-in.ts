@@ -14,6 +14,7 @@ export const scene = {
   appPath: '',
   home: '',
   hasLock: true,
+  hasKeyStore: true,
   isPackaged: false,
   /** The page that the next message comes from, and whether it is at the top of the window. */
   sender: 'bolt-and-baffle://window/',
@@ -107,7 +108,22 @@ export const ipcRenderer = {
     const event = { senderFrame } as Electron.IpcMainInvokeEvent;
     return structuredClone(await handler(event, ...structuredClone(values)));
   },
-} satisfies Pick<Electron.IpcRenderer, 'invoke'>;
+  on(channel: string, listener: (event: Electron.IpcRendererEvent, ...values: unknown[]) => void) {
+    events.on(channel, listener);
+    return this as unknown as Electron.IpcRenderer;
+  },
+} satisfies Pick<Electron.IpcRenderer, 'invoke' | 'on'>;
+
+/** A key store that turns texts round; none where the scene says so. */
+export const safeStorage = {
+  isEncryptionAvailable: () => scene.hasKeyStore,
+  getSelectedStorageBackend: () => 'gnome_libsecret',
+  encryptString: (text: string) => Buffer.from([...text].reverse().join('')),
+  decryptString: (sealed: Buffer) => [...sealed.toString()].reverse().join(''),
+} satisfies Pick<
+  Electron.SafeStorage,
+  'isEncryptionAvailable' | 'getSelectedStorageBackend' | 'encryptString' | 'decryptString'
+>;
 
 export const contextBridge = {
   exposeInMainWorld: (name: string, api: unknown) => {
@@ -179,6 +195,10 @@ class WebContents extends EventEmitter {
 
   setWindowOpenHandler(handler: Parameters<Electron.WebContents['setWindowOpenHandler']>[0]): void {
     this.openHandler = handler;
+  }
+  /** To the page, which hears it in its preload. */
+  send(channel: string, ...values: unknown[]): void {
+    events.emit(channel, {}, ...values);
   }
 }
 

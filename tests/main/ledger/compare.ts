@@ -1,5 +1,5 @@
 /** Every balance, value, coat count and cost of the program, held against the book. */
-import type SqliteDatabase from 'better-sqlite3';
+import type { Beside } from '../beside.ts';
 import { cutBySize, cutCosts, isSound, itemAccount, type LineValue, lineValues } from './figures.ts';
 import { type Place, reservedAt } from './model.ts';
 import { coverOf, get, sizes, slotIds, stillNeeded, unlike, type Workshop } from './workshop.ts';
@@ -18,32 +18,32 @@ export const nothingWritten = (): Written => ({ rows: new Map(), lastEntry: new 
 type GrowingRow = { readonly id: string; readonly entry: number };
 
 /** Learns the rows that were added since it was last asked. */
-export function learnWritten(beside: SqliteDatabase.Database, { rows, lastEntry }: Written): void {
+export async function learnWritten(beside: Beside, { rows, lastEntry }: Written): Promise<void> {
   for (const table of growing) {
-    const added = beside
-      .prepare(`SELECT * FROM ${table} WHERE entry > ? ORDER BY entry`)
-      .all(lastEntry.get(table) ?? 0) as GrowingRow[];
+    const added = (await beside.ask(
+      `SELECT * FROM ${table} WHERE entry > ? ORDER BY entry`,
+      lastEntry.get(table) ?? 0,
+    )) as unknown as GrowingRow[];
     for (const row of added) rows.set(`${table} ${row.id}`, JSON.stringify(row));
     lastEntry.set(table, added.at(-1)?.entry ?? lastEntry.get(table) ?? 0);
   }
 }
 
 /** Rows that are no longer as they were first seen. */
-export function rewritten(beside: SqliteDatabase.Database, { rows }: Written): string[] {
-  const now = new Map<string, string>(
-    growing.flatMap((table) =>
-      (beside.prepare(`SELECT * FROM ${table}`).all() as GrowingRow[]).map(
-        (row) => [`${table} ${row.id}`, JSON.stringify(row)] as const,
-      ),
-    ),
-  );
+export async function rewritten(beside: Beside, { rows }: Written): Promise<string[]> {
+  const now = new Map<string, string>();
+  for (const table of growing) {
+    for (const row of await beside.ask(`SELECT * FROM ${table}`)) {
+      now.set(`${table} ${String(row.id)}`, JSON.stringify(row));
+    }
+  }
   return [...rows].flatMap(([key, row]) => (now.get(key) === row ? [] : [`${key} was rewritten`]));
 }
 
 /** Every balance, value, coat count and cost, and what one of the plans still needs. */
 export async function compare(workshop: Workshop, planAt: number): Promise<string[]> {
   const values = lineValues(workshop.book);
-  const differences = [...balances(workshop, values), ...(await account(workshop, values))];
+  const differences = [...(await balances(workshop, values)), ...(await account(workshop, values))];
   for (const plan of workshop.plans.keys()) {
     differences.push(...(await costAsCut(workshop, plan, values)));
   }
@@ -56,23 +56,24 @@ const sum = (numbers: readonly number[]) => numbers.reduce((total, each) => tota
 /** Rows in one order, whichever they came in. */
 const inOrder = (rows: readonly Row[]) => rows.map((row) => row.join(' ')).sort();
 
-function balances(
+async function balances(
   { beside, book, itemIds, plans, lotIds, places }: Workshop,
   values: readonly LineValue[],
-): string[] {
-  const kept = (sql: string) => inOrder(beside.prepare(sql).raw().all() as Row[]);
+): Promise<string[]> {
+  const kept = async (sql: string) =>
+    inOrder((await beside.ask(sql)).map((row) => Object.values(row) as unknown as Row));
   const together = (some: readonly Place[]) => [sum(some.map(({ hand }) => hand)), sum(some.map(reservedAt))];
   const placesOf = (item: number) => book.places.filter(({ lot }) => book.lots[lot]!.item === item);
   return [
     ...(isSound(book) ? [] : ['the book itself sets aside more than there is']),
     ...unlike(
       'lots',
-      kept('SELECT lot_id, on_hand_milli, reserved_milli FROM lot_balance'),
+      await kept('SELECT lot_id, on_hand_milli, reserved_milli FROM lot_balance'),
       inOrder(lotIds.map((id, lot) => [id, ...together(book.places.filter((place) => place.lot === lot))])),
     ),
     ...unlike(
       'lengths',
-      kept('SELECT length_id, on_hand_milli, reserved_milli FROM length_balance'),
+      await kept('SELECT length_id, on_hand_milli, reserved_milli FROM length_balance'),
       inOrder(
         places.flatMap(({ lengthId }, at) =>
           lengthId === null ? [] : [[lengthId, ...together([book.places[at]!])]],
@@ -81,14 +82,14 @@ function balances(
     ),
     ...unlike(
       'items',
-      kept('SELECT item_id, on_hand_milli, reserved_milli, value_minor FROM item_balance'),
+      await kept('SELECT item_id, on_hand_milli, reserved_milli, value_minor FROM item_balance'),
       inOrder(
         itemIds.map((id, item) => [id, ...together(placesOf(item)), itemAccount(book, item, values).onHand]),
       ),
     ),
     ...unlike(
       'what coats have set aside',
-      kept(
+      await kept(
         `SELECT plan_id, lot_id, length_id, sum(reserved_milli) FROM movement
          WHERE reserved_milli <> 0 GROUP BY 1, 2, 3 HAVING sum(reserved_milli) <> 0`,
       ),

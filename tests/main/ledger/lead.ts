@@ -1,9 +1,9 @@
 /** Leads a real workshop and the book through the same history; `differences` says where they part. */
 import { join } from 'node:path';
-import SqliteDatabase from 'better-sqlite3';
-import { openServices } from '../../../main/services/calls/services.ts';
+import { openServicesAt } from '../../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { Result } from '../../../shared-core/measure/problem.ts';
+import { besideDatabase, besideFile } from '../beside.ts';
 import { compare, learnWritten, nothingWritten, rewritten } from './compare.ts';
 import type { Step } from './step.ts';
 import { take } from './take-step.ts';
@@ -15,13 +15,15 @@ export interface Led {
   readonly done: Record<string, number>;
 }
 
+/** address: of a fresh workshop in a database; absent: the workshop is a file in the folder. */
 export async function lead(
   folder: string,
   steps: readonly Step[],
+  address?: string,
 ): Promise<Led & { readonly stepCount: number }> {
-  const dataFile = join(folder, 'own.sqlite');
+  const dataFile = address ?? join(folder, 'own.sqlite');
   const logged: unknown[] = [];
-  const opened = openServices({
+  const opened = await openServicesAt({
     dataFile,
     demoFile: join(folder, 'demo.sqlite'),
     log: (error) => logged.push(error),
@@ -29,7 +31,7 @@ export async function lead(
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const ask = <Name extends CallName>(call: Name, input: CallInput<Name>) =>
     opened.value.answer({ call, workshop: 'own', input }) as Promise<Result<CallOutput<Name>>>;
-  const beside = new SqliteDatabase(dataFile, { readonly: true });
+  const beside = address === undefined ? besideFile(dataFile) : besideDatabase(address);
   try {
     const workshop = await begin(ask, beside);
     const written = nothingWritten();
@@ -39,7 +41,7 @@ export async function lead(
       const answer = await take(workshop, step);
       stepCount += 1;
       done[`${step.kind}: ${answer.what}`] = (done[`${step.kind}: ${answer.what}`] ?? 0) + 1;
-      learnWritten(beside, written);
+      await learnWritten(beside, written);
       const differences = [
         ...answer.differences,
         ...(await compare(workshop, stepCount % workshop.plans.length)),
@@ -52,9 +54,9 @@ export async function lead(
           stepCount,
         };
     }
-    return { differences: rewritten(beside, written), done, stepCount };
+    return { differences: await rewritten(beside, written), done, stepCount };
   } finally {
-    beside.close();
-    opened.value.close();
+    await beside.close();
+    await opened.value.close();
   }
 }

@@ -249,7 +249,7 @@ async function cut(workshop: Workshop, step: Step): Promise<Taken> {
   );
   if (real.ok && isDone) {
     workshop.cuttingIds.push(real.value.id);
-    learnPlaces(workshop);
+    await learnPlaces(workshop);
   }
   const taken = agreed(real, isDone);
   return { ...taken, differences: [...differences, ...taken.differences] };

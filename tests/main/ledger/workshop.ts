@@ -1,5 +1,4 @@
 /** A real workshop file with its plans, and the book beside it. */
-import type SqliteDatabase from 'better-sqlite3';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { cover } from '../../../shared-core/cover/cover.ts';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
@@ -9,6 +8,7 @@ import { requirement } from '../../../shared-core/requirement/requirement.ts';
 import { stillToCut } from '../../../shared-core/requirement/cut/still-to-cut.ts';
 import { piece, plan as smallPlan, rectangle, slot } from '../../fixtures/small-workshop.ts';
 import { down, taffeta } from '../asking-inputs.ts';
+import type { Beside } from '../beside.ts';
 import { usedUp } from './figures.ts';
 import * as book from './model.ts';
 
@@ -38,7 +38,7 @@ export type Ask = <Name extends CallName>(
 
 export interface Workshop {
   readonly ask: Ask;
-  readonly beside: SqliteDatabase.Database;
+  readonly beside: Beside;
   readonly book: book.Book;
   readonly itemIds: readonly string[];
   readonly plans: readonly PlanState[];
@@ -58,7 +58,7 @@ export async function get<Name extends CallName>(
   return outcome.value;
 }
 
-export async function begin(ask: Ask, beside: SqliteDatabase.Database): Promise<Workshop> {
+export async function begin(ask: Ask, beside: Beside): Promise<Workshop> {
   const snaps = { ...down, kind: 'fastening', name: 'Horn snap', facts: { form: 'snap' } } as const;
   const itemIds: string[] = [];
   for (const item of [taffeta, down, snaps]) itemIds.push((await get(ask, 'saveItem', item)).itemId);
@@ -138,18 +138,21 @@ export async function receive(
   const all = places.reduce((sum, { hand }) => sum + hand, 0);
   book.receive(workshop.book, { item, received: all, priceMinor }, places);
   workshop.lotIds.push(received.lotId);
-  learnPlaces(workshop);
+  await learnPlaces(workshop);
 }
 
 /** The program's names of places that have come into being, in the order the book made them. */
-export function learnPlaces(workshop: Workshop): void {
-  const read = workshop.beside.prepare('SELECT id FROM length WHERE lot_id = ? ORDER BY entry').pluck();
+export async function learnPlaces(workshop: Workshop): Promise<void> {
+  const read = async (lotId: string) =>
+    (await workshop.beside.ask('SELECT id FROM length WHERE lot_id = ? ORDER BY entry', lotId)).map(
+      ({ id }) => String(id),
+    );
   for (let at = workshop.places.length; at < workshop.book.places.length; at++) {
     const { lot, widthMm } = workshop.book.places[at]!;
     const lotId = workshop.lotIds[lot]!;
     const known = new Set(workshop.places.map((place) => place.lengthId));
     const lengthId =
-      widthMm === null ? null : ((read.all(lotId) as string[]).find((id) => !known.has(id)) ?? 'missing');
+      widthMm === null ? null : ((await read(lotId)).find((id) => !known.has(id)) ?? 'missing');
     workshop.places.push({ lotId, lengthId });
   }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Asking, dump, openAsking, taffeta } from '../asking.ts';
+import { type Asking, openAsking, taffeta } from '../asking.ts';
 
 const cloths = Array.from({ length: 1500 }, (_, i) => `Sedge lawn ${i}`);
 
@@ -75,8 +75,8 @@ test('what is written meanwhile waits for its turn, and both are kept; a refused
   ]);
   expect(saved.itemId).not.toBe('');
   expect((await asking.get('workshopFacts', {})).itemCount).toBe(cloths.length + 1);
-  const before = dump(asking.dataFile);
+  const before = await asking.rows();
   const broken = `${stashFile.replaceAll('Sedge', 'Reed')}\nCloth,Reed lawn,1470,2026-02-30,1,1`;
   await asking.refusal('bringInStashFile', { text: broken });
-  expect(dump(asking.dataFile)).toBe(before);
+  expect(await asking.rows()).toBe(before);
 }, 120_000);

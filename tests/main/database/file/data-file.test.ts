@@ -23,6 +23,7 @@ test('a file that the maker names is taken, and the demo stands beside it', () =
   expect(workshopFiles('linux', {}, '/home/ada', '/srv/coats.sqlite')).toEqual({
     folder: '/srv',
     dataFile: '/srv/coats.sqlite',
+    localFile: '/srv/coats.sqlite',
     demoFile: '/srv/demo-coats.sqlite',
   });
 });

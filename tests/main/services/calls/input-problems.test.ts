@@ -2,7 +2,7 @@ import SqliteDatabase from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { demoWorkshop } from '../../../../shared-core/demo/demo-workshop.ts';
 import { problemSentence } from '../../../../shared-core/measure/problem.ts';
-import { clothLot, dump, openAsking, receivedFill, taffeta } from '../../asking.ts';
+import { clothLot, openAsking, receivedFill, taffeta } from '../../asking.ts';
 
 describe('what is typed wrongly is told by its place', () => {
   const lot = clothLot('any');
@@ -114,13 +114,13 @@ describe('what no door would send', () => {
   test('is answered with problems, never with a throw, and changes nothing', async () => {
     const asking = openAsking();
     await receivedFill(asking, 640);
-    const before = dump(asking.dataFile);
+    const before = await asking.rows();
     for (const envelope of hostile) {
       const outcome = await asking.services.answer(envelope);
       expect([envelope, outcome.ok]).toEqual([envelope, false]);
       expect(outcome.ok ? 0 : outcome.problems.length).toBeGreaterThan(0);
     }
-    expect(dump(asking.dataFile)).toBe(before);
+    expect(await asking.rows()).toBe(before);
     expect(asking.logged).toEqual([]);
   });
 

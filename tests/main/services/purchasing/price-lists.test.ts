@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dump, openAsking, taffeta } from '../../asking.ts';
+import { openAsking, taffeta } from '../../asking.ts';
 
 const heads = 'supplier,item,sold as,step or length (cm),width (cm),price (EUR),priced on,breaks';
 const line = (supplier: string, price: string) =>
@@ -65,8 +65,8 @@ test('the list of the workshop is read back whole: cloth in two colours, names w
       leastCount: 3,
     });
   }
-  const before = dump(asking.dataFile);
+  const before = await asking.rows();
   const list = await asking.get('priceList', {});
   expect(await asking.get('bringInPriceList', list)).toEqual({ addedCount: 0, changedCount: 0 });
-  expect(dump(asking.dataFile)).toBe(before);
+  expect(await asking.rows()).toBe(before);
 });

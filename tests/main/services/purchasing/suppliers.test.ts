@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import SqliteDatabase from 'better-sqlite3';
 import { newPlan } from '../../../../shared-core/plan/model/new-plan.ts';
 import { emptySlot } from '../../../../shared-core/plan/model/coat-plan.ts';
 import { type Asking, clothLot, openAsking, taffeta } from '../../asking.ts';
@@ -19,10 +18,8 @@ const quillstone = {
 };
 
 /** A supplier as an older file holds it, under the key that it was given then. */
-function bookSupplier(asking: Asking, key: string, name: string, facts: readonly (number | null)[]): void {
-  const database = new SqliteDatabase(asking.dataFile);
-  database.prepare('INSERT INTO supplier VALUES (?, ?, ?, ?, ?)').run(key, name, ...facts);
-  database.close();
+function bookSupplier(asking: Asking, key: string, name: string, facts: readonly (number | null)[]) {
+  return asking.beside('INSERT INTO supplier VALUES (?, ?, ?, ?, ?)', key, name, ...facts);
 }
 
 describe('suppliers', () => {
@@ -121,8 +118,8 @@ describe('suppliers', () => {
     const asking = openAsking();
     const { itemId } = await asking.get('saveItem', taffeta);
     await asking.get('saveOffer', { ...offer, itemId, supplier: 'Cafe Lane' });
-    bookSupplier(asking, 'cafe lane', 'Cafe Lane', [690, 25_000, null]);
-    bookSupplier(asking, 'café lane', 'Café Lane', [420, null, 9]);
+    await bookSupplier(asking, 'cafe lane', 'Cafe Lane', [690, 25_000, null]);
+    await bookSupplier(asking, 'café lane', 'Café Lane', [420, null, 9]);
     expect((await asking.get('listSuppliers', {})).rows).toEqual([
       {
         name: 'Cafe Lane',

@@ -1,4 +1,4 @@
-import SqliteDatabase from 'better-sqlite3';
+import { randomUUID } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { imbalanceMinor } from '../../../../shared-core/cost/valuation.ts';
@@ -46,12 +46,12 @@ async function live(asking: Asking, name: string, steps: readonly Step[], planId
         await asking.get('correctCount', { lotId, lengthId: null, counted: 1700 * share, reason: 'weighed' });
         break;
       case 'cut':
-        if (part > 0) book(asking, lotId, 'cut', -toMilli(part), planId);
+        if (part > 0) await book(asking, lotId, 'cut', -toMilli(part), planId);
         cutMilli += toMilli(part);
         break;
       case 'returned': {
         const backMilli = Math.floor(cutMilli * share);
-        if (backMilli > 0) book(asking, lotId, 'returned', backMilli, planId);
+        if (backMilli > 0) await book(asking, lotId, 'returned', backMilli, planId);
         cutMilli -= backMilli;
         break;
       }
@@ -63,15 +63,16 @@ async function live(asking: Asking, name: string, steps: readonly Step[], planId
 }
 
 /** A row of the ledger as a cutting writes it. */
-function book(asking: Asking, lotId: string, kind: string, onHandMilli: number, planId: string): void {
-  const database = new SqliteDatabase(asking.dataFile);
-  database
-    .prepare(
-      `INSERT INTO movement (id, at, kind, lot_id, length_id, on_hand_milli, reserved_milli, plan_id, reason)
-       VALUES (hex(randomblob(16)), '2026-10-04T08:00:00Z', ?, ?, NULL, ?, 0, ?, '')`,
-    )
-    .run(kind, lotId, onHandMilli, planId);
-  database.close();
+function book(asking: Asking, lotId: string, kind: string, onHandMilli: number, planId: string) {
+  return asking.beside(
+    `INSERT INTO movement (id, at, kind, lot_id, length_id, on_hand_milli, reserved_milli, plan_id, reason)
+     VALUES (?, '2026-10-04T08:00:00Z', ?, ?, NULL, ?, 0, ?, '')`,
+    randomUUID(),
+    kind,
+    lotId,
+    onHandMilli,
+    planId,
+  );
 }
 
 const everything = {

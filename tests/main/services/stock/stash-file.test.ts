@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { problemSentence } from '../../../../shared-core/measure/problem.ts';
-import { type Asking, dump, openAsking, receivedCloth, receivedFill, taffeta } from '../../asking.ts';
+import { type Asking, openAsking, receivedCloth, receivedFill, taffeta } from '../../asking.ts';
 
 /** The saved stash as a table that a test can write in as a maker would in a spreadsheet. */
 async function sheet(asking: Asking, workshop: 'own' | 'demo' = 'own') {
@@ -48,7 +48,7 @@ const sentences = async (asking: Asking, text: string) =>
 describe('the stash as a file', () => {
   test('read again as it was saved changes nothing, whatever the texts hold and the cells are parted by', async () => {
     const asking = await mixedStash();
-    const before = dump(asking.dataFile);
+    const before = await asking.rows();
     const saved = await sheet(asking);
     expect(saved.rows).toHaveLength(4);
     for (const text of [saved.text, `\ufeff${saved.text}`, saved.written(';'), saved.written('\t')]) {
@@ -62,7 +62,7 @@ describe('the stash as a file', () => {
         changes: [],
       });
     }
-    expect(dump(asking.dataFile)).toBe(before);
+    expect(await asking.rows()).toBe(before);
   });
 
   test('of the whole demo is read again without a change, and fills an empty workshop with the same', async () => {

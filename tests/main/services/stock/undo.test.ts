@@ -1,5 +1,4 @@
 /** The last change of the stash, undone: whole, by rows of its own, and only where nothing stands on it. */
-import SqliteDatabase from 'better-sqlite3';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
@@ -23,12 +22,7 @@ const onHand = async (asking: Asking, itemId: string) =>
   (await asking.get('readItem', { itemId })).shelf.lots.flatMap((lot) =>
     lot.lengths.length > 0 ? lot.lengths.map((length) => length.onHandMm) : [lot.onHand],
   );
-const movementRows = (asking: Asking) => {
-  const beside = new SqliteDatabase(asking.dataFile, { readonly: true });
-  const rows = beside.prepare('SELECT * FROM movement ORDER BY entry').all();
-  beside.close();
-  return rows;
-};
+const movementRows = (asking: Asking) => asking.beside('SELECT * FROM movement ORDER BY entry');
 
 const offer = (itemId: string): CallInput<'saveOffer'> => ({
   offerId: null,
@@ -44,7 +38,7 @@ describe('a lot that was received by mistake', () => {
     const asking = openAsking();
     const cloth = await receivedCloth(asking);
     const before = await account(asking);
-    const rows = movementRows(asking);
+    const rows = await movementRows(asking);
     await asking.get('receiveLot', { ...clothLot(cloth.itemId), dyeLot: 'Q-88', priceMinor: 7003 });
     const found = async () => (await asking.get('find', { text: 'Q-88' })).finds.length;
     expect(await found()).toBe(1);
@@ -52,7 +46,7 @@ describe('a lot that was received by mistake', () => {
     expect(await account(asking)).toEqual(before);
     expect(await found()).toBe(0);
     expect(await onHand(asking, cloth.itemId)).toEqual([7310.5, 890]);
-    expect(movementRows(asking).slice(0, rows.length)).toEqual(rows);
+    expect((await movementRows(asking)).slice(0, rows.length)).toEqual(rows);
     const { movements } = await asking.get('readItem', { itemId: cloth.itemId });
     expect(movements.slice(0, 4).map(({ kind, onHandMilli }) => [kind, onHandMilli])).toEqual([
       ['reversed', -7_310_500],

@@ -6,7 +6,7 @@ import { maxKeptLays } from '../../../../main/services/plans/lays.ts';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import { demoWorkshop } from '../../../../shared-core/demo/demo-workshop.ts';
 import { type Item, itemOnHand } from '../../../../shared-core/stash/stash.ts';
-import { dump, openAsking, receivedCloth, receivedFill, taffeta } from '../../asking.ts';
+import { openAsking, receivedCloth, receivedFill, taffeta } from '../../asking.ts';
 
 const everything: CallInput<'listItems'> = {
   search: '',
@@ -128,10 +128,10 @@ describe('the demo', () => {
   test('never touches the maker\u2019s own workshop, nor is made there', async () => {
     const asking = openAsking();
     await receivedFill(asking, 640);
-    const before = dump(asking.dataFile);
+    const before = await asking.rows();
     await asking.get('openDemo', {}, 'demo');
     await asking.get('saveItem', taffeta, 'demo');
-    expect(dump(asking.dataFile)).toBe(before);
+    expect(await asking.rows()).toBe(before);
     expect((await asking.refusal('openDemo', {}, 'own'))[0]?.where).toBe('The demo');
   });
 });

@@ -6,22 +6,63 @@ import { readFileSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
-import type { Claim } from '../../database/file/claim.ts';
-import type { OpenOptions, OpenWorkshop } from '../../database/file/connection.ts';
-import { checkDataFile, isMarkedDemo, realFile } from '../../database/file/file-check.ts';
-import { demoApplicationId } from '../../database/schema/migrate.ts';
-import { openClaimed } from '../../database/file/opening.ts';
-import { withoutLog } from '../../database/file/reading.ts';
-import { isEmpty } from './backups.ts';
-import { rebuildDemo } from './demo.ts';
+import { databaseProblem } from '../failures/failure.ts';
+import type { Claim } from '../file/claim.ts';
+import type { OpenOptions, OpenWorkshop } from '../file/connection.ts';
+import { checkDataFile, isMarkedDemo, realFile } from '../file/file-check.ts';
+import { openClaimed } from '../file/opening.ts';
+import { withoutLog } from '../file/reading.ts';
+import { demoApplicationId, schemaVersion } from '../schema/migrate.ts';
+import type { DemoStore } from '../store.ts';
+import { transactions } from './beside.ts';
+import { rebuildDemo } from './demo-rows.ts';
+import { isEmpty } from './file-store.ts';
 
-export interface OpenDemo {
+/** The demo as a store; nothing is touched before it is asked whether it is ready. */
+export function demoFileStore(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): DemoStore {
+  const { read, write } = transactions();
+  let demo: OpenDemo | null = null;
+  function inUse(): OpenWorkshop {
+    if (demo === null) throw new Error('the demo is not open');
+    return demo.open;
+  }
+  return {
+    name: demoFile,
+    schemaVersion: () => schemaVersion(inUse().connection),
+    async ready() {
+      if (demo !== null) return ok(null);
+      const opened = openDemoFile(demoFile, options);
+      if (!opened.ok) return opened;
+      demo = opened.value;
+      return ok(null);
+    },
+    told: () => [],
+    read: (how, work) => read(inUse(), how, work),
+    write: (how, work) => write(inUse(), how, work),
+    onChangeElsewhere: () => () => {},
+    explain: async (error) => databaseProblem(error, demoFile),
+    // Holding the connection keeps every other call of this program waiting meanwhile.
+    makeAnew: () =>
+      inUse()
+        .queries.connection()
+        .execute(async () => {
+          inUse().checkInPlace();
+          rebuildDemo(inUse().connection, options.now);
+        }),
+    async close() {
+      demo?.open.close();
+      demo?.claim.release();
+    },
+  };
+}
+
+interface OpenDemo {
   readonly open: OpenWorkshop;
   readonly claim: Claim;
 }
 
 /** Makes the demo where there is none. Refused where the file is not a demo's, or is open elsewhere. */
-export function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): Result<OpenDemo> {
+function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): Result<OpenDemo> {
   const real = realFile(demoFile);
   if (!real.ok) return real;
   const file = real.value;

@@ -2,9 +2,9 @@
 import type { Database } from 'better-sqlite3';
 import { type DemoWorkshop, demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
 import { supplierKey } from '../../../shared-core/stash/supplier.ts';
-import { applySteps, markSchema } from '../../database/schema/migrate.ts';
-import { migrations } from '../../database/schema/migrations.ts';
-import { searchText, sortKey } from '../../database/schema/search-text.ts';
+import { applySteps, markSchema } from '../schema/migrate.ts';
+import { migrations } from '../schema/migrations.ts';
+import { searchText, sortKey } from '../schema/search-text.ts';
 
 /** No query may be under way on the connection. Throws when the file cannot be written. */
 export function rebuildDemo(connection: Database, now: () => Date): void {

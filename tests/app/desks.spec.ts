@@ -1,0 +1,118 @@
+/** Two desks at one workshop: each a host of its own, as on a machine of its own, over one PostgreSQL. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { moveWorkshop } from '../../main/database/move.ts';
+import { openServices } from '../../main/services/calls/services.ts';
+import { noServer, startServer, type TempServer } from '../main/postgres/temp-server.ts';
+import { type SharedHosts, sharedHosts } from './hosts.ts';
+import { paceLays } from './lay-clock.ts';
+
+let server: TempServer | null = null;
+let folder = '';
+let desks: readonly SharedHosts[] = [];
+
+test.beforeAll(async () => {
+  server = await startServer();
+  folder = mkdtempSync(join(tmpdir(), 'bolt-desks-spec-'));
+  // Each host keeps its log and its demo in the folder of its own person.
+  process.env.XDG_DATA_HOME = folder;
+  desks = [sharedHosts(), sharedHosts()];
+});
+
+test.afterAll(async () => {
+  for (const desk of desks) await desk.end();
+  await server?.end();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** The demo's stash and coat, carried into a database as if they were a maker's own. */
+async function workshopInDatabase(at: TempServer): Promise<string> {
+  const demoFile = join(folder, 'demo.sqlite');
+  const opened = openServices({ dataFile: join(folder, 'own.sqlite'), demoFile });
+  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+  await opened.value.answer({ call: 'openDemo', workshop: 'demo', input: {} });
+  await opened.value.close();
+  const address = at.address(await at.createDatabase());
+  const moved = await moveWorkshop({ from: demoFile, to: address, now: () => new Date(), waitMs: 5000 });
+  if (!moved.ok) throw new Error(JSON.stringify(moved.problems));
+  return address;
+}
+
+async function showItem(page: Page, name: string) {
+  await page.getByRole('navigation').getByRole('link', { name: 'Stash' }).click();
+  await page.getByRole('option', { name: new RegExp(name) }).click();
+  const item = page.getByRole('article', { name, exact: true });
+  await expect(item).toBeVisible();
+  return item;
+}
+
+async function onHand(item: Locator): Promise<string> {
+  return /[\d.]+ m on hand/.exec((await item.textContent()) ?? '')?.[0] ?? '';
+}
+
+test('what one desk cuts, the other sees on its shelf', async ({ browser }) => {
+  test.skip(server === null, noServer);
+  test.skip(test.info().project.name !== 'loopback', 'two desks are two loopback hosts here');
+  const address = await workshopInDatabase(server!);
+  const pages: Page[] = [];
+  for (const desk of desks) {
+    const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
+    await paceLays(page, () => 'soon');
+    await page.goto((await desk.open(address)).address);
+    pages.push(page);
+  }
+  const [cutting, looking] = pages as [Page, Page];
+  const seen = await showItem(looking, 'Peatwater nylon');
+  const before = await onHand(seen);
+  expect(before).not.toBe('');
+
+  await cutting.getByRole('navigation').getByRole('link', { name: 'Coats' }).click();
+  await cutting
+    .getByRole('link', { name: /Fenwalk coat/ })
+    .first()
+    .click();
+  const road = cutting.getByRole('region', { name: 'The road of this coat' });
+  await road.getByRole('link', { name: /^Cutting/ }).click();
+  await expect(cutting.getByRole('heading', { name: 'Cutting', level: 1 })).toBeVisible();
+  const shell = cutting
+    .getByRole('list', { name: 'What is cut' })
+    .getByRole('listitem', { name: 'Shell', exact: true });
+  await expect(shell).toBeVisible();
+  const book = cutting.getByRole('button', { name: 'Book the cutting' });
+  await expect(book).toBeEnabled();
+  await book.click();
+  await expect(cutting.getByRole('region', { name: 'Cut so far' })).toContainText('6 coats of size EU 40');
+
+  // Nothing was done at the other desk.
+  await expect.poll(() => onHand(seen), { timeout: 10_000 }).not.toBe(before);
+  await expect(seen).toContainText('Fenwalk coat');
+
+  // What is being typed stays, and everything around it follows.
+  const search = looking.getByRole('searchbox').first();
+  await search.fill('Peatwater');
+  await cutting.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  await cutting.getByLabel('Workshop name').fill('Two tables');
+  await expect(looking.getByRole('navigation')).toContainText('Two tables', { timeout: 10_000 });
+  await expect(search).toHaveValue('Peatwater');
+});
+
+test('a desk is told at once that its server is away, and goes on when it is back', async ({ browser }) => {
+  test.skip(server === null, noServer);
+  test.skip(test.info().project.name !== 'loopback', 'as above');
+  const address = server!.address(await server!.createDatabase());
+  const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
+  await page.goto((await desks[0]!.open(address)).address);
+  await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  const name = page.getByLabel('Workshop name');
+  await name.fill('Fen workshop');
+  await expect(page.getByText('Saved')).toBeVisible();
+  await server!.kill();
+  await name.fill('Heron workshop');
+  await expect(page.getByText('cannot be reached')).toBeVisible();
+  await server!.startAgain();
+  await name.fill('Tarn workshop');
+  await expect(page.getByText('Saved')).toBeVisible();
+  await expect(page.getByRole('navigation')).toContainText('Tarn workshop');
+});

@@ -1,0 +1,69 @@
+/** A workshop of its own on the server of the tests, for one test. */
+import { randomUUID } from 'node:crypto';
+import type { TestContext } from 'vitest';
+import { carriedTables } from '../../../main/database/carry/carried-tables.ts';
+import { besideDatabase, type Row } from '../beside.ts';
+import { addressVariable, templateName } from './server-for-tests.ts';
+import { noServer } from './temp-server.ts';
+
+/** To be called before each test that needs the server; where it is missing, the test is skipped by its name. */
+export function needServer({ skip }: Pick<TestContext, 'skip'>): void {
+  if (process.env[addressVariable] === undefined) skip(noServer);
+}
+
+/** Of a database that is not there yet. */
+export function freshAddress(): string {
+  return addressOf(`workshop_${randomUUID().replaceAll('-', '').slice(0, 16)}`);
+}
+
+/** A fresh workshop, or a database with nothing in it. */
+export async function createDatabase(
+  address: string,
+  kind: 'workshop' | 'empty' = 'workshop',
+): Promise<void> {
+  await serverQuery(
+    `create database ${nameIn(address)}${kind === 'workshop' ? ` template ${templateName}` : ''}`,
+  );
+}
+
+export async function dropDatabase(address: string): Promise<void> {
+  await serverQuery(`drop database if exists ${nameIn(address)} with (force)`);
+}
+
+/** Asks once, beside every desk. */
+export async function queryAt(address: string, sql: string): Promise<readonly Row[]> {
+  const beside = besideDatabase(address);
+  try {
+    return await beside.ask(sql);
+  } finally {
+    await beside.close();
+  }
+}
+
+/** Every row of every table that a file has as well, as one text. */
+export async function dumpDatabase(address: string): Promise<string> {
+  const tables: unknown[] = [];
+  const beside = besideDatabase(address);
+  try {
+    for (const { name, key } of carriedTables) {
+      tables.push([name, await beside.ask(`select * from ${name} order by ${key.join(', ')}`)]);
+    }
+  } finally {
+    await beside.close();
+  }
+  return JSON.stringify(tables);
+}
+
+function serverQuery(sql: string) {
+  return queryAt(addressOf('postgres'), sql);
+}
+
+function nameIn(address: string): string {
+  return new URL(address).pathname.slice(1);
+}
+
+function addressOf(database: string): string {
+  const url = new URL(process.env[addressVariable] ?? '');
+  url.pathname = `/${database}`;
+  return url.href;
+}
