@@ -19,7 +19,9 @@ import { estimateText } from '../../shared-core/flow/output/estimate-text.ts';
 import type { NapAsked } from '../../shared-core/flow/requirements-table/table-asked.ts';
 import { laySvg } from '../../shared-core/lay/lay-svg.ts';
 import { type Result, ok, problemSentence, err } from '../../shared-core/measure/problem.ts';
+import { type Language, languageNamed, languages } from '../../shared-core/wording/say.ts';
 import { slotById } from '../../shared-core/plan/model/coat-plan.ts';
+import { speakAtHome } from '../services/calls/speaking.ts';
 import { LayGivenUp, openLayThreads } from '../services/threads/lay-threads.ts';
 import { openServicesAt, type Services } from '../services/calls/services.ts';
 import { isAddress } from '../database/postgres/address.ts';
@@ -33,7 +35,8 @@ const usage = `Usage:
   npm run -s estimate -- --demo [--json] [--svg DIR] [--pdf DIR] [--seconds S] [--iterations N]
   npm run -s estimate -- --data FILE --coat NAME [--json] [--svg DIR] [--pdf DIR] [--seconds S] [--iterations N]
   either with --table "115 cm; 150 cm" [--nap with|without|both] for what each size takes on those widths
-  npm run -s estimate -- --demo --season [--json] (or --data FILE --season) for all plans of the season in their order`;
+  npm run -s estimate -- --demo --season [--json] (or --data FILE --season) for all plans of the season in their order
+  any of them with --language de`;
 
 interface Asked {
   readonly isDemo: boolean;
@@ -48,6 +51,7 @@ interface Asked {
   readonly isSeason: boolean;
   readonly seconds: number | null;
   readonly iterations: number | null;
+  readonly language: Language;
 }
 
 /** Time for each lay where none is asked. */
@@ -66,6 +70,7 @@ function readAsked(words: readonly string[]): Result<Asked> {
     season: { type: 'boolean' },
     seconds: { type: 'string' },
     iterations: { type: 'string' },
+    language: { type: 'string' },
   } as const;
   let values: ReturnType<typeof parseArgs<{ options: typeof options }>>['values'];
   try {
@@ -80,6 +85,8 @@ function readAsked(words: readonly string[]): Result<Asked> {
   if ((values.demo === true) === (values.data !== undefined)) {
     return err({ where: 'The command', what: 'needs either --demo or --data FILE', fix: usage });
   }
+  const language = readLanguage(values.language);
+  if (!language.ok) return language;
   const seconds = readNumber('--seconds', values.seconds, 0.05, 3600);
   const iterations = readNumber('--iterations', values.iterations, 1, 1e9);
   if (!seconds.ok) return seconds;
@@ -98,6 +105,17 @@ function readAsked(words: readonly string[]): Result<Asked> {
     isSeason: values.season === true,
     seconds: seconds.value ?? (iterations.value === null ? defaultSeconds : null),
     iterations: iterations.value,
+    language: language.value,
+  });
+}
+
+function readLanguage(tag: string | undefined): Result<Language> {
+  const language = languageNamed(tag ?? 'en');
+  if (language !== null) return ok(language);
+  return err({
+    where: '--language',
+    what: `says "${tag}", which is not spoken here`,
+    fix: `Give one of ${Object.keys(languages).join(', ')}.`,
   });
 }
 
@@ -162,6 +180,7 @@ export async function runEstimate(
 ): Promise<Result<null>> {
   const asked = readAsked(words);
   if (!asked.ok) return asked;
+  speakAtHome(asked.value.language);
   const { isDemo, dataFile, isJson, svgDir, pdfDir, table, nap, isSeason, seconds, iterations } = asked.value;
   if (dataFile !== null && !isAddress(dataFile) && !existsSync(dataFile)) {
     return err({

@@ -3,6 +3,8 @@
  * calls and decides nothing about them. The window has no Node, runs in the sandbox, sees only the app's own
  * protocol, and can neither navigate away nor open another window.
  */
+import { say } from '../../shared-core/wording/say.ts';
+import { speakAtHome } from '../services/calls/speaking.ts';
 import { createHash } from 'node:crypto';
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -69,6 +71,7 @@ if (app.requestSingleInstanceLock()) {
 }
 
 async function start(): Promise<void> {
+  speakAtHome(app.getLocale());
   const { localFile, demoFile } = files;
   const runsOn = (['electron', 'chrome', 'node'] as const).map((part) => ({
     name: { electron: 'Electron', chrome: 'Chromium', node: 'Node' }[part],
@@ -91,9 +94,9 @@ async function start(): Promise<void> {
   });
   services.onChangeElsewhere(() => window?.webContents.send('bolt-change'));
   for (const call of callNames) {
-    ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown) => {
+    ipcMain.handle(`bolt:${call}`, (event, workshop: unknown, input: unknown, language?: unknown) => {
       refuseStrangers(event, window?.webContents);
-      return services.answer({ call, workshop, input });
+      return services.answer({ call, workshop, input, ...(language !== undefined && { language }) });
     });
   }
   protocol.handle(scheme, async (request) => {
@@ -126,7 +129,7 @@ function endAtOnce(error: unknown): void {
 
 function giveUp(why: string): void {
   console.error(why);
-  dialog.showErrorBox('The workshop cannot be opened', why);
+  dialog.showErrorBox(say('electron.the-workshop-cannot-be-opened'), why);
   app.exit(dataFileRefused);
 }
 
@@ -172,10 +175,10 @@ function openOther(file: string): void {
 
 async function askWhichToOpen(): Promise<void> {
   const chosen = await dialog.showOpenDialog({
-    title: 'Open a workshop',
+    title: say('electron.open-a-workshop'),
     defaultPath: files.folder,
     properties: ['openFile'],
-    filters: [{ name: 'Workshops', extensions: [workshopEnding, 'sqlite'] }],
+    filters: [{ name: say('electron.workshops'), extensions: [workshopEnding, 'sqlite'] }],
   });
   const [file] = chosen.filePaths;
   if (!chosen.canceled && file !== undefined) openOther(file);
@@ -186,16 +189,20 @@ function menu(): MenuItemConstructorOptions[] {
   return [
     ...(isMac ? [{ role: 'appMenu' } as const] : []),
     {
-      label: 'File',
+      label: say('electron.file'),
       submenu: [
-        { label: 'Open a workshop…', accelerator: 'CmdOrCtrl+O', click: () => void askWhichToOpen() },
+        {
+          label: say('electron.open-a-workshop-2'),
+          accelerator: 'CmdOrCtrl+O',
+          click: () => void askWhichToOpen(),
+        },
         { type: 'separator' },
         { role: isMac ? 'close' : 'quit' },
       ],
     },
     { role: 'editMenu' },
     {
-      label: 'View',
+      label: say('electron.view'),
       submenu: [
         { role: 'reload' },
         { type: 'separator' },
@@ -207,7 +214,10 @@ function menu(): MenuItemConstructorOptions[] {
         ...(app.isPackaged ? [] : [{ role: 'toggleDevTools' } as const]),
       ],
     },
-    { role: 'help', submenu: [{ label: 'About Bolt & Baffle', click: () => app.showAboutPanel() }] },
+    {
+      role: 'help',
+      submenu: [{ label: say('electron.about-bolt-baffle'), click: () => app.showAboutPanel() }],
+    },
   ];
 }
 

@@ -11,7 +11,8 @@ import {
 } from '../../shared-core/contract/contract.ts';
 
 function carry(call: CallName) {
-  return (workshop: Workshop, input: unknown) => ipcRenderer.invoke(`bolt:${call}`, workshop, input);
+  return (workshop: Workshop, input: unknown, language?: string) =>
+    ipcRenderer.invoke(`bolt:${call}`, workshop, input, language);
 }
 
 const api = Object.fromEntries(callNames.map((call) => [call, carry(call)])) as Record<

@@ -1,5 +1,5 @@
 /** The contract over either door: the preload's functions in Electron, or calls to the loopback host. */
-import { say } from '../../shared-core/wording/say.ts';
+import { say, spokenLanguage } from '../../shared-core/wording/say.ts';
 import {
   type BoltAndBaffleApi,
   type CallInput,
@@ -21,7 +21,7 @@ async function post(call: CallName, workshop: Workshop, input: unknown): Promise
     const response = await fetch('call', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ call, workshop, input }),
+      body: JSON.stringify({ call, workshop, input, language: spokenLanguage() }),
     });
     return (await response.json()) as Result<unknown>;
   } catch {
@@ -47,5 +47,5 @@ export function call<Name extends CallName>(
   workshop: Workshop,
   input: CallInput<Name>,
 ): Promise<Result<CallOutput<Name>>> {
-  return api[name](workshop, input);
+  return api[name](workshop, input, spokenLanguage());
 }

@@ -3,6 +3,7 @@
  * A call comes in an envelope that names the workshop it is for, and is answered by a Result:
  * a maker's mistake is a list of problems, and then nothing was changed.
  */
+import type { Language } from '../wording/say.ts';
 import { z } from 'zod';
 import type { PriceList } from '../exchange/price-list/price-list-shape.ts';
 import type { LayResult } from '../lay/job.ts';
@@ -279,18 +280,13 @@ export type CallOutput<Name extends CallName> = CallOutputs[Name];
 
 export type Workshop = 'own' | 'demo';
 
-/** What a door carries. */
-export const envelope = z.strictObject({
-  call: z.enum(callNames as [CallName, ...CallName[]]),
-  workshop: z.enum(['own', 'demo']),
-  input: z.unknown(),
-});
-export type Envelope = z.infer<typeof envelope>;
+type Call<Name extends CallName> = (
+  workshop: Workshop,
+  input: CallInput<Name>,
+  language?: Language,
+) => Promise<Result<CallOutput<Name>>>;
 
 /** The whole contract as functions, as the Electron preload exposes it and the client offers it. */
 export type BoltAndBaffleApi = {
-  readonly [Name in CallName]: (
-    workshop: Workshop,
-    input: CallInput<Name>,
-  ) => Promise<Result<CallOutput<Name>>>;
+  readonly [Name in CallName]: Call<Name>;
 };

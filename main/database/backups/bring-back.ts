@@ -3,6 +3,7 @@
  * stood there before is kept: as a backup of its own, or as it is where SQLite cannot read it any more. At any instant
  * the file is wholly the old or wholly the new.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { randomUUID } from 'node:crypto';
 import {
   chmodSync,
@@ -53,8 +54,13 @@ export interface BringBackOptions {
 export function restoreBackup(name: string, { file, open, now, reopen }: BringBackOptions): BroughtBack {
   const chosen = listBackups(file).find((backup) => backup.name === name);
   if (!chosen) {
-    const fix = 'Open the settings again and choose one from the list.';
-    return { open, problems: [{ where: `The backup ${name}`, what: 'is no longer there', fix }] };
+    const fix = say('bring-back.open-the-settings-again-and-choose');
+    return {
+      open,
+      problems: [
+        { where: say('bring-back.the-backup', { name }), what: say('common.is-no-longer-there'), fix },
+      ],
+    };
   }
   const fresh = `${file}.${randomUUID()}.new`;
   try {
@@ -65,10 +71,10 @@ export function restoreBackup(name: string, { file, open, now, reopen }: BringBa
     open?.close();
     // The last to close takes the log away. One that is still there belongs to another program, and to the old file.
     if (backup !== null && existsSync(`${file}-wal`)) {
-      const fix = 'Close the other program that uses it, then try again; nothing was changed.';
+      const fix = say('bring-back.close-the-other-program-that-uses');
       return {
         open: reopened(reopen, file),
-        problems: [{ where: file, what: 'is held by another program', fix }],
+        problems: [{ where: file, what: say('bring-back.is-held-by-another-program'), fix }],
       };
     }
     const kept = backup ?? copyApart(file, now());
@@ -129,17 +135,20 @@ function soundCopy(source: string, fresh: string, mode: number): Result<null> {
       if (version > migrations.length) {
         return err({
           where: source,
-          what: `was written by a newer version (its schema is ${version}, this version knows ${migrations.length})`,
-          fix: 'Bring it back with the newer version, or choose another backup.',
+          what: say('bring-back.was-written-by-a-newer-version', {
+            version,
+            migrationsCount: migrations.length,
+          }),
+          fix: say('bring-back.bring-it-back-with-the-newer'),
         });
       }
-      const fix = 'Choose another backup; this one was left as it was.';
+      const fix = say('bring-back.choose-another-backup-this-one-was');
       const strange = shapeProblem(database, source, migrations, fix);
       if (strange) return err(strange);
       const damaged = anyDamage(database, source);
       if (damaged) return err({ ...damaged, fix });
       if ((database.pragma('foreign_key_check') as readonly unknown[]).length > 0) {
-        return err({ where: source, what: 'refers to what is not in it', fix });
+        return err({ where: source, what: say('bring-back.refers-to-what-is-not-in'), fix });
       }
       // One file with no log beside it, whatever the backup was made by.
       database.pragma('journal_mode = DELETE');

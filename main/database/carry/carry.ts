@@ -2,6 +2,7 @@
  * A whole workshop carried from one store into an empty one, row for row, its balances too: a history from before a
  * stricter rule could not be booked anew. It is then read back from both, and kept only if they are the same.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Kysely } from 'kysely';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../schema/schema.ts';
@@ -22,8 +23,8 @@ export async function carryAll(
     return err(
       notSame(
         names.from,
-        `contradicts itself: ${wrong.join('; ')}`,
-        'Bring a backup back that is sound, and carry that one.',
+        say('carry.contradicts-itself', { wrong: wrong.join('; ') }),
+        say('carry.bring-a-backup-back-that-is'),
       ),
     );
   }
@@ -35,7 +36,11 @@ export async function carryAll(
   const found = [...differences, ...(await wrongBalances(target))];
   if (found.length === 0) return ok(counts);
   return err(
-    notSame(names.to, `did not keep what was carried: ${found.join('; ')}`, 'Nothing was kept there.'),
+    notSame(
+      names.to,
+      say('carry.did-not-keep-what-was-carried', { found: found.join('; ') }),
+      say('carry.nothing-was-kept-there'),
+    ),
   );
 }
 

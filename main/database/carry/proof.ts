@@ -1,4 +1,5 @@
 /** That two workshops hold the same, row by row, and that what one keeps as sums is what its rows add up to. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Kysely } from 'kysely';
 import type { Schema } from '../schema/schema.ts';
 import { carriedTables, pagesOf, type Row } from './carried-tables.ts';
@@ -29,7 +30,7 @@ export async function compareAll(one: Kysely<Schema>, other: Kysely<Schema>): Pr
       const [here, there] = [a.done ? undefined : rowText(a.value), b.done ? undefined : rowText(b.value)];
       if (here === there) continue;
       const key = table.key.map((column) => (a.done ? b.value : a.value)?.[column]).join(', ');
-      differences.push(`${table.name} ${key} is not the same`);
+      differences.push(say('proof.is-not-the-same', { tableName: table.name, key }));
       if (differences.length >= maxTold) return { counts, differences };
       // The rest of this table would only be out of step.
       if (here === undefined || there === undefined) break;
@@ -90,7 +91,7 @@ export async function wrongBalances(queries: Kysely<Schema>): Promise<readonly s
   await check('length_balance', lengths);
   await check('item_balance', await byItem(queries, lots));
   told.push(...(await wrongValues(queries)));
-  return told.slice(0, maxTold).map((each) => `${each} is not what its movements add up to`);
+  return told.slice(0, maxTold).map((each) => say('proof.is-not-what-its-movements-add', { each }));
 }
 
 async function byItem(queries: Kysely<Schema>, lots: ReadonlyMap<string, Sums>): Promise<Map<string, Sums>> {

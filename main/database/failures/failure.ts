@@ -1,10 +1,10 @@
 /** What SQLite or the disk refused, in the maker's words. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 
 /** Whoever puts a copy in place by hand must not leave the log of the old file beside it. */
-const byHand =
-  'To put a copy in its place by hand, first move the old file away, together with those beside it that end in -wal and -shm.';
-export const restoreOrName = `Bring a backup back, or name another file. ${byHand}`;
+const byHand = () => say('failure.to-put-a-copy-in-its');
+export const restoreOrName = () => say('failure.bring-a-backup-back-or-name', { byHand: byHand() });
 
 interface Failure {
   readonly codes: RegExp;
@@ -17,46 +17,93 @@ interface Failure {
 const failures: readonly Failure[] = [
   {
     codes: /^FILE_NOT_IN_PLACE$/,
-    what: 'was removed or replaced while it was open',
-    fix: 'This step was not kept. Close the program, look at what lies there now, and start it again.',
+    get what() {
+      return say('failure.was-removed-or-replaced-while-it');
+    },
+    get fix() {
+      return say('failure.this-step-was-not-kept-close');
+    },
   },
   {
     codes: /^SQLITE_(BUSY|LOCKED)/,
-    what: 'is held by another program',
-    fix: 'Close the other program that uses it, then try again.',
+    get what() {
+      return say('failure.is-held-by-another-program');
+    },
+    get fix() {
+      return say('failure.close-the-other-program-that-uses');
+    },
   },
   {
     codes: /^SQLITE_FULL|^ENOSPC|^EDQUOT/,
-    what: 'does not fit: the disk is full',
-    fix: 'Make room on the disk, then try again; nothing was changed.',
+    get what() {
+      return say('failure.does-not-fit-the-disk-is');
+    },
+    get fix() {
+      return say('failure.make-room-on-the-disk-then');
+    },
   },
-  { codes: /^SQLITE_NOTADB/, what: 'is not a database', fix: restoreOrName, isOfFile: true },
+  {
+    codes: /^SQLITE_NOTADB/,
+    get what() {
+      return say('failure.is-not-a-database');
+    },
+    fix: restoreOrName(),
+    isOfFile: true,
+  },
   {
     codes: /^SQLITE_CORRUPT/,
-    what: 'is damaged',
-    fix: `Bring a backup back; the damaged file is kept beside the backups. ${byHand}`,
+    get what() {
+      return say('failure.is-damaged');
+    },
+    get fix() {
+      return say('failure.bring-a-backup-back-the-damaged', { byHand: byHand() });
+    },
     isOfFile: true,
   },
   {
     codes: /^SQLITE_READONLY|^EACCES|^EPERM|^EROFS/,
-    what: 'cannot be written',
-    fix: 'Allow writing to the file and its folder, or name a file elsewhere.',
+    get what() {
+      return say('failure.cannot-be-written');
+    },
+    get fix() {
+      return say('failure.allow-writing-to-the-file-and');
+    },
   },
   {
     codes: /^ELOOP/,
-    what: 'is a link that leads back to itself',
-    fix: 'Name the file that the link should lead to.',
+    get what() {
+      return say('failure.is-a-link-that-leads-back');
+    },
+    get fix() {
+      return say('failure.name-the-file-that-the-link');
+    },
   },
-  { codes: /^ENAMETOOLONG/, what: 'has too long a name', fix: 'Name a file with a shorter name or path.' },
+  {
+    codes: /^ENAMETOOLONG/,
+    get what() {
+      return say('failure.has-too-long-a-name');
+    },
+    get fix() {
+      return say('failure.name-a-file-with-a-shorter');
+    },
+  },
   {
     codes: /^SQLITE_CANTOPEN|^ENOENT|^ENOTDIR/,
-    what: 'cannot be opened',
-    fix: 'See that its folder is there and may be written to, or name a file elsewhere.',
+    get what() {
+      return say('failure.cannot-be-opened');
+    },
+    get fix() {
+      return say('failure.see-that-its-folder-is-there');
+    },
   },
   {
     codes: /^SQLITE_IOERR|^EIO/,
-    what: 'cannot be read or written: the disk reports a fault',
-    fix: 'Check the disk, then try again.',
+    get what() {
+      return say('failure.cannot-be-read-or-written-the');
+    },
+    get fix() {
+      return say('failure.check-the-disk-then-try-again');
+    },
   },
 ];
 

@@ -3,6 +3,7 @@
  * for as long as the program runs: the system lets go of it when the program dies, so none is ever left behind.
  * The small file says who holds it, and stays readable meanwhile.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { rmSync } from 'node:fs';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
@@ -83,10 +84,10 @@ function release(lock: Database, lockFile: string): void {
 function heldBy(file: string, holder: Holder | null) {
   const time =
     holder && new Date(holder.since).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
-  const who = holder ? `, since ${time} (process ${holder.pid})` : '';
+  const who = holder ? say('claim.since-process', { time, pid: holder.pid }) : '';
   return {
     where: file,
-    what: `is open already in another window of this program${who}`,
-    fix: 'Go on in that window, or close it and start again. Nothing was touched.',
+    what: say('claim.is-open-already-in-another-window', { who }),
+    fix: say('claim.go-on-in-that-window-or'),
   };
 }

@@ -1,4 +1,5 @@
 /** Opens a workshop's file: makes it where there is none, refuses what is not ours, brings the schema forward. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { randomUUID } from 'node:crypto';
 import { existsSync, linkSync, renameSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
@@ -103,8 +104,8 @@ function withoutForeignLog(file: string, now: () => Date): Problem[] {
   return [
     {
       where: file,
-      what: 'lay beside the log of another file, as after a copy was put in its place by hand',
-      fix: `The file was opened as it was put there. The log was not read into it; it is kept in ${folder}.`,
+      what: say('connection.lay-beside-the-log-of-another'),
+      fix: say('connection.the-file-was-opened-as-it', { folder }),
     },
   ];
 }
@@ -114,7 +115,7 @@ function schemaProblem(database: Database, file: string, migrations: readonly Mi
   const version = schemaVersion(database);
   return version > migrations.length
     ? newerFile(file, version, migrations.length)
-    : shapeProblem(database, file, migrations, restoreOrName);
+    : shapeProblem(database, file, migrations, restoreOrName());
 }
 
 function prepare(connection: Database): void {

@@ -3,6 +3,7 @@
  * journal or leave its own files beside one that is then refused.
  * Source of the header's layout: sqlite.org/fileformat2.html, section 1.3.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import {
   accessSync,
   closeSync,
@@ -25,8 +26,8 @@ export function realFile(dataFile: string): Result<string> {
   if (file !== file.trim()) {
     return err({
       where: `"${file}"`,
-      what: 'has a blank at the end of its name',
-      fix: 'Rename it without one.',
+      what: say('file-check.has-a-blank-at-the-end'),
+      fix: say('file-check.rename-it-without-one'),
     });
   }
   return asked(file, () => {
@@ -66,8 +67,8 @@ export function secondNameProblem(file: string): Problem | null {
   if (!facts || facts.nlink < 2) return null;
   return {
     where: file,
-    what: 'has a second name on this disk (a hard link), and windows under both would write over each other',
-    fix: 'Copy the file, remove this name, and give the copy this name.',
+    what: say('file-check.has-a-second-name-on-this'),
+    fix: say('file-check.copy-the-file-remove-this-name'),
   };
 }
 
@@ -87,12 +88,16 @@ function checkFolder(file: string): Result<'to be made'> {
   if (!facts) {
     return err({
       where: folder,
-      what: 'does not exist',
-      fix: 'Make the folder first, or name a file elsewhere.',
+      what: say('file-check.does-not-exist'),
+      fix: say('file-check.make-the-folder-first-or-name'),
     });
   }
   if (!facts.isDirectory()) {
-    return err({ where: folder, what: 'is not a folder', fix: 'Name a file in a folder.' });
+    return err({
+      where: folder,
+      what: say('file-check.is-not-a-folder'),
+      fix: say('file-check.name-a-file-in-a-folder'),
+    });
   }
   accessSync(folder, constants.W_OK | constants.X_OK);
   return ok('to be made');
@@ -100,9 +105,18 @@ function checkFolder(file: string): Result<'to be made'> {
 
 function placeProblem(file: string, facts: Stats, use: FileUse): Problem | null {
   if (facts.isDirectory()) {
-    return { where: file, what: 'is a folder', fix: 'Name a file, such as workshop.sqlite in that folder.' };
+    return {
+      where: file,
+      what: say('file-check.is-a-folder'),
+      fix: say('file-check.name-a-file-such-as-workshop'),
+    };
   }
-  if (!facts.isFile()) return { where: file, what: 'is not a file', fix: 'Name a file on a disk.' };
+  if (!facts.isFile())
+    return {
+      where: file,
+      what: say('file-check.is-not-a-file'),
+      fix: say('file-check.name-a-file-on-a-disk'),
+    };
   if (use === 'to be read') return readingProblem(file);
   // SQLite keeps its log beside the file, so both must be open to writing.
   accessSync(file, constants.R_OK | constants.W_OK);
@@ -115,7 +129,11 @@ function readingProblem(file: string): Problem | null {
     accessSync(file, constants.R_OK);
     return null;
   } catch {
-    return { where: file, what: 'cannot be read', fix: 'Allow reading the file, or name another.' };
+    return {
+      where: file,
+      what: say('file-check.cannot-be-read'),
+      fix: say('file-check.allow-reading-the-file-or-name'),
+    };
   }
 }
 
@@ -125,8 +143,12 @@ const highestFormat = 2;
 const highestSchemaFormat = 4;
 
 function headerProblem(file: string, sizeBytes: number, use: FileUse): Problem | null {
-  const about = (what: string, fix = restoreOrName): Problem => ({ where: file, what, fix });
-  if (sizeBytes === 0) return about('is empty', `${restoreOrName} Remove it to begin anew.`);
+  const about = (what: string, fix = restoreOrName()): Problem => ({ where: file, what, fix });
+  if (sizeBytes === 0)
+    return about(
+      say('common.is-empty'),
+      say('file-check.remove-it-to-begin-anew', { restoreOrName: restoreOrName() }),
+    );
   const header = Buffer.alloc(headerBytes);
   const handle = openSync(file, 'r');
   let readBytes: number;
@@ -135,21 +157,22 @@ function headerProblem(file: string, sizeBytes: number, use: FileUse): Problem |
   } finally {
     closeSync(handle);
   }
-  if (header.toString('latin1', 0, 16) !== 'SQLite format 3\0') return about('is not a database');
-  if (readBytes < headerBytes) return about('is cut short');
+  if (header.toString('latin1', 0, 16) !== 'SQLite format 3\0')
+    return about(say('file-check.is-not-a-database'));
+  if (readBytes < headerBytes) return about(say('file-check.is-cut-short'));
   const mark = header.readUInt32BE(68);
   if (mark !== applicationId && mark !== demoApplicationId)
-    return about('is the database of another program');
+    return about(say('file-check.is-the-database-of-another-program'));
   if (mark === demoApplicationId && use === 'to be written') {
     return about(
-      'belongs to the demo, which is made anew at any time',
-      'Open the demo from the first screen, or name a file of your own.',
+      say('file-check.belongs-to-the-demo-which-is'),
+      say('file-check.open-the-demo-from-the-first'),
     );
   }
   if (Math.max(header[18]!, header[19]!) > highestFormat || header.readUInt32BE(44) > highestSchemaFormat) {
-    return about('is in a form of SQLite that this version cannot read');
+    return about(say('file-check.is-in-a-form-of-sqlite'));
   }
-  if (isCutShort(file, header, sizeBytes)) return about('is cut short');
+  if (isCutShort(file, header, sizeBytes)) return about(say('file-check.is-cut-short'));
   return null;
 }
 

@@ -7,6 +7,7 @@
  * open elsewhere, or was left by a program that died, and is read through SQLite, which finds its log and the table
  * of it beside the file. Source: sqlite.org/wal.html, section 5.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { readFileSync, statSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
@@ -45,7 +46,7 @@ export function readWorkshop(dataFile: string, waitMs: number): Result<OpenWorks
       return err(isNewer ? newerFile(file, version, migrations.length) : olderFile(file, version));
     }
     connection.pragma('trusted_schema = OFF');
-    const problem = shapeProblem(connection, file, migrations, restoreOrName) ?? damage(connection, file);
+    const problem = shapeProblem(connection, file, migrations, restoreOrName()) ?? damage(connection, file);
     if (problem) {
       connection.close();
       return err(problem);
@@ -108,15 +109,15 @@ function sizeOf(file: string): number {
 function notClosed(file: string): Problem {
   return {
     where: file,
-    what: 'was not closed properly',
-    fix: 'Open it once in the window, which puts it right.',
+    what: say('reading.was-not-closed-properly'),
+    fix: say('reading.open-it-once-in-the-window'),
   };
 }
 
 function olderFile(file: string, version: number): Problem {
   return {
     where: file,
-    what: `was written by an older version (its schema is ${version}, this version reads ${migrations.length})`,
-    fix: 'Open it once in the window, which brings it up to date and keeps a copy.',
+    what: say('reading.was-written-by-an-older-version', { version, migrationsCount: migrations.length }),
+    fix: say('reading.open-it-once-in-the-window-2'),
   };
 }

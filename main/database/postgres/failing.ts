@@ -1,8 +1,9 @@
 /** What the server or the way to it refused, in the maker's words. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { codeOf } from '../failures/failure.ts';
 
-const unchanged = 'Nothing was changed.';
+const unchanged = () => say('failing.nothing-was-changed');
 
 /** The connection went while a step was being kept, and the server has not answered since. */
 export class UnknownOutcome extends Error {
@@ -19,69 +20,121 @@ interface Failure {
 const failures: readonly Failure[] = [
   {
     codes: /^OUTCOME_UNKNOWN$/,
-    what: 'was lost just as this step was being kept',
-    fix: 'Whether it was kept is not known. Once the workshop answers again, look before you do it anew.',
+    get what() {
+      return say('failing.was-lost-just-as-this-step');
+    },
+    get fix() {
+      return say('failing.whether-it-was-kept-is-not');
+    },
   },
   {
     codes: /^28/,
-    what: 'lets nobody in with this name and password',
-    fix: 'Check both in the address, or ask whoever looks after the database.',
+    get what() {
+      return say('failing.lets-nobody-in-with-this-name');
+    },
+    get fix() {
+      return say('failing.check-both-in-the-address-or');
+    },
   },
   {
     codes: /^3D000/,
-    what: 'has no workshop of this name',
-    fix: 'Check the last part of the address, or let the database be made first.',
+    get what() {
+      return say('failing.has-no-workshop-of-this-name');
+    },
+    get fix() {
+      return say('failing.check-the-last-part-of-the');
+    },
   },
   {
     codes: /^42501/,
-    what: 'does not let this name do that',
-    fix: 'Let whoever looks after the database make it the owner of the workshop.',
+    get what() {
+      return say('failing.does-not-let-this-name-do');
+    },
+    get fix() {
+      return say('failing.let-whoever-looks-after-the-database');
+    },
   },
   {
     codes: /^NO_TLS$/,
-    what: 'offers no TLS, and all that is typed would go through the network for anybody to read',
-    fix: 'Let the server offer TLS (ssl = on), then try again.',
+    get what() {
+      return say('failing.offers-no-tls-and-all-that');
+    },
+    get fix() {
+      return say('failing.let-the-server-offer-tls-ssl');
+    },
   },
   {
     codes:
       /^(DEPTH_ZERO_SELF_SIGNED_CERT|SELF_SIGNED_CERT|UNABLE_TO|CERT_|ERR_TLS|ERR_SSL|HOSTNAME_MISMATCH|INVALID_CA)/,
-    what: 'shows a certificate that cannot be trusted',
-    fix: 'Name the file of the authority that made it, at the end of the address: ?sslrootcert=FILE.',
+    get what() {
+      return say('failing.shows-a-certificate-that-cannot-be');
+    },
+    get fix() {
+      return say('failing.name-the-file-of-the-authority');
+    },
   },
   {
     codes: /^53100|^53200/,
-    what: 'has no room left',
-    fix: `${unchanged} Make room on the machine of the database, then try again.`,
+    get what() {
+      return say('failing.has-no-room-left');
+    },
+    get fix() {
+      return say('failing.make-room-on-the-machine-of', { unchanged: unchanged() });
+    },
   },
   {
     codes: /^53300/,
-    what: 'has as many desks connected as it allows',
-    fix: 'Close the program at a desk that does not need it, or let the database allow more connections.',
+    get what() {
+      return say('failing.has-as-many-desks-connected-as');
+    },
+    get fix() {
+      return say('failing.close-the-program-at-a-desk');
+    },
   },
   {
     codes: /^(40001|40P01|55P03)$/,
-    what: 'is being changed by other desks just now',
-    fix: `${unchanged} Try again in a moment.`,
+    get what() {
+      return say('failing.is-being-changed-by-other-desks');
+    },
+    get fix() {
+      return say('failing.try-again-in-a-moment', { unchanged: unchanged() });
+    },
   },
   {
     codes: /^25006/,
-    what: 'can only be read there',
-    fix: 'Name the host on which the workshop is written, not a copy of it.',
+    get what() {
+      return say('failing.can-only-be-read-there');
+    },
+    get fix() {
+      return say('failing.name-the-host-on-which-the');
+    },
   },
   {
     codes: /^22021|^22P05/,
-    what: 'cannot keep a sign in this text (the one with the number 0)',
-    fix: `${unchanged} Type the text anew.`,
+    get what() {
+      return say('failing.cannot-keep-a-sign-in-this');
+    },
+    get fix() {
+      return say('failing.type-the-text-anew', { unchanged: unchanged() });
+    },
   },
   {
     codes: /^(ENOTFOUND|EAI_AGAIN)/,
-    what: 'is at a host that is not known',
-    fix: 'Check the host in the address, and whether this machine is in the network.',
+    get what() {
+      return say('failing.is-at-a-host-that-is');
+    },
+    get fix() {
+      return say('failing.check-the-host-in-the-address');
+    },
   },
   {
     codes: /^(LOST|08|57P0|ECONN|EPIPE|ETIMEDOUT|EHOSTUNREACH|ENETUNREACH|ENETDOWN|EADDR)/,
-    what: 'cannot be reached',
-    fix: `${unchanged} See that its machine runs and that this one is in the network, then try again.`,
+    get what() {
+      return say('failing.cannot-be-reached');
+    },
+    get fix() {
+      return say('failing.see-that-its-machine-runs-and', { unchanged: unchanged() });
+    },
   },
 ];
 

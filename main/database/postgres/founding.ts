@@ -1,4 +1,5 @@
 /** Whether a database is a shared workshop, and what it takes to make it one of this version. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Kysely, sql, type Transaction } from 'kysely';
 import { Migrator } from 'kysely/migration';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
@@ -22,8 +23,8 @@ export async function lookAt(queries: Kysely<Schema>, shown: string): Promise<Re
   }>`select current_setting('server_version_num')::integer / 10000 as version`.execute(queries);
   const version = servers[0]?.version ?? 0;
   if (version < leastServer) {
-    const fix = `Let it be brought up to ${leastServer} or later.`;
-    return err({ where: shown, what: `is PostgreSQL ${version}, which is too old`, fix });
+    const fix = say('founding.let-it-be-brought-up-to', { leastServer });
+    return err({ where: shown, what: say('founding.is-postgresql-which-is-too-old', { version }), fix });
   }
   const { rows: tables } = await sql<{
     name: string;
@@ -64,8 +65,8 @@ export async function lacksTriggers(queries: Kysely<Schema>, shown: string): Pro
   if (rows[0]?.count === triggerCount) return null;
   return {
     where: shown,
-    what: 'lacks rules by which the ledger is kept, or holds strange ones',
-    fix: 'Bring a backup back into a new database: npm run -s move -- BACKUP ADDRESS.',
+    what: say('founding.lacks-rules-by-which-the-ledger'),
+    fix: say('founding.bring-a-backup-back-into-a'),
   };
 }
 
@@ -80,7 +81,7 @@ export const holdShut = `select pg_try_advisory_lock(${inUseKey}) as held`;
 function notOurs(shown: string): Problem {
   return {
     where: shown,
-    what: 'is the database of another program',
-    fix: 'Name an empty one, or let one be made for the workshop.',
+    what: say('founding.is-the-database-of-another-program'),
+    fix: say('founding.name-an-empty-one-or-let'),
   };
 }

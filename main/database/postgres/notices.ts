@@ -2,6 +2,7 @@
  * The line over which a desk hears of the changes of others: one connection that listens, is looked after, and is made
  * anew when it is lost. It also holds the workshop open, so that nobody changes its tables meanwhile.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Client } from 'pg';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
@@ -114,7 +115,7 @@ export async function openNotices(options: NoticeOptions): Promise<Result<Notice
 function beingChanged(shown: string): Problem {
   return {
     where: shown,
-    what: 'is being brought up to a new version by another desk',
-    fix: 'Start the program again in a minute.',
+    what: say('notices.is-being-brought-up-to-a'),
+    fix: say('notices.start-the-program-again-in-a'),
   };
 }

@@ -3,6 +3,7 @@
  * turn of the part it is about, so that desks seldom cross each other; where they do, the server refuses one, and it is
  * run again. Why so: docs/decisions/0006-several-desks.md.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type Kysely, sql } from 'kysely';
@@ -123,8 +124,8 @@ async function foundedAs(queries: Kysely<Schema>, address: Address, waitMs: numb
 function othersAreIn(shown: string): Problem {
   return {
     where: shown,
-    what: 'was written by an older version and is open at another desk',
-    fix: 'Close the program at every desk, then start this one first: it brings the workshop up to date.',
+    what: say('postgres-store.was-written-by-an-older-version'),
+    fix: say('postgres-store.close-the-program-at-every-desk'),
   };
 }
 

@@ -1,4 +1,5 @@
 /** An empty database into which a whole workshop is carried, in one transaction with the making of its tables. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { type Kysely, sql } from 'kysely';
 import { err, type Result } from '../../../shared-core/measure/problem.ts';
 import { refusalRollsBack } from '../rolled-back.ts';
@@ -24,8 +25,8 @@ export async function fillNewDatabase<Value>(
     const looked = await lookAt(queries, shown);
     if (!looked.ok) return looked;
     if (looked.value !== 'empty') {
-      const fix = 'Name an empty database: what is there is never written over.';
-      return err({ where: shown, what: 'holds a workshop already', fix });
+      const fix = say('shared-target.name-an-empty-database-what-is');
+      return err({ where: shown, what: say('shared-target.holds-a-workshop-already'), fix });
     }
     return await refusalRollsBack(
       async (inside) => {

@@ -2,6 +2,7 @@
  * The maker's own workshop where several desks share it. Its backups are files of this desk, each a whole workshop: a
  * copy of the server's own making (pg_dump) is for whoever looks after the database.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { randomUUID } from 'node:crypto';
 import { chmodSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -97,8 +98,12 @@ export async function openSharedWorkshop(options: SharedWorkshopOptions): Promis
     backup: () => copyOf('by hand'),
     async restore(name) {
       if (!listBackups(localFile).some((backup) => backup.name === name)) {
-        const fix = 'Open the settings again and choose one from the list.';
-        return err({ where: `The backup ${name}`, what: 'is no longer there', fix });
+        const fix = say('shared-workshop.open-the-settings-again-and-choose');
+        return err({
+          where: say('shared-workshop.the-backup', { name }),
+          what: say('common.is-no-longer-there'),
+          fix,
+        });
       }
       const read = readWorkshop(join(backupFolder(localFile), name), waitMs);
       if (!read.ok) return read;

@@ -2,6 +2,7 @@
  * The demo's own file, claimed and opened when it is first asked for. It bears a mark in its header, and a file without
  * it is never touched: the name may be that of a workshop which somebody works in.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { readFileSync } from 'node:fs';
 import SqliteDatabase from 'better-sqlite3';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
@@ -72,8 +73,8 @@ function openDemoFile(demoFile: string, options: Omit<OpenOptions, 'isDemo'>): R
   if (!isMarked && !isEarlierDemo(file)) {
     return err({
       where: file,
-      what: 'is not a demo, and the demo would be written over it',
-      fix: 'Give that file another name or move it to another folder, then open the demo again.',
+      what: say('demo-file.is-not-a-demo-and-the'),
+      fix: say('demo-file.give-that-file-another-name-or'),
     });
   }
   const claimed = openClaimed(file, { ...options, isDemo: true });

@@ -2,6 +2,7 @@
  * The maker's own workshop as a file, from the start of the program to its end: claimed, looked through for damage,
  * backed up, and brought back from a backup, also where its file cannot be opened at all.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import {
   backupFolder,
@@ -126,7 +127,7 @@ function over(
       // What was kept before the file went is in the program's hands alone, and would go with it.
       const name = await rescue();
       if (name === null) return problem;
-      const fix = `This step was not kept. All from before it is in the backup ${name}: close the program, start it again, and bring that one back under Settings.`;
+      const fix = say('file-store.this-step-was-not-kept-all', { name });
       return { ...problem, fix };
     },
     backups: () => ({ folder: backupFolder(file), rows: listBackups(file), lastProblem: backupProblem }),
@@ -167,9 +168,8 @@ function backUpAtStart(
   } catch (error) {
     note('backup at the start', error);
     const where = backupFolder(open.file);
-    const fix =
-      'See that there is room and that the folder may be written to; the log under Settings says where in the program it failed.';
-    return databaseProblem(error, where) ?? { where, what: 'could not take a backup', fix };
+    const fix = say('file-store.see-that-there-is-room-and');
+    return databaseProblem(error, where) ?? { where, what: say('file-store.could-not-take-a-backup'), fix };
   }
 }
 
@@ -187,6 +187,6 @@ function goingOnDamaged({ where, what }: Problem): Problem {
   return {
     where,
     what,
-    fix: 'What you see may lack entries. Bring a backup back under Settings: the damaged file is kept as well. Until then no backup is made at the start, and none is taken away.',
+    fix: say('file-store.what-you-see-may-lack-entries'),
   };
 }

@@ -1,4 +1,5 @@
 /** A new file into which a whole workshop is carried: made whole under another name, then given its own. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { randomUUID } from 'node:crypto';
 import { linkSync, rmSync } from 'node:fs';
 import { sql } from 'kysely';
@@ -67,5 +68,9 @@ async function withoutTriggers<Value>(queries: Queries, work: Work<Value>): Prom
 }
 
 function isTaken(file: string) {
-  return { where: file, what: 'is there already', fix: 'Name a file that is not there yet.' };
+  return {
+    where: file,
+    what: say('file-target.is-there-already'),
+    fix: say('file-target.name-a-file-that-is-not'),
+  };
 }

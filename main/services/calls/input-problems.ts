@@ -1,4 +1,6 @@
 /** What a contract's schema found wrong with an input, as sentences for the maker. */
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { z } from 'zod';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 
@@ -107,13 +109,13 @@ export function placeInWords(path: readonly PropertyKey[], input: unknown): stri
     value = (value as Record<PropertyKey, unknown> | null | undefined)?.[step];
     if (typeof step === 'number') {
       const list = String(path[index - 1] ?? 'line');
-      words.push(`${oneOf[list] ?? list} ${step + 1}${nameOf(value)}`);
+      words.push(`${codeWords(oneOf[list] ?? list)} ${step + 1}${nameOf(value)}`);
     } else if (!unspoken.has(String(step)) && typeof path[index + 1] !== 'number') {
       words.push(fieldInWords(String(step)));
     }
   });
   const place = words.join(', ');
-  return place === '' ? 'What was sent' : place[0]!.toUpperCase() + place.slice(1);
+  return place === '' ? say('input-problems.what-was-sent') : place[0]!.toUpperCase() + place.slice(1);
 }
 
 function nameOf(value: unknown): string {
@@ -123,19 +125,20 @@ function nameOf(value: unknown): string {
 
 function fieldInWords(field: string): string {
   const known = fieldWords[field];
-  if (known) return known;
-  return shortened(field)
+  if (known) return codeWords(known);
+  const plain = shortened(field)
     .replace(/^(is|has)(?=[A-Z])/, '')
     .replace(/(Mm|Deg|Ratio|GPerM2|Tex|Nm|G|M)$/, '')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase();
+  return codeWords(plain);
 }
 
 /** The first of them, none endless. */
 function someOf(keys: readonly string[]): string {
   const shown = keys.slice(0, maxNamed).map(shortened);
   const rest = keys.length - shown.length;
-  return rest > 0 ? `${shown.join(', ')} and ${rest} more` : shown.join(', ');
+  return rest > 0 ? say('input-problems.and-more', { shown: shown.join(', '), rest }) : shown.join(', ');
 }
 
 function shortened(word: string): string {
@@ -148,8 +151,9 @@ interface Clauses {
 }
 
 function clauses(issue: Issue): Clauses {
-  // The contract's own words begin with what is wrong: "is empty".
-  if (/^is /.test(issue.message)) return { what: issue.message, fix: 'Check it and type it anew.' };
+  // The contract's own words begin with what is wrong: "is empty", in each language.
+  if (/^(is|ist) /.test(issue.message))
+    return { what: issue.message, fix: say('input-problems.check-it-and-type-it-anew') };
   switch (issue.code) {
     case 'invalid_type':
       return wrongType(issue);
@@ -159,43 +163,65 @@ function clauses(issue: Issue): Clauses {
       return tooBig(issue);
     case 'invalid_value':
       return {
-        what: 'is not one of the choices',
-        fix: `Choose one of: ${issue.values.map(String).join(', ')}.`,
+        what: say('input-problems.is-not-one-of-the-choices'),
+        fix: say('input-problems.choose-one-of', { values: issue.values.map(String).join(', ') }),
       };
     case 'invalid_format':
       return issue.format === 'date'
-        ? { what: 'is not a date', fix: 'Give year, month and day, such as 2026-03-27.' }
-        : { what: 'is not written as it should be', fix: 'Check it and type it anew.' };
+        ? {
+            what: say('input-problems.is-not-a-date'),
+            fix: say('input-problems.give-year-month-and-day-such'),
+          }
+        : {
+            what: say('input-problems.is-not-written-as-it-should'),
+            fix: say('input-problems.check-it-and-type-it-anew'),
+          };
     case 'unrecognized_keys':
-      return { what: `holds what is not known here: ${someOf(issue.keys)}`, fix: 'Leave it out.' };
+      return {
+        what: say('input-problems.holds-what-is-not-known-here', { someOf: someOf(issue.keys) }),
+        fix: say('input-problems.leave-it-out'),
+      };
     case 'invalid_union':
-      return { what: 'is of no kind that is known here', fix: 'Choose it anew.' };
+      return { what: say('input-problems.is-of-no-kind-that-is'), fix: say('input-problems.choose-it-anew') };
     case 'not_multiple_of':
     case 'invalid_key':
     case 'invalid_element':
     case 'custom':
-      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
+      return {
+        what: say('input-problems.is-not-what-is-expected-here'),
+        fix: say('input-problems.check-it-and-type-it-anew'),
+      };
     default:
       issue satisfies never;
-      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
+      return {
+        what: say('input-problems.is-not-what-is-expected-here'),
+        fix: say('input-problems.check-it-and-type-it-anew'),
+      };
   }
 }
 
 function wrongType(issue: Extract<Issue, { code: 'invalid_type' }>): Clauses {
-  if (issue.input === undefined) return { what: 'is missing', fix: 'Fill it in.' };
+  if (issue.input === undefined)
+    return { what: say('common.is-missing'), fix: say('input-problems.fill-it-in') };
   switch (issue.expected) {
     case 'number':
-      return { what: 'is not a number', fix: 'Type a number.' };
+      return { what: say('common.is-not-a-number'), fix: say('input-problems.type-a-number') };
     case 'int':
-      return { what: 'is not a whole number', fix: 'Type a whole number.' };
+      return { what: say('common.is-not-a-whole-number'), fix: say('input-problems.type-a-whole-number') };
     case 'string':
-      return { what: 'is not a text', fix: 'Type it as text.' };
+      return { what: say('input-problems.is-not-a-text'), fix: say('input-problems.type-it-as-text') };
     case 'boolean':
-      return { what: 'is neither yes nor no', fix: 'Choose yes or no.' };
+      return {
+        what: say('input-problems.is-neither-yes-nor-no'),
+        fix: say('input-problems.choose-yes-or-no'),
+      };
     case 'array':
-      return { what: 'is not a list', fix: 'Give a list.' };
+      return { what: say('input-problems.is-not-a-list'), fix: say('input-problems.give-a-list') };
     default:
-      return { what: 'is not what is expected here', fix: 'Check it and type it anew.' };
+      return {
+        what: say('input-problems.is-not-what-is-expected-here'),
+        fix: say('input-problems.check-it-and-type-it-anew'),
+      };
   }
 }
 
@@ -203,21 +229,39 @@ function tooSmall(issue: Extract<Issue, { code: 'too_small' }>): Clauses {
   const min = Number(issue.minimum);
   if (issue.origin === 'string') {
     return min <= 1
-      ? { what: 'is empty', fix: 'Fill it in.' }
-      : { what: 'is too short', fix: `Type at least ${min} letters.` };
+      ? { what: say('common.is-empty'), fix: say('input-problems.fill-it-in') }
+      : {
+          what: say('input-problems.is-too-short'),
+          fix: say('input-problems.type-at-least-letters', { min }),
+        };
   }
-  if (issue.origin === 'array') return { what: 'has too few entries', fix: `Give at least ${min}.` };
+  if (issue.origin === 'array')
+    return {
+      what: say('input-problems.has-too-few-entries'),
+      fix: say('input-problems.give-at-least', { min }),
+    };
   if (min === 0) {
     return issue.inclusive
-      ? { what: 'is negative', fix: 'Give 0 or more.' }
-      : { what: 'is not above 0', fix: 'Give more than 0.' };
+      ? { what: say('common.is-negative'), fix: say('input-problems.give-0-or-more') }
+      : { what: say('input-problems.is-not-above-0'), fix: say('input-problems.give-more-than-0') };
   }
-  return { what: 'is too small to be true', fix: `Check the number and its unit: the least is ${min}.` };
+  return {
+    what: say('input-problems.is-too-small-to-be-true'),
+    fix: say('input-problems.check-the-number-and-its-unit', { min }),
+  };
 }
 
 function tooBig(issue: Extract<Issue, { code: 'too_big' }>): Clauses {
   const max = Number(issue.maximum).toLocaleString('en');
-  if (issue.origin === 'string') return { what: 'is too long', fix: `Type at most ${max} letters.` };
-  if (issue.origin === 'array') return { what: 'has too many entries', fix: `Give at most ${max}.` };
-  return { what: 'is too large to be true', fix: `Check the number and its unit: the most is ${max}.` };
+  if (issue.origin === 'string')
+    return { what: say('common.is-too-long'), fix: say('input-problems.type-at-most-letters', { max }) };
+  if (issue.origin === 'array')
+    return {
+      what: say('input-problems.has-too-many-entries'),
+      fix: say('input-problems.give-at-most', { max }),
+    };
+  return {
+    what: say('common.is-too-large-to-be-true'),
+    fix: say('input-problems.check-the-number-and-its-unit-2', { max }),
+  };
 }

@@ -1,4 +1,5 @@
 /** What is sent to a call, looked at before anything else: far larger things than any call takes are not read at all. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 
 /** Entries of one list or record; the longest that a call takes is a lay of 50,000 pieces. */
@@ -28,7 +29,13 @@ export function sizeProblem(given: unknown): Problem | null {
 }
 
 const tooMuch: Problem = {
-  where: 'What was sent',
-  what: 'holds more entries than any step takes',
-  fix: 'Send less at once.',
+  get where() {
+    return say('input-size.what-was-sent');
+  },
+  get what() {
+    return say('input-size.holds-more-entries-than-any-step');
+  },
+  get fix() {
+    return say('input-size.send-less-at-once');
+  },
 };

@@ -2,15 +2,17 @@
  * The contract, served: one envelope in, one Result out. The maker's own workshop and the demo are two files that
  * never mix.
  */
+import { say } from '../../../shared-core/wording/say.ts';
+import { saidNow, speakingFor } from './speaking.ts';
 import type { z } from 'zod';
 import {
   type Backups,
   type CallInput,
   calls,
-  envelope,
   type Workshop,
   type WorkshopFacts,
 } from '../../../shared-core/contract/contract.ts';
+import { envelope } from '../../../shared-core/contract/envelope.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { appendToFailureLog, failureLogFile, readFailureLog } from '../../database/failures/failure-log.ts';
 import type { ChosenAddress } from '../../database/chosen-address.ts';
@@ -67,9 +69,15 @@ export interface Services {
 }
 
 const onlyRead: Problem = {
-  where: 'The workshop',
-  what: 'is open for reading only',
-  fix: 'Open it in the window to change it.',
+  get where() {
+    return say('services.the-workshop');
+  },
+  get what() {
+    return say('services.is-open-for-reading-only');
+  },
+  get fix() {
+    return say('services.open-it-in-the-window-to');
+  },
 };
 
 /** Opens the maker's own file, or says why not. The demo's file is opened, or made, when it is first asked for. */
@@ -193,7 +201,12 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
     if (isAboutBackups && workshop === 'demo') return demoHasNone;
     // The list is there for a file that cannot be opened, too.
     if (call === 'listBackups') return ok(own.backups());
-    if (isClosed) return err({ where: 'The workshop', what: 'is closed', fix: 'Start the program again.' });
+    if (isClosed)
+      return err({
+        where: say('services.the-workshop'),
+        what: say('services.is-closed'),
+        fix: say('services.start-the-program-again'),
+      });
     const store = workshop === 'own' ? own : demo;
     const ready = await store.ready();
     if (!ready.ok) return ready;
@@ -209,8 +222,8 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
 
   async function openDemo(workshop: Workshop): Promise<Result<unknown>> {
     if (workshop !== 'demo') {
-      const fix = 'Open the demo workshop for it.';
-      return err({ where: 'The demo', what: 'is a workshop of its own', fix });
+      const fix = say('services.open-the-demo-workshop-for-it');
+      return err({ where: say('services.the-demo'), what: say('services.is-a-workshop-of-its-own'), fix });
     }
     await demo.makeAnew();
     return factsOf(demo, { workshop, now });
@@ -224,7 +237,7 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
   }
 
   return {
-    answer,
+    answer: (envelope) => speakingFor(envelope, async () => saidNow(await answer(envelope))),
     noteFailure,
     onChangeElsewhere: own.onChangeElsewhere,
     async close() {
@@ -236,9 +249,15 @@ function servicesOver(own: OwnStore, options: ServiceOptions, notes: Notes): Ser
 }
 
 const demoHasNone: Result<never> = err({
-  where: 'The demo workshop',
-  what: 'keeps no backups: it can be made anew at any time',
-  fix: 'Go back to your own workshop for them.',
+  get where() {
+    return say('services.the-demo-workshop');
+  },
+  get what() {
+    return say('services.keeps-no-backups-it-can-be');
+  },
+  get fix() {
+    return say('services.go-back-to-your-own-workshop');
+  },
 });
 
 function factsOf(store: Store, serving: Serving): Promise<Result<WorkshopFacts>> {
@@ -249,11 +268,15 @@ function factsOf(store: Store, serving: Serving): Promise<Result<WorkshopFacts>>
 function couldNotBeDone(step: string, log: string | null): Problem {
   const again =
     step === 'restoreBackup'
-      ? 'Start the program again and see which state the workshop is in; what stood there before is kept.'
-      : 'Nothing was changed. Try it again.';
+      ? say('services.start-the-program-again-and-see')
+      : say('services.nothing-was-changed-try-it-again');
   const where =
     log === null
-      ? 'If it fails again, what the program printed says why.'
-      : `If it fails again, the log says where in the program: ${log}. Settings shows it and saves a copy to send.`;
-  return { where: 'This step', what: 'could not be done', fix: `${again} ${where}` };
+      ? say('services.if-it-fails-again-what-the')
+      : say('services.if-it-fails-again-the-log', { log });
+  return {
+    where: say('services.this-step'),
+    what: say('services.could-not-be-done'),
+    fix: `${again} ${where}`,
+  };
 }

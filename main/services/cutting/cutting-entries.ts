@@ -1,4 +1,5 @@
 /** The rows of the ledger that a cutting is booked as. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CutSlot, KeptRemnant } from '../../../shared-core/stash/cutting.ts';
 import { remnantWorth } from '../../../shared-core/stash/cut-cost.ts';
 import type { Shrinkage } from '../../../shared-core/stash/shrinkage.ts';
@@ -98,7 +99,7 @@ export async function moveRest(context: CallContext, place: CutPlace, entry: Ent
       is_washed: place.isWashed ? 1 : 0,
     })
     .execute();
-  const reason = 'what is left, its flaws measured anew';
+  const reason = say('cutting-entries.what-is-left-its-flaws-measured');
   const reserved = (await reservedBy(context.queries, { lotIds: [lotId] })).filter(
     (each) => each.lengthId === lengthId,
   );
@@ -127,6 +128,12 @@ export async function releaseRest(
   for (const { lotId, lengthId, reservedMilli } of await reservedBy(context.queries, entry)) {
     if (!lotIds.has(lotId)) continue;
     const released = { kind: 'released', onHandMilli: 0, reservedMilli: -reservedMilli } as const;
-    await addMovement(context, { ...entry, lotId, lengthId, ...released, reason: 'not needed' });
+    await addMovement(context, {
+      ...entry,
+      lotId,
+      lengthId,
+      ...released,
+      reason: say('cutting-entries.not-needed'),
+    });
   }
 }

@@ -1,4 +1,5 @@
 /** Takes a cutting back: each of its rows that moved something is reversed by one that names it, the last one first. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { Cutting } from '../../../shared-core/stash/cutting.ts';
@@ -13,15 +14,27 @@ export async function undoCutting(
   input: CallInput<'undoCutting'>,
 ): Promise<Result<Cutting>> {
   const [cutting] = await readCuttings(context.queries, input);
-  const where = 'The cutting';
+  const where = say('common.the-cutting');
   if (!cutting) {
-    return err({ where, what: 'is not in the ledger', fix: 'Open the coat again and choose anew.' });
+    return err({
+      where,
+      what: say('cutting-undo.is-not-in-the-ledger'),
+      fix: say('cutting-undo.open-the-coat-again-and-choose'),
+    });
   }
   if (cutting.undoes !== null) {
-    return err({ where, what: 'is itself a taking back', fix: 'Record what was cut anew.' });
+    return err({
+      where,
+      what: say('cutting-undo.is-itself-a-taking-back'),
+      fix: say('cutting-undo.record-what-was-cut-anew'),
+    });
   }
   if (cutting.undoneBy !== null) {
-    return err({ where, what: 'was taken back already', fix: 'There is nothing to undo.' });
+    return err({
+      where,
+      what: say('cutting-undo.was-taken-back-already'),
+      fix: say('cutting-undo.there-is-nothing-to-undo'),
+    });
   }
   const problems = await usedSince(context, cutting);
   if (problems.length > 0) return err(...problems);
@@ -50,7 +63,7 @@ export async function undoCutting(
  * they had set aside before it, as far as they have not let go of it since and it is free.
  */
 async function reverse(context: CallContext, cutting: Cutting, cuttingId: string): Promise<void> {
-  const reason = 'the cutting was taken back';
+  const reason = say('cutting-undo.the-cutting-was-taken-back');
   const changes = reservedChanges(cutting);
   /** By coat: what had moved to another length and the coat let go of there. */
   const letGo = new Map<string | null, number>();
@@ -108,7 +121,7 @@ async function usedSince(context: CallContext, cutting: Cutting): Promise<Proble
     const place = await placeOnShelf(context, lotId, lengthId);
     if (!place.ok) throw new Error(`the length ${lengthId} is not on the shelf`);
     const { name, show, onHandMilli } = place.value;
-    const where = `A remnant of ${name}, ${show(milli)} long,`;
+    const where = say('cutting-undo.a-remnant-of-long', { name, show: show(milli) });
     // What the cutting itself moved here goes back with it, as far as its coat still has it here.
     const here = (await reservedBy(context.queries, { lotIds: [lotId] })).filter(
       (each) => each.lengthId === lengthId,
@@ -120,11 +133,15 @@ async function usedSince(context: CallContext, cutting: Cutting): Promise<Proble
     if (onHandMilli < milli) {
       problems.push({
         where,
-        what: 'was used since',
-        fix: 'Take back what was cut from it first, or count what lies there.',
+        what: say('cutting-undo.was-used-since'),
+        fix: say('cutting-undo.take-back-what-was-cut-from'),
       });
     } else if (stayingMilli > onHandMilli - milli) {
-      problems.push({ where, what: 'was set aside since', fix: 'Release it in that coat first.' });
+      problems.push({
+        where,
+        what: say('cutting-undo.was-set-aside-since'),
+        fix: say('cutting-undo.release-it-in-that-coat-first'),
+      });
     }
   }
   return problems;

@@ -1,4 +1,6 @@
 /** The calls about cuttings: booked in one transaction, read again, taken back by an entry that reverses it. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { type CoatPlan, slotById } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -31,9 +33,15 @@ async function answer(context: CallContext, cuttingId: string): Promise<Result<C
 }
 
 export const noSuchCutting: Problem = {
-  where: 'The cutting',
-  what: 'is not in the ledger',
-  fix: 'Open the coat again and choose anew.',
+  get where() {
+    return say('common.the-cutting');
+  },
+  get what() {
+    return say('cutting.is-not-in-the-ledger');
+  },
+  get fix() {
+    return say('cutting.open-the-coat-again-and-choose');
+  },
 };
 
 type Asked = CallInput<'recordCutting'>;
@@ -48,9 +56,9 @@ async function recordCutting(
   const { plan, revision } = latest;
   if (revision !== input.basedOn) {
     return err({
-      where: `The plan ${plan.name}`,
-      what: 'was changed meanwhile',
-      fix: 'Open it again, so that what is booked is what is cut.',
+      where: say('cutting.the-plan', { planName: plan.name }),
+      what: say('cutting.was-changed-meanwhile'),
+      fix: say('cutting.open-it-again-so-that-what'),
     });
   }
   const problems = askedProblems(plan, input);
@@ -106,15 +114,21 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
   const sizes = new Set([plan.size, ...(plan.sizes ?? []).map((each) => each.size)]);
   const slotIds = input.slots.map((slot) => slot.slotId);
   if (input.slots.every((slot) => slot.lines.length === 0)) {
-    return [{ where: 'The cutting', what: 'takes nothing', fix: 'Choose at least one slot that is cut.' }];
+    return [
+      {
+        where: say('common.the-cutting'),
+        what: say('cutting.takes-nothing'),
+        fix: say('cutting.choose-at-least-one-slot-that'),
+      },
+    ];
   }
   return [
     ...input.coats
       .filter(({ size }) => !sizes.has(size))
       .map(({ size }) => ({
-        where: `Size ${size}`,
-        what: 'is not in the plan',
-        fix: 'Choose one of its sizes.',
+        where: say('cutting.size', { size }),
+        what: say('common.is-not-in-the-plan'),
+        fix: say('cutting.choose-one-of-its-sizes'),
       })),
     ...slotIds
       .filter(
@@ -122,9 +136,9 @@ function askedProblems(plan: CoatPlan, input: Asked): Problem[] {
           slotIds.indexOf(slotId) !== index || !plan.slots.some((slot) => slot.id === slotId),
       )
       .map((slotId) => ({
-        where: `The slot ${slotId}`,
-        what: 'is not in the plan, or is named twice',
-        fix: 'Open the coat again and choose anew.',
+        where: say('cutting.the-slot', { slotId }),
+        what: say('cutting.is-not-in-the-plan-or'),
+        fix: say('cutting.open-the-coat-again-and-choose'),
       })),
   ];
 }
@@ -144,38 +158,48 @@ function lineProblem(
   washed: Shrinkage = noShrinkage,
 ): Problem | null {
   const { item, show } = place;
-  const where = `Amount of ${item.name}`;
-  const notCounted = amountProblem({ ...item, facts: JSON.stringify(item.facts) }, line.amount, 'Amount');
+  const where = say('cutting.amount-of', { itemName: item.name });
+  const notCounted = amountProblem(
+    { ...item, facts: JSON.stringify(item.facts) },
+    line.amount,
+    say('common.amount'),
+  );
   if (notCounted) return notCounted;
   if (item.kind !== slot.kind) {
-    const wanted = kindRecords[slot.kind].label.toLowerCase();
+    const wanted = nounInSentence(kindRecords[slot.kind].label);
     return {
-      where: `Slot ${slot.name}`,
-      what: `cannot be cut from ${item.name}`,
-      fix: `Choose ${wanted} for it.`,
+      where: say('cutting.slot', { slotName: slot.name }),
+      what: say('cutting.cannot-be-cut-from', { itemName: item.name }),
+      fix: say('cutting.choose-for-it', { wanted }),
     };
   }
   const amountMilli = toMilli(line.amount);
   const freeMilli = Math.max(0, place.onHandMilli - place.othersMilli - place.cutMilli);
   if (amountMilli > freeMilli) {
     const others =
-      place.othersMilli > 0 ? `, ${show(place.othersMilli)} of it set aside for other coats` : '';
+      place.othersMilli > 0
+        ? say('cutting.of-it-set-aside-for-other', { show: show(place.othersMilli) })
+        : '';
     return {
       where,
-      what: `is more than is there: ${show(place.onHandMilli)} is on hand${others}`,
-      fix: 'Correct the amount, or count what lies there first.',
+      what: say('cutting.is-more-than-is-there-is', { show: show(place.onHandMilli), others }),
+      fix: say('cutting.correct-the-amount-or-count-what'),
     };
   }
   if ((line.trimmedMm2 ?? 0) > (line.pieceAreaMm2 ?? 0) + 1) {
     return {
-      where: `Trimmings of ${item.name}`,
-      what: 'are more than its pieces',
-      fix: 'Open the coat again and choose anew.',
+      where: say('cutting.trimmings-of', { itemName: item.name }),
+      what: say('cutting.are-more-than-its-pieces'),
+      fix: say('cutting.open-the-coat-again-and-choose'),
     };
   }
   if (line.kept.length === 0) return null;
   if (line.lengthId === null || place.widthMm === null) {
-    return { where, what: 'has remnants, but it does not lie as lengths', fix: 'Leave the remnants out.' };
+    return {
+      where,
+      what: say('cutting.has-remnants-but-it-does-not'),
+      fix: say('cutting.leave-the-remnants-out'),
+    };
   }
   const { widthMm } = place;
   const tooLarge = line.kept.find(
@@ -186,9 +210,9 @@ function lineProblem(
   const keptMm2 = line.kept.reduce((sum, rest) => sum + rest.widthMm * rest.lengthMm, 0);
   if (tooLarge || keptMm2 + (line.pieceAreaMm2 ?? 0) > line.amount * widthMm * areaLeftRatio(washed) + 1) {
     return {
-      where: `Remnants of ${item.name}`,
-      what: 'are more than is left beside the pieces',
-      fix: 'Measure them again: width across, length along.',
+      where: say('cutting.remnants-of', { itemName: item.name }),
+      what: say('cutting.are-more-than-is-left-beside'),
+      fix: say('cutting.measure-them-again-width-across-length'),
     };
   }
   return null;

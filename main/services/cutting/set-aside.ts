@@ -1,4 +1,5 @@
 /** What coats keep others from using: reservations by plan, as sums over the ledger. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { SetAside } from '../../../shared-core/stash/cutting.ts';
@@ -94,7 +95,7 @@ export async function releaseBeyond(
     if (excessMilli <= 0) break;
     const milli = Math.min(reservedMilli, excessMilli);
     excessMilli -= milli;
-    const reason = 'less is there than was set aside';
+    const reason = say('set-aside.less-is-there-than-was-set');
     await addMovement(context, {
       lotId,
       lengthId,
@@ -139,13 +140,16 @@ export async function setAside(
     const place = await placeOnShelf(context, lotId, lengthId);
     if (!place.ok) return place;
     const { onHandMilli, reservedMilli, name, show } = place.value;
-    const problem = amountProblem(place.value, fromMilli(milli), 'Amount');
+    const problem = amountProblem(place.value, fromMilli(milli), say('common.amount'));
     if (problem) problems.push(problem);
     else if (moreMilli > onHandMilli - reservedMilli) {
       problems.push({
         where: name,
-        what: `is no longer free there: ${show(Math.max(0, onHandMilli - reservedMilli))} of the ${show(milli)} wanted`,
-        fix: 'Look at the cover again; it is worked out anew from what is free now.',
+        what: say('set-aside.is-no-longer-free-there-of', {
+          show: show(Math.max(0, onHandMilli - reservedMilli)),
+          show2: show(milli),
+        }),
+        fix: say('set-aside.look-at-the-cover-again-it'),
       });
     } else {
       const movement = { lotId, lengthId, planId, kind: 'reserved', onHandMilli: 0, reason: '' } as const;

@@ -1,4 +1,5 @@
 /** Lays found earlier, by the hash of their job: a convenience that may be forgotten, so the oldest give way. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import type { CallContext, Calls } from '../calls/call.ts';
@@ -29,7 +30,11 @@ async function keepLay(
   const { queries } = context;
   const result = JSON.stringify(input.result);
   if (result.length > maxLetters) {
-    return err({ where: 'The lay', what: 'is too large to be kept', fix: 'Lay fewer coats at once.' });
+    return err({
+      where: say('common.the-lay'),
+      what: say('lays.is-too-large-to-be-kept'),
+      fix: say('lays.lay-fewer-coats-at-once'),
+    });
   }
   await queries.deleteFrom('kept_lay').where('job_hash', '=', input.jobHash).execute();
   await queries

@@ -1,4 +1,6 @@
 /** The calls about coat plans. Each change is a further revision; an undo is one too, so nothing is ever lost. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput, PlanRow } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
@@ -12,9 +14,15 @@ export const planCalls = { listPlans, readPlan, savePlan, undoPlan } satisfies C
 >;
 
 export const noSuchPlan: Problem = {
-  where: 'The plan',
-  what: 'is not there',
-  fix: 'Open the list of plans and choose anew.',
+  get where() {
+    return say('plans.the-plan');
+  },
+  get what() {
+    return say('plans.is-not-there');
+  },
+  get fix() {
+    return say('plans.open-the-list-of-plans-and');
+  },
 };
 
 /** The one last changed comes first. */
@@ -67,9 +75,9 @@ async function savePlan(
   if (!latest) return err(noSuchPlan);
   if (latest.revision !== basedOn) {
     return err({
-      where: `The plan ${latest.plan.name}`,
-      what: 'was changed meanwhile',
-      fix: 'Open it again: it then shows the other change, and yours can be made anew.',
+      where: say('plans.the-plan-2', { planName: latest.plan.name }),
+      what: say('plans.was-changed-meanwhile'),
+      fix: say('plans.open-it-again-it-then-shows'),
     });
   }
   const revision = await addNext(context, latest.revision, {
@@ -89,14 +97,16 @@ async function undoPlan(
   if (!latest) return err(noSuchPlan);
   if (latest.undoTo === null) {
     return err({
-      where: `The plan ${latest.plan.name}`,
-      what: 'has no earlier state',
-      fix: 'There is nothing to undo.',
+      where: say('plans.the-plan-2', { planName: latest.plan.name }),
+      what: say('plans.has-no-earlier-state'),
+      fix: say('plans.there-is-nothing-to-undo'),
     });
   }
   const before = await readRevision(context, input.planId, latest.undoTo);
   if (!before) throw new Error(`plan ${input.planId} lacks revision ${latest.undoTo}`);
-  const said = `Back to before: ${latest.said === '' ? 'the last change' : latest.said}`.slice(0, 1000);
+  const said = say('plans.back-to-before', {
+    said: latest.said === '' ? say('plans.the-last-change') : latest.said,
+  }).slice(0, 1000);
   const undone = { plan: before.plan, said, undoTo: before.undoTo };
   const revision = await addNext(context, latest.revision, undone);
   return ok(planAnswer({ ...undone, revision }));
@@ -183,13 +193,19 @@ async function stashProblems(context: CallContext, plan: CoatPlan): Promise<Prob
   const byId = new Map(items.map((item) => [item.id, item]));
   return filled.flatMap((slot) => {
     const item = byId.get(slot.itemId as string);
-    const where = `Slot ${slot.name}`;
+    const where = say('plans.slot', { slotName: slot.name });
     if (!item)
       return [
-        { where, what: 'names an item that is not in the stash', fix: 'Choose an item, or leave it open.' },
+        { where, what: say('plans.names-an-item-that-is-not'), fix: say('plans.choose-an-item-or-leave-it') },
       ];
     if (item.kind === slot.kind) return [];
-    const wanted = kindRecords[slot.kind].label.toLowerCase();
-    return [{ where, what: `is filled with ${item.name}, which is not ${wanted}`, fix: `Choose ${wanted}.` }];
+    const wanted = nounInSentence(kindRecords[slot.kind].label);
+    return [
+      {
+        where,
+        what: say('plans.is-filled-with-which-is-not', { itemName: item.name, wanted }),
+        fix: say('plans.choose', { wanted }),
+      },
+    ];
   });
 }

@@ -1,4 +1,5 @@
 /** The calls about the season: which plans are made, in which order and how many, with all that its flow reads. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SeasonInput } from '../../../shared-core/contract/cost-calls.ts';
 import type { SeasonEntry } from '../../../shared-core/plan/model/season-entry.ts';
@@ -49,9 +50,9 @@ async function saveSeason(
   const planIds = new Set(entries.map(({ planId }) => planId));
   if (planIds.size < entries.length) {
     return err({
-      where: 'The season',
-      what: 'names a plan twice',
-      fix: 'Put each plan in once, with the number of coats you make of it.',
+      where: say('common.the-season'),
+      what: say('season.names-a-plan-twice'),
+      fix: say('season.put-each-plan-in-once-with'),
     });
   }
   for (const planId of planIds) if (!(await latestRevision(context, planId))) return err(noSuchPlan);

@@ -1,4 +1,6 @@
 /** The calls about what suppliers sell. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -18,7 +20,7 @@ export const offerCalls = {
       () => saveOffer(context, input),
       async ({ offerId }) => ({
         offerIds: [offerId],
-        said: await offerWords(context, input.offerId === null ? 'Added' : 'Changed', input),
+        said: await offerWords(context, input.offerId === null ? 'added' : 'changed', input),
       }),
     ),
   removeOffer: async (context, input) => {
@@ -38,13 +40,19 @@ async function removalWords(context: CallContext, offerId: string): Promise<stri
     .select(['item_id as itemId', 'supplier'])
     .where('id', '=', offerId)
     .executeTakeFirst();
-  return offer ? offerWords(context, 'Removed', offer) : '';
+  return offer ? offerWords(context, 'removed', offer) : '';
 }
 
 const noSuchOffer: Problem = {
-  where: 'The offer',
-  what: 'is no longer there',
-  fix: 'Open the item again: it may have been removed meanwhile.',
+  get where() {
+    return say('offers.the-offer');
+  },
+  get what() {
+    return say('common.is-no-longer-there');
+  },
+  get fix() {
+    return say('offers.open-the-item-again-it-may');
+  },
 };
 
 async function saveOffer(
@@ -62,9 +70,12 @@ async function saveOffer(
   const units = soldAs[kindRecords[item.kind].counted];
   if (!units.includes(input.unit.kind)) {
     return err({
-      where: `Selling unit of ${item.name}`,
-      what: `does not suit ${kindRecords[item.kind].label.toLowerCase()}: ${input.unit.kind}`,
-      fix: `Choose: ${units.join(' or ')}.`,
+      where: say('offers.selling-unit-of', { itemName: item.name }),
+      what: say('offers.does-not-suit', {
+        kindRecordsLabel: nounInSentence(kindRecords[item.kind].label),
+        kind: input.unit.kind,
+      }),
+      fix: say('offers.choose', { units: units.join(' or ') }),
     });
   }
   const problems = offerProblems(input);

@@ -1,4 +1,5 @@
 /** A shopping trip: what is ticked on a coat's list, and all that was bought coming onto the shelf in one step. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { LotId, OfferId, PlanId } from '../../../shared-core/stash/stash.ts';
@@ -31,9 +32,9 @@ async function setTick(
   const offer = await queries.selectFrom('offer').select('id').where('id', '=', offerId).executeTakeFirst();
   if (!offer) {
     return err({
-      where: 'The line',
-      what: 'is from an offer that is not there any more',
-      fix: 'Open the list again: it is then made from the offers that there are.',
+      where: say('shopping.the-line'),
+      what: say('shopping.is-from-an-offer-that-is'),
+      fix: say('shopping.open-the-list-again-it-is'),
     });
   }
   await queries

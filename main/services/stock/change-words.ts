@@ -1,4 +1,5 @@
 /** What a change of the stash did, as a sentence without its full stop. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { StashFileChanges } from '../../../shared-core/contract/stash-file-calls.ts';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
@@ -10,20 +11,30 @@ export async function receivedWords(context: CallContext, input: CallInput<'rece
   const amount =
     input.amount ?? input.lengths.reduce((sum, { lengthMm, count }) => sum + lengthMm * count, 0);
   const { name, show } = await showOf(context, input.itemId);
-  return `Received ${show(toMilli(amount))} of ${name}, ${dayWords(input.receivedOn)}`;
+  return say('change-words.received-of', {
+    show: show(toMilli(amount)),
+    name,
+    receivedOn: dayWords(input.receivedOn),
+  });
 }
 
 export async function atPlaceWords(
   context: CallContext,
-  did: 'Wrote off' | 'Counted',
+  did: 'wrote off' | 'counted',
   input: { readonly lotId: string; readonly lengthId: string | null; readonly amount: number },
 ): Promise<string> {
   const place = await placeOnShelf(context, input.lotId, input.lengthId);
-  return place.ok ? `${did} ${place.value.show(toMilli(input.amount))} of ${place.value.name}` : did;
+  if (!place.ok)
+    return say(did === 'wrote off' ? 'change-words.wrote-off-something' : 'change-words.counted-something');
+  const { name, show } = place.value;
+  const amount = show(toMilli(input.amount));
+  return did === 'wrote off'
+    ? say('change-words.wrote-off', { amount, name })
+    : say('change-words.counted', { amount, name });
 }
 
 export function takenStockWords({ correctedCount }: CallOutput<'takeStock'>): string {
-  return `Took stock and corrected ${counted(correctedCount, 'count')}`;
+  return say('change-words.took-stock', { correctedCount });
 }
 
 export async function putAwayWords(
@@ -31,28 +42,30 @@ export async function putAwayWords(
   { itemId, isPutAway }: CallInput<'archiveItem'>,
 ): Promise<string> {
   const name = await itemName(context, itemId);
-  return isPutAway ? `Put ${name} away` : `Brought ${name} back`;
+  return isPutAway ? say('change-words.put-away', { name }) : say('change-words.brought-back', { name });
 }
+
+const offerSaid = {
+  added: 'change-words.added-the-offer',
+  changed: 'change-words.changed-the-offer',
+  removed: 'change-words.removed-the-offer',
+} as const;
 
 export async function offerWords(
   context: CallContext,
-  did: 'Added' | 'Changed' | 'Removed',
+  did: keyof typeof offerSaid,
   { itemId, supplier }: { readonly itemId: string; readonly supplier: string },
 ): Promise<string> {
-  return `${did} the offer of ${supplier} for ${await itemName(context, itemId)}`;
+  return say(offerSaid[did], { supplier, itemName: await itemName(context, itemId) });
 }
 
 export function fileWords(changes: StashFileChanges): string {
   const parts = [
-    [changes.newItemCount, 'new item'],
-    [changes.changedItemCount, 'changed item'],
-    [changes.newLotCount, 'new lot'],
-    [changes.correctionCount, 'correction'],
+    [changes.newItemCount, 'change-words.new-items'],
+    [changes.changedItemCount, 'change-words.changed-items'],
+    [changes.newLotCount, 'change-words.new-lots'],
+    [changes.correctionCount, 'change-words.corrections'],
   ] as const;
-  const said = parts.filter(([count]) => count > 0).map(([count, what]) => counted(count, what));
-  return `Brought rows into the stash: ${said.join(', ')}`;
-}
-
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? '' : 's'}`;
+  const said = parts.filter(([count]) => count > 0).map(([count, what]) => say(what, { count }));
+  return say('change-words.brought-rows-into-the-stash', { said: said.join(', ') });
 }

@@ -1,4 +1,5 @@
 /** What was counted on the shelf: the difference to what is booked goes into the ledger, and nothing else changes. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { fromMilli, toMilli } from '../../../shared-core/stash/stash.ts';
@@ -21,14 +22,15 @@ export async function correctCount(
   const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
   if (!shelf.ok) return shelf;
   const { lotId, lengthId, onHandMilli } = shelf.value;
-  const problem = input.counted === 0 ? null : amountProblem(shelf.value, input.counted, 'Count');
+  const problem =
+    input.counted === 0 ? null : amountProblem(shelf.value, input.counted, say('counting.count'));
   if (problem) return err(problem);
   const countedMilli = toMilli(input.counted);
   if (lengthId !== null && countedMilli > maxLengthMilli) {
     return err({
-      where: `Count of ${shelf.value.name}`,
-      what: 'is too long to be true',
-      fix: 'Check the number and its unit.',
+      where: say('counting.count-of', { name: shelf.value.name }),
+      what: say('counting.is-too-long-to-be-true'),
+      fix: say('common.check-the-number-and-its-unit'),
     });
   }
   const { reason } = input;

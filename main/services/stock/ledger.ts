@@ -1,4 +1,5 @@
 /** Rows of the ledger and the places they are about: what is written off adds one and changes none. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Selectable } from 'kysely';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
@@ -27,19 +28,19 @@ export async function writeOff(
   const shelf = await placeOnShelf(context, input.lotId, input.lengthId);
   if (!shelf.ok) return shelf;
   const { onHandMilli, reservedMilli, lotId, lengthId, show } = shelf.value;
-  const wholeness = amountProblem(shelf.value, input.amount, 'Amount');
+  const wholeness = amountProblem(shelf.value, input.amount, say('common.amount'));
   if (wholeness) return err(wholeness);
   const amountMilli = toMilli(input.amount);
   const freeMilli = Math.max(0, onHandMilli - reservedMilli);
   if (amountMilli > freeMilli) {
-    const reserved = reservedMilli > 0 ? `, ${show(reservedMilli)} of it reserved` : '';
+    const reserved = reservedMilli > 0 ? say('ledger.of-it-reserved', { show: show(reservedMilli) }) : '';
     const fix =
       freeMilli > 0
-        ? `Write off ${show(freeMilli)} or less, or correct the count first.`
-        : 'Nothing is free to write off; correct the count first if more is there.';
+        ? say('ledger.write-off-or-less-or-correct', { show: show(freeMilli) })
+        : say('ledger.nothing-is-free-to-write-off');
     return err({
-      where: `Amount of ${shelf.value.name}`,
-      what: `is more than is free: ${show(onHandMilli)} is on hand${reserved}`,
+      where: say('ledger.amount-of', { name: shelf.value.name }),
+      what: say('ledger.is-more-than-is-free-is', { show: show(onHandMilli), reserved }),
       fix,
     });
   }
@@ -143,23 +144,23 @@ export async function placeOnShelf(
     .executeTakeFirst();
   if (!lot)
     return err({
-      where: 'The lot',
-      what: 'is not in the stash',
-      fix: 'Open the item again and choose the lot anew.',
+      where: say('ledger.the-lot'),
+      what: say('ledger.is-not-in-the-stash'),
+      fix: say('ledger.open-the-item-again-and-choose'),
     });
   const { hasLengths, counted, label } = kindRecords[lot.kind];
   if (hasLengths && lengthId === null) {
     return err({
-      where: `Length of ${lot.name}`,
-      what: 'is not named',
-      fix: `${label} lies as lengths: choose which.`,
+      where: say('ledger.length-of', { lotName: lot.name }),
+      what: say('ledger.is-not-named'),
+      fix: say('ledger.lies-as-lengths-choose-which', { label }),
     });
   }
   if (!hasLengths && lengthId !== null) {
     return err({
-      where: `Length of ${lot.name}`,
-      what: 'is named, but there are none',
-      fix: 'Leave the length out.',
+      where: say('ledger.length-of', { lotName: lot.name }),
+      what: say('ledger.is-named-but-there-are-none'),
+      fix: say('ledger.leave-the-length-out'),
     });
   }
   const { system } = await readSettings(queries);
@@ -178,9 +179,9 @@ export async function placeOnShelf(
     .executeTakeFirst();
   if (!length) {
     return err({
-      where: `Length of ${lot.name}`,
-      what: 'is not one of this lot',
-      fix: 'Open the item again and choose the length anew.',
+      where: say('ledger.length-of', { lotName: lot.name }),
+      what: say('ledger.is-not-one-of-this-lot'),
+      fix: say('ledger.open-the-item-again-and-choose-2'),
     });
   }
   return ok({ ...place, onHandMilli: length.on_hand_milli, reservedMilli: length.reserved_milli });
@@ -209,9 +210,15 @@ export async function itemName(context: CallContext, itemId: string): Promise<st
 }
 
 export const noSuchItem: Problem = {
-  where: 'The item',
-  what: 'is not in the stash',
-  fix: 'Open the stash again and choose the item anew.',
+  get where() {
+    return say('ledger.the-item');
+  },
+  get what() {
+    return say('ledger.is-not-in-the-stash');
+  },
+  get fix() {
+    return say('ledger.open-the-stash-again-and-choose');
+  },
 };
 
 /** Fastenings that are cut to size, so that a part of one may lie on the shelf. */
@@ -219,13 +226,17 @@ const cutForms: readonly unknown[] = ['cord', 'elastic', 'tape', 'hook and loop'
 
 /** The ledger counts thousandths; things that come one by one are counted whole. */
 export function amountProblem(item: CountedItem, amount: number, field: string): Problem | null {
-  const where = `${field} of ${item.name}`;
+  const where = say('ledger.of', { field, itemName: item.name });
   if (toMilli(amount) <= 0)
-    return { where, what: 'is too small to be counted', fix: 'Check the number and its unit.' };
+    return {
+      where,
+      what: say('ledger.is-too-small-to-be-counted'),
+      fix: say('common.check-the-number-and-its-unit'),
+    };
   const isWhole =
     kindRecords[item.kind].counted === 'pieces' && !cutForms.includes(JSON.parse(item.facts).form);
   if (isWhole && !Number.isInteger(amount)) {
-    return { where, what: 'is not a whole number', fix: 'Count the pieces: 1, 2, 3, ...' };
+    return { where, what: say('common.is-not-a-whole-number'), fix: say('ledger.count-the-pieces-1-2-3') };
   }
   return null;
 }

@@ -2,6 +2,7 @@
  * Movements of one change taken back: each that moved something is reversed by one that names it, and coats get back what
  * a count took from what they had set aside. Only where nothing that followed stands on them.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Selectable } from 'kysely';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Schema } from '../../database/schema/schema.ts';
@@ -135,17 +136,21 @@ function followed(name: string, kind: Row['kind']): Problem {
     case 'returned':
       return {
         where: name,
-        what: 'was cut since',
-        fix: 'Take the cutting back first, or count what lies there.',
+        what: say('movement-undo.was-cut-since'),
+        fix: say('movement-undo.take-the-cutting-back-first-or'),
       };
     case 'corrected':
       return {
         where: name,
-        what: 'was counted since',
-        fix: 'The last count holds; count it again if it is wrong.',
+        what: say('movement-undo.was-counted-since'),
+        fix: say('movement-undo.the-last-count-holds-count-it'),
       };
     default:
-      return { where: name, what: 'was written off since', fix: 'Count what lies there instead.' };
+      return {
+        where: name,
+        what: say('movement-undo.was-written-off-since'),
+        fix: say('movement-undo.count-what-lies-there-instead'),
+      };
   }
 }
 
@@ -158,8 +163,12 @@ async function setAsideProblem(
     (each) => each.lengthId === lengthId,
   );
   const plan = first && (await planNames(queries, [first.planId])).get(first.planId);
-  const fix = 'Release it in the cover of that coat first.';
-  return { where: name, what: `is set aside${plan ? ` for ${plan}` : ''}`, fix };
+  const fix = say('movement-undo.release-it-in-the-cover-of');
+  return {
+    where: name,
+    what: say('movement-undo.is-set-aside', { plan: plan ? ` ${say('movement-undo.for', { plan })}` : '' }),
+    fix,
+  };
 }
 
 /** What a coat set aside or let go of meanwhile holds; what the count took from it is then not given back on top. */
@@ -191,8 +200,10 @@ async function setAsideAnew(
     if (!anew || planId === null) continue;
     problems.push({
       where: item.name,
-      what: `was set aside anew for ${(await planNames(queries, [planId])).get(planId) ?? 'a coat'} since`,
-      fix: 'Count what lies there instead.',
+      what: say('movement-undo.was-set-aside-anew-for-since', {
+        get: (await planNames(queries, [planId])).get(planId) ?? say('movement-undo.a-coat'),
+      }),
+      fix: say('movement-undo.count-what-lies-there-instead'),
     });
   }
   return problems;

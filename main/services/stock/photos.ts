@@ -1,4 +1,5 @@
 /** The photo of an item's swatch: one for each item, replaced or taken away without a trace in the ledger. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { plainJpeg } from '../../../shared-core/stash/jpeg.ts';
@@ -39,9 +40,13 @@ async function savePhoto(
   const bytes = Buffer.from(picture.bytes);
   if (bytes.length > maxPhotoBytes || Math.max(widthPx, heightPx) > maxPhotoSidePx) {
     return err({
-      where: 'Photo',
-      what: `is too large: ${widthPx} x ${heightPx} px, ${Math.ceil(bytes.length / 1000)} kB`,
-      fix: `Make it at most ${maxPhotoSidePx} px on its longer side and ${maxPhotoBytes / 1000} kB.`,
+      where: say('photos.photo'),
+      what: say('photos.is-too-large-x-px-kb', {
+        widthPx,
+        heightPx,
+        bytesCount: Math.ceil(bytes.length / 1000),
+      }),
+      fix: say('photos.make-it-at-most-px-on', { maxPhotoSidePx, maxPhotoBytes: maxPhotoBytes / 1000 }),
     });
   }
   const savedAt = context.now().toISOString();
@@ -70,7 +75,13 @@ async function isItem({ queries }: CallContext, itemId: string): Promise<boolean
 }
 
 const noPicture: Problem = {
-  where: 'Photo',
-  what: 'is no JPEG picture, or only a part of one',
-  fix: 'Choose another picture.',
+  get where() {
+    return say('photos.photo');
+  },
+  get what() {
+    return say('photos.is-no-jpeg-picture-or-only');
+  },
+  get fix() {
+    return say('photos.choose-another-picture');
+  },
 };

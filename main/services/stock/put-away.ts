@@ -1,4 +1,6 @@
 /** Items put away: out of the lists and of what coats are offered, with all their history kept. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -34,16 +36,18 @@ export async function archiveItem(
     if (reserved) {
       return err({
         where: item.name,
-        what: `is set aside for ${reserved.planName}`,
-        fix: 'Release it in the cover of that coat first.',
+        what: say('put-away.is-set-aside-for', { planName: reserved.planName }),
+        fix: say('put-away.release-it-in-the-cover-of'),
       });
     }
   } else {
     if (await isNameTaken(queries, { ...item, itemId })) {
       return err({
-        where: `Name ${item.name}`,
-        what: `is that of another ${kindRecords[item.kind].label.toLowerCase()} by now`,
-        fix: 'Give that one another name or colour first.',
+        where: say('put-away.name', { itemName: item.name }),
+        what: say('put-away.is-that-of-another-by-now', {
+          kindRecordsLabel: nounInSentence(kindRecords[item.kind].label),
+        }),
+        fix: say('put-away.give-that-one-another-name-or'),
       });
     }
   }

@@ -1,4 +1,5 @@
 /** A purchase comes onto the shelf: its lot, its lengths where the kind has them, and the first rows of their ledger. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -72,30 +73,40 @@ export function receivingProblems(
   if (!kindRecords[item.kind].hasLengths) {
     if (input.lengths.length > 0) {
       return [
-        { where: `Lengths of ${name}`, what: 'are given, but it has none', fix: 'Give one amount instead.' },
+        {
+          where: say('receiving.lengths-of', { name }),
+          what: say('receiving.are-given-but-it-has-none'),
+          fix: say('receiving.give-one-amount-instead'),
+        },
       ];
     }
     if (input.amount === null) {
-      return [{ where: `Amount of ${name}`, what: 'is missing', fix: 'Type how much came in.' }];
+      return [
+        {
+          where: say('receiving.amount-of', { name }),
+          what: say('common.is-missing'),
+          fix: say('common.type-how-much-came-in'),
+        },
+      ];
     }
-    const problem = amountProblem(item, input.amount, 'Amount');
+    const problem = amountProblem(item, input.amount, say('common.amount'));
     return problem ? [problem] : [];
   }
   if (input.amount !== null) {
     return [
       {
-        where: `Amount of ${name}`,
-        what: 'is given, but it lies as lengths',
-        fix: 'Give the lengths and leave the amount out.',
+        where: say('receiving.amount-of', { name }),
+        what: say('receiving.is-given-but-it-lies-as'),
+        fix: say('receiving.give-the-lengths-and-leave-the'),
       },
     ];
   }
   if (input.lengths.length === 0) {
     return [
       {
-        where: `Lengths of ${name}`,
-        what: 'are missing',
-        fix: 'Give the width and length of each piece that came in.',
+        where: say('receiving.lengths-of', { name }),
+        what: say('receiving.are-missing'),
+        fix: say('receiving.give-the-width-and-length-of'),
       },
     ];
   }
@@ -103,9 +114,9 @@ export function receivingProblems(
   if (lengthCount > maxLengths) {
     return [
       {
-        where: `Lengths of ${name}`,
-        what: `are ${lengthCount}, more than ${maxLengths} at once`,
-        fix: 'Receive them as several lots.',
+        where: say('receiving.lengths-of', { name }),
+        what: say('receiving.are-more-than-at-once', { lengthCount, maxLengths }),
+        fix: say('receiving.receive-them-as-several-lots'),
       },
     ];
   }
@@ -117,14 +128,14 @@ function lengthProblems(
   length: CallInput<'receiveLot'>['lengths'][number],
   number: number,
 ): Problem[] {
-  const tooSmall = amountProblem(item, length.lengthMm, `Length ${number}`);
+  const tooSmall = amountProblem(item, length.lengthMm, say('receiving.length', { number }));
   const outside = length.flaws.flatMap((flaw, index) =>
     flaw.x + flaw.widthX > length.lengthMm || flaw.y + flaw.widthY > length.widthMm
       ? [
           {
-            where: `Flaw ${index + 1} of length ${number}`,
-            what: 'reaches beyond the length',
-            fix: 'Measure it from the start of the length and from one selvage.',
+            where: say('receiving.flaw-of-length', { index: index + 1, number }),
+            what: say('receiving.reaches-beyond-the-length'),
+            fix: say('receiving.measure-it-from-the-start-of'),
           },
         ]
       : [],

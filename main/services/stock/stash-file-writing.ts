@@ -2,6 +2,7 @@
  * The changes of a stash file written down. What is new is written by the hundred, since SQLite takes longer to
  * understand a statement than to do it.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { Insertable } from 'kysely';
 import type { NewLot, StashChange } from '../../../shared-core/exchange/stash-csv/stash-change.ts';
 import type { Item } from '../../../shared-core/stash/stash.ts';
@@ -129,7 +130,7 @@ function lengthRows(lot: NewLot) {
 
 function movementRows(context: CallContext, lot: NewLot) {
   // What was used before it came into this file is in no ledger here.
-  const reason = lot.receivedMilli > lot.amountMilli ? 'what was left of it in the file' : '';
+  const reason = lot.receivedMilli > lot.amountMilli ? say('stash-file-writing.what-was-left-of-it-in') : '';
   let openMilli = lot.receivedMilli;
   const entered = (lengthId: string | null, amountMilli: number) => {
     const entry = { lotId: lot.id, lengthId };

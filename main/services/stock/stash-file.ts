@@ -1,4 +1,5 @@
 /** The stash as a file: saved, looked at before anything is written, and brought in whole or not at all. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { StashFileChanges } from '../../../shared-core/contract/stash-file-calls.ts';
 import type { StashChange } from '../../../shared-core/exchange/stash-csv/stash-change.ts';
@@ -118,8 +119,11 @@ function countProblems(change: StashChange, item: Item): Problem[] {
   const counted = { kind: item.kind, name: item.name, facts: JSON.stringify(item.facts) };
   const amountMilli =
     change.kind === 'new lot' ? change.lot.amountMilli : change.kind === 'correction' ? change.toMilli : 0;
-  const problem = amountMilli === 0 ? null : amountProblem(counted, fromMilli(amountMilli), 'the amount');
-  return problem ? [{ ...problem, where: `Line ${change.line}, ${problem.where}` }] : [];
+  const problem =
+    amountMilli === 0 ? null : amountProblem(counted, fromMilli(amountMilli), say('stash-file.the-amount'));
+  return problem
+    ? [{ ...problem, where: say('stash-file.line', { line: change.line, where: problem.where }) }]
+    : [];
 }
 
 function shownChanges(

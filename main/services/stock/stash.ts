@@ -1,4 +1,6 @@
 /** The calls about items, their lots and the ledger. */
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import { emptyFacts, factProblems, kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -27,7 +29,7 @@ export const stashCalls = {
       () => saveItem(context, input),
       ({ itemId }) => ({
         itemIds: [itemId],
-        said: `${input.itemId === null ? 'Added' : 'Changed'} ${input.name}`,
+        said: `${input.itemId === null ? say('stash.added') : say('stash.changed')} ${input.name}`,
       }),
     ),
   receiveLot: (context, input) =>
@@ -42,14 +44,14 @@ export const stashCalls = {
       context,
       {},
       () => writeOff(context, input),
-      async () => ({ said: await atPlaceWords(context, 'Wrote off', input) }),
+      async () => ({ said: await atPlaceWords(context, 'wrote off', input) }),
     ),
   correctCount: (context, input) =>
     keepingChange(
       context,
       {},
       () => correctCount(context, input),
-      async () => ({ said: await atPlaceWords(context, 'Counted', { ...input, amount: input.counted }) }),
+      async () => ({ said: await atPlaceWords(context, 'counted', { ...input, amount: input.counted }) }),
     ),
   takeStock: (context, input) =>
     keepingChange(
@@ -121,25 +123,30 @@ async function saveItem(
   const problems: Problem[] = factProblems(input.kind, input.facts, input.name);
   if (before && before.kind !== input.kind) {
     problems.push({
-      where: `Kind of ${before.name}`,
-      what: `is ${kindRecords[before.kind].label.toLowerCase()} and cannot be changed`,
-      fix: 'Make a new item of the other kind.',
+      where: say('stash.kind-of', { beforeName: before.name }),
+      what: say('stash.is-and-cannot-be-changed', {
+        kindRecordsLabel: nounInSentence(kindRecords[before.kind].label),
+      }),
+      fix: say('stash.make-a-new-item-of-the'),
     });
   }
   if (await isNameTaken(queries, input)) {
-    const colour = input.colour.trim() === '' ? '' : ` in ${input.colour.trim()}`;
+    const colour = input.colour.trim() === '' ? '' : ` ${say('stash.in', { colour: input.colour.trim() })}`;
     problems.push({
-      where: `Name ${input.name}`,
-      what: `is already that of another ${kindRecords[input.kind].label.toLowerCase()}${colour}`,
-      fix: 'Give it another name or colour, or add a lot to the item that is there.',
+      where: say('stash.name', { inputName: input.name }),
+      what: say('stash.is-already-that-of-another', {
+        kindRecordsLabel: nounInSentence(kindRecords[input.kind].label),
+        colour,
+      }),
+      fix: say('stash.give-it-another-name-or-colour'),
     });
   }
   const { firstLot } = input;
   if (firstLot && before) {
     problems.push({
-      where: `First purchase of ${before.name}`,
-      what: 'is given, though the item is there already',
-      fix: 'Save the item without it, and receive it as a further lot.',
+      where: say('stash.first-purchase-of', { beforeName: before.name }),
+      what: say('stash.is-given-though-the-item-is'),
+      fix: say('stash.save-the-item-without-it-and'),
     });
   } else if (firstLot) {
     const item = { kind: input.kind, name: input.name, facts: JSON.stringify(input.facts) };

@@ -1,4 +1,5 @@
 /** Undoing the last change of the stash: all of it, or nothing where what followed forbids it. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, CallOutput } from '../../../shared-core/contract/contract.ts';
 import { ok, type Result, type Problem, err } from '../../../shared-core/measure/problem.ts';
 import type { Updateable } from 'kysely';
@@ -25,9 +26,9 @@ async function undoLastChange(
   const change = await context.queries.selectFrom('last_change').selectAll().executeTakeFirst();
   if (change?.id !== changeId) {
     return err({
-      where: 'The change',
-      what: 'is no longer the last one, or was undone already',
-      fix: 'Look at the stash as it is now, and change it from there.',
+      where: say('undo.the-change'),
+      what: say('undo.is-no-longer-the-last-one'),
+      fix: say('undo.look-at-the-stash-as-it'),
     });
   }
   const problems: Problem[] = [
@@ -75,8 +76,8 @@ async function putNewAway(context: CallContext, names: ReadonlyMap<string, strin
       .where('on_hand_milli', '>', 0)
       .execute();
     for (const { item_id: itemId } of inUse) {
-      const fix = 'Put it away by hand if it is not wanted.';
-      problems.push({ where: names.get(itemId) ?? '', what: 'has come in since', fix });
+      const fix = say('undo.put-it-away-by-hand-if');
+      problems.push({ where: names.get(itemId) ?? '', what: say('undo.has-come-in-since'), fix });
     }
     await context.queries.updateTable('item').set({ archived: 1 }).where('id', 'in', ids).execute();
   }
@@ -108,7 +109,9 @@ async function undoOffers(context: CallContext, changes: readonly RowChange[]): 
   for (const { id, before, after } of changes) {
     const row = before === null ? null : JSON.parse(before);
     if ((now.get(id) ?? null) !== after) {
-      problems.push(changedSince(`The offer of ${(row ?? JSON.parse(after ?? '{}')).supplier}`));
+      problems.push(
+        changedSince(say('undo.the-offer-of', { supplier: (row ?? JSON.parse(after ?? '{}')).supplier })),
+      );
     } else if (row === null) await queries.deleteFrom('offer').where('id', '=', id).execute();
     else if (after === null)
       await queries
@@ -121,7 +124,7 @@ async function undoOffers(context: CallContext, changes: readonly RowChange[]): 
 }
 
 function changedSince(where: string): Problem {
-  return { where, what: 'was changed since', fix: 'Open it again and change it from there.' };
+  return { where, what: say('undo.was-changed-since'), fix: say('undo.open-it-again-and-change-it') };
 }
 
 /** A lot that is gone is no longer found by its supplier and dye lot; what is put away with it may be. */

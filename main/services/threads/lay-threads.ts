@@ -1,4 +1,5 @@
 /** Threads for the lays of the headless command: see shared-core/lay/team/team.ts for who works on what. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type Hand, type HandEvents, handsFor } from '../../../shared-core/lay/team/hands.ts';
@@ -68,7 +69,7 @@ function threadHand(thread: Worker, { answered, died }: HandEvents): Hand {
     void thread.terminate();
   });
   // The one event that every death ends with, and the last one of a thread.
-  thread.on('exit', (code) => died(cause ?? `it ended with code ${code}`));
+  thread.on('exit', (code) => died(cause ?? say('lay-threads.it-ended-with-code', { code })));
   return {
     send: (order: MemberOrder) => thread.postMessage(order),
     end: () => thread.terminate(),
@@ -77,7 +78,7 @@ function threadHand(thread: Worker, { answered, died }: HandEvents): Hand {
 
 function causeOf(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException;
-  return code === 'ERR_WORKER_OUT_OF_MEMORY' ? 'its memory ran out' : message;
+  return code === 'ERR_WORKER_OUT_OF_MEMORY' ? say('lay-threads.its-memory-ran-out') : message;
 }
 
 function failureOf(what: string, failure: LayFailure): Error {
@@ -96,8 +97,8 @@ function failureOf(what: string, failure: LayFailure): Error {
 
 function diedTwice(what: string, cause: string): Problem {
   return {
-    where: `The lay of ${what}`,
-    what: `could not be finished: what looks for it stopped twice (${cause})`,
-    fix: 'Close other programs and try again; if it stops again, plan fewer coats at once.',
+    where: say('lay-threads.the-lay-of', { what }),
+    what: say('lay-threads.could-not-be-finished-what-looks', { cause }),
+    fix: say('lay-threads.close-other-programs-and-try-again'),
   };
 }

@@ -1,4 +1,5 @@
 /** What the program says of itself. */
+import { say } from '../../../shared-core/wording/say.ts';
 import { dirname } from 'node:path';
 import type { ProgramFacts } from '../../../shared-core/contract/program-calls.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -11,9 +12,15 @@ export type RunningProgram = Pick<ProgramFacts, 'version' | 'runsOn'>;
 export const unnamedProgram: RunningProgram = { version: '0.0.0', runsOn: [] };
 
 export const noNewsHere: Problem = {
-  where: 'News of later versions',
-  what: 'cannot be asked for: this build knows no place for them',
-  fix: 'Look by hand where you have this program from.',
+  get where() {
+    return say('program.news-of-later-versions');
+  },
+  get what() {
+    return say('program.cannot-be-asked-for-this-build');
+  },
+  get fix() {
+    return say('program.look-by-hand-where-you-have');
+  },
 };
 
 /** dataFile: absolute. */

@@ -2,6 +2,7 @@
  * News of a later version: a static text whose first line signs, in base64, all the bytes after it. Nothing of a text
  * that is not signed by the key of this build is shown, and nothing is ever fetched but at the maker's word.
  */
+import { say } from '../../../shared-core/wording/say.ts';
 import { verify } from 'node:crypto';
 import { z } from 'zod';
 import type { ReleaseNews } from '../../../shared-core/contract/program-calls.ts';
@@ -27,11 +28,11 @@ export async function askForNews(
   try {
     bytes = await fetched(source.address);
   } catch (error) {
-    const what = `could not be had (${(error as Error).message})`;
+    const what = say('release-news.could-not-be-had', { message: (error as Error).message });
     return err({
-      where: `The news at ${source.address}`,
+      where: say('release-news.the-news-at', { address: source.address }),
       what,
-      fix: 'Try again when this machine is on the network.',
+      fix: say('release-news.try-again-when-this-machine-is'),
     });
   }
   return readNews(bytes, source, version);
@@ -49,17 +50,17 @@ export function readNews(
   const body = text.subarray(end + 1);
   if (end === -1 || signature.length !== 64 || !verify(null, body, publicKey, signature)) {
     return err({
-      where: `The news at ${address}`,
-      what: 'are not signed by the makers of this program',
-      fix: 'Nothing of them is shown. Do not install what they may have offered elsewhere.',
+      where: say('release-news.the-news-at', { address }),
+      what: say('release-news.are-not-signed-by-the-makers'),
+      fix: say('release-news.nothing-of-them-is-shown-do'),
     });
   }
   const read = signed.safeParse(parsed(body.toString('utf8')));
   if (!read.success) {
     return err({
-      where: `The news at ${address}`,
-      what: 'are signed, but not in a form that this version reads',
-      fix: 'Look by hand where you have this program from.',
+      where: say('release-news.the-news-at', { address }),
+      what: say('release-news.are-signed-but-not-in-a'),
+      fix: say('release-news.look-by-hand-where-you-have'),
     });
   }
   const { program: _, ...news } = read.data;

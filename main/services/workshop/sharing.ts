@@ -1,4 +1,5 @@
 /** The calls about where the workshop is kept: a file of this machine, or a database that several desks share. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { Sharing } from '../../../shared-core/contract/program-calls.ts';
 import { err, ok, type Problem, type Result } from '../../../shared-core/measure/problem.ts';
@@ -6,9 +7,15 @@ import type { ChosenAddress } from '../../database/chosen-address.ts';
 import { openStore, type StoreOptions } from '../../database/open-store.ts';
 
 const notHere: Problem = {
-  where: 'The shared workshop',
-  what: 'cannot be chosen here',
-  fix: 'Choose it in the window of the program.',
+  get where() {
+    return say('sharing.the-shared-workshop');
+  },
+  get what() {
+    return say('sharing.cannot-be-chosen-here');
+  },
+  get fix() {
+    return say('sharing.choose-it-in-the-window-of');
+  },
 };
 
 /** chosen: null where the program cannot remember it. name: of the store that is open now. */

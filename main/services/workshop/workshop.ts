@@ -1,4 +1,5 @@
 /** The calls about the workshop itself. The demo is made anew in demo.ts: that one needs the whole file. */
+import { say } from '../../../shared-core/wording/say.ts';
 import type { CallInput, WorkshopFacts } from '../../../shared-core/contract/contract.ts';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import { minorPlaces, placesWord } from '../../../shared-core/measure/money/currency.ts';
@@ -63,8 +64,13 @@ async function markUpgradeNotesSeen(context: CallContext): Promise<Result<Worksh
 /** Stored amounts count minor units: under a currency with other places each would be read as another sum. */
 function otherPlaces(from: string, to: string): Problem {
   return {
-    where: 'Currency',
-    what: `cannot become ${to}: amounts are written down here in ${from}, which has ${placesWord(from) === 'none' ? 'no' : placesWord(from)} decimal places where ${to} has ${placesWord(to)}`,
-    fix: `Keep ${from}, and begin another workshop for what is paid in ${to}.`,
+    where: say('common.currency'),
+    what: say('workshop.cannot-become-amounts-are-written-down', {
+      to,
+      from,
+      placesWord: placesWord(from) === 'none' ? say('workshop.no') : placesWord(from),
+      placesWord2: placesWord(to),
+    }),
+    fix: say('workshop.keep-and-begin-another-workshop-for', { from, to }),
   };
 }

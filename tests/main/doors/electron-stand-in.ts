@@ -63,6 +63,7 @@ export const app = {
     events.emit('will-quit');
   },
   getVersion: () => '7.8.9',
+  getLocale: () => 'en-IE',
   relaunch: (options?: Electron.RelaunchOptions) => {
     scene.restarts.push(options?.args ?? []);
   },
@@ -85,6 +86,7 @@ export const app = {
     | 'requestSingleInstanceLock'
     | 'quit'
     | 'getVersion'
+    | 'getLocale'
     | 'relaunch'
     | 'exit'
     | 'showAboutPanel'
