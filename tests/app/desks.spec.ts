@@ -116,3 +116,25 @@ test('a desk is told at once that its server is away, and goes on when it is bac
   await expect(page.getByText('Saved')).toBeVisible();
   await expect(page.getByRole('navigation')).toContainText('Tarn workshop');
 });
+
+test('a shared workshop is chosen under Settings, once it was reached', async ({ browser }) => {
+  test.skip(server === null, noServer);
+  test.skip(test.info().project.name !== 'loopback', 'as above');
+  const file = join(folder, 'choosing.sqlite');
+  const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
+  await page.goto((await desks[1]!.open(file)).address);
+  await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  const group = page.getByRole('region', { name: 'Several desks' });
+  const address = server!.address(await server!.createDatabase());
+  const field = group.getByLabel('Address of the shared workshop');
+  const open = group.getByRole('button', { name: 'Open it from the next start' });
+  await field.fill(address.replace('Fenwalk', 'Heron'));
+  await open.click();
+  await expect(group).toContainText('lets nobody in with this name and password');
+  await field.fill(address);
+  await open.click();
+  await expect(group).toContainText('Kept. Close the program and start it again.');
+  await expect(group).not.toContainText('Fenwalk');
+  await group.getByRole('button', { name: 'Go back to the file from the next start' }).click();
+  await expect(group.getByRole('button', { name: /Go back/ })).toHaveCount(0);
+});

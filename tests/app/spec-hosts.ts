@@ -7,6 +7,7 @@
 import { homedir } from 'node:os';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
+import { chosenAddress } from '../../main/database/chosen-address.ts';
 import { workshopFiles } from '../../main/database/file/data-file.ts';
 import { startLoopback } from '../../main/doors/loopback.ts';
 import { openServicesAt } from '../../main/services/calls/services.ts';
@@ -21,8 +22,8 @@ for await (const line of createInterface({ input: process.stdin })) {
 for (const file of closing.keys()) await close(file);
 
 async function open(file: string): Promise<string> {
-  const { dataFile, localFile, demoFile } = workshopFiles(process.platform, process.env, homedir(), file);
-  const opened = await openServicesAt({ dataFile, localFile, demoFile });
+  const { folder, ...files } = workshopFiles(process.platform, process.env, homedir(), file);
+  const opened = await openServicesAt({ ...files, chosen: chosenAddress(folder, null) });
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const services = opened.value;
   const door = await startLoopback({ services, rendererDir });

@@ -46,13 +46,9 @@ const failures: readonly Failure[] = [
     },
   },
   {
-    codes: /^42501/,
-    get what() {
-      return say('failing.does-not-let-this-name-do');
-    },
-    get fix() {
-      return say('failing.let-whoever-looks-after-the-database');
-    },
+    codes: /^(42501|3F000)/,
+    what: 'does not let this name do that',
+    fix: 'Let whoever looks after the database make it the owner of the workshop.',
   },
   {
     codes: /^NO_TLS$/,
@@ -99,6 +95,11 @@ const failures: readonly Failure[] = [
     get fix() {
       return say('failing.try-again-in-a-moment', { unchanged: unchanged() });
     },
+  },
+  {
+    codes: /^25P03/,
+    what: 'waited in vain for this desk to go on',
+    fix: `${unchanged} Try again.`,
   },
   {
     codes: /^25006/,
@@ -161,6 +162,6 @@ function kindOf(error: unknown): string {
   if (error instanceof AggregateError) return kindOf(error.errors[0]);
   if (/does not support SSL/.test(error.message)) return 'NO_TLS';
   const isGone =
-    /Connection terminated|timeout exceeded when trying to connect|connection error and is not queryable|Query read timeout|Client was closed/;
+    /Connection terminated|timeout exceeded when trying to connect|connection error and is not queryable|Client was closed|has been discarded/;
   return isGone.test(error.message) ? 'LOST' : '';
 }

@@ -20,11 +20,17 @@ export type Founded = 'empty' | 'ready' | 'older';
 export async function lookAt(queries: Kysely<Schema>, shown: string): Promise<Result<Founded>> {
   const { rows: servers } = await sql<{
     version: number;
-  }>`select current_setting('server_version_num')::integer / 10000 as version`.execute(queries);
-  const version = servers[0]?.version ?? 0;
+    encoding: string;
+  }>`select current_setting('server_version_num')::integer / 10000 as version,
+    current_setting('server_encoding') as encoding`.execute(queries);
+  const { version, encoding } = servers[0] ?? { version: 0, encoding: '' };
   if (version < leastServer) {
     const fix = say('founding.let-it-be-brought-up-to', { leastServer });
     return err({ where: shown, what: say('founding.is-postgresql-which-is-too-old', { version }), fix });
+  }
+  if (encoding !== 'UTF8') {
+    const fix = 'Let one be made with the encoding UTF8.';
+    return err({ where: shown, what: `is a database with the letters of ${encoding} alone`, fix });
   }
   const { rows: tables } = await sql<{
     name: string;

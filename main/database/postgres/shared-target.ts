@@ -68,7 +68,8 @@ async function dropEverything(inside: Queries): Promise<void> {
   }>`select tablename as name from pg_tables where schemaname = current_schema()`.execute(inside);
   for (const { name } of tables) await sql`drop table ${sql.table(name)} cascade`.execute(inside);
   const { rows: functions } = await sql<{ name: string }>`select oid::regprocedure::text as name from pg_proc
-    where pronamespace = current_schema()::regnamespace`.execute(inside);
+    where pronamespace = current_schema()::regnamespace
+      and not exists (select from pg_depend where objid = pg_proc.oid and deptype = 'e')`.execute(inside);
   for (const { name } of functions) await sql.raw(`drop function ${name}`).execute(inside);
 }
 

@@ -111,6 +111,16 @@ describe('a desk is told in a sentence', () => {
     await dropDatabase(address);
   });
 
+  test('that its letters are not those of all languages', async () => {
+    const name = `workshop_${Date.now()}`;
+    const address = freshAddress();
+    const root = changed(address, (url) => (url.pathname = '/postgres'));
+    await queryAt(root, `create database ${name} template template0 encoding 'LATIN1' locale 'C'`);
+    const latin = changed(address, (url) => (url.pathname = `/${name}`));
+    expect(await told(latin)).toContain('is a database with the letters of LATIN1 alone');
+    await dropDatabase(latin);
+  });
+
   test('that a rule of the ledger was taken away', async () => {
     const address = freshAddress();
     await createDatabase(address);
