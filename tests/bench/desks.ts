@@ -6,7 +6,7 @@
  */
 import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
@@ -225,6 +225,7 @@ async function main(): Promise<void> {
   const [desks, seconds, kills, seed] = [values.desks, values.seconds, values.kills, values.seed].map(
     Number,
   ) as [number, number, number, number];
+  const loadBefore = Number((loadavg()[1] ?? 0).toFixed(1));
   const server = await startServer({ isDurable: true });
   if (server === null) {
     console.error(noServer);
@@ -260,6 +261,9 @@ async function main(): Promise<void> {
       desks,
       items: largeStash.itemCount,
       movements: largeStash.movementCount,
+      cores: availableParallelism(),
+      // Of the machine before it began, over 5 minutes: what else ran on it took its share.
+      loadBefore,
       moveSeconds: Number(moveSeconds.toFixed(1)),
       calm: { seconds, ...summary(calm, seconds), ...calmFaults },
       killed: { kills, seconds: killSeconds, ...summary(shaken, killSeconds), ...shakenFaults },

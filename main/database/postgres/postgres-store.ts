@@ -171,9 +171,9 @@ async function writeIn<Value>(
             // Before anything is read: the snapshot is then taken after the desk before has finished.
             await sql`lock table ${turn} in share row exclusive mode`.execute(inside);
             const outcome = await rolling(inside);
-            await sql`insert into kept_step (id) values (${step})`.execute(inside);
             // A kept lay is a convenience that nobody waits for, and they come every few seconds.
-            if (locks !== 'lays') await sql`select pg_notify(${channel}, ${desk})`.execute(inside);
+            const tell = locks === 'lays' ? sql`select` : sql`select pg_notify(${channel}, ${desk})`;
+            await sql`with kept as (insert into kept_step (id) values (${step})) ${tell}`.execute(inside);
             kept = outcome;
             return outcome;
           }),

@@ -17,9 +17,9 @@ afterAll(async () => {
 
 async function desksAt() {
   const dataFile = server!.address(await server!.createDatabase());
-  const first = openDesk({ dataFile, waitMs: 1500 });
+  const first = openDesk({ dataFile, waitMs: 6000 });
   const fill = await receivedFill(first, 640);
-  const second = openDesk({ dataFile, waitMs: 1500 });
+  const second = openDesk({ dataFile, waitMs: 6000 });
   await second.get('workshopFacts', {});
   return { first, second, fill };
 }

@@ -17,7 +17,7 @@ const fixture = (name: string) => fileURLToPath(new URL(`../../fixtures/tls/${na
 async function told(dataFile: string): Promise<string> {
   const folder = tempFolder();
   const files = { demoFile: join(folder, 'demo.sqlite'), localFile: join(folder, 'desk.sqlite') };
-  const opened = await openServicesAt({ ...files, dataFile, waitMs: 3000 });
+  const opened = await openServicesAt({ ...files, dataFile, waitMs: 10_000 });
   if (opened.ok) await opened.value.close();
   return opened.ok ? '' : opened.problems.map(problemSentence).join('\n');
 }
@@ -142,7 +142,7 @@ test('a shared workshop is chosen once it was reached, and only then', async () 
   const folder = tempFolder();
   const chosen = chosenAddress(folder, null);
   const files = { dataFile: join(folder, 'own.sqlite'), demoFile: join(folder, 'demo.sqlite') };
-  const opened = await openServicesAt({ ...files, chosen, waitMs: 3000 });
+  const opened = await openServicesAt({ ...files, chosen, waitMs: 10_000 });
   if (!opened.ok) throw new Error('no file');
   const share = (address: string | null) =>
     opened.value.answer({ call: 'shareWorkshop', workshop: 'own', input: { address } });
@@ -169,7 +169,7 @@ test('services that may open later answer with why, and go on once the server is
   const folder = tempFolder();
   const address = freshAddress();
   const files = { demoFile: join(folder, 'demo.sqlite'), localFile: join(folder, 'desk.sqlite') };
-  const opened = await openServicesAt({ ...files, dataFile: address, mayOpenLater: true, waitMs: 3000 });
+  const opened = await openServicesAt({ ...files, dataFile: address, mayOpenLater: true, waitMs: 10_000 });
   if (!opened.ok) throw new Error('not opened');
   const facts = () => opened.value.answer({ call: 'workshopFacts', workshop: 'own', input: {} });
   expect(await facts()).toMatchObject({ ok: false, problems: [{ what: 'has no workshop of this name' }] });
