@@ -47,8 +47,12 @@ const failures: readonly Failure[] = [
   },
   {
     codes: /^(42501|3F000)/,
-    what: 'does not let this name do that',
-    fix: 'Let whoever looks after the database make it the owner of the workshop.',
+    get what() {
+      return say('failing.does-not-let-this-name-do');
+    },
+    get fix() {
+      return say('failing.let-whoever-looks-after-the-database');
+    },
   },
   {
     codes: /^NO_TLS$/,
@@ -98,8 +102,12 @@ const failures: readonly Failure[] = [
   },
   {
     codes: /^25P03/,
-    what: 'waited in vain for this desk to go on',
-    fix: `${unchanged} Try again.`,
+    get what() {
+      return say('failing.waited-in-vain-for-this-desk');
+    },
+    get fix() {
+      return say('failing.try-again', { unchanged: unchanged() });
+    },
   },
   {
     codes: /^25006/,

@@ -29,8 +29,8 @@ export async function lookAt(queries: Kysely<Schema>, shown: string): Promise<Re
     return err({ where: shown, what: say('founding.is-postgresql-which-is-too-old', { version }), fix });
   }
   if (encoding !== 'UTF8') {
-    const fix = 'Let one be made with the encoding UTF8.';
-    return err({ where: shown, what: `is a database with the letters of ${encoding} alone`, fix });
+    const fix = say('founding.let-one-be-made-with-the');
+    return err({ where: shown, what: say('founding.is-a-database-with-the-letters', { encoding }), fix });
   }
   const { rows: tables } = await sql<{
     name: string;
