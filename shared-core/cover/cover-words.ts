@@ -5,7 +5,7 @@ import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
-import { listed } from '../plan/edits/edited.ts';
+import { listed } from '../wording/listed.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import type { ItemOnShelf } from '../stash/stash.ts';
 import type { Shortage, SlotCover, Use } from './slot-cover.ts';

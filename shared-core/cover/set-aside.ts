@@ -1,7 +1,7 @@
 /** Whether what a coat has set aside is still what its cover takes. */
 import { say } from '../wording/say.ts';
 import { type CoatPlan, slotById } from '../plan/model/coat-plan.ts';
-import { listed } from '../plan/edits/edited.ts';
+import { listed } from '../wording/listed.ts';
 import type { SetAside } from '../stash/cutting.ts';
 import { toMilli } from '../stash/stash.ts';
 import { amountWords, type WordsContext } from './cover-words.ts';

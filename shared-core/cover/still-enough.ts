@@ -1,7 +1,7 @@
 /** After cutting began: whether what is left of the very lots that a slot was begun from carries the rest. */
 import { say } from '../wording/say.ts';
 import { slotById } from '../plan/model/coat-plan.ts';
-import { listed } from '../plan/edits/edited.ts';
+import { listed } from '../wording/listed.ts';
 import type { Need } from '../requirement/need.ts';
 import type { Cutting } from '../stash/cutting.ts';
 import type { LotId } from '../stash/stash.ts';

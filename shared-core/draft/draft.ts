@@ -1,4 +1,5 @@
 /** A coat drafted from measures: a whole plan, ready to be laid and costed, and a report of how it fits. */
+import { say } from '../wording/say.ts';
 import { ok, type Result, err } from '../measure/problem.ts';
 import { type CoatPlan, emptySlot, type Slot } from '../plan/model/coat-plan.ts';
 import { defaultOrder } from '../plan/model/new-plan.ts';
@@ -9,6 +10,7 @@ import { draftPieces } from './pieces.ts';
 import { type DraftReport, draftReport } from './report.ts';
 import { draftSeams } from './seams.ts';
 import { armholeAndSleeve } from './sleeve.ts';
+import { inSpokenNames } from './spoken-names.ts';
 
 export interface DraftedCoat {
   readonly plan: CoatPlan;
@@ -25,19 +27,19 @@ const usual = {
   children: { spacingMm: 50.8, sewingMinutes: 420 },
 } as const;
 
-/** The coat, or why these measures make none. */
+/** The coat, its names in the language spoken now, or why these measures make none. */
 export function draftCoat(input: DraftInput): Result<DraftedCoat> {
   const problems = draftProblems(input);
   if (problems.length > 0) return err(...problems);
   const armhole = armholeAndSleeve(input);
   if (!armhole) {
     return err({
-      where: 'The upper arm',
-      what: 'is too large for any armhole of this coat',
-      fix: 'Check it, or change the ease at the bust: the armhole ends above the waist.',
+      where: say('draft.the-upper-arm'),
+      what: say('draft.is-too-large-for-any-armhole'),
+      fix: say('draft.check-it-or-change-the-ease'),
     });
   }
-  const plan: CoatPlan = {
+  const plan = inSpokenNames({
     id: input.id,
     name: input.name,
     size: input.size,
@@ -57,7 +59,7 @@ export function draftCoat(input: DraftInput): Result<DraftedCoat> {
     sewingMinutesPerCoat: usual[input.body.kind].sewingMinutes,
     notes: notesOf(input),
     isForChild: input.body.kind === 'children',
-  };
+  });
   const flaws = planProblems(plan);
   return flaws.length > 0 ? err(...flaws) : ok({ plan, report: draftReport(plan, input, armhole) });
 }
@@ -83,7 +85,10 @@ export function draftStyle(input: DraftInput, sizes: readonly SizeToDraft[]): Re
   const problems = others.flatMap(({ size, outcome }) =>
     outcome.ok
       ? []
-      : outcome.problems.map((problem) => ({ ...problem, where: `Size ${size}: ${problem.where}` })),
+      : outcome.problems.map((problem) => ({
+          ...problem,
+          where: say('draft.size', { size, where: problem.where }),
+        })),
   );
   if (problems.length > 0) return err(...problems);
   const plan: CoatPlan = {
@@ -118,11 +123,11 @@ function draftSlots(input: DraftInput): Slot[] {
 }
 
 function notesOf(input: DraftInput): string {
-  const pleat =
-    input.pleatMm > 0 ? ` The back lining has a pleat of ${input.pleatMm.toFixed(0)} mm at the centre.` : '';
-  const child =
-    input.body.kind === 'children'
-      ? ' Distance of the lines and sewing time are set for a child’s coat: change them under Quilting and Needs.'
-      : '';
-  return `Drafted from measures without bust darts: sew a trial body before cutting.${pleat}${child}`;
+  return [
+    say('draft.drafted-from-measures-without-bust-darts'),
+    ...(input.pleatMm > 0
+      ? [say('draft.the-back-lining-has-a-pleat', { pleatMm: input.pleatMm.toFixed(0) })]
+      : []),
+    ...(input.body.kind === 'children' ? [say('draft.distance-of-the-lines-and-sewing')] : []),
+  ].join(' ');
 }

@@ -1,4 +1,5 @@
 /** How a drafted coat fits: its girths, armhole and sleeve, and every seam walked. */
+import { givenName } from '../wording/given-names.ts';
 import { ringAreaMm2 } from '../geometry/ring.ts';
 import { type CoatPlan, type Piece, pieceById } from '../plan/model/coat-plan.ts';
 import { edgeLengthMm, seamRing } from '../plan/geometry/outline-ring.ts';
@@ -81,6 +82,8 @@ export function draftReport(
 function madeUp(plan: CoatPlan, wholeId: string, partIds: readonly string[], halfPleatMm: number): MadeUp {
   const whole = pieceById(plan, wholeId);
   const parts = partIds.map((id) => pieceById(plan, id));
+  const shoulder = givenName('edge', 'shoulder');
+  const hem = givenName('edge', 'hem');
   const along =
     (name: string) =>
     (sum: number, { outline }: Piece) =>
@@ -93,8 +96,8 @@ function madeUp(plan: CoatPlan, wholeId: string, partIds: readonly string[], hal
   return {
     whole: whole.name,
     parts: parts.map((part) => part.name),
-    shoulderMm: parts.reduce(along('shoulder'), 0) - along('shoulder')(0, whole),
-    hemMm: parts.reduce(along('hem'), 0) - halfPleatMm - along('hem')(0, whole),
+    shoulderMm: parts.reduce(along(shoulder), 0) - along(shoulder)(0, whole),
+    hemMm: parts.reduce(along(hem), 0) - halfPleatMm - along(hem)(0, whole),
     areaMm2: parts.reduce((sum, part) => sum + area(part), 0) - pleatMm2 - area(whole),
   };
 }

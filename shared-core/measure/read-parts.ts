@@ -13,6 +13,7 @@ import {
   type UnitId,
   units,
   unitSpelled,
+  unitSymbol,
 } from './units.ts';
 
 export interface ReadOptions {
@@ -102,7 +103,7 @@ interface Part {
   readonly unitText: string;
 }
 
-/** "2 yd 4 in" as its parts; a sign to join them ("and", a comma, the dash of 1'-6") is dropped. */
+/** "2 yd 4 in" as its parts; a sign to join them ("and", "und", a comma, the dash of 1'-6") is dropped. */
 function splitParts(
   text: string,
   kind: QuantityKind,
@@ -122,7 +123,7 @@ function splitParts(
     let unitText = after.slice(0, stop);
     rest = after.slice(stop);
     if (rest !== '')
-      unitText = unitText.replace(/(?: and | ?& ?|, ?| ?\+ ?)$/, '').replace(/^(') ?- ?$/, '$1');
+      unitText = unitText.replace(/(?: (?:and|und) | ?& ?|, ?| ?\+ ?)$/, '').replace(/^(') ?- ?$/, '$1');
     parts.push({ number, unitText: unitText.trim() });
   }
   return parts.length > 0 ? parts : {};
@@ -186,7 +187,7 @@ function partUnit(
   return other
     ? {
         what: say('read.is-in-which-is-no-unit', {
-          symbol: units[other].symbol,
+          symbol: unitSymbol(other),
           quantityFactsName: quantityFacts[kind].name,
         }),
       }

@@ -6,7 +6,7 @@ import { withDecimalSign } from '../wording/number-signs.ts';
 import { moneyNumber, showMoney } from './money/money.ts';
 import type { MeasureSystem, QuantityKind } from './quantity.ts';
 import { needleSizes } from './read-sizes.ts';
-import { type FieldUnit, fieldUnit, inUnit, type UnitId, units } from './units.ts';
+import { type FieldUnit, fieldUnit, inUnit, type UnitId, unitSymbol, units } from './units.ts';
 
 export interface ShowOptions {
   readonly system: MeasureSystem;
@@ -16,8 +16,6 @@ export interface ShowOptions {
   readonly digits?: number;
   /** Rounds to a multiple of this, in the unit shown: 1/8 gives "2 1/8 yd". */
   readonly step?: number;
-  /** "4 1/2 inches" rather than "4 1/2 in". */
-  readonly long?: boolean;
   /** For money, where it must be given: it says how many decimal places there are. */
   readonly currency?: string;
 }
@@ -45,9 +43,7 @@ export function showParts(kind: QuantityKind, value: number, options: ShowOption
   }
   const shown = shownUnit(kind, value, options);
   const number = numberText(kind, shown, value, options);
-  const { symbol, one, many } = units[shown.id];
-  if (!options.long) return { number: withDecimalSign(number), unit: symbol };
-  return { number: withDecimalSign(number), unit: /^-?(1|\d+\/\d+)$/.test(number) ? one : many };
+  return { number: withDecimalSign(number), unit: unitSymbol(shown.id) };
 }
 
 /** Money is whole minor units already; anything else here is a programmer's mistake. */

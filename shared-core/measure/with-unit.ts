@@ -1,6 +1,6 @@
 /** A bare number gets the unit that its field gave it, so that it stays true when the workshop changes its units. */
 import type { MeasureSystem, QuantityKind } from './quantity.ts';
-import { bareUnit, type FieldUnit, fieldUnit, units } from './units.ts';
+import { bareUnit, type FieldUnit, fieldUnit, unitSymbol } from './units.ts';
 
 /** Whether a text is a number alone: "58", "4 1/2", "1,5". */
 export function isBareNumber(text: string): boolean {
@@ -10,7 +10,7 @@ export function isBareNumber(text: string): boolean {
 /** Symbol of the unit that a bare number takes in a field; '' for numbers of things and money, which show none. */
 export function bareSymbol(kind: QuantityKind, system: MeasureSystem, unit?: FieldUnit): string {
   if (kind === 'count' || kind === 'money' || kind === 'needleSize') return '';
-  return units[unit ? fieldUnit(kind, system, unit) : bareUnit(kind, system)].symbol;
+  return unitSymbol(unit ? fieldUnit(kind, system, unit) : bareUnit(kind, system));
 }
 
 /** "58" typed where a bare number is in inches as "58 in"; any other text as it was typed, without the blanks around it. */

@@ -2,7 +2,7 @@
 import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
-import { listed } from '../plan/edits/edited.ts';
+import { listed } from '../wording/listed.ts';
 import { kindRecords } from '../stash/kinds.ts';
 import { isOldPrice, oldPriceDays, priceAgeDays } from '../stash/offer.ts';
 import type { ItemId, ItemOnShelf } from '../stash/stash.ts';

@@ -52,6 +52,8 @@ export function languageNamed(tag: string): Language | null {
   return (Object.keys(languages) as Language[]).find((language) => language === base) ?? null;
 }
 
+export const messageIds = Object.keys(english) as readonly MessageId[];
+
 /** Whether a text is the id of a message. */
 export function hasMessage(id: string): id is MessageId {
   return Object.hasOwn(english, id);
@@ -62,7 +64,22 @@ export function hasMessage(id: string): id is MessageId {
  * with a plural takes a number. Throws a RangeError for an id that the catalogue does not have.
  */
 export function say(id: MessageId, values?: Readonly<Record<string, MessageValue>>): string {
-  const language = spoken();
+  return saidIn(spoken(), id, values);
+}
+
+/** The message in each language, English first: for what was made in one language and is met in another. */
+export function sayInEvery(
+  id: MessageId,
+  values?: Readonly<Record<string, MessageValue>>,
+): readonly string[] {
+  return (Object.keys(languages) as Language[]).map((language) => saidIn(language, id, values));
+}
+
+function saidIn(
+  language: Language,
+  id: MessageId,
+  values: Readonly<Record<string, MessageValue>> | undefined,
+): string {
   const text = catalogues[language][id] ?? english[id];
   if (text === undefined) throw new RangeError(`no message ${id}`);
   if (!text.includes('{') && !text.includes("''")) return text;

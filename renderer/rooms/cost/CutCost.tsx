@@ -5,7 +5,7 @@ import { cutAgainst, estimatedOfCut, type SlotAgainst } from '../../../shared-co
 import type { CutSheet } from '../../../shared-core/cost/cut-sheet.ts';
 import { dayWords, localDate } from '../../../shared-core/measure/calendar-date.ts';
 import { roundMinor } from '../../../shared-core/measure/money/money.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { trimmingsWords } from '../../../shared-core/requirement/cut/trimmings.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { useSystem } from '../../client/workshop.ts';

@@ -3,7 +3,7 @@ import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { cutItemNames, type Cutting } from '../../../shared-core/stash/cutting.ts';
 import { useRead } from '../../client/queries/reads.ts';
 import { useCoatChange, useCoatValue } from '../../client/coat/coat-context.ts';

@@ -3,7 +3,7 @@ import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import type { DraftReport, MadeUp } from '../../../shared-core/draft/report.ts';
 import { showQuantity } from '../../../shared-core/measure/show.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { useSystem } from '../../client/workshop.ts';
 import { SeamsInWords, SeamTable } from '../../parts/tables/SeamTable.tsx';
 import { bodyUnit } from './typed-draft.ts';

@@ -14,7 +14,7 @@ import {
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { emptyDraft, misreadProblems } from '../../parts/forms/DraftField.tsx';

@@ -5,7 +5,7 @@ import { useState } from 'react';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { Piece } from '../../../shared-core/plan/model/coat-plan.ts';
 import { removePiece } from '../../../shared-core/plan/edits/edit.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { editEverySize } from '../../../shared-core/plan/edits/every-size.ts';
 import type { StraightLine } from '../../../shared-core/plan/geometry/outline-cut.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';

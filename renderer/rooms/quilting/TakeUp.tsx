@@ -3,7 +3,7 @@ import { say } from '../../../shared-core/wording/say.ts';
 import { useMemo, useState } from 'react';
 import { slotItems } from '../../../shared-core/flow/estimate.ts';
 import type { CoatPlan, Piece, QuiltedMeasure } from '../../../shared-core/plan/model/coat-plan.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { battingPlyCount, layersWords, measureOf } from '../../../shared-core/plan/model/quilted-layers.ts';
 import { forgetSlotTakeUp, forgetSwatch, setRise } from '../../../shared-core/plan/edits/swatch.ts';
 import { plansBySize } from '../../../shared-core/plan/model/sizes.ts';

@@ -3,7 +3,7 @@ import { say } from '../../../shared-core/wording/say.ts';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
 import { costBySlot, type PlanCost } from '../../../shared-core/cost/cost-by-slot.ts';
 import type { PlanInSeason } from '../../../shared-core/flow/season/season.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import { coatTotal } from '../../../shared-core/plan/model/sizes.ts';
 import { standing } from '../../../shared-core/stash/cutting.ts';

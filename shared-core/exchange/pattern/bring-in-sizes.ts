@@ -2,7 +2,8 @@
 import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, PlanSize } from '../../plan/model/coat-plan.ts';
-import { type Edited, listed } from '../../plan/edits/edited.ts';
+import { listed } from '../../wording/listed.ts';
+import type { Edited } from '../../plan/edits/edited.ts';
 import { bringIn, type BroughtPiece } from './bring-in.ts';
 import type { FoundPiece } from './pattern.ts';
 

@@ -1,4 +1,5 @@
 /** A drawn piece in the plan's frame: in mm, grain along x, edges named, allowances measured, notches on their edges. */
+import { givenName } from '../../wording/given-names.ts';
 import { say } from '../../wording/say.ts';
 import { cutQuantity } from './cut-quantity.ts';
 import { type Point, type Ring, ringBox } from '../../geometry/ring.ts';
@@ -231,7 +232,11 @@ function withFold(outline: Outline, foldIndex: number): Outline {
     ...outline,
     edges: outline.edges.map((edge, index) =>
       index === foldIndex
-        ? { ...edge, name: 'fold', segments: [{ kind: 'line', to: edge.segments.at(-1)!.to }] }
+        ? {
+            ...edge,
+            name: givenName('edge', 'fold'),
+            segments: [{ kind: 'line', to: edge.segments.at(-1)!.to }],
+          }
         : edge,
     ),
   };

@@ -1,8 +1,9 @@
 /** Several sizes of a style at once, for a pattern that is published in more sizes than are sewn. */
-import { say } from '../../wording/say.ts';
+import { say, sayInEvery } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
-import { type Edited, listed } from './edited.ts';
+import { listed } from '../../wording/listed.ts';
+import type { Edited } from './edited.ts';
 import { addSize } from '../model/sizes.ts';
 
 /** Adds the sizes of other plans without a coat to be made of them: what is bought and what it costs stay as they are. All, or none. */
@@ -31,8 +32,8 @@ export function addSizesUnmade(plan: CoatPlan, others: readonly CoatPlan[]): Res
   });
 }
 
-/** Name of the style that a plan of one size belongs to: "Fenwalk" of "Fenwalk, size 42". */
+/** Name of the style that a plan of one size belongs to: "Fenwalk" of "Fenwalk, size 42", named so in any language. */
 export function styleName({ name, size }: { readonly name: string; readonly size: string }): string {
-  const ending = say('add-sizes.size', { size });
-  return size !== '' && name.endsWith(ending) ? name.slice(0, -ending.length) : name;
+  const ending = sayInEvery('add-sizes.size', { size }).find((each) => name.endsWith(each));
+  return size !== '' && ending !== undefined ? name.slice(0, -ending.length) : name;
 }

@@ -77,20 +77,26 @@ function renewed(piece: Piece, pieces: readonly Piece[]): Piece {
   if (!piece.band || !cut) return piece;
   const { squareMm, stripMm, stripCount, bandCount } = cut;
   const across = piece.band.kind === 'rib';
+  const drawn =
+    squareMm !== null
+      ? shapeOutline({ kind: 'rectangle', lengthMm: squareMm, widthMm: squareMm }, 0)
+      : shapeOutline(
+          {
+            kind: 'rectangle',
+            // A rib stretches across the cloth, so its length lies that way.
+            lengthMm: across ? piece.band.cutWidthMm : stripMm,
+            widthMm: across ? stripMm : piece.band.cutWidthMm,
+          },
+          0,
+        );
+  // Its edges keep the names that they were given, in whatever language that was.
+  const edges = drawn.edges.map((edge, index) => ({
+    ...edge,
+    name: piece.outline.edges[index]?.name ?? edge.name,
+  }));
   return {
     ...piece,
-    outline:
-      squareMm !== null
-        ? shapeOutline({ kind: 'rectangle', lengthMm: squareMm, widthMm: squareMm }, 0)
-        : shapeOutline(
-            {
-              kind: 'rectangle',
-              // A rib stretches across the cloth, so its length lies that way.
-              lengthMm: across ? piece.band.cutWidthMm : stripMm,
-              widthMm: across ? stripMm : piece.band.cutWidthMm,
-            },
-            0,
-          ),
+    outline: { ...drawn, edges },
     cutCount: squareMm === null ? stripCount * bandCount : 1,
   };
 }

@@ -1,4 +1,5 @@
 /** What an edit of a plan gives back, and the words that the edits share. */
+import { listed } from '../../wording/listed.ts';
 import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
@@ -43,10 +44,4 @@ export function notInPlan(word: string, id: string): Problem {
     what: say('common.is-not-in-the-plan'),
     fix: say('edited.choose-a-of-the-plan', { word }),
   };
-}
-
-/** "a", "a and b", "a, b and c". */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names[0] ?? '';
-  return say('edited.and', { names: names.slice(0, -1).join(', '), names2: names.at(-1) });
 }

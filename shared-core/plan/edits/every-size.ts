@@ -5,7 +5,8 @@
 import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
-import { type Edited, listed, unfitted } from './edited.ts';
+import { listed } from '../../wording/listed.ts';
+import { type Edited, unfitted } from './edited.ts';
 import { pieceProblems } from '../validation/outline-problems.ts';
 
 /**

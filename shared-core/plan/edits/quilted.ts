@@ -1,4 +1,5 @@
 /** Edits of the quilting: which way a piece is quilted, how far apart its lines are, and their stitches. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
@@ -85,7 +86,7 @@ export function startQuilting(plan: CoatPlan, text = inMm): Result<Edited> {
     });
   }
   const threads = plan.slots.filter((slot) => slot.kind === 'thread');
-  const thread = threads.find((slot) => slot.name.includes('quilt')) ?? threads[0];
+  const thread = threads.find((slot) => speaksOf('quilting', slot.name)) ?? threads[0];
   if (!thread) {
     return err({
       where: plan.name,

@@ -1,4 +1,5 @@
 /** Edits of how seams are sewn: the type of stitch by ISO 4915, topstitching, overcasting, basting, and from which thread. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import type { CoatPlan } from '../model/coat-plan.ts';
@@ -72,7 +73,9 @@ export function stitchProblems({ label, topstitchRowCount: rows, stitchLengthMm 
 
 /** Seams that a closed lining hides with its own: those of pieces cut from a lining or a pocketing, by the slot's name. */
 export function liningSeams(plan: CoatPlan): readonly Seam[] {
-  const hidden = new Set(plan.slots.filter(({ name }) => /lining|pocketing/i.test(name)).map(({ id }) => id));
+  const hidden = new Set(
+    plan.slots.filter(({ name }) => speaksOf('lining or pocketing', name)).map(({ id }) => id),
+  );
   const seamIds = new Set(
     plan.pieces
       .filter(({ cutFrom }) => cutFrom.some(({ slotId, plyCount }) => plyCount > 0 && hidden.has(slotId)))

@@ -1,5 +1,5 @@
 /** How a plan begins: with the usual slots of a quilted coat and no pieces, or as a copy of another. */
-import { say } from '../../wording/say.ts';
+import { givenName } from '../../wording/given-names.ts';
 import type { PlanId } from '../../stash/stash.ts';
 import { type CoatPlan, emptySlot, type QuiltingOrder } from './coat-plan.ts';
 
@@ -22,13 +22,13 @@ export function newPlan(id: PlanId, name: string, size: string): CoatPlan {
     size,
     coatCount: 1,
     slots: [
-      { ...emptySlot('shell', 'shell', 'cloth'), isQuilted: true },
-      emptySlot('lining', 'lining', 'cloth'),
-      emptySlot('batting', 'batting', 'batting'),
-      emptySlot('sewing-thread', say('new-plan.sewing-thread'), 'thread'),
-      emptySlot('quilting-thread', say('new-plan.quilting-thread'), 'thread'),
-      emptySlot('needles', 'needles', 'needle'),
-      { ...emptySlot('zip', say('new-plan.front-zip'), 'fastening'), amountPerCoat: 1 },
+      { ...emptySlot('shell', givenName('slot', 'shell'), 'cloth'), isQuilted: true },
+      emptySlot('lining', givenName('slot', 'lining'), 'cloth'),
+      emptySlot('batting', givenName('slot', 'batting'), 'batting'),
+      emptySlot('sewing-thread', givenName('slot', 'sewing thread'), 'thread'),
+      emptySlot('quilting-thread', givenName('slot', 'quilting thread'), 'thread'),
+      emptySlot('needles', givenName('slot', 'needles'), 'needle'),
+      { ...emptySlot('zip', givenName('slot', 'front zip'), 'fastening'), amountPerCoat: 1 },
     ],
     pieces: [],
     seams: [],

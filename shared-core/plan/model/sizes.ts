@@ -7,7 +7,10 @@ import { ok, type Result, err } from '../../measure/problem.ts';
 import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import type { CoatPlan, Piece, PlanSize } from './coat-plan.ts';
 import { coatCountProblem } from '../validation/count-problems.ts';
-import { type Edited, listed } from '../edits/edited.ts';
+import { listed } from '../../wording/listed.ts';
+import { pieceWithEdgesRenamed } from '../edits/edge-names.ts';
+import { isSameGivenName } from '../../wording/given-names.ts';
+import type { Edited } from '../edits/edited.ts';
 
 /** The plan once for each size that is made of it, the size at hand first; none of them holds further sizes. */
 export function plansBySize(plan: CoatPlan): readonly CoatPlan[] {
@@ -32,7 +35,7 @@ export function sizedPieceId(plan: CoatPlan, size: string, pieceId: string): str
   return size === plan.size ? pieceId : `${pieceId}${sizeMark}${size}`;
 }
 
-/** Begins the id of a quilted panel among the shapes of a lay; its name follows. */
+/** Begins the id of a quilted panel among the shapes of a lay, in every language; the names of its pieces follow. */
 const panelMark = 'panel of ';
 
 /** "panel of Back and Front", and the number where there are several. */
@@ -44,12 +47,17 @@ export function panelId(pieceNames: readonly string[], number: number): string {
   return `${panelMark}${listed(named)}${number > 1 ? ` (${number})` : ''}`;
 }
 
+/** "Panel of Back and Front", as it is shown. */
+export function panelName(id: string): string {
+  return sentenceCase(say('sizes.panel-of', { names: id.slice(panelMark.length) }));
+}
+
 /**
  * Name of a piece of any size by its id in a lay: "Back", or "Back, 42" for a size beside the one at hand; "Panel of
  * Back and Front" for one that pieces are cut from after quilting.
  */
 export function sizedPieceName(plan: CoatPlan, sizedId: string): string {
-  if (sizedId.startsWith(panelMark)) return sentenceCase(sizedId);
+  if (sizedId.startsWith(panelMark)) return panelName(sizedId);
   const own = plan.pieces.find((piece) => piece.id === sizedId);
   if (own) return own.name;
   for (const { size, pieces } of plan.sizes ?? []) {
@@ -86,11 +94,23 @@ export function addSize(plan: CoatPlan, from: CoatPlan, coatCount: number): Resu
       fix: say('sizes.choose-a-plan-of-the-same'),
     });
   }
-  const added: PlanSize = { size, coatCount, pieces: from.pieces };
+  const added: PlanSize = { size, coatCount, pieces: from.pieces.map((piece) => namedAsIn(plan, piece)) };
   return ok({
     plan: { ...plan, sizes: [...(plan.sizes ?? []), added] },
     said: say('sizes.size-added-coats', { size, coatCount }),
   });
+}
+
+/** A piece that was made in another language than the plan's, with the names that the plan has for it and its edges. */
+function namedAsIn(plan: CoatPlan, piece: Piece): Piece {
+  const own = plan.pieces.find(({ id }) => id === piece.id);
+  if (!own) return piece;
+  const edges = own.outline.edges.map(({ name }) => name);
+  const renamed = pieceWithEdgesRenamed(
+    piece,
+    (edge) => edges.find((name) => isSameGivenName('edge', name, edge)) ?? edge,
+  );
+  return isSameGivenName('piece', own.name, piece.name) ? { ...renamed, name: own.name } : renamed;
 }
 
 /** How many coats of a size beside the one at hand; 0 keeps the size and makes none of it. */

@@ -1,4 +1,6 @@
 /** Pieces that are stuffed with loose fill: it lies between two cloths, which the lines sew together into channels. */
+import { speaksOf } from '../../wording/words-in-names.ts';
+import { givenName } from '../../wording/given-names.ts';
 import { withDecimalSign } from '../../wording/number-signs.ts';
 import { say } from '../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
@@ -93,7 +95,7 @@ function stuff(plan: CoatPlan, piece: Piece): Result<Edited> {
   }
   const withFill = withSlot(
     plan,
-    fillSlots(plan)[0] ?? emptySlot(freeId(plan, 'fill'), say('stuffing.loose-fill'), 'fill'),
+    fillSlots(plan)[0] ?? emptySlot(freeId(plan, 'fill'), givenName('slot', 'loose fill'), 'fill'),
   );
   const batting = new Set(plan.slots.filter((slot) => slot.kind === 'batting').map((slot) => slot.id));
   const kept = piece.cutFrom.filter((from) => !batting.has(from.slotId));
@@ -150,13 +152,14 @@ function holds(from: CutFrom, slot: Slot): boolean {
 }
 
 function isBacking(slot: Slot): boolean {
-  return slot.kind === 'cloth' && slot.isQuilted && /\bbacking\b/i.test(slot.name);
+  return slot.kind === 'cloth' && slot.isQuilted && speaksOf('backing', slot.name);
 }
 
 /** Cloth behind the shell that nobody sees, quilted with it. */
 function newBacking(plan: CoatPlan): Slot {
-  const isTaken = plan.slots.some((slot) => slot.name.trim().toLowerCase() === 'backing');
-  const name = isTaken ? 'quilted backing' : 'backing';
+  const backing = givenName('slot', 'backing');
+  const isTaken = plan.slots.some((slot) => slot.name.trim().toLowerCase() === backing.toLowerCase());
+  const name = isTaken ? givenName('slot', 'quilted backing') : backing;
   return { ...emptySlot(freeId(plan, 'backing'), name, 'cloth'), isSeen: false, isQuilted: true };
 }
 

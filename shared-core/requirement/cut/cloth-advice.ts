@@ -1,4 +1,5 @@
 /** Cloth whose name or colour speaks of a pattern or of one way, and whose facts do not; and interfacing that is fused. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
 import type { CoatPlan, Slot } from '../../plan/model/coat-plan.ts';
@@ -89,9 +90,8 @@ function fusingAdvice(
   if (!shell || limitC === null || limitC >= fusingC) return [];
   return cut.flatMap(({ slot }) => {
     const item = items.get(slot.id);
-    if (item?.kind !== 'cloth' || !/\binterfacing\b/i.test(slot.name)) return [];
-    if (!/\bfus(ible|ed|ing)\b|\biron-on\b/i.test(`${item.name} ${item.facts.finish ?? ''} ${item.notes}`))
-      return [];
+    if (item?.kind !== 'cloth' || !speaksOf('interfacing', slot.name)) return [];
+    if (!speaksOf('fused', `${item.name} ${item.facts.finish ?? ''} ${item.notes}`)) return [];
     return [
       {
         kind: 'interfacing' as const,

@@ -1,4 +1,5 @@
 /** Zips, cords, elastic and tapes that run along edges: how long each is in each size, and what to cut it from. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
 import { type CoatPlan, type Slot, slotById } from '../../plan/model/coat-plan.ts';
 import { plansBySize } from '../../plan/model/sizes.ts';
@@ -60,7 +61,7 @@ export function cutLengths(
 }
 
 function isZipSlot(slot: Slot, item: Item | undefined): boolean {
-  return item?.kind === 'fastening' ? item.facts.form === 'zip' : /\b(zip|zipper)\b/i.test(slot.name);
+  return item?.kind === 'fastening' ? item.facts.form === 'zip' : speaksOf('zip', slot.name);
 }
 
 function soldLengths(item: Item | undefined, offers: readonly Offer[]): readonly number[] {

@@ -1,10 +1,10 @@
 /** What is quilted as panels, in words: the same on the screen and in the text for scripts. */
 import { say } from '../../wording/say.ts';
 import type { MeasureSystem } from '../../measure/quantity.ts';
-import { sentenceCase } from '../../measure/text/sentence-case.ts';
 import { showQuantity } from '../../measure/show.ts';
 import { type CoatPlan, slotById } from '../../plan/model/coat-plan.ts';
-import { listed } from '../../plan/edits/edited.ts';
+import { listed } from '../../wording/listed.ts';
+import { panelName } from '../../plan/model/sizes.ts';
 import type { QuiltedPanel } from './panels.ts';
 
 /** "2.14 × 1.45 m", length first. */
@@ -35,7 +35,7 @@ export function panelSentence(panel: QuiltedPanel, plan: CoatPlan, system: Measu
   const times = panel.count === 1 ? '' : say('panel-words.times', { count: panel.count });
   const quilted = { lengthMm: panel.quiltedLengthMm, widthMm: panel.quiltedWidthMm };
   return say('panel-words.quilted', {
-    panelId: sentenceCase(panel.id),
+    panelId: panelName(panel.id),
     times,
     layers: listed(layers),
     panelSizeWords: panelSizeWords(quilted, system),

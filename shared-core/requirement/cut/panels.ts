@@ -2,7 +2,7 @@
  * Quilted panels: which pieces share one, how large each layer of it is before quilting, and what is sewn on it. Their
  * lays are asked for by flow/panel-lays.ts; here is all that needs none.
  */
-import { panelId } from '../../plan/model/sizes.ts';
+import { panelId, panelName } from '../../plan/model/sizes.ts';
 import type { CarriedShape, Need, OnPanel, ShapeToCut } from '../need.ts';
 
 /** Panels of one kind, alike: made of what is still to be cut from a slot. */
@@ -148,7 +148,7 @@ export function panelShape(
     shapeId: id,
     pieceId: id,
     size: set.size ?? '',
-    name: id.charAt(0).toUpperCase() + id.slice(1),
+    name: panelName(id),
     ring: Float64Array.from([0, 0, lengthMm, 0, lengthMm, widthMm, 0, widthMm]),
     areaMm2: lengthMm * widthMm,
     count: set.count * panel.plyCount,

@@ -2,7 +2,7 @@
 import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
-import { listed } from '../../plan/edits/edited.ts';
+import { listed } from '../../wording/listed.ts';
 import { ringBox } from '../../geometry/ring.ts';
 import { isPieceQuilted, lineSpacingMm, wholeSeamRing } from '../../quilting/lines.ts';
 import type { Item } from '../../stash/stash.ts';

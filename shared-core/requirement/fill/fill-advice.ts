@@ -2,7 +2,7 @@
 import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan, Piece } from '../../plan/model/coat-plan.ts';
-import { listed } from '../../plan/edits/edited.ts';
+import { listed } from '../../wording/listed.ts';
 import { fillSlots, isStuffed } from '../../plan/model/stuffing.ts';
 import { isPieceQuilted, lineSpacingMm } from '../../quilting/lines.ts';
 import { arcRatio } from '../../quilting/take-up.ts';

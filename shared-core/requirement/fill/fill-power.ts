@@ -1,4 +1,5 @@
 /** How much room a gram of loose fill takes, and how much more of it goes into a chamber than the chamber holds. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { say } from '../../wording/say.ts';
 import { type Basis, measureIn } from '../../measure/basis.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
@@ -65,8 +66,8 @@ function fillKind(item: Item | undefined): keyof typeof defaultFillPower {
     return fibres[fibre].isPlumage ? 'down' : 'polyester';
   }
   const name = item?.name ?? '';
-  if (/\bfeathers?\b/i.test(name) && !/\bdown\b/i.test(name)) return 'feathers';
-  return /\b(polyester|clusters?|hollowfibre|fibrefill|fiberfill)\b/i.test(name) ? 'polyester' : 'down';
+  if (speaksOf('feathers', name) && !speaksOf('down', name)) return 'feathers';
+  return speaksOf('polyester', name) ? 'polyester' : 'down';
 }
 
 export function overfillOf(plan: CoatPlan): number {

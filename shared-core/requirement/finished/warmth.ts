@@ -10,6 +10,7 @@ import { averageLoftMm } from '../../quilting/chambers.ts';
 import { isPadded } from '../../plan/model/quilted-layers.ts';
 import { isStuffed } from '../../plan/model/stuffing.ts';
 import { isPieceQuilted, lineSpacingMm, wholeSeamRing } from '../../quilting/lines.ts';
+import { isPlumage } from '../law/fibre-names.ts';
 import { labelSection } from '../law/label.ts';
 import type { SlotItems } from '../need.ts';
 import { wornLoftRatio } from './padding.ts';
@@ -138,7 +139,7 @@ function doubtsOf(plan: CoatPlan, items: SlotItems): readonly string[] {
   }
   for (const slot of plan.slots) {
     const item = items.get(slot.id);
-    if (item?.kind === 'fill' && /\b(down|feathers?)\b/i.test(item.facts.fibre ?? item.name)) {
+    if (item?.kind === 'fill' && isPlumage(item.facts.fibre ?? item.name)) {
       doubts.push(say('warmth.down-loses-its-loft-when-it'));
       break;
     }

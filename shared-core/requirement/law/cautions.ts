@@ -2,6 +2,7 @@
  * Cautions of the trade that matter for a plan, each once. They are shown, never advice: local rules and those who
  * are licensed to judge decide.
  */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { say } from '../../wording/say.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import type { Item } from '../../stash/stash.ts';
@@ -116,10 +117,7 @@ export function isFlammabilityExempt(item: Item): boolean | null {
 function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
   // A layer between shell and lining is no clothing cloth by 16 CFR 1610.1(c).
   const cut = plan.slots.filter(
-    (slot) =>
-      slot.kind === 'cloth' &&
-      isCut(plan, slot.id) &&
-      !/\b(interfacing|interlining|backing)\b/i.test(slot.name),
+    (slot) => slot.kind === 'cloth' && isCut(plan, slot.id) && !speaksOf('layer inside', slot.name),
   );
   if (cut.length === 0) return [];
   const notExempt = cut.filter((slot) => {
@@ -145,10 +143,7 @@ function flammabilityCaution(plan: CoatPlan, items: SlotItems): Caution[] {
 function isRaised(item: Item): boolean {
   return (
     item.kind === 'cloth' &&
-    (item.facts.hasNap === true ||
-      /\b(brushed|raised|fleece|pile|flannel|velvet|velour|corduroy|terry|plush)\b/i.test(
-        `${item.name} ${item.facts.finish ?? ''}`,
-      ))
+    (item.facts.hasNap === true || speaksOf('raised', `${item.name} ${item.facts.finish ?? ''}`))
   );
 }
 

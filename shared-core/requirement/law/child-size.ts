@@ -1,4 +1,5 @@
 /** Whether a coat is for a child: as the maker said, else by what its size says. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { ringBox } from '../../geometry/ring.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import { cutRing } from '../../plan/geometry/outline-ring.ts';
@@ -17,12 +18,7 @@ export function isForChild(plan: CoatPlan): boolean {
   if (plan.isForChild !== undefined) return plan.isForChild;
   const { size } = plan;
   if (/\b\d{1,2}\s?T\b/.test(size)) return true;
-  if (
-    /\b(child|children|childs|children’s|kid|kids|toddler|baby|infant|boys?|girls?)\b/i.test(
-      `${plan.name} ${size}`,
-    )
-  )
-    return true;
+  if (speaksOf('child', `${plan.name} ${size}`)) return true;
   if (isChildsAge(size)) return true;
   const heightCm = heightOf(size);
   if (heightCm === null) return false;
@@ -31,19 +27,20 @@ export function isForChild(plan: CoatPlan): boolean {
 
 /** "age 6", "ages 3-4", "8 years", "5/6 yrs", "10 y": a number up to 14 with the word beside it. */
 function isChildsAge(size: string): boolean {
-  const range = String.raw`(\d{1,2})(?:\s?(?:-|–|\/|to)\s?(\d{1,2}))?`;
+  const range = String.raw`(\d{1,2})(?:\s?(?:-|–|\/|to|bis)\s?(\d{1,2}))?`;
   const found =
-    new RegExp(String.raw`\bages?:?\s?${range}\b`, 'i').exec(size) ??
-    new RegExp(String.raw`\b${range}\s?(?:years?|yrs?|y)\b`, 'i').exec(size);
+    new RegExp(String.raw`\b(?:ages?|alter):?\s?${range}\b`, 'i').exec(size) ??
+    new RegExp(String.raw`\b${range}\s?(?:years?|yrs?|y|jahren?)\b`, 'i').exec(size);
   if (!found) return false;
   return Number(found[2] ?? found[1]) <= oldestYears;
 }
 
 /** A height from the table; isSaid: the size says that it is a height and no girth. */
 function heightOf(size: string): { readonly cm: number; readonly isSaid: boolean } | null {
-  const found = /^(?:EU\s|size\s)?(height\s)?(\d{2,3})(?:\s?[-–/]\s?(\d{2,3}))?(\s?cm)?(\stall)?$/i.exec(
-    size.trim(),
-  );
+  const found =
+    /^(?:EU\s|size\s|größe\s)?(height\s|körpergröße\s)?(\d{2,3})(?:\s?[-–/]\s?(\d{2,3}))?(\s?cm)?(\stall)?$/i.exec(
+      size.trim(),
+    );
   if (!found) return null;
   const cm = Number(found[3] ?? found[2]);
   if (!heightsCm.includes(cm)) return null;

@@ -1,4 +1,5 @@
 /** What the US and the EU say of cords on children's coats, for a coat that has a cord, or a hood that may get one. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { say } from '../../wording/say.ts';
 import type { CoatPlan } from '../../plan/model/coat-plan.ts';
 import type { Caution } from './caution.ts';
@@ -18,11 +19,11 @@ export function drawstringCautions(plan: CoatPlan, items: SlotItems, defersTo: s
       if (slot.kind !== 'fastening') return false;
       const item = items.get(slot.id);
       const isCord = item?.kind === 'fastening' && item.facts.form === 'cord';
-      return isCord || /\b(cord|drawstring|drawcord)\b/i.test(slot.name);
+      return isCord || speaksOf('cord', slot.name);
     })
     .map((slot) => slot.id);
   const isChilds = isForChild(plan);
-  const hasHood = plan.pieces.some((piece) => /\bhood\b/i.test(piece.name));
+  const hasHood = plan.pieces.some((piece) => speaksOf('hood', piece.name));
   if (slotIds.length === 0 && !(isChilds && hasHood)) return [];
   const opening = isChilds
     ? say('drawstrings.this-coat-is-for-a-child')

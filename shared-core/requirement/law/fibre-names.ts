@@ -3,6 +3,7 @@
  * EU 1007/2011, as a shop's page on fibre labelling prints it (lanellya.de) and from memory. Down and feathers are no
  * textile fibre; their species is kept, as buyers and rules on filled goods ask for it.
  */
+import { speaksOf } from '../../wording/words-in-names.ts';
 export interface FibreRecord {
   /** Name on a US label. */
   readonly us: string;
@@ -115,5 +116,5 @@ export function fibreOfWord(word: string): Fibre | undefined {
 
 /** Whether words about a filling, its name and its fibres, speak of down or feathers. */
 export function isPlumage(words: string): boolean {
-  return /\b(down|eiderdown|feathers?)\b/i.test(words);
+  return speaksOf('plumage', words);
 }

@@ -6,6 +6,8 @@
  * Sources: EU 1007/2011 art. 9, 11, 12 and 20, from memory; 16 CFR 303.3, 303.22 and 303.25 and 15 USC 70j, read; the
  * Wool Act (15 USC 68b), by the summary in 79 FR 32157.
  */
+import { listed } from '../../wording/listed.ts';
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import type { Basis } from '../../measure/basis.ts';
@@ -70,9 +72,9 @@ export function labelSection(slot: Slot): LabelSection | null {
     case 'fill':
       return 'filling';
     case 'cloth':
-      if (/\binterfacing\b/i.test(slot.name)) return 'hidden';
-      if (/\blining\b/i.test(slot.name)) return 'lining';
-      if (/\b(trim|cuffs?|ribs?|ribbing|binding|piping|facings?)\b/i.test(slot.name)) return 'trim';
+      if (speaksOf('interfacing', slot.name)) return 'hidden';
+      if (speaksOf('lining', slot.name)) return 'lining';
+      if (speaksOf('trim', slot.name)) return 'trim';
       return slot.isSeen ? 'shell' : 'hidden';
     case 'thread':
     case 'needle':
@@ -85,7 +87,7 @@ export function labelSection(slot: Slot): LabelSection | null {
 
 /** Linings of body and sleeves; those of a hood, collar or pocket are not what the coat is lined with. */
 function isMainLining(slot: Slot): boolean {
-  return labelSection(slot) === 'lining' && !/\b(hood|collar|cuffs?|pockets?|flaps?)\b/i.test(slot.name);
+  return labelSection(slot) === 'lining' && !speaksOf('small part', slot.name);
 }
 
 interface Part {
@@ -150,7 +152,7 @@ function sectionLines(
     const { shares } = group[0]!;
     const slots = group.map((part) => part.slot);
     const component =
-      alike.size === 1 && section !== 'trim' ? sentenceCase(section) : partsName(section, slots);
+      alike.size === 1 && section !== 'trim' ? sentenceCase(codeWords(section)) : partsName(section, slots);
     const massG = group.some((part) => part.massG === null)
       ? null
       : group.reduce((sum, part) => sum + (part.massG ?? 0), 0);
@@ -178,8 +180,8 @@ function sectionLines(
 
 /** "Body lining and sleeve lining"; a part whose name does not say its section has it before: "Filling, cluster". */
 function partsName(section: LabelSection, slots: readonly Slot[]): string {
-  const names = slots.map((slot) => slot.name).join(' and ');
-  const says = section === 'trim' || new RegExp(`\\b${section}\\b`, 'i').test(names);
+  const names = listed(slots.map((slot) => slot.name));
+  const says = section === 'trim' || section === 'hidden' || speaksOf(section, names);
   return sentenceCase(says ? names : `${codeWords(section)}, ${names}`);
 }
 

@@ -1,4 +1,5 @@
 /** Needles: which size and point the layers and the thread want, and how many the hours of sewing wear out. */
+import { speaksOf } from '../../wording/words-in-names.ts';
 import { withDecimalSign } from '../../wording/number-signs.ts';
 import { say } from '../../wording/say.ts';
 import { measureIn } from '../../measure/basis.ts';
@@ -281,9 +282,9 @@ function pieceWork(plan: CoatPlan, piece: Piece, items: SlotItems): Omit<NeedleW
     else weights.single = Math.max(weights.single, weight);
     weights.heaviest = Math.max(weights.heaviest, weight);
     const words = `${item.name} ${item.facts.finish ?? ''}`;
-    isKnit ||= /\b(knit|knitted|jersey|fleece|rib)\b/i.test(words);
+    isKnit ||= speaksOf('knitted', words);
     isDownProof ||= item.facts.isDownProof === true;
-    isDense ||= isDownProof || /\b(coated|laminated|calendered|taffeta|ripstop)\b/i.test(words);
+    isDense ||= isDownProof || speaksOf('dense', words);
   }
   if (weights.heaviest === 0) return null;
   return {

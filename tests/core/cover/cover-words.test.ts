@@ -5,7 +5,7 @@ import {
   coverSentences,
   type WordsContext,
 } from '../../../shared-core/cover/cover-words.ts';
-import { listed } from '../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../shared-core/wording/listed.ts';
 import type { CoverState, SlotCover } from '../../../shared-core/cover/slot-cover.ts';
 import { clothLot, item, lot, onShelf, plan, slot } from '../../fixtures/small-workshop.ts';
 

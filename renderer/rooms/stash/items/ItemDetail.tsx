@@ -2,7 +2,7 @@
 import { say } from '../../../../shared-core/wording/say.ts';
 import { type ReactNode, useState } from 'react';
 import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
-import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../../shared-core/wording/listed.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
 import { kindRecords } from '../../../../shared-core/stash/kinds.ts';
 import type { Offer } from '../../../../shared-core/stash/offer.ts';

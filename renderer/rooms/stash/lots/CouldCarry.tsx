@@ -12,7 +12,7 @@ import { ringBox } from '../../../../shared-core/geometry/ring.ts';
 import { ringPath } from '../../../../shared-core/lay/lay-svg.ts';
 import { sentenceCase } from '../../../../shared-core/measure/text/sentence-case.ts';
 import { showQuantity } from '../../../../shared-core/measure/show.ts';
-import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../../shared-core/wording/listed.ts';
 import type { ItemOnShelf } from '../../../../shared-core/stash/stash.ts';
 import { readTogether, useRead, useReads } from '../../../client/queries/reads.ts';
 import { routeHash } from '../../../client/route.ts';

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { useWatch } from 'react-hook-form';
 import type { CallOutput } from '../../../../shared-core/contract/contract.ts';
 import type { Problem } from '../../../../shared-core/measure/problem.ts';
-import { listed } from '../../../../shared-core/plan/edits/edited.ts';
+import { listed } from '../../../../shared-core/wording/listed.ts';
 import { toMilli } from '../../../../shared-core/stash/stash.ts';
 import { useChange } from '../../../client/queries/changes.ts';
 import { readTogether, useRead } from '../../../client/queries/reads.ts';

@@ -1,4 +1,5 @@
 /** Allowances of a whole piece at once, and the depth of its hem. One edge alone: setAllowance in edit.ts. */
+import { speaksOf } from '../../../wording/words-in-names.ts';
 import { say } from '../../../wording/say.ts';
 import { ringBox } from '../../../geometry/ring.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
@@ -41,7 +42,7 @@ export function setAllAllowances(
 /** Name of the edge that is the hem: called so, else the lowest one that runs across the grain; null where none does. */
 export function hemEdge(piece: Piece): string | null {
   const { edges } = piece.outline;
-  const called = edges.find((edge) => edge.name === 'hem' || edge.name.endsWith(' hem'));
+  const called = edges.find((edge) => speaksOf('hem', edge.name));
   if (called) return called.name;
   const box = ringBox(seamRing(piece.outline));
   const lowest = edges.find((edge, index) => {

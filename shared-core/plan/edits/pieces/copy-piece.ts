@@ -2,7 +2,8 @@
 import { say } from '../../../wording/say.ts';
 import { ok, type Result, err } from '../../../measure/problem.ts';
 import type { CoatPlan } from '../../model/coat-plan.ts';
-import { type Edited, listed, notInPlan } from '../edited.ts';
+import { listed } from '../../../wording/listed.ts';
+import { type Edited, notInPlan } from '../edited.ts';
 import { freePieceId, inEverySize, pieceNameProblem } from '../every-size.ts';
 
 /**

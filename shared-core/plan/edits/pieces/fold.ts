@@ -1,4 +1,5 @@
 /** A symmetric whole piece made into a half on the fold, and a half opened flat again. */
+import { givenName } from '../../../wording/given-names.ts';
 import { withDecimalSign } from '../../../wording/number-signs.ts';
 import { say } from '../../../wording/say.ts';
 import { chainDistanceMm, chainPointAt } from '../../../geometry/chain.ts';
@@ -88,7 +89,7 @@ function folded(piece: Piece, direction: LineDirection): Result<Refolded> {
   }
   const box = ringBox(seamRing(piece.outline));
   const atMm = direction === 'along' ? (box.minY + box.maxY) / 2 : (box.minX + box.maxX) / 2;
-  const cut = outlineCut(piece.outline, { direction, atMm }, 'fold');
+  const cut = outlineCut(piece.outline, { direction, atMm }, givenName('edge', 'fold'));
   const notAlike = (what: string) =>
     err({
       where: piece.name,

@@ -2,6 +2,7 @@
  * Simple shapes by typed measures, at the seam line: strips, pocket bags, gussets, patches. Lengths run along the
  * grain, widths across it, until the grain is turned.
  */
+import { givenName } from '../../../wording/given-names.ts';
 import { codeWords } from '../../../wording/code-words.ts';
 import { say } from '../../../wording/say.ts';
 import type { Point } from '../../../geometry/ring.ts';
@@ -202,12 +203,12 @@ function slanted(
   );
 }
 
-/** names: of the edge that leaves each corner. */
+/** names: in English, of the edge that leaves each corner. */
 function polygon(names: readonly string[], corners: readonly Point[], allowanceMm: number): Outline {
   return {
     start: corners[0]!,
     edges: names.map((name, index) => ({
-      name,
+      name: givenName('edge', name),
       segments: [{ kind: 'line', to: corners[(index + 1) % corners.length]! }],
       allowanceMm,
       seam: null,
@@ -228,7 +229,7 @@ function circle(r: number, allowanceMm: number): Outline {
     start: at(0, r),
     edges: [
       {
-        name: 'rim',
+        name: givenName('edge', 'rim'),
         segments: [
           quarter(at(0, r - k), at(r - k, 0), at(r, 0)),
           quarter(at(r + k, 0), at(2 * r, r - k), at(2 * r, r)),

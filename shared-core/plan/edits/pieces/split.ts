@@ -1,4 +1,5 @@
 /** A piece split in two at a line: a yoke from a back, a side panel, or a facing from a copy of the front. */
+import { givenName } from '../../../wording/given-names.ts';
 import { say } from '../../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
@@ -31,7 +32,11 @@ export interface Split {
 /** What the two parts are called if nothing is said. */
 export function defaultSplitNames(piece: Piece, direction: LineDirection): readonly [string, string] {
   const words =
-    direction === 'across' ? ['lower', 'upper'] : piece.foldEdge ? ['middle', 'side'] : ['right', 'left'];
+    direction === 'across'
+      ? [say('split.lower'), say('split.upper')]
+      : piece.foldEdge
+        ? [say('split.middle'), say('split.side')]
+        : [say('split.right'), say('split.left')];
   return [`${piece.name} ${words[0]}`, `${piece.name} ${words[1]}`];
 }
 
@@ -51,7 +56,7 @@ export function splitPiece(plan: CoatPlan, pieceId: string, split: Split, text =
   const farId = freePieceId(plan, names[1]);
   const share = split.distanceMm / lineRoomMm(piece, split.direction);
   const cutName = freeName(
-    'split',
+    givenName('edge', 'split'),
     piece.outline.edges.map((edge) => edge.name),
   );
   const seam = splitSeam(plan, names);

@@ -5,7 +5,8 @@
 import { say } from '../../../wording/say.ts';
 import { ok, type Result, type Problem, err } from '../../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../../model/coat-plan.ts';
-import { type Edited, inMm, listed, notInPlan, unfitted } from '../edited.ts';
+import { listed } from '../../../wording/listed.ts';
+import { type Edited, inMm, notInPlan, unfitted } from '../edited.ts';
 import { crossesLine, lengthenedPiece } from './lengthen.ts';
 import { outlineMoved, swapAxes } from '../../geometry/outline-moved.ts';
 import { pieceProblems } from '../../validation/outline-problems.ts';
