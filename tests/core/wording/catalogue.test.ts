@@ -40,7 +40,9 @@ test('every message that is said stands in the catalogue, and every one that sta
   const code = sourceFiles(root)
     .map((file) => readFileSync(file, 'utf8'))
     .join('\n');
-  const idle = [...ids].filter((id) => !used.has(id) && !id.startsWith('code.') && !code.includes(`'${id}'`));
+  // Names are given by what they are in English: tests/core/draft/spoken-names.test.ts holds those against the drafts.
+  const isByItsWords = (id: string) => /^(code|piece-name|edge-name|seam-name|slot-name)\./.test(id);
+  const idle = [...ids].filter((id) => !used.has(id) && !isByItsWords(id) && !code.includes(`'${id}'`));
   expect(idle).toEqual([]);
 });
 

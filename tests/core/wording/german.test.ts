@@ -73,6 +73,27 @@ describe('for a maker who works in German', () => {
     );
   });
 
+  test('units are typed with their German names beside the English ones', () => {
+    const read = (kind: QuantityKind, text: string) => {
+      const outcome = readQuantity(kind, text, typed);
+      return outcome.ok ? outcome.value : outcome.problems[0]!.what;
+    };
+    expect(showQuantity('count', 8, { system: 'metric' })).toBe('8 Stk');
+    expect(inEnglish(() => showQuantity('count', 8, { system: 'metric' }))).toBe('8 pcs');
+    for (const text of ['8 Stk', '8 Stk.', '8 Stück', '8 st', '8 pcs', '8 pieces'])
+      expect(read('count', text), text).toBe(8);
+    expect(read('count', '2 Dutzend')).toBe(24);
+    expect(read('length', '4 1/2 Zoll')).toBeCloseTo(114.3, 9);
+    expect(read('length', '1 Fuß 6 Zoll')).toBeCloseTo(457.2, 9);
+    expect(read('length', '1 Meter und 20 Zentimeter')).toBe(1200);
+    expect(read('area', '2 Quadratmeter')).toBe(2_000_000);
+    expect(read('mass', '250 Gramm')).toBe(250);
+    expect(read('arealMass', '80 g pro m²')).toBe(80);
+    expect(read('duration', '1 Std 30 Minuten')).toBe(90);
+    expect(read('ratio', '12,5 Prozent')).toBeCloseTo(0.125, 12);
+    expect(read('length', '8 Stk')).toContain('Stk');
+  });
+
   test('plurals follow the count', () => {
     expect(say('shopping-list.spools', { unitCount: 1 })).toBe('1 Spule');
     expect(say('shopping-list.spools', { unitCount: 2 })).toBe('2 Spulen');
