@@ -128,7 +128,7 @@ function usesWords(slotCover: SlotCover, context: WordsContext): string {
         : []),
     ];
     return say('cover-words.of-the-free-in', {
-      parts: parts.join(' and '),
+      parts: listed(parts),
       amountWords: amountWords(slotCover, use.free, context),
       from,
     });

@@ -1,4 +1,5 @@
 /** What is free of an item on the shelf, length by length, in the order in which a slot may take it. */
+import { byName } from '../wording/in-order.ts';
 import type { LayLength } from '../lay/job.ts';
 import { type SlotLay, usableWidthMm } from '../lay/plan-lay.ts';
 import { washedLength } from '../lay/washed.ts';
@@ -44,7 +45,7 @@ export function freeLengths(
   return usable.sort(
     (a, b) =>
       (byDyeLot.get(dyeLotOf(b.lot)) ?? 0) - (byDyeLot.get(dyeLotOf(a.lot)) ?? 0) ||
-      dyeLotOf(a.lot).localeCompare(dyeLotOf(b.lot)) ||
+      byName(dyeLotOf(a.lot), dyeLotOf(b.lot)) ||
       isRemnant(a.length) - isRemnant(b.length) ||
       b.freeMm - a.freeMm,
   );

@@ -26,26 +26,31 @@ export interface ReadMeter {
   steps(count: number, where: string): void;
 }
 
+/** "goes beyond the limit: more than 1000 points". things: absent: points. */
+export function beyondWords(max: number, things: string = say('read-meter.points')): string {
+  return say('read-meter.goes-beyond-the-limit', { max, things });
+}
+
 export function openMeter(limits: ReadLimits): ReadMeter {
   const counter = (max: number, thing: string) => {
     let sum = 0;
     return (count: number, where: string) => {
       sum += count;
-      if (!(sum <= max)) throw new BeyondLimit(where, `goes beyond the limit: more than ${max} ${thing}`);
+      if (!(sum <= max)) throw new BeyondLimit(where, beyondWords(max, thing));
     };
   };
   let stepCount = 0;
   return {
     things: counter(limits.entityCount, say('read-meter.drawn-things')),
-    points: counter(limits.pointCount, 'points'),
+    points: counter(limits.pointCount, say('read-meter.points')),
     chords: counter(limits.chordCount, say('read-meter.steps-along-its-curves')),
     steps(count, where) {
       stepCount += count;
       if (!(stepCount <= limits.stepCount))
         throw new BeyondLimit(
           where,
-          'is drawn with more points and loose ends than can be compared',
-          'Save its outlines as closed lines with fewer points, or fewer pieces in one file.',
+          say('read-meter.is-drawn-with-more-points'),
+          say('read-meter.save-its-outlines-as-closed-lines'),
         );
     },
   };

@@ -91,9 +91,7 @@ async function laidSet(
   const names = set.pieces.map(({ shape }) => shape.name).join(', ');
   const widthMm = quiltedWidthMm(set.kind.key, needs, usableMm);
   if (!(widthMm > 0)) {
-    throw new RangeError(
-      `A quilted panel for ${names} has no width left beside its edges: make the edge narrower or the panel wider.`,
-    );
+    throw new RangeError(say('panel-lays.has-no-width-left', { names }));
   }
   const job = panelJob(set, widthMm, sources.plan.clearanceMm);
   const result = await lay(

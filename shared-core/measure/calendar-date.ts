@@ -47,14 +47,24 @@ export function dayWords(text: string): string {
   return dayFormat().format(new Date(0).setUTCFullYear(year, month - 1, day));
 }
 
+/** "09:05" by the clock of this machine. */
+export function clockWords(date: Date): string {
+  return date.toLocaleTimeString(dateLocale(), { hour: '2-digit', minute: '2-digit' });
+}
+
+/** English as it is spoken in the trade of cloth: the day before the month, and 24 hours. */
+function dateLocale(): string {
+  const language = spokenLanguage();
+  return language === 'en' ? 'en-GB' : language;
+}
+
 const formats = new Map<Language, Intl.DateTimeFormat>();
 
 function dayFormat(): Intl.DateTimeFormat {
   const language = spokenLanguage();
   const known = formats.get(language);
   if (known) return known;
-  // English as it is spoken in the trade of cloth: the day before the month.
-  const made = new Intl.DateTimeFormat(language === 'en' ? 'en-GB' : language, {
+  const made = new Intl.DateTimeFormat(dateLocale(), {
     day: 'numeric',
     month: 'short',
     year: 'numeric',

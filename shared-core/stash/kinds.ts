@@ -202,6 +202,11 @@ export function emptyFacts<Kind extends ItemKind>(kind: Kind): FactsOf<Kind> {
   return Object.fromEntries(factFields(kind).map(([name]) => [name, null])) as FactsOf<Kind>;
 }
 
+/** "Width of Grey taffeta": where a problem of a fact stands. */
+export function factPlace(field: FactField, name: string): string {
+  return say('kinds.of-2', { fieldLabel: field.label, name });
+}
+
 /** What is wrong with the facts of an item called `name`; empty when all is well. Unknown names are a problem too. */
 export function factProblems(
   kind: ItemKind,
@@ -221,7 +226,7 @@ export function factProblems(
   }
   for (const [factName, field] of fields) {
     const value = facts[factName] ?? null;
-    const where = say('kinds.of-2', { fieldLabel: field.label, name });
+    const where = factPlace(field, name);
     if (value === null) {
       if (field.required)
         problems.push({

@@ -1,4 +1,5 @@
 /** What a basket holds and costs: reckoned from whole counts in integers, without the solver. */
+import { byName } from '../wording/in-order.ts';
 import { leastUnits, type Offer, offerPriceMinor } from '../stash/offer.ts';
 import type { ItemId } from '../stash/stash.ts';
 import { deliveryMinor, type Supplier, supplierKey } from '../stash/supplier.ts';
@@ -119,7 +120,7 @@ export function sumsOf(
       leadDays: supplier?.leadDays ?? null,
     };
   });
-  deliveries.sort((a, b) => a.supplier.localeCompare(b.supplier));
+  deliveries.sort((a, b) => byName(a.supplier, b.supplier));
   const goodsMinor = deliveries.reduce((sum, delivery) => sum + delivery.goodsMinor, 0);
   const deliverySumMinor = deliveries.reduce((sum, delivery) => sum + delivery.deliveryMinor, 0);
   return {

@@ -1,4 +1,5 @@
 /** The list of what to buy as text: by supplier, units said as the shop sells them. */
+import { byName } from '../wording/in-order.ts';
 import { say } from '../wording/say.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
@@ -62,7 +63,7 @@ export function bySupplier(toBuy: ToBuy): readonly {
 }[] {
   const groups = Map.groupBy(toBuy.lines, (line) => line.offer.supplier);
   return [...groups]
-    .sort(([a], [b]) => a.localeCompare(b))
+    .sort(([a], [b]) => byName(a, b))
     .map(([supplier, lines]) => ({
       supplier,
       lines,

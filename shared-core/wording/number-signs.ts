@@ -19,6 +19,11 @@ export function withDecimalSign(number: string): string {
   return decimalSign() === '.' ? number : number.replace('.', decimalSign());
 }
 
+/** Digits of a whole number with its thousands grouped: "10,000". */
+export function grouped(digits: string): string {
+  return digits.replace(/\B(?=(\d{3})+$)/g, groupingSign());
+}
+
 interface Signs {
   readonly decimal: string;
   readonly grouping: string;

@@ -4,6 +4,7 @@
  * The small file says who holds it, and stays readable meanwhile.
  */
 import { say } from '../../../shared-core/wording/say.ts';
+import { clockWords } from '../../../shared-core/measure/calendar-date.ts';
 import { rmSync } from 'node:fs';
 import SqliteDatabase, { type Database } from 'better-sqlite3';
 import { ok, type Result, err } from '../../../shared-core/measure/problem.ts';
@@ -82,8 +83,7 @@ function release(lock: Database, lockFile: string): void {
 }
 
 function heldBy(file: string, holder: Holder | null) {
-  const time =
-    holder && new Date(holder.since).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+  const time = holder && clockWords(new Date(holder.since));
   const who = holder ? say('claim.since-process', { time, pid: holder.pid }) : '';
   return {
     where: file,

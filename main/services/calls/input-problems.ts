@@ -1,6 +1,7 @@
 /** What a contract's schema found wrong with an input, as sentences for the maker. */
 import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
+import { decimalSign, grouped } from '../../../shared-core/wording/number-signs.ts';
 import type { z } from 'zod';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 
@@ -251,8 +252,14 @@ function tooSmall(issue: Extract<Issue, { code: 'too_small' }>): Clauses {
   };
 }
 
+/** "10,000", "0.5". */
+function maxWords(max: number): string {
+  const [whole = '', part] = String(Number(max.toFixed(3))).split('.');
+  return [grouped(whole), ...(part === undefined ? [] : [part])].join(decimalSign());
+}
+
 function tooBig(issue: Extract<Issue, { code: 'too_big' }>): Clauses {
-  const max = Number(issue.maximum).toLocaleString('en');
+  const max = maxWords(Number(issue.maximum));
   if (issue.origin === 'string')
     return { what: say('common.is-too-long'), fix: say('input-problems.type-at-most-letters', { max }) };
   if (issue.origin === 'array')

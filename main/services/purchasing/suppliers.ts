@@ -1,4 +1,5 @@
 /** The calls about suppliers: what they ask for a delivery, and how long it takes. */
+import { byName } from '../../../shared-core/wording/in-order.ts';
 import type { CallInput } from '../../../shared-core/contract/contract.ts';
 import type { SupplierRow } from '../../../shared-core/contract/offer-calls.ts';
 import { ok, type Result } from '../../../shared-core/measure/problem.ts';
@@ -72,7 +73,7 @@ async function supplierRows(queries: Queries): Promise<readonly SupplierRow[]> {
       offerCount: offers.reduce((sum, { count }) => sum + count, 0),
     };
   });
-  return rows.sort((a, b) => a.name.localeCompare(b.name));
+  return rows.sort((a, b) => byName(a.name, b.name));
 }
 
 /** Writes down or replaces what is known of the supplier of this name. */

@@ -1,4 +1,5 @@
 /** Cautions of the trade that belong to this place of the road; each is shown in one place only. */
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import type { CautionKind } from '../../../shared-core/requirement/law/caution.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
@@ -15,7 +16,7 @@ export function Cautions({ kinds }: { kinds: readonly CautionKind[] }) {
   return (
     <aside
       className={style.cautions}
-      aria-label={say('cautions.take-care', { shown: shown.map(({ kind }) => kind).join(', ') })}
+      aria-label={say('cautions.take-care', { shown: shown.map(({ kind }) => codeWords(kind)).join(', ') })}
     >
       <ul className={style.list}>
         {shown.map(({ kind, says, source }) => (

@@ -14,7 +14,7 @@ import {
 } from '../../../shared-core/exchange/pattern/pattern.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
-import { listed } from '../../../shared-core/wording/listed.ts';
+import { listed, listedOr } from '../../../shared-core/wording/listed.ts';
 import { useCoat } from '../../client/coat/coat-context.ts';
 import { Button } from '../../parts/forms/Button.tsx';
 import { emptyDraft, misreadProblems } from '../../parts/forms/DraftField.tsx';
@@ -98,7 +98,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
       <FileChoice
         label={say('import-sheet.pattern-file')}
         hint={say('import-sheet.with-each-piece-as-a-closed', {
-          patternFormats: patternFormats.map(({ name }) => name).join(' or '),
+          patternFormats: listedOr(patternFormats.map(({ name }) => name)),
         })}
         accept={patternFormats.map(({ ending }) => ending).join(',')}
         chosen={file}

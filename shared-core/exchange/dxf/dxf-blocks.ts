@@ -86,8 +86,8 @@ function expandInto(
         if (depth >= limits.depthCount)
           throw new BeyondLimit(
             where,
-            `puts blocks within blocks more than ${limits.depthCount} deep`,
-            'Save the pieces without blocks inside each other.',
+            say('dxf-blocks.puts-blocks-within-blocks', { depthCount: limits.depthCount }),
+            say('dxf-blocks.save-the-pieces-without-blocks'),
           );
         for (const place of insertPlaces(entity)) {
           meter.things(1, say('dxf-blocks.what-is-repeated-by', { where: where.toLowerCase() }));

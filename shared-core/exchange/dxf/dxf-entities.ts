@@ -10,7 +10,7 @@ import { type Entity, entityFrom, longestName } from './dxf-entity.ts';
 import { numberIn, numberOf, type Pair, startOf, textOf } from './dxf-pairs.ts';
 import { type Corner, cornerOf, pointOf } from './dxf-shapes.ts';
 import type { ReadLimits } from '../pattern/pattern.ts';
-import { BeyondLimit, type ReadMeter } from '../read-meter.ts';
+import { BeyondLimit, beyondWords, type ReadMeter } from '../read-meter.ts';
 
 export interface Block {
   readonly name: string;
@@ -53,8 +53,8 @@ export function readDrawing(text: string, limits: ReadLimits, meter: ReadMeter):
     for (next(); !cursor.isAtEnd && cursor.code !== 0; next()) {
       if (pairs.length > 4 * limits.pointCount)
         throw new BeyondLimit(
-          `Line ${cursor.line}`,
-          `goes beyond the limit: more than ${limits.pointCount} points`,
+          say('dxf-entities.line', { line: cursor.line }),
+          beyondWords(limits.pointCount),
         );
       pairs.push({ code: cursor.code, value: cursor.value });
     }

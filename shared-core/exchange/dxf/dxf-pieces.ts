@@ -141,7 +141,7 @@ export function loosePieces(entities: readonly Entity[], limits: ReadLimits, met
     const own = standard.length > 0 ? marksIn(entities, ring, meter) : [];
     return {
       ...marksOf(own),
-      key: `Piece ${index + 1}`,
+      key: say('found-pattern.piece', { number: index + 1 }),
       line: path.line,
       texts: keyedTexts(own),
       boundary: path,

@@ -51,7 +51,10 @@ export function settledPieces(
   if (drawn.length > limits.pieceCount)
     throw new BeyondLimit(
       where,
-      `has ${drawn.length} pieces, more than the ${limits.pieceCount} that are read`,
+      say('found-pattern.has-pieces-more-than-are-read', {
+        drawnCount: drawn.length,
+        pieceCount: limits.pieceCount,
+      }),
     );
   const mmPerUnit = unitOfFile(facts.statedMmPerUnit, choices);
   const settled = drawn.map((piece) => settledPiece(piece, mmPerUnit, choices, meter));

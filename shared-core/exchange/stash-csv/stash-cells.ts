@@ -74,7 +74,10 @@ export function readFlag(cell: string): Cell<boolean> {
   const word = cell.trim().toLowerCase();
   if (word === 'yes' || word === 'true') return { value: true };
   if (word === 'no' || word === 'false') return { value: false };
-  return { what: `says "${shortened(cell)}"`, fix: say('stash-cells.write-yes-or-no-or-leave') };
+  return {
+    what: say('stash-cells.says', { shortened: shortened(cell) }),
+    fix: say('stash-cells.write-yes-or-no-or-leave'),
+  };
 }
 
 export function readChoice(cell: string, options: readonly string[]): Cell<string> {
@@ -82,7 +85,7 @@ export function readChoice(cell: string, options: readonly string[]): Cell<strin
   const option = options.find((each) => each.toLowerCase() === word);
   if (option !== undefined) return { value: option };
   return {
-    what: `says "${shortened(cell)}"`,
+    what: say('stash-cells.says', { shortened: shortened(cell) }),
     fix: say('stash-cells.write-one-of', { options: options.join(', ') }),
   };
 }

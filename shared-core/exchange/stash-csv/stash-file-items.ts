@@ -7,6 +7,7 @@ import { oneLine, withoutControls } from '../../measure/text/plain-signs.ts';
 import {
   emptyFacts,
   factFields,
+  factPlace,
   factProblems,
   type ItemKind,
   itemKinds,
@@ -133,7 +134,7 @@ function fileItem(
     problems.add(
       first.line,
       'unit',
-      `says "${shortened(unit)}"`,
+      say('stash-cells.says', { shortened: shortened(unit) }),
       say('stash-file-items.amounts-of-are-in', { label, rightUnit }),
     );
   }
@@ -141,7 +142,7 @@ function fileItem(
   const { facts, typed, changed } = factsOf(kind, first, shelf, problems);
   if (problems.list.length > before) return null;
   for (const problem of factProblems(kind, facts, words.name)) {
-    const fact = factFields(kind).find(([, field]) => problem.where.startsWith(`${field.label} of `));
+    const fact = factFields(kind).find(([, field]) => problem.where === factPlace(field, words.name));
     problems.add(first.line, fact?.[0] ?? null, problem.what, problem.fix);
   }
   if (problems.list.length > before) return null;
@@ -237,7 +238,7 @@ function* twins(items: readonly FileItem[], now: StashNow, problems: FileProblem
   const taken = new Map<string, string>();
   for (const [index, { item }] of now.shelves.entries()) {
     if (index % linesAtOnce === linesAtOnce - 1) yield;
-    if (!inFile.has(item.id)) taken.set(nameOf(item), 'in the stash');
+    if (!inFile.has(item.id)) taken.set(nameOf(item), say('stash-file-items.in-the-stash'));
   }
   for (const [index, { item, lines }] of items.entries()) {
     if (index % linesAtOnce === linesAtOnce - 1) yield;
@@ -251,6 +252,6 @@ function* twins(items: readonly FileItem[], now: StashNow, problems: FileProblem
         say('stash-file-items.is-already-that-of-another-of', { label, other }),
         say('stash-file-items.give-it-another-name-or-colour'),
       );
-    } else taken.set(key, `in line ${lines[0]!.line}`);
+    } else taken.set(key, say('stash-file-items.in-line', { line: lines[0]!.line }));
   }
 }

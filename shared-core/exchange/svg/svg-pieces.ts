@@ -41,7 +41,7 @@ export function writtenPieces(shapes: readonly Shape[], groups: readonly SvgNode
     for (const key of ['size', 'quantity', 'material']) texts.set(key, group.attributes[`data-${key}`] ?? '');
     return [
       {
-        key: `Piece ${index + 1}`,
+        key: say('found-pattern.piece', { number: index + 1 }),
         line: group.line,
         texts,
         boundary,

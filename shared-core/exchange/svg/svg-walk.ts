@@ -11,7 +11,7 @@ import {
   unmoved,
 } from '../pattern/drawn.ts';
 import { furthestMm, type ReadLimits } from '../pattern/pattern.ts';
-import { BeyondLimit, type ReadMeter } from '../read-meter.ts';
+import { BeyondLimit, beyondWords, type ReadMeter } from '../read-meter.ts';
 import { inUnits, svgLength } from './svg-length.ts';
 import { pathWordCount, type ReadPaths, shapeData, shapePaths } from './svg-shapes.ts';
 import { lookOf, type StyleSheet, styleSheet, type SvgLook } from './svg-styles.ts';
@@ -108,9 +108,9 @@ export function svgShapes(
     wordCount += pathWordCount(shape.data);
     if (wordCount > 3 * limits.pointCount)
       throw new BeyondLimit(
-        `Line ${node.line}`,
-        `goes beyond the limit: more than ${limits.pointCount} points`,
-        'Save fewer pieces in one file.',
+        say('svg-walk.line', { line: node.line }),
+        beyondWords(limits.pointCount),
+        say('svg-walk.save-fewer-pieces-in-one-file'),
       );
     return shapePaths(shape.data, node.line);
   };
@@ -137,8 +137,8 @@ export function svgShapes(
     if (place.depth > limits.depthCount)
       throw new BeyondLimit(
         where,
-        `goes beyond the limit: groups more than ${limits.depthCount} deep`,
-        'Ungroup the pieces.',
+        say('svg-walk.goes-beyond-the-limit-groups', { depthCount: limits.depthCount }),
+        say('svg-walk.ungroup-the-pieces'),
       );
     const { look, name, matrix, target, paths } = factsOf(node);
     if (look.isGone) {

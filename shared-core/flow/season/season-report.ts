@@ -1,4 +1,5 @@
 /** A season told: sentences by plan, one shopping list, and the same as JSON for scripts. */
+import { byName } from '../../wording/in-order.ts';
 import { say } from '../../wording/say.ts';
 import { coverHeadline, coverSentences } from '../../cover/cover-words.ts';
 import type { PlanInSeason, SeasonBasket } from './season.ts';
@@ -76,7 +77,7 @@ export function seasonTable({ plans, bought, shelf }: SeasonSaid, options: Seaso
       { head: say('common.price'), fileHead: `price (${options.currency})`, kind: 'number' },
     ],
     sections: [...bySupplier]
-      .sort(([a], [b]) => a.localeCompare(b))
+      .sort(([a], [b]) => byName(a, b))
       .map(([supplier, buys]) => ({
         title: supplier,
         rows: buys.map(row),

@@ -1,4 +1,5 @@
 /** Whether a lay has every copy that was asked, no more and no fewer: a part of the independent check. */
+import { listedOr } from '../../wording/listed.ts';
 import { say } from '../../wording/say.ts';
 import { areaPaths, FillRule, xor } from 'clipper2-ts';
 import type { Problem } from '../../measure/problem.ts';
@@ -99,7 +100,7 @@ export function countProblems(job: LayJob, result: LayResult): Problem[] {
       if (!counts.includes(placed + left)) {
         problems.push({
           where: say('check-count.shape', { shapeId: shape.id, ifMirrored: mirrored ? 'yes' : 'no' }),
-          what: say('check-count.is-laid-times-instead-of', { placed, counts: counts.join(' or ') }),
+          what: say('check-count.is-laid-times-instead-of', { placed, counts: listedOr(counts.map(String)) }),
           fix: AGAIN(),
         });
       }

@@ -2,7 +2,7 @@
  * Money is an integer count of minor units of the workshop's one currency: cents of EUR, yen of JPY, fils of KWD.
  * No float enters a sum: ratios become minor units only in `roundMinor`, `shareMinor` and `wholeShareMinor`.
  */
-import { decimalSign, groupingSign } from '../../wording/number-signs.ts';
+import { decimalSign, grouped } from '../../wording/number-signs.ts';
 import { minorPlaces } from './currency.ts';
 
 /** Half away from zero. Throws for a value that is not finite or not safely an integer. */
@@ -68,7 +68,7 @@ export function plainMoney(amountMinor: number, currency: string): string {
 /** 123456 of "EUR" as "1,234.56", with the signs of the spoken language: what stands in a column under its currency. */
 export function moneyNumber(amountMinor: number, currency: string): string {
   const [whole = '', ...places] = plainMoney(amountMinor, currency).split('.');
-  return [whole.replace(/\B(?=(\d{3})+$)/g, groupingSign()), ...places].join(decimalSign());
+  return [grouped(whole), ...places].join(decimalSign());
 }
 
 /** 1234 of "EUR" as "12.34 EUR", the unit behind the number as with every quantity; always all decimal places. */

@@ -132,5 +132,7 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
 }
 
 function isAbout(where: string, labels: readonly string[]): boolean {
-  return labels.some((label) => where === label || where.startsWith(`${label} of `));
+  return labels.some(
+    (label) => where === label || where.startsWith(say('kinds.of-2', { fieldLabel: label, name: '' })),
+  );
 }
