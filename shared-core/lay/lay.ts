@@ -3,8 +3,10 @@
  * is passed in, so the same job, seed and number of iterations give the same lay everywhere.
  */
 import { problemSentence } from '../measure/problem.ts';
+import { say } from '../wording/say.ts';
 import { startBatch } from './engine/batch.ts';
 import { modelOf } from './engine/model.ts';
+import { OutOfMemory } from './engine/moves.ts';
 import { layOfResult, layResult } from './engine/result.ts';
 import { type LayBudget, type LayJob, type LayResult, maxOvertime } from './job.ts';
 import { layProblems } from './problems.ts';
@@ -49,16 +51,14 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
   }
   const startedMs = clock();
   const model = modelOf(job);
-  const engine = startBatch(model, clock, planned ?? { seconds: null, iterations: null });
+  const engine = withinMemory(() => startBatch(model, clock, planned ?? { seconds: null, iterations: null }));
   let endMs = startedMs;
   return {
     advance({ ms, iterations, maxMs = null }) {
       if (ms === null && iterations === null) throw new Error('a slice needs a bound');
       const nowMs = clock();
-      const going = engine.advance(
-        ms === null ? null : nowMs + ms,
-        iterations,
-        maxMs === null ? null : nowMs + maxMs,
+      const going = withinMemory(() =>
+        engine.advance(ms === null ? null : nowMs + ms, iterations, maxMs === null ? null : nowMs + maxMs),
       );
       endMs = clock();
       return going;
@@ -73,6 +73,15 @@ export function startLay(job: LayJob, clock: Clock, planned?: LayBudget): LaySea
     },
     betterCount: () => engine.betterCount(),
   };
+}
+
+/** Throws in the maker's words where the engine finds no more memory. */
+function withinMemory<Made>(work: () => Made): Made {
+  try {
+    return work();
+  } catch (error) {
+    throw error instanceof OutOfMemory ? new Error(say('lay.needs-more-memory-than-there-is')) : error;
+  }
 }
 
 export interface LayRun {

@@ -3,7 +3,6 @@
  * moves.as.ts; here their numbers are laid out and read back. What is exported as an array is the memory itself:
  * writing into it moves the piece.
  */
-import { say } from '../../wording/say.ts';
 import type { DepthTable, Depths } from './depth.ts';
 import type { Bin, Item } from './model.ts';
 import { movesBinary } from './moves-binary.ts';
@@ -24,7 +23,6 @@ const PAGE_BYTES = 65536;
 const MOST_PAGES = 16384;
 /** The rest is for the tables that one move may ask for. */
 const MOST_BYTES = 768 * 2 ** 20;
-const OUT_OF_MEMORY = () => say('moves.the-lay-needs-more-memory');
 /** Before this the compiled module keeps its own. */
 const FIRST_BYTE = 1024;
 const KEPT_ROOM = 8;
@@ -122,6 +120,9 @@ interface Compiled {
 }
 type Global = { value: number };
 
+/** The machine gives no more memory. Whoever began the lay says so to the maker. */
+export class OutOfMemory extends Error {}
+
 // Compiled once for all lays of a program.
 let compiledModule: object | undefined;
 
@@ -151,7 +152,7 @@ export function movesOf(setup: MovesSetup): Moves {
     try {
       memory.grow(pages);
     } catch {
-      throw new Error(OUT_OF_MEMORY());
+      throw new OutOfMemory('the lay needs more memory than there is');
     }
   }
   /** Room for so many bytes; where it begins. */
