@@ -1,4 +1,6 @@
 /** What a lot cost by the unit in which its kind is bought, so that purchases of different size can be held together. */
+import { say } from '../wording/say.ts';
+import { grouped } from '../wording/number-signs.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { wholeShareMinor } from '../measure/money/money.ts';
 import { type ItemKind, kindRecords } from '../stash/kinds.ts';
@@ -21,9 +23,11 @@ export function pricedUnit(kind: ItemKind, system: MeasureSystem): PricedUnit {
     case 'mass':
       return isMetric ? { name: 'kg', milli: 1_000_000 } : { name: 'lb', milli: 453_592 };
     case 'thread':
-      return isMetric ? { name: '1,000 m', milli: 1_000_000 } : { name: '1,000 yd', milli: 914_400 };
+      return isMetric
+        ? { name: `${grouped('1000')} m`, milli: 1_000_000 }
+        : { name: `${grouped('1000')} yd`, milli: 914_400 };
     case 'pieces':
-      return { name: 'piece', milli: 1000 };
+      return { name: say('unit-price.piece'), milli: 1000 };
     default:
       return counted satisfies never;
   }

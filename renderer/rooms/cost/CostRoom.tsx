@@ -83,10 +83,14 @@ function Headline() {
   return (
     <>
       <dl className={style.headline}>
-        <Headed name={say('cost-room.one-coat')} note="material" amountMinor={dearestMinor} />
+        <Headed
+          name={say('cost-room.one-coat')}
+          note={say('cost-room.material')}
+          amountMinor={dearestMinor}
+        />
         <Headed
           name={say('cost-room.the-batch-of-coats', { count })}
-          note="material"
+          note={say('cost-room.material')}
           amountMinor={batchMinor}
         />
         {prices?.wholesale && prices.retail && (

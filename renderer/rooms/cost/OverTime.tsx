@@ -1,4 +1,5 @@
 /** What the material of a slot has cost over time: each purchase of its item by the unit, drawn and in a table. */
+import { grouped } from '../../../shared-core/wording/number-signs.ts';
 import { say } from '../../../shared-core/wording/say.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
@@ -53,7 +54,7 @@ function Purchases({ read }: { read: CallOutput<'readItem'> }) {
   const title = say('over-time.price-of-1', {
     itemName: sentenceCase(item.name),
     unitName: unit.name,
-  }).replace('1 1,000', '1,000');
+  }).replace(`1 ${grouped('1000')}`, grouped('1000'));
   return (
     <>
       <figure className={style.figure}>

@@ -1,4 +1,5 @@
 /** What an edit of a plan gives back, and the words that the edits share. */
+import { codeWords } from '../../wording/code-words.ts';
 import { listed } from '../../wording/listed.ts';
 import { say } from '../../wording/say.ts';
 import type { Problem } from '../../measure/problem.ts';
@@ -40,8 +41,8 @@ export function withPiece(plan: CoatPlan, piece: Piece): CoatPlan {
 
 export function notInPlan(word: string, id: string): Problem {
   return {
-    where: say('edited.the', { word, id }),
+    where: say('edited.the', { word: codeWords(word), id }),
     what: say('common.is-not-in-the-plan'),
-    fix: say('edited.choose-a-of-the-plan', { word }),
+    fix: say('edited.choose-a-of-the-plan', { word: codeWords(word) }),
   };
 }

@@ -2,6 +2,7 @@
  * Changes in every size of a plan. One that adds, parts or renames pieces is always made in all (inEverySize), so that
  * they are sewn alike; one of a piece's measures or cut may be made in all (editEverySize) or in the size at hand.
  */
+import { codeWords } from '../../wording/code-words.ts';
 import { say } from '../../wording/say.ts';
 import { ok, type Result, err } from '../../measure/problem.ts';
 import type { CoatPlan, Piece } from '../model/coat-plan.ts';
@@ -115,7 +116,7 @@ export function freePieceId(plan: CoatPlan, name: string): string {
 export function pieceNameProblem(plan: CoatPlan, name: string, what: string) {
   if (name === '')
     return {
-      where: say('every-size.name-of-the', { what }),
+      where: say('every-size.name-of-the', { what: codeWords(what) }),
       what: say('common.is-missing'),
       fix: say('common.type-a-name'),
     };

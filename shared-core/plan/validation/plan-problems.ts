@@ -81,7 +81,13 @@ function headProblems(plan: CoatPlan): Problem[] {
     present([
       outside(say('plan-problems.distance-between-pieces'), plan.clearanceMm, 0, 100, 'mm'),
       outside(say('common.wastage-of-thread'), plan.threadWastageRatio, 0, 2, say('plan-problems.1-is-100')),
-      outside(say('common.sewing-time-of-one-coat'), plan.sewingMinutesPerCoat, 0, 100_000, 'minutes'),
+      outside(
+        say('common.sewing-time-of-one-coat'),
+        plan.sewingMinutesPerCoat,
+        0,
+        100_000,
+        say('plan-problems.minutes'),
+      ),
     ]),
   );
 }
@@ -96,10 +102,10 @@ function repeated(
   const names = new Set<string>();
   for (const { id, name } of things) {
     const key = name.trim().toLowerCase();
-    const where = say('plan-problems.the', { word, name });
+    const where = say('plan-problems.the', { word: codeWords(word), name });
     if (key === '')
       problems.push({
-        where: say('plan-problems.a-of-the-plan', { word }),
+        where: say('plan-problems.a-of-the-plan', { word: codeWords(word) }),
         what: say('common.has-no-name'),
         fix: say('plan-problems.name-it'),
       });
@@ -112,7 +118,7 @@ function repeated(
     if (ids.has(id))
       problems.push({
         where,
-        what: say('plan-problems.has-the-mark-of-another', { id, word }),
+        what: say('plan-problems.has-the-mark-of-another', { id, word: codeWords(word) }),
         fix: say('plan-problems.remove-it-and-make-it-anew'),
       });
     names.add(key);

@@ -76,7 +76,7 @@ export function fillNeed(plan: CoatPlan, slot: Slot, items: SlotItems): AmountNe
         what: say('fill.chambers', { what, chamberCount }),
         amount,
       })),
-      ...(list.spareG > 0 ? [{ what: 'spare', amount: list.spareG }] : []),
+      ...(list.spareG > 0 ? [{ what: say('fill.spare'), amount: list.spareG }] : []),
     ],
     wantedLengthMm: null,
     basis: list.basis,

@@ -1,4 +1,5 @@
 /** The same piece once more for other slots: a lining, a facing, an interlayer. */
+import { codeWords } from '../../../../shared-core/wording/code-words.ts';
 import { say } from '../../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { copyPiece } from '../../../../shared-core/plan/edits/pieces/copy-piece.ts';
@@ -11,7 +12,7 @@ export function ChangeCopy({ plan, piece, finish }: ChangeProps) {
   const slots = plan.slots.filter((slot) => slot.kind === 'cloth' || slot.kind === 'batting');
   const spare = slots.find((slot) => !piece.cutFrom.some((from) => from.slotId === slot.id));
   const [slotIds, setSlotIds] = useState<readonly string[]>(spare ? [spare.id] : []);
-  const [name, setName] = useState(`${piece.name} ${spare?.name ?? 'copy'}`);
+  const [name, setName] = useState(`${piece.name} ${spare?.name ?? codeWords('copy')}`);
   return (
     <>
       <TextField label={say('change-copy.name-of-the-copy')} value={name} onChange={setName} />
