@@ -3,6 +3,7 @@
  *   npm run -s move -- FROM TO
  * Each is a file or an address (postgres://…), its password in it, in PGPASSWORD or kept by Settings. Exit code 0, or 2 with a sentence; then nothing was written.
  */
+import { grouped } from '../../shared-core/wording/number-signs.ts';
 import { homedir } from 'node:os';
 import { type Result, err, ok, problemSentence } from '../../shared-core/measure/problem.ts';
 import { chosenAddress } from '../database/chosen-address.ts';
@@ -25,7 +26,7 @@ export async function runMove(words: readonly string[], out: (text: string) => v
   if (!moved.ok) return moved;
   const rows = [...moved.value].filter(([, count]) => count > 0);
   out('Everything is there, each row and each sum the same:');
-  for (const [table, count] of rows) out(`  ${table.replaceAll('_', ' ')}: ${count.toLocaleString('en')}`);
+  for (const [table, count] of rows) out(`  ${table.replaceAll('_', ' ')}: ${grouped(String(count))}`);
   out('What it was carried from is as it was; from now on, work in one of the two alone.');
   return ok(null);
 }
