@@ -181,8 +181,8 @@ async function openLoopback(
   },
 ): Promise<OpenDoor> {
   const page = await profile.newPage();
-  if (!given.isPaced) await paceLays(page, given.pace);
-  if (given.pace() !== 'real') await layAlone(page);
+  if (given.isPaced) await layAlone(page);
+  else await paceLays(page, given.pace);
   listen(page, given.consoleErrors);
   if (given.startFolder === null) await page.goto(host.address);
   else {

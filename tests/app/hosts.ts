@@ -14,7 +14,7 @@ export interface Host {
 
 export interface SharedHosts {
   /** isFound: whether lays go by the pace of that name. */
-  open(dataFile: string, isFound: boolean): Promise<Host>;
+  open(dataFile: string, isFound?: boolean): Promise<Host>;
   end(): Promise<void>;
 }
 
@@ -33,7 +33,7 @@ export function sharedHosts(): SharedHosts {
     return program.nextLine();
   };
   return {
-    async open(dataFile, isFound) {
+    async open(dataFile, isFound = false) {
       const address = await ask({ open: dataFile, isFound });
       return { address, close: async () => void (await ask({ close: dataFile })) };
     },

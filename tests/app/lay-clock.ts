@@ -39,6 +39,7 @@ export async function paceLays(page: Page, pace: () => LayPace): Promise<void> {
   await page.route(`**/assets/${name}`, (route) =>
     route.fulfill({ status, headers: { ...headers }, body: `${clockText(pace())}${text}` }),
   );
+  if (pace() !== 'real') await layAlone(page);
 }
 
 /** One worker for each window: what several find depends on which of them is quicker. */
