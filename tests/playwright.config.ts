@@ -11,12 +11,13 @@ import { whyClosed } from './app/closed-doors.ts';
 // Set by npm test; a run of Playwright by hand finds its browser itself.
 const program = process.env.BOLT_BROWSER ?? findBrowser();
 /** A page of a spec is gone before compiling its code a second time, for speed, would pay: half of all work was that. */
-const shortLived = '--js-flags=--no-opt --liftoff-only';
+const shortLived = '--js-flags=--no-opt --liftoff-only --wasm-lazy-compilation --single-threaded-gc';
 const whyNoElectron = whyClosed('electron');
 
 export default defineConfig<DoorOptions>({
   testDir: './app',
   outputDir: '../test-results',
+  globalSetup: './app/found-lays.ts',
   workers: Math.min(4, availableParallelism()),
   fullyParallel: true,
   retries: 0,
@@ -27,7 +28,7 @@ export default defineConfig<DoorOptions>({
   reporter: [['dot'], ['./playwright-counts.ts', { leftOut: { door: 'electron', reason: whyNoElectron } }]],
   use: {
     launchOptions: {
-      args: [...quietFlags, ...rootFlags(), shortLived],
+      args: [...quietFlags, ...rootFlags(), shortLived, '--renderer-process-limit=1'],
       ...(program === '' ? {} : { executablePath: program }),
     },
     screenshot: 'only-on-failure',

@@ -1,14 +1,16 @@
 /**
  * Every check of the project in one go: types, lint, build, Vitest, Playwright. The last line is the true count of
- * all of them; types, lint and build count as one check each.
+ * all of them; types, lint and build count as one check each. Types and lint run beside the build, Vitest beside
+ * Playwright, and what each of them says is shown in this order.
  *   npm test -- [FILTER]    only test files whose path contains FILTER; the three checks run all the same
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findBrowser } from './browser.mjs';
 import { ensureBuilt } from './build.mjs';
-import { ensureInstalled, ownNode, root } from './install.mjs';
+import { whenAskedToEnd } from './ending.mjs';
+import { cacheFolder, ensureInstalled, ownNode, root } from './install.mjs';
 
 /**
  * @typedef {{ name: string, reason: string }} Skipped
@@ -27,9 +29,16 @@ const isCi = process.env.CI === 'true' || process.env.CI === '1';
 
 /** @type {{ name: string, counts: Counts }[]} */
 const results = [];
+/** @type {Set<import('node:child_process').ChildProcess>} */
+const running = new Set();
+whenAskedToEnd((signal) => {
+  for (const child of running) child.kill(signal);
+  process.exit(1);
+});
+
 // The packaging asks for packages that a start does not install, so it is a project of its own.
-check('types', ['node_modules/typescript/bin/tsc', '-b', '.', 'tests/packaging']);
-check('lint', [
+const types = startNode(['node_modules/typescript/bin/tsc', '-b', '.', 'tests/packaging']);
+const lint = startNode([
   'node_modules/@biomejs/biome/bin/biome',
   'check',
   '--config-path',
@@ -37,33 +46,33 @@ check('lint', [
   '--error-on-warnings',
   '.',
 ]);
-heading('build');
-results.push({ name: 'build', counts: one(ensureBuilt()) });
-
-heading('vitest');
-const vitestArgs = [
-  'node_modules/vitest/vitest.mjs',
-  'run',
-  '--config',
-  'tests/vitest.config.ts',
-  ...noneIsFine('--passWithNoTests'),
-];
-// Colours are for a terminal.
-runTests('vitest', [...vitestArgs, ...filter], process.stdout.isTTY ? {} : { NO_COLOR: '1' });
-
-heading('playwright');
+const isBuilt = ensureBuilt();
 const browser = obtainBrowser();
-const missing = {
-  BOLT_NO_BROWSER: browser.reason,
-  BOLT_BROWSER: browser.program,
-};
-const playwrightArgs = [
-  'node_modules/@playwright/test/cli.js',
-  'test',
-  '--config',
-  'tests/playwright.config.ts',
-];
-runTests('playwright', [...playwrightArgs, ...noneIsFine('--pass-with-no-tests'), ...filter], missing);
+await check('types', types);
+await check('lint', lint);
+heading('build');
+results.push({ name: 'build', counts: one(isBuilt) });
+
+// Colours are for a terminal, and a runner beside another does not see whether there is one.
+const isTerminal = process.stdout.isTTY;
+const vitest = startTests(
+  'vitest',
+  ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/vitest.config.ts'],
+  '--passWithNoTests',
+  isTerminal ? { FORCE_COLOR: '1' } : { NO_COLOR: '1' },
+);
+const playwright = startTests(
+  'playwright',
+  ['node_modules/@playwright/test/cli.js', 'test', '--config', 'tests/playwright.config.ts'],
+  '--pass-with-no-tests',
+  {
+    BOLT_NO_BROWSER: browser.reason,
+    BOLT_BROWSER: browser.program,
+    ...(isTerminal ? { FORCE_COLOR: '1' } : {}),
+  },
+);
+await count('vitest', vitest);
+await count('playwright', playwright);
 if (browser.reason !== '' && isCi) {
   console.log(`No browser for the browser tests: ${browser.reason}`);
   results.push({ name: 'browser', counts: one(false) });
@@ -84,41 +93,86 @@ function one(isGood) {
   return { passed: isGood ? 1 : 0, failed: isGood ? 0 : 1, skipped: [] };
 }
 
-/** @param {string} option */
-function noneIsFine(option) {
-  return filter.length > 0 ? [option] : [];
-}
+/**
+ * @typedef {object} Started
+ * @property {() => Promise<number>} end what it says is on the screen from now on; gives its exit code
+ */
 
 /**
+ * Starts a program beside the others.
+ *
  * @param {readonly string[]} args
  * @param {Readonly<Record<string, string>>} env
+ * @returns {Started}
  */
-function runNode(args, env) {
-  /** @type {import('node:child_process').SpawnSyncOptions} */
-  const options = { cwd: root, env: { ...process.env, ...env }, stdio: ['ignore', 'inherit', 'inherit'] };
-  return spawnSync(ownNode, args, options).status ?? 1;
+function startNode(args, env = {}) {
+  const child = spawn(ownNode, args, {
+    cwd: root,
+    // Hundreds of programs are started by the tests, and all of them read the same sources.
+    env: { NODE_COMPILE_CACHE: join(cacheFolder, 'compiled'), ...process.env, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  running.add(child);
+  /** @type {Buffer[]} */
+  const unsaid = [];
+  let say = (/** @type {Buffer} */ words) => void unsaid.push(words);
+  child.stdout.on('data', (words) => say(words));
+  child.stderr.on('data', (words) => say(words));
+  /** @type {Promise<number>} */
+  const ended = new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (code) => {
+      running.delete(child);
+      resolve(code ?? 1);
+    });
+  });
+  return {
+    end() {
+      say = (words) => void process.stdout.write(words);
+      for (const words of unsaid) say(words);
+      return ended;
+    },
+  };
 }
 
 /**
  * @param {string} name
- * @param {readonly string[]} args
+ * @param {Started} started
  */
-function check(name, args) {
+async function check(name, started) {
   heading(name);
-  results.push({ name, counts: one(runNode(args, {}) === 0) });
+  results.push({ name, counts: one((await started.end()) === 0) });
 }
 
 /**
- * Runs a runner whose reporter leaves its counts in out/test. A runner that ends badly without a failed test, or
- * leaves no counts, is itself a failure: nothing may be lost between the two.
+ * Starts a runner whose reporter leaves its counts in out/test.
  *
  * @param {string} name
  * @param {readonly string[]} args
+ * @param {string} noneIsFine the runner's option for a filter that matches none of its files
  * @param {Readonly<Record<string, string>>} env
  */
-function runTests(name, args, env) {
-  const file = join(resultsFolder, `${name}.json`);
-  const code = runNode(args, { ...env, BOLT_COUNTS: file });
+function startTests(name, args, noneIsFine, env) {
+  const filtered = filter.length > 0 ? [noneIsFine, ...filter] : [];
+  return startNode([...args, ...filtered], { ...env, BOLT_COUNTS: countsFile(name) });
+}
+
+/** @param {string} name */
+function countsFile(name) {
+  return join(resultsFolder, `${name}.json`);
+}
+
+/**
+ * Takes a runner's counts. A runner that ends badly without a failed test, or leaves no counts, is itself a failure:
+ * nothing may be lost between the two.
+ *
+ * @param {string} name
+ * @param {Started} started
+ */
+async function count(name, started) {
+  heading(name);
+  const code = await started.end();
+  const file = countsFile(name);
   /** @type {Counts} */
   let counts = { passed: 0, failed: 0, skipped: [] };
   let isCounted = false;

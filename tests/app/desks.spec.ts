@@ -86,7 +86,7 @@ test('what one desk cuts, the other sees on its shelf', async ({ browser }) => {
   await expect(cutting.getByRole('region', { name: 'Cut so far' })).toContainText('6 coats of size EU 40');
 
   // Nothing was done at the other desk.
-  await expect.poll(() => onHand(seen), { timeout: 10_000 }).not.toBe(before);
+  await expect.poll(() => onHand(seen)).not.toBe(before);
   await expect(seen).toContainText('Fenwalk coat');
 
   // What is being typed stays, and everything around it follows.
@@ -94,7 +94,7 @@ test('what one desk cuts, the other sees on its shelf', async ({ browser }) => {
   await search.fill('Peatwater');
   await cutting.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
   await cutting.getByLabel('Workshop name').fill('Two tables');
-  await expect(looking.getByRole('navigation')).toContainText('Two tables', { timeout: 10_000 });
+  await expect(looking.getByRole('navigation')).toContainText('Two tables');
   await expect(search).toHaveValue('Peatwater');
 });
 

@@ -23,7 +23,7 @@ import { electronProgram } from '../../main/launch/electron-runtime.mjs';
 import { root } from '../../main/launch/install.mjs';
 import { type Door, whyClosed } from './closed-doors.ts';
 import { type Host, type SharedHosts, sharedHosts, startHost } from './hosts.ts';
-import { type LayPace, paceLays } from './lay-clock.ts';
+import { layAlone, type LayPace, paceLays } from './lay-clock.ts';
 
 export { expect } from '@playwright/test';
 
@@ -67,7 +67,7 @@ interface WorkerFixtures {
 export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   door: ['loopback', { option: true }],
   startsFrom: ['', { option: true }],
-  layPace: ['soon', { option: true }],
+  layPace: ['found', { option: true }],
   asStarted: [false, { option: true }],
 
   sharedBrowser: [
@@ -122,8 +122,13 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
       door === 'loopback'
         ? openLoopback(
             ownProfile ?? (await sharedProfile()),
-            isStarted ? await startHost(dataFile) : await hosts.open(dataFile),
-            { startFolder: isStarted ? folder : null, pace: () => pace, consoleErrors },
+            isStarted ? await startHost(dataFile) : await hosts.open(dataFile, layPace === 'found'),
+            {
+              startFolder: isStarted ? folder : null,
+              pace: () => pace,
+              isPaced: !isStarted && layPace === 'found',
+              consoleErrors,
+            },
           )
         : openElectron(playwright._electron, folder, dataFile, {
             locale: locale ?? defaultLocale,
@@ -170,11 +175,14 @@ async function openLoopback(
     /** Where the page is put that the start opens; null where the address is opened as it is told. */
     readonly startFolder: string | null;
     readonly pace: () => LayPace;
+    /** Whether the host sees to the pace by itself. */
+    readonly isPaced: boolean;
     readonly consoleErrors: string[];
   },
 ): Promise<OpenDoor> {
   const page = await profile.newPage();
-  await paceLays(page, given.pace);
+  if (given.isPaced) await layAlone(page);
+  else await paceLays(page, given.pace);
   listen(page, given.consoleErrors);
   if (given.startFolder === null) await page.goto(host.address);
   else {

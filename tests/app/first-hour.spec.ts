@@ -6,7 +6,7 @@ import { keystrokeLevel, stopwatchRow } from './keystroke-level.ts';
 const told = readFileSync(new URL('../../docs/first-hour.md', import.meta.url), 'utf8');
 
 // The response of the machine that is written down is that of lays by the clock.
-test.use({ layPace: process.env.FIRST_HOUR ? 'real' : 'soon' });
+test.use({ layPace: process.env.FIRST_HOUR ? 'real' : 'found' });
 
 test('a new maker is led from nothing to an answer, in the steps and the time that are written down', async ({
   page,

@@ -13,7 +13,8 @@ export interface Host {
 }
 
 export interface SharedHosts {
-  open(dataFile: string): Promise<Host>;
+  /** isFound: whether lays go by the pace of that name. */
+  open(dataFile: string, isFound?: boolean): Promise<Host>;
   end(): Promise<void>;
 }
 
@@ -32,8 +33,8 @@ export function sharedHosts(): SharedHosts {
     return program.nextLine();
   };
   return {
-    async open(dataFile) {
-      const address = await ask({ open: dataFile });
+    async open(dataFile, isFound = false) {
+      const address = await ask({ open: dataFile, isFound });
       return { address, close: async () => void (await ask({ close: dataFile })) };
     },
     end: async () => program?.end(),

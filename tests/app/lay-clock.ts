@@ -3,44 +3,65 @@
  * each move. The specs give the worker another clock, one that goes on by its looks alone: a lay asked for 3 s then
  * ends after some hundred moves, the same ones on a quick machine and on a busy one.
  */
-import { readdirSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { staticAnswer } from '../../main/doors/static.ts';
 import { root } from '../../main/launch/install.mjs';
 
 /**
- * soon: each lay ends after a hundred looks or a few more. better: one that is looked for in earnest has many more
- * than its first lay, and comes out shorter. unending: it goes on until it is stopped. real: by the machine's clock and
- * on all its cores, as for a maker.
+ * soon: each lay ends after a hundred looks or a few more. found: so too, and those of the demo's coat were looked for
+ * before and stand at once (demo-lays.ts). better: one that is looked for in earnest has many more than its first lay,
+ * and comes out shorter. unending: it goes on until it is stopped. real: by the machine's clock and on all its cores, as
+ * for a maker.
  */
-export type LayPace = 'soon' | 'better' | 'unending' | 'real';
+export type LayPace = 'found' | 'soon' | 'better' | 'unending' | 'real';
 
 /** Longer than a first lay is looked for, and less than one that is looked for in earnest. */
 const FIRST_MS = 1000;
+/** By how much a look moves the clock where lays end soon. */
+export const soonMs = 40;
 /** By how much a look moves the clock: for so long, and from then on. */
 const msPerLook: Record<Exclude<LayPace, 'real'>, readonly [first: number, later: number]> = {
-  soon: [40, 40],
+  found: [soonMs, soonMs],
+  soon: [soonMs, soonMs],
   better: [100, 4],
-  unending: [40, 0],
+  unending: [soonMs, 0],
 };
 
 const rendererDir = join(root, 'out', 'renderer');
 
 /** Sets the pace of a page's lays whose workers start from now on; pace is asked as each of them starts. */
 export async function paceLays(page: Page, pace: () => LayPace): Promise<void> {
-  const isWorker = (name: string) => /^lay-worker-.*\.js$/.test(name);
-  const [name, ...others] = readdirSync(join(rendererDir, 'assets')).filter(isWorker);
-  if (name === undefined || others.length > 0) throw new Error('the build has not one worker for lays');
+  const name = workerName();
   const { status, headers, body } = await staticAnswer(rendererDir, `/assets/${name}`);
   const text = Buffer.from(body).toString('utf8');
   await page.route(`**/assets/${name}`, (route) =>
     route.fulfill({ status, headers: { ...headers }, body: `${clockText(pace())}${text}` }),
   );
-  // One worker for each window: what several find depends on which of them is quicker.
-  if (pace() !== 'real') {
-    await page.addInitScript(() => Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }));
-  }
+  if (pace() !== 'real') await layAlone(page);
+}
+
+/** One worker for each window: what several find depends on which of them is quicker. */
+export async function layAlone(page: Page): Promise<void> {
+  await page.addInitScript(() => Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }));
+}
+
+/**
+ * Copies the built window into a folder, with the pace in the worker itself: a host that serves it spares every page
+ * of its own that each request goes by way of the spec.
+ */
+export function writePaced(folder: string, pace: LayPace): void {
+  cpSync(rendererDir, folder, { recursive: true });
+  const worker = join(folder, 'assets', workerName());
+  writeFileSync(worker, clockText(pace) + readFileSync(worker, 'utf8'));
+}
+
+function workerName(): string {
+  const isWorker = (name: string) => /^lay-worker-.*\.js$/.test(name);
+  const [name, ...others] = readdirSync(join(rendererDir, 'assets')).filter(isWorker);
+  if (name === undefined || others.length > 0) throw new Error('the build has not one worker for lays');
+  return name;
 }
 
 function clockText(pace: LayPace): string {

@@ -6,7 +6,7 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './door.ts';
 
 // The pictures that are kept are of lays that had their time.
-test.use({ layPace: process.env.README_PICTURE ? 'real' : 'soon' });
+test.use({ layPace: process.env.README_PICTURE ? 'real' : 'found' });
 
 const folder = fileURLToPath(new URL('../../resources/screens', import.meta.url));
 /** All of them are fetched with the README. */

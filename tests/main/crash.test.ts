@@ -7,7 +7,7 @@ test('a program killed while it writes has lost nothing that was acknowledged', 
   const report = await crashReport(4, 23);
   expect(report).toMatchObject({ runs: 4, lost: [], wrong: [] });
   expect(report.acknowledged).toBeGreaterThan(0);
-}, 60_000);
+});
 
 test('of two programs on one file the first keeps all it was told, and the second is told to go', async () => {
   const file = join(tempFolder(), 'own.sqlite');
@@ -28,4 +28,4 @@ test('of two programs on one file the first keeps all it was told, and the secon
     ),
   ).toEqual([]);
   expect(missing(file, ['left 41'])).toEqual(['left 41']);
-}, 60_000);
+});

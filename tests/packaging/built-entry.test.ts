@@ -30,9 +30,7 @@ console.log(JSON.stringify({
 app.emit('will-quit');
 `;
 
-test('the built entry opens its window on the built page, guarded and without developer tools', {
-  timeout: 180_000,
-}, () => {
+test('the built entry opens its window on the built page, guarded and without developer tools', () => {
   expect(ensureBuilt()).toBe(true);
   const home = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-entry-'));
   const address = (path: string) => pathToFileURL(join(root, path)).href;
@@ -45,7 +43,7 @@ test('the built entry opens its window on the built page, guarded and without de
   const ran = spawnSync(ownNode, ['--input-type=module', '-e', code], {
     encoding: 'utf8',
     env: { ...env, APPDATA: home, HOME: home },
-    timeout: 60_000,
+    timeout: 500_000,
   });
   rmSync(home, { recursive: true, force: true });
   expect(ran.stderr).toBe('');

@@ -14,7 +14,7 @@ const items = new Map(
   }),
 );
 
-describe('the six coats of the demo on the cloth', { timeout: 60_000 }, () => {
+describe('the six coats of the demo on the cloth', () => {
   const shapesNeeds = requirement(plan, items).filter((need) => need.kind === 'shapes');
 
   it.each(shapesNeeds.map((need) => [need.slotId, need] as const))(

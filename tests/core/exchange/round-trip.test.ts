@@ -56,9 +56,7 @@ function edgeOffMm(old: Piece, fresh: Pick<Piece, 'outline'>, index: number): nu
 }
 
 describe.each(ways)('a plan that goes out as %s and comes back', (format, write, mmPerUnit) => {
-  it('has every name, number, fold, edge, allowance and notch that the file can carry', {
-    timeout: 60_000,
-  }, () => {
+  it('has every name, number, fold, edge, allowance and notch that the file can carry', () => {
     fc.assert(
       fc.property(
         fc.uniqueArray(draftedPiece, { minLength: 1, maxLength: 2, selector: ({ name }) => name }),

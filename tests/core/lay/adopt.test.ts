@@ -57,9 +57,7 @@ describe('a better lay found under another seed', () => {
     expect(nextMm(search)).toBe(secondMm);
   });
 
-  test('with folds, repeats, flaws and remnants leaves every lay valid and none longer', {
-    timeout: 60_000,
-  }, () => {
+  test('with folds, repeats, flaws and remnants leaves every lay valid and none longer', () => {
     let adoptedCount = 0;
     for (let seed = 0; seed < 60; seed++) {
       const asked = randomJob(seed);
@@ -142,9 +140,7 @@ test('one hand with a budget of moves lays what the lay without a team is, to th
   expect(await laidByTeam).toMatchObject(laidAlone);
 });
 
-test('three hands end when the time is up, with a valid lay no longer than any that was told', {
-  timeout: 60_000,
-}, async () => {
+test('three hands end when the time is up, with a valid lay no longer than any that was told', async () => {
   const place = virtualWorkplace(3);
   const told: LayResult[] = [];
   const laidByTeam = new Promise<LayResult>((done) => {

@@ -60,7 +60,7 @@ function depthsBetween(rings: readonly Ring[], clearanceMm: number) {
 
 test('the moves that run are those that are written', async () => {
   expect(await compiledMoves()).toBe(movesBinary);
-}, 60_000);
+});
 
 describe('the depth of one piece in another', () => {
   test('is above 0 exactly where an exact library finds shared cloth', () => {

@@ -41,7 +41,7 @@ interface Lay {
   readonly placements: readonly { readonly piece: string }[];
 }
 
-describe('the estimate for scripts', { timeout: 120_000 }, () => {
+describe('the estimate for scripts', () => {
   it('gives the whole road of the demo as JSON and draws its lays', () => {
     const { code, out, complaint } = estimate(
       '--demo',
@@ -240,7 +240,7 @@ describe('the estimate for scripts', { timeout: 120_000 }, () => {
   });
 });
 
-describe('the table of requirements for scripts', { timeout: 120_000 }, () => {
+describe('the table of requirements for scripts', () => {
   const words = ['--demo', '--table', '150 cm; 45 in', '--nap', 'without', '--iterations', '15'];
   const printed = async (...more: string[]): Promise<string> => {
     let out = '';

@@ -4,9 +4,7 @@ import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { openAsking, receivedFill } from '../asking.ts';
 
-test('the JSON of a coat that is being cut holds what the ledger says of it', {
-  timeout: 60_000,
-}, async () => {
+test('the JSON of a coat that is being cut holds what the ledger says of it', async () => {
   const asking = openAsking();
   const fill = await receivedFill(asking, 640);
   const slots = [{ ...emptySlot('fill', 'fill', 'fill'), itemId: fill.itemId, amountPerCoat: 160 }];

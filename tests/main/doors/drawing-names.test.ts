@@ -5,9 +5,7 @@ import { runEstimate } from '../../../main/doors/command.ts';
 import { drawingNames } from '../../../main/doors/drawing-names.ts';
 import { openAsking, tempFolder } from '../asking.ts';
 
-test('slots named in Cyrillic and Japanese are each drawn into a file of their own', {
-  timeout: 60_000,
-}, async () => {
+test('slots named in Cyrillic and Japanese are each drawn into a file of their own', async () => {
   const asking = openAsking();
   await asking.get('openDemo', {}, 'demo');
   const [row] = (await asking.get('listPlans', {}, 'demo')).rows;

@@ -58,9 +58,7 @@ test('whoever connects and says nothing, or half a sentence, is let go', async (
   half.write(`GET / HTTP/1.1\r\nHost: ${host}\r\n`);
   const slow = opened();
   slow.write(requestText('POST /enter', { Host: host, 'Content-Length': '400' }, 'ticket='));
-  await expect
-    .poll(() => [silent, half, slow].map(({ destroyed }) => destroyed), { timeout: 5_000 })
-    .toEqual([true, true, true]);
+  await expect.poll(() => [silent, half, slow].map(({ destroyed }) => destroyed)).toEqual([true, true, true]);
 });
 
 test('a long answer to the window is waited for, on the second call of a connection too', async () => {
@@ -68,7 +66,7 @@ test('a long answer to the window is waited for, on the second call of a connect
   for (const count of [1, 2]) {
     answerMs = 3 * silentMs;
     socket.write(call());
-    await expect.poll(() => socket.heard.split('"done"').length - 1, { timeout: 5_000 }).toBe(count);
+    await expect.poll(() => socket.heard.split('"done"').length - 1).toBe(count);
   }
 });
 

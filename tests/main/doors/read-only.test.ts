@@ -90,7 +90,7 @@ async function estimate(): Promise<{ told: string; refusal: string }> {
   return { told, refusal: done.ok ? '' : done.problems.map(problemSentence).join('\n') };
 }
 
-describe('an estimate without a window', { timeout: 30_000 }, () => {
+describe('an estimate without a window', () => {
   test('leaves a closed file as it is and makes nothing beside it', async () => {
     await workshopWithCoat(170);
     const before = everything();

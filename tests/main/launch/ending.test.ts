@@ -51,7 +51,7 @@ function isRunning(): boolean {
   }
 }
 
-describe.skipIf(process.platform === 'win32')('what npm started', { timeout: 60_000 }, () => {
+describe.skipIf(process.platform === 'win32')('what npm started', () => {
   test.each([
     ['behind a shell that stays', '', '; true'],
     ['in place of a shell that gives way to it', 'exec', ''],
@@ -60,6 +60,6 @@ describe.skipIf(process.platform === 'win32')('what npm started', { timeout: 60_
     await new Promise((later) => setTimeout(later, 1500));
     expect(isRunning()).toBe(true);
     npm!.kill('SIGKILL');
-    await expect.poll(isRunning, { timeout: 15_000 }).toBe(false);
+    await expect.poll(isRunning).toBe(false);
   });
 });

@@ -182,7 +182,7 @@ setInterval(() => {}, 1000);
       how = ended;
     });
     const started = () => (existsSync(argsFile()) ? readFileSync(argsFile(), 'utf8') : '');
-    await expect.poll(started, { timeout: 15_000 }).toMatch(/\]$/);
+    await expect.poll(started).toMatch(/\]$/);
     const args: string[] = JSON.parse(readFileSync(argsFile(), 'utf8'));
     expect(args.join(' ')).not.toContain('Good-once_4');
     const page = fileURLToPath(args.find((arg) => arg.startsWith('--app='))!.slice('--app='.length));
@@ -194,8 +194,8 @@ setInterval(() => {}, 1000);
     opened.entered();
     expect(existsSync(page)).toBe(false);
     opened.close();
-    await expect.poll(() => how, { timeout: 15_000 }).toBe('SIGTERM');
-    await expect.poll(() => existsSync(dirname(page)), { timeout: 15_000 }).toBe(false);
+    await expect.poll(() => how).toBe('SIGTERM');
+    await expect.poll(() => existsSync(dirname(page))).toBe(false);
   });
 
   test('lies where a Chromium that came as a snap can read it', () => {

@@ -52,7 +52,7 @@ test('a stash file is brought in while the window goes on asking; what it asks i
   expect(brought.turnCount).toBeGreaterThan(5);
   expect(brought.facts.itemCount).toBe(before);
   expect((await asking.get('workshopFacts', {})).itemCount).toBe(before + cloths.length);
-}, 120_000);
+});
 
 test('a price list is checked and brought in while the window goes on asking', async () => {
   const asking = openAsking();
@@ -65,7 +65,7 @@ test('a price list is checked and brought in while the window goes on asking', a
   });
   expect(brought.answered.slice(0, 4)).toEqual(Array.from({ length: 4 }, () => 'a short one'));
   expect(brought.turnCount).toBeGreaterThan(5);
-}, 120_000);
+});
 
 test('what is written meanwhile waits for its turn, and both are kept; a refused file leaves nothing', async () => {
   const asking = openAsking();
@@ -79,4 +79,4 @@ test('what is written meanwhile waits for its turn, and both are kept; a refused
   const broken = `${stashFile.replaceAll('Sedge', 'Reed')}\nCloth,Reed lawn,1470,2026-02-30,1,1`;
   await asking.refusal('bringInStashFile', { text: broken });
   expect(await asking.rows()).toBe(before);
-}, 120_000);
+});

@@ -81,7 +81,7 @@ function balances(asking: Asking): unknown {
 }
 
 describe('a stash that goes through a file', () => {
-  test('is worth the same in an empty workshop, narrow remnants and all', { timeout: 120_000 }, async () => {
+  test('is worth the same in an empty workshop, narrow remnants and all', async () => {
     await fc.assert(
       fc.asyncProperty(
         fc.array(purchase, { minLength: 1, maxLength: 3 }),

@@ -61,7 +61,7 @@ async function changedSince(): Promise<void> {
   asking.services.close();
 }
 
-describe('a copy that was put in place by hand after the program was killed', { timeout: 60_000 }, () => {
+describe('a copy that was put in place by hand after the program was killed', () => {
   const copies: readonly (readonly [string, () => Promise<string>])[] = [
     [
       'a backup',
@@ -136,7 +136,7 @@ describe('a copy that was put in place by hand after the program was killed', { 
   });
 });
 
-describe('the log of the file itself', { timeout: 60_000 }, () => {
+describe('the log of the file itself', () => {
   test('is read after the program was killed, and nothing is told', async () => {
     await began();
     await killedWhileOpen('Late');

@@ -84,7 +84,7 @@ const everything = {
   limit: 500,
 } satisfies CallInput<'listItems'>;
 
-describe('the money of the stash', { timeout: 120_000 }, () => {
+describe('the money of the stash', () => {
   test('what was received is what was consumed, written off, lost and is on hand, to the last cent', async () => {
     const asking = openAsking();
     const { planId } = await asking.get('savePlan', {

@@ -34,7 +34,7 @@ function opened(mortality: Mortality, mortalCount: number) {
   return { runLay: threads.runLay, startedCount: () => startedCount };
 }
 
-describe('a thread that dies at a lay', { timeout: 20_000 }, () => {
+describe('a thread that dies at a lay', () => {
   test.each([
     ['without a word', 'exit'],
     ['of a failure', 'throw'],
@@ -91,7 +91,7 @@ describe('a thread that dies at a lay', { timeout: 20_000 }, () => {
   });
 });
 
-describe('a lay that is alone', { timeout: 20_000 }, () => {
+describe('a lay that is alone', () => {
   const timed = { seconds: 1.5, iterations: null };
   const layThread = () =>
     new Worker(new URL('../../../../main/services/threads/lay-thread.ts', import.meta.url));

@@ -1,0 +1,26 @@
+/** The demo's lays, looked for once before all specs (demo-lays.ts) and read by every host of theirs. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ownNode, root } from '../../main/launch/install.mjs';
+import type { KeptLay } from './demo-lays.ts';
+
+/** Names the file to the programs that Playwright starts. */
+const variable = 'BOLT_DEMO_LAYS';
+
+/** Looks for the lays; Playwright calls what it gives once all specs are done. Throws where they cannot be found. */
+export default function findLays(): () => void {
+  const folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-lays-'));
+  const file = join(folder, 'demo-lays.json');
+  const script = join(root, 'tests/app/demo-lays.ts');
+  writeFileSync(file, execFileSync(ownNode, [script], { maxBuffer: 64 * 1024 * 1024 }));
+  process.env[variable] = file;
+  return () => rmSync(folder, { recursive: true, force: true });
+}
+
+/** None where nobody has looked. */
+export function foundLays(): readonly KeptLay[] {
+  const file = process.env[variable];
+  return file === undefined ? [] : JSON.parse(readFileSync(file, 'utf8'));
+}
