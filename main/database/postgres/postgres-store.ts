@@ -106,11 +106,15 @@ async function foundForReading(queries: Kysely<Schema>, { shown }: Address): Pro
   if (looked.value === 'ready') return ok(null);
   return err(
     looked.value === 'empty'
-      ? { where: shown, what: 'holds no workshop', fix: 'Check the last part of the address.' }
+      ? {
+          where: shown,
+          what: say('postgres-store.holds-no-workshop'),
+          fix: say('postgres-store.check-the-last-part'),
+        }
       : {
           where: shown,
-          what: 'was written by an older version',
-          fix: 'Open it once in the window, which brings it up to date.',
+          what: say('postgres-store.is-of-an-older-version'),
+          fix: say('postgres-store.open-it-once'),
         },
   );
 }
