@@ -21,9 +21,9 @@ const onBothStores = [
   'tests/main/ledger/*.test.ts',
   'tests/main/services/{currency,cutting-taken-back,first-lot,margin,price-rules,shelf-right,today}.test.ts',
   'tests/main/services/cutting/*.test.ts',
-  'tests/main/services/plans/season.test.ts',
+  'tests/main/services/plans/*.test.ts',
   'tests/main/services/purchasing/*.test.ts',
-  'tests/main/services/stock/{accounts,stash,stash-file,stash-list,undo}.test.ts',
+  'tests/main/services/stock/{accounts,photos,stash,stash-file,stash-list,undo}.test.ts',
   'tests/main/services/workshop/find.test.ts',
 ];
 const notThese = ['tests/app/**', 'tests/bench/**'];

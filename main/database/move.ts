@@ -29,7 +29,7 @@ export async function moveWorkshop({ from, to, now, waitMs }: MoveOptions): Prom
 
 async function readFrom<Value>(from: string, waitMs: number, work: Work<Value>): Promise<Result<Value>> {
   if (isAddress(from)) {
-    const opened = await openSharedStore({ address: from, waitMs });
+    const opened = await openSharedStore({ address: from, waitMs, isReadOnly: true });
     if (!opened.ok) return opened;
     try {
       return await opened.value.read({ isLong: true }, work);

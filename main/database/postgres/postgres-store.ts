@@ -29,6 +29,8 @@ export interface SharedOptions {
   readonly address: string;
   /** How long to wait for the server. */
   readonly waitMs: number;
+  /** Makes and changes nothing, not even the tables of an empty database. */
+  readonly isReadOnly?: boolean;
   /** Told of each time that a change was run again. */
   readonly onAgain?: (why: 'conflict' | 'loss') => void;
 }
@@ -60,9 +62,11 @@ export async function openSharedStore(options: SharedOptions): Promise<Result<Sh
 async function openedOver(
   queries: Kysely<Schema>,
   address: Address,
-  { waitMs, onAgain = () => {} }: SharedOptions,
+  { waitMs, isReadOnly = false, onAgain = () => {} }: SharedOptions,
 ): Promise<Result<SharedStore>> {
-  const founded = await foundedAs(queries, address, waitMs);
+  const founded = await (isReadOnly
+    ? foundForReading(queries, address)
+    : foundedAs(queries, address, waitMs));
   if (!founded.ok) return founded;
   const lacking = await lacksTriggers(queries, address.shown);
   if (lacking) return err(lacking);
@@ -74,7 +78,8 @@ async function openedOver(
   const listening = await openNotices({ address, waitMs, desk, isStillOurs });
   if (!listening.ok) return listening;
   const notices = listening.value;
-  await sql`delete from kept_step where at < now() - ${sql.lit(forgetAfter)}::interval`.execute(queries);
+  if (!isReadOnly)
+    await sql`delete from kept_step where at < now() - ${sql.lit(forgetAfter)}::interval`.execute(queries);
   let isClosed = false;
   return ok({
     queries,
@@ -93,6 +98,25 @@ async function openedOver(
       await queries.destroy();
     },
   });
+}
+
+async function foundForReading(queries: Kysely<Schema>, { shown }: Address): Promise<Result<null>> {
+  const looked = await lookAt(queries, shown);
+  if (!looked.ok) return looked;
+  if (looked.value === 'ready') return ok(null);
+  return err(
+    looked.value === 'empty'
+      ? {
+          where: shown,
+          what: say('postgres-store.holds-no-workshop'),
+          fix: say('postgres-store.check-the-last-part'),
+        }
+      : {
+          where: shown,
+          what: say('postgres-store.is-of-an-older-version'),
+          fix: say('postgres-store.open-it-once'),
+        },
+  );
 }
 
 /** Brings the tables up where that is needed, alone. */

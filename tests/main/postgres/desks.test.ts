@@ -111,6 +111,29 @@ test('the other desk hears of a change within a second, the one that made it doe
   expect(heard).toEqual({ first: 0, second: 1 });
 });
 
+test('a lay that one desk found is there for the other, and nobody is called for it', async () => {
+  const { first, second } = await twoDesks();
+  let heard = 0;
+  second.services.onChangeElsewhere(() => heard++);
+  const result = {
+    placements: [{ shape: 0, length: 0, x: 12.5, y: 7, turnDeg: 180, mirrored: true, onFold: false }],
+    unplaced: [],
+    usedLengthMm: [742.25],
+    utilisation: 0.83,
+    floorMm: 701,
+    seed: 5,
+    iterations: 917,
+    seconds: 2.5,
+    stoppedBy: 'time' as const,
+  };
+  const jobHash = 'a'.repeat(64);
+  await first.get('keepLay', { jobHash, result });
+  await first.get('keepLay', { jobHash, result: { ...result, floorMm: 699 } });
+  expect((await second.get('readLay', { jobHash })).result).toEqual({ ...result, floorMm: 699 });
+  await sleep(200);
+  expect(heard).toBe(0);
+});
+
 test('the ledger is kept by the database itself, whoever asks', async () => {
   const { first, fill } = await twoDesks();
   const refused = async (sql: string) => {

@@ -111,6 +111,14 @@ test('what is there already is never written over, neither a file nor a workshop
   await dropDatabase(address);
 });
 
+test('an empty database is no source, and stays empty', async () => {
+  const address = freshAddress();
+  await createDatabase(address, 'empty');
+  expect(told(await moving(address, join(tempFolder(), 'to.sqlite')))).toContain('holds no workshop');
+  expect(await queryAt(address, "select tablename from pg_tables where schemaname = 'public'")).toEqual([]);
+  await dropDatabase(address);
+});
+
 test('a balance that its movements do not add up to is carried nowhere', async () => {
   const folder = tempFolder();
   const file = await fullFile(folder);

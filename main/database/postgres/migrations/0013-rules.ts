@@ -99,6 +99,7 @@ function numbering(table: keyof typeof numbered): string {
 const ledgerGrows = 'the ledger only grows';
 const receivedStays = 'what was received stays as it was';
 const revisionStays = 'a revision of a plan is never changed';
+const revisionRemains = 'a revision of a plan is never removed';
 
 /** What may not be done to a table, nor to some of its columns, and why. */
 const refusals = [
@@ -116,7 +117,8 @@ const refusals = [
     table: 'length',
     why: receivedStays,
   },
-  { name: 'plan_revision_stays', change: 'UPDATE OR DELETE', table: 'plan_revision', why: revisionStays },
+  { name: 'plan_revision_stays', change: 'UPDATE', table: 'plan_revision', why: revisionStays },
+  { name: 'plan_revision_remains', change: 'DELETE', table: 'plan_revision', why: revisionRemains },
 ] as const;
 
 const triggers = `
@@ -133,7 +135,7 @@ const triggers = `
     .map(
       ({ name, change, table, why }) => `
   CREATE TRIGGER ${name} BEFORE ${change} ON ${table} FOR EACH ROW EXECUTE FUNCTION refuse_change('${why}');
-  CREATE TRIGGER ${table}_remains BEFORE TRUNCATE ON ${table}
+  CREATE TRIGGER ${name}_whole BEFORE TRUNCATE ON ${table}
     FOR EACH STATEMENT EXECUTE FUNCTION refuse_change('${why}');`,
     )
     .join('\n')}
