@@ -169,7 +169,7 @@ function useRoadFigures(): Record<Step, { text: string; tone: Tone }> {
     cover:
       shortCount > 0
         ? { text: say('coat.short', { shortCount }), tone: 'short' }
-        : { text: 'enough', tone: 'good' },
+        : { text: say('coat.enough'), tone: 'good' },
     'to-buy': plain(showQuantity('money', estimate.toBuy.payMinor, { system, currency })),
     cost: plain(showQuantity('money', estimate.cost.batchMinor, { system, currency })),
     cutting: plain(cutText(input)),

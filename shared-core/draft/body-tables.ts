@@ -2,6 +2,7 @@
  * Body sizes beside the tables for women (requirement/finished/size-tables.ts), in mm, sizes rising. Null: the table does not
  * say, and the proportion of the draft stands in (draft/body.ts).
  */
+import { say } from '../wording/say.ts';
 import type { Body, BodyKind } from './body.ts';
 
 export interface BodyRow {
@@ -36,7 +37,7 @@ export const bodyTables: readonly BodyTable[] = [
   {
     kind: 'men',
     label: 'Men, EN 13402-3, by chest',
-    source: 'EN 13402-3, from memory',
+    source: say('body-tables.en-13402-3-from-memory'),
     rows: rowsInCm([
       ['84', 84, 72],
       ['88', 88, 76],
@@ -54,7 +55,7 @@ export const bodyTables: readonly BodyTable[] = [
   {
     kind: 'children',
     label: 'Children, by height in steps of 6 cm',
-    source: 'heights: EN 13402-3; girths: from memory',
+    source: say('body-tables.heights-en-13402-3-girths-from'),
     rows: rowsInCm([
       ['92', 54, 52, 92],
       ['98', 55, 53, 98],

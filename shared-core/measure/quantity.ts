@@ -38,7 +38,9 @@ export interface QuantityFacts {
 
 export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
   length: {
-    name: 'a length',
+    get name() {
+      return say('quantity.a-length');
+    },
     get examples() {
       return say('quantity.4-1-2-in-11-5');
     },
@@ -56,7 +58,9 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
     max: 1e10,
   },
   volume: {
-    name: 'a volume',
+    get name() {
+      return say('quantity.a-volume');
+    },
     get examples() {
       return say('quantity.850-cm3-12-l-or-52');
     },
@@ -64,7 +68,9 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
     max: 1e8,
   },
   mass: {
-    name: 'a mass',
+    get name() {
+      return say('quantity.a-mass');
+    },
     get examples() {
       return say('quantity.350-g-1-2-kg-or');
     },
@@ -112,7 +118,9 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
     max: 1e7,
   },
   ratio: {
-    name: 'a share',
+    get name() {
+      return say('quantity.a-share');
+    },
     get examples() {
       return say('quantity.15-or-2-5-x');
     },
@@ -150,7 +158,9 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
     max: 250,
   },
   duration: {
-    name: 'a time',
+    get name() {
+      return say('quantity.a-time');
+    },
     get examples() {
       return say('quantity.45-min-1-5-h-or');
     },
@@ -158,7 +168,9 @@ export const quantityFacts: Readonly<Record<QuantityKind, QuantityFacts>> = {
     max: 525_600,
   },
   warmth: {
-    name: 'a warmth',
+    get name() {
+      return say('quantity.a-warmth');
+    },
     get examples() {
       return say('quantity.1-2-clo-or-2-1');
     },

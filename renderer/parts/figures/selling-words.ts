@@ -22,9 +22,11 @@ export function unitCountWords(unit: SellingUnit, count: number, system: Measure
     case 'by mass':
       return showQuantity('mass', count * unit.stepG, { system });
     case 'sheet':
+      return say('selling-words.sheets', { count });
     case 'spool':
+      return say('selling-words.spools', { count });
     case 'pack':
-      return `${count} ${unit.kind}${count === 1 ? '' : 's'}`;
+      return say('selling-words.packs', { count });
     case 'each':
       return `${count} ${say('selling-words.pieces', { count })}`;
     default:

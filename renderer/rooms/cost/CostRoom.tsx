@@ -1,5 +1,6 @@
 /** What a coat and the batch cost, and what a coat is sold for; each way of looking at it under a tab of its own. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { Tabs } from '@base-ui/react/tabs';
 import { type ReactNode, useState } from 'react';
 import { costTable } from '../../../shared-core/cost/cost-table.ts';
@@ -42,12 +43,14 @@ export function CostRoom() {
         lead={say('cost-room.what-goes-into-a-coat-and')}
         actions={
           <TableActions
-            table={costTable(
-              input,
-              estimate.cost,
-              settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
-              settings,
-            )}
+            makeTable={() =>
+              costTable(
+                input,
+                estimate.cost,
+                settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
+                settings,
+              )
+            }
             name={say('cost-room.cost', { planName: input.plan.name })}
           />
         }
@@ -83,10 +86,10 @@ function Headline() {
   return (
     <>
       <dl className={style.headline}>
-        <Headed name={say('cost-room.one-coat')} note="material" amountMinor={dearestMinor} />
+        <Headed name={say('cost-room.one-coat')} note={codeWords('material')} amountMinor={dearestMinor} />
         <Headed
           name={say('cost-room.the-batch-of-coats', { count })}
-          note="material"
+          note={codeWords('material')}
           amountMinor={batchMinor}
         />
         {prices?.wholesale && prices.retail && (

@@ -246,7 +246,7 @@ function OverheadFields({
 
 interface AdditionFieldsProps {
   readonly name: string;
-  readonly of: string;
+  readonly of: 'cost' | 'wholesale';
   /** null while nothing is said of the work. */
   readonly price: Price | null;
   readonly addition: Addition;
@@ -262,8 +262,8 @@ function AdditionFields({ name, of, price, addition, onChange }: AdditionFieldsP
         label={say('price-of-coat.by', { name })}
         value={addition.kind}
         options={[
-          { value: 'margin', label: 'margin' },
-          { value: 'mark-up', label: 'mark-up' },
+          { value: 'margin', label: codeWords('margin') },
+          { value: 'mark-up', label: codeWords('mark-up') },
         ]}
         onChange={(kind) =>
           kind !== '' && onChange({ kind, ratio: Math.min(addition.ratio, kind === 'margin' ? 0.5 : 20) })

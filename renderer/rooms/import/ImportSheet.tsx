@@ -98,7 +98,7 @@ export function ImportSheet({ onClose }: { onClose: () => void }) {
       <FileChoice
         label={say('import-sheet.pattern-file')}
         hint={say('import-sheet.with-each-piece-as-a-closed', {
-          patternFormats: patternFormats.map(({ name }) => name).join(' or '),
+          patternFormats: patternFormats.map(({ name }) => name).join(say('import-sheet.or')),
         })}
         accept={patternFormats.map(({ ending }) => ending).join(',')}
         chosen={file}

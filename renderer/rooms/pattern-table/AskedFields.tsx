@@ -54,9 +54,9 @@ export function AskedFields({ draft, slots, onChange }: AskedFieldsProps) {
           label={say('asked-fields.time-for-the-table')}
           value={draft.seconds}
           options={[
-            { value: '15', label: '15 seconds' },
-            { value: '60', label: '1 minute' },
-            { value: '300', label: '5 minutes' },
+            { value: '15', label: say('asked-fields.seconds', { count: 15 }) },
+            { value: '60', label: say('asked-fields.minutes', { count: 1 }) },
+            { value: '300', label: say('asked-fields.minutes', { count: 5 }) },
           ]}
           onChange={(seconds) => onChange({ ...draft, seconds: seconds || '60' })}
         />

@@ -1,5 +1,5 @@
 /** Asked once, of a new workshop: what figures and prices are in. What the locale proposes holds until it is changed. */
-import { say } from '../../../shared-core/wording/say.ts';
+import { say, spokenLanguage } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import type { Settings } from '../../../shared-core/contract/schemas.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
@@ -62,7 +62,7 @@ export function FirstUnits() {
 }
 
 function currencyOptions(current: string) {
-  const names = new Intl.DisplayNames('en', { type: 'currency', fallback: 'code' });
+  const names = new Intl.DisplayNames(spokenLanguage(), { type: 'currency', fallback: 'code' });
   const codes = currencies.includes(current) ? currencies : [current, ...currencies];
   return codes.map((code) => {
     const name = names.of(code);

@@ -51,7 +51,7 @@ export function settledPieces(
   if (drawn.length > limits.pieceCount)
     throw new BeyondLimit(
       where,
-      `has ${drawn.length} pieces, more than the ${limits.pieceCount} that are read`,
+      say('found-pattern.has-pieces-more-than-the', { drawn: drawn.length, pieceCount: limits.pieceCount }),
     );
   const mmPerUnit = unitOfFile(facts.statedMmPerUnit, choices);
   const settled = drawn.map((piece) => settledPiece(piece, mmPerUnit, choices, meter));

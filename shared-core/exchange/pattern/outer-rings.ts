@@ -35,7 +35,10 @@ export function outerRings(
     meter.steps(outer.length, say('outer-rings.line', { line }));
     if (isWithin) continue;
     if (outer.length === maxCount)
-      throw new BeyondLimit('The file', `has more than the ${maxCount} pieces that are read`);
+      throw new BeyondLimit(
+        say('outer-rings.the-file'),
+        say('outer-rings.has-more-than-the-pieces-that', { maxCount }),
+      );
     outer.push(each);
   }
   const kept = new Set(outer);

@@ -1,4 +1,5 @@
 /** The headings of a price list: which column is where, and in what unit its bare numbers are. */
+import { say } from '../../wording/say.ts';
 import { meansCurrency } from '../../measure/money/currency.ts';
 import { ok, type Result, type Problem, err } from '../../measure/problem.ts';
 import { type UnitId, unitSpelled } from '../../measure/units.ts';
@@ -46,9 +47,13 @@ export function priceHeads(heads: readonly string[], currency: string): Result<P
       if (head.trim() !== '') unread.push(head.trim().slice(0, 60));
       continue;
     }
-    const where = `Line 1, column ${name}`;
+    const where = say('price-list-heads.line-1-column', { name });
     if (places.has(name))
-      problems.push({ where, what: 'stands there a second time', fix: 'Take one of the two out.' });
+      problems.push({
+        where,
+        what: say('price-list-heads.stands-there-a-second-time'),
+        fix: say('price-list-heads.take-one-of-the-two-out'),
+      });
     places.set(name, index);
     const inBrackets = [...head.matchAll(/\(([^()]*)\)/g)].map((match) => match[1]!.trim()).join(' ');
     if (inBrackets === '' || head.trim().toLowerCase() === minHead) continue;
@@ -57,8 +62,13 @@ export function priceHeads(heads: readonly string[], currency: string): Result<P
   }
   const missing = needed.filter((name) => !places.has(name));
   if (missing.length > 0) {
-    const what = `has no column ${missing.map((name) => `"${name}"`).join(' and no column ')}`;
-    problems.push({ where: 'Line 1', what, fix: `Name the columns: ${columns.join(', ')}.` });
+    problems.push({
+      where: say('price-list-heads.line-1'),
+      what: say('price-list-heads.has-no-column', {
+        missing: missing.map((name) => `"${name}"`).join(say('price-list-heads.and-no-column')),
+      }),
+      fix: say('price-list-heads.name-the-columns', { columns: columns.join(', ') }),
+    });
   }
   return problems.length > 0 ? err(...problems) : ok({ places, units, unread });
 }
@@ -118,16 +128,16 @@ function wrongUnit(name: ColumnName, text: string, currency: string): Pick<Probl
   const said = text.slice(0, 40);
   if (name === 'price')
     return {
-      what: `is in ${said}, and the workshop reckons in ${currency}`,
-      fix: `Turn the prices into ${currency} first, and head the column "price (${currency})".`,
+      what: say('price-list-heads.is-in-and-the-workshop-reckons', { said, currency }),
+      fix: say('price-list-heads.turn-the-prices-into-first', { currency }),
     };
   if (name === 'breaks')
     return {
-      what: `is headed "${said}", which says nothing of its prices`,
-      fix: 'Head it "breaks", and write the unit into its cells: 500 cm = 1.05.',
+      what: say('price-list-heads.is-headed-which-says-nothing', { said }),
+      fix: say('price-list-heads.head-it-breaks-and-write-the'),
     };
   return {
-    what: `is in ${said}, which is no unit of it`,
-    fix: 'Write a unit such as cm, mm, in, m or g, or none.',
+    what: say('price-list-heads.is-in-which-is-no-unit', { said }),
+    fix: say('price-list-heads.write-a-unit-such-as-cm'),
   };
 }

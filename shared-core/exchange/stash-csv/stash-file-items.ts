@@ -141,7 +141,9 @@ function fileItem(
   const { facts, typed, changed } = factsOf(kind, first, shelf, problems);
   if (problems.list.length > before) return null;
   for (const problem of factProblems(kind, facts, words.name)) {
-    const fact = factFields(kind).find(([, field]) => problem.where.startsWith(`${field.label} of `));
+    const fact = factFields(kind).find(([, field]) =>
+      problem.where.startsWith(say('kinds.of-2', { fieldLabel: field.label, name: '' })),
+    );
     problems.add(first.line, fact?.[0] ?? null, problem.what, problem.fix);
   }
   if (problems.list.length > before) return null;

@@ -130,7 +130,7 @@ function columnKinds(
 }
 
 function paperCell(cell: FilledCell | undefined, systems: TableShown['systems']): PaperCell {
-  if (!cell || cell.job.shapes.length === 0) return { text: 'none' };
+  if (!cell || cell.job.shapes.length === 0) return { text: say('table-words.none') };
   if (cell.problems.length > 0) return { text: say('table-words.too-narrow') };
   if (!cell.result) return { text: say('table-words.not-found-yet-2') };
   const [text, note] = systems.map((system) => soldWords(cell, system));

@@ -99,7 +99,10 @@ export function countProblems(job: LayJob, result: LayResult): Problem[] {
       if (!counts.includes(placed + left)) {
         problems.push({
           where: say('check-count.shape', { shapeId: shape.id, ifMirrored: mirrored ? 'yes' : 'no' }),
-          what: say('check-count.is-laid-times-instead-of', { placed, counts: counts.join(' or ') }),
+          what: say('check-count.is-laid-times-instead-of', {
+            placed,
+            counts: counts.join(say('check-count.or')),
+          }),
           fix: AGAIN(),
         });
       }

@@ -43,8 +43,8 @@ export function Fact({ kind, factName, field, control }: FactProps) {
           name={name}
           label={label}
           options={[
-            { value: 'yes', label: 'yes' },
-            { value: 'no', label: 'no' },
+            { value: 'yes', label: codeWords('yes') },
+            { value: 'no', label: codeWords('no') },
           ]}
           emptyLabel={say('common.not-known')}
           hint={hint}
