@@ -42,11 +42,10 @@ test('a cloth is typed and shown back with the decimal comma, and stays when the
   for (const shown of ['1,5 m', '11,5 cm', '62,5 m']) await expect(item).toContainText(shown);
   await expect(item).toContainText(/1\s234,50\sEUR/);
 
-  // Two of one name and colour: the service says so. To be done: that it says so in German too, as the rooms do; until
-  // then only that it says it of the right item.
+  // Two of one name and colour: the service says so, in the language of this window.
   const twin = await beginCloth(page);
   await twin.getByRole('button', { name: 'In den Bestand aufnehmen' }).click();
-  await expect(twin.getByRole('alert').first()).toContainText('Hollin-Taft');
+  await expect(twin.getByRole('alert').last()).toContainText('ist schon vergeben: Stoff');
   await page.keyboard.press('Escape');
   await page.getByRole('alertdialog').getByRole('button', { name: 'Verwerfen' }).click();
 
