@@ -66,7 +66,7 @@ export function StockTake({ question }: { question: StashQuestion }) {
   const book = async () => setProblems(await sheet.onSave());
 
   return (
-    <section className={style.count} aria-label={say('stash.take-stock')}>
+    <section className={style.count} aria-label={say('stock-take.stock-take')}>
       <p className="quiet">
         {say('stock-take.type-what-really-lies-there-leave')}
         {total > maxItems && ` ${say('stock-take.the-first-of-items-are-shown', { maxItems, total })}`}
