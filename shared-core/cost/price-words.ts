@@ -1,5 +1,6 @@
 /** How a price was made, in words: the formula with its numbers in it. */
 import { say } from '../wording/say.ts';
+import { codeWords } from '../wording/code-words.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
 import type { Addition, Price, PriceSheet } from './price.ts';
@@ -9,10 +10,10 @@ export interface PriceWordsOptions {
   readonly currency: string;
 }
 
-/** "cost / (1 - 40 %)", "wholesale x (1 + 120 %)". */
-export function additionWords(of: string, { kind, ratio }: Addition): string {
+/** "cost / (1 - 40 %)", "wholesale x (1 + 120 %)". of: a value for codeWords. */
+export function additionWords(of: 'cost' | 'wholesale', { kind, ratio }: Addition): string {
   const share = shareWords(ratio);
-  return kind === 'margin' ? `${of} ÷ (1 − ${share})` : `${of} × (1 + ${share})`;
+  return kind === 'margin' ? `${codeWords(of)} ÷ (1 − ${share})` : `${codeWords(of)} × (1 + ${share})`;
 }
 
 /** "45 %", to the tenth where it is not whole. */
@@ -39,14 +40,14 @@ export function priceRows(
 ): readonly (readonly [string, string])[] {
   const money = (amountMinor: number) => showQuantity('money', amountMinor, options);
   const { coat, wholesale, retail } = sheet;
-  const price = (of: string, priced: Price | null) =>
+  const price = (of: 'cost' | 'wholesale', priced: Price | null) =>
     priced ? `${money(priced.priceMinor)} = ${additionWords(of, priced.addition)}` : noPriceWords();
   return [
-    ['material', money(coat.materialMinor)],
-    ['work', `${money(coat.labourMinor)}, ${workWords(sheet, options.system)}`],
-    ['overhead', money(coat.overheadMinor)],
+    [codeWords('material'), money(coat.materialMinor)],
+    [codeWords('work'), `${money(coat.labourMinor)}, ${workWords(sheet, options.system)}`],
+    [codeWords('overhead'), money(coat.overheadMinor)],
     [say('price-words.cost-of-one-coat'), money(coat.costMinor)],
-    ['wholesale', price('cost', wholesale)],
-    ...(retail ? [['retail', price('wholesale', retail)] as const] : []),
+    [codeWords('wholesale'), price('cost', wholesale)],
+    ...(retail ? [[codeWords('retail'), price('wholesale', retail)] as const] : []),
   ];
 }

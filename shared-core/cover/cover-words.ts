@@ -1,6 +1,6 @@
 /** How a slot stands, in the maker's words: the same sentences on the screen and in the headless command. */
 import { nounInSentence } from '../wording/in-sentence.ts';
-import { say } from '../wording/say.ts';
+import { say, spokenLanguage } from '../wording/say.ts';
 import { dayWords } from '../measure/calendar-date.ts';
 import type { MeasureSystem } from '../measure/quantity.ts';
 import { showQuantity } from '../measure/show.ts';
@@ -44,7 +44,9 @@ export function coverSentences(slotCover: SlotCover, context: WordsContext): str
     sentences.push(
       say('cover-words.the-remnant-of-can-carry', {
         lengthWords,
-        pieceNames: listed(remnant.pieceNames.map((name) => say('cover-words.the', { lower: lower(name) }))),
+        pieceNames: listed(
+          remnant.pieceNames.map((name) => say('cover-words.the', { lower: pieceInSentence(name) })),
+        ),
       }),
     );
   }
@@ -199,6 +201,7 @@ function itemOf(slotCover: SlotCover, { shelf }: WordsContext) {
   return shelf.find((onShelf) => onShelf.item.id === slotCover.itemId)?.item;
 }
 
-function lower(name: string): string {
-  return `${name[0]?.toLowerCase() ?? ''}${name.slice(1)}`;
+/** As it stands inside a sentence. */
+function pieceInSentence(name: string): string {
+  return spokenLanguage() === 'de' ? name : `${name[0]?.toLowerCase() ?? ''}${name.slice(1)}`;
 }

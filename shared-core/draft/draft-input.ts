@@ -82,7 +82,7 @@ export function draftProblems(input: DraftInput): Problem[] {
   const limits = bodyLimits[body.kind];
   const problems = [
     outside(say('draft-input.bust-or-chest'), body.bustMm, ...limits.bust),
-    outside(say('common.height'), body.heightMm, ...limits.height),
+    outside(say('draft-input.body-height'), body.heightMm, ...limits.height),
     outside(say('draft-input.waist'), body.waistMm, 0.55 * body.bustMm, 1.35 * body.bustMm),
     outside(say('draft-input.ease-at-the-bust'), input.easeMm, 40, 500),
     outside(say('draft-input.girth-for-the-padding-of-the'), input.paddingGirthMm.body, 0, 300),

@@ -1,4 +1,5 @@
 /** What was typed is shown back as it was typed, for as long as it is still true. */
+import { withDecimalSign } from '../wording/number-signs.ts';
 import type { QuantityKind } from './quantity.ts';
 import { readQuantity } from './read.ts';
 import { type ShowOptions, showQuantity } from './show.ts';
@@ -14,12 +15,14 @@ export function showTyped(
   options: ShowOptions,
 ): string {
   if (typedText === undefined) return showQuantity(kind, value, options);
-  const reading = readQuantity(kind, typedText, {
+  // In the language that is spoken now, which may not be the one that it was typed in.
+  const text = withDecimalSign(typedText);
+  const reading = readQuantity(kind, text, {
     ...options,
     where: '',
     min: Number.NEGATIVE_INFINITY,
     max: Number.POSITIVE_INFINITY,
   });
   const same = reading.ok && Math.abs(reading.value - value) <= 1e-9 * Math.abs(value);
-  return same ? typedText : showQuantity(kind, value, options);
+  return same ? text : showQuantity(kind, value, options);
 }

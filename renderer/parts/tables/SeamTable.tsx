@@ -1,5 +1,6 @@
 /** The seams of a coat walked: both sides of each measured against each other, in words and figures. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import type { SeamReport } from '../../../shared-core/plan/geometry/seam-walk.ts';
 import { Figure } from '../figures/Figure.tsx';
 import { DataTable } from './DataTable.tsx';
@@ -54,7 +55,8 @@ export function SeamTable({ seams }: SeamsProps) {
           head: say('seam-table.fits'),
           isHeadHidden: true,
           cellClass: ({ fits }) => (fits ? 'quiet' : undefined),
-          cell: (seam) => (seam.fits ? (isEased(seam) ? 'eased' : 'fits') : say('seam-table.does-not-fit')),
+          cell: (seam) =>
+            seam.fits ? codeWords(isEased(seam) ? 'eased' : 'fits') : say('seam-table.does-not-fit'),
         },
       ]}
     />

@@ -2,7 +2,7 @@
  * What can be done with a table as a whole: copied as text, saved as CSV or PDF, printed. One table gives all four.
  * While it is on the page, printing the window prints this table in place of the room.
  */
-import { say } from '../../../shared-core/wording/say.ts';
+import { inEnglish, say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { dayWords } from '../../../shared-core/measure/calendar-date.ts';
 import { type PaperTable, sheetFormat } from '../../../shared-core/paper/paper-table.ts';
@@ -17,12 +17,14 @@ import { savePdf } from './save-pdf.ts';
 import style from './TableActions.module.css';
 
 export interface TableActionsProps {
-  readonly table: PaperTable;
+  /** The table in the language spoken now: files for a spreadsheet ask for it in English. */
+  readonly makeTable: () => PaperTable;
   /** What files are called, in words: "Fenwalk coat to buy". */
   readonly name: string;
 }
 
-export function TableActions({ table, name }: TableActionsProps) {
+export function TableActions({ makeTable, name }: TableActionsProps) {
+  const table = makeTable();
   const system = useSystem();
   const [said, setSaid] = useState('');
   const day = dayWords(todayIso());
@@ -50,7 +52,7 @@ export function TableActions({ table, name }: TableActionsProps) {
         {said}
       </span>
       <Button onClick={() => void copy()}>{say('table-actions.copy-as-text')}</Button>
-      <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', tableCsv(table))}>
+      <Button onClick={() => saveFile(fileName(name, 'csv'), 'text/csv', tableCsv(inEnglish(makeTable)))}>
         {say('table-actions.save-as-csv')}
       </Button>
       <Button onClick={() => void writePdf()}>{say('table-actions.save-as-pdf')}</Button>

@@ -1,5 +1,6 @@
 /** Where the money of the stash went: received, cut into coats, written off, on hand; it adds up to the last minor unit. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { nounInSentence } from '../../../shared-core/wording/in-sentence.ts';
 import { accountTable } from '../../../shared-core/cost/account-table.ts';
 import { type Account, imbalanceMinor } from '../../../shared-core/cost/valuation.ts';
 import { kindRecords } from '../../../shared-core/stash/kinds.ts';
@@ -40,7 +41,7 @@ export function AccountRoom() {
         lead={say('account-room.what-became-of-the-money-that')}
         actions={
           <TableActions
-            table={accountTable(account, facts.settings)}
+            makeTable={() => accountTable(account, facts.settings)}
             name={say('account-room.account-of-the-stash')}
           />
         }
@@ -56,7 +57,7 @@ export function AccountRoom() {
             cell: ({ itemId, itemName, kind }) => (
               <>
                 <a href={routeHash({ kind: 'stash', itemId })}>{itemName}</a>{' '}
-                <span className="quiet small">{kindRecords[kind].label.toLowerCase()}</span>
+                <span className="quiet small">{nounInSentence(kindRecords[kind].label)}</span>
               </>
             ),
           },
@@ -135,7 +136,7 @@ function Sum({ total }: { total: Account }) {
   const isEven = imbalanceMinor(total) === 0;
   return (
     <p className={style.sum} role="status">
-      <Part name="received" amountMinor={total.receivedMinor} />
+      <Part name={say('account-room.received')} amountMinor={total.receivedMinor} />
       {total.correctedMinor !== 0 && (
         <>
           <span>{total.correctedMinor > 0 ? '+' : '−'}</span>

@@ -3,7 +3,7 @@ import { say } from '../../../shared-core/wording/say.ts';
 import { useState } from 'react';
 import { z } from 'zod';
 import type { PlanRow } from '../../../shared-core/contract/contract.ts';
-import { localDate } from '../../../shared-core/measure/calendar-date.ts';
+import { dayWords, localDate } from '../../../shared-core/measure/calendar-date.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { copiedPlan, newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { useChange } from '../../client/queries/changes.ts';
@@ -89,7 +89,7 @@ export function Coats() {
             {
               head: say('coats.last-changed'),
               isNumber: true,
-              cell: ({ changedAt }) => localDate(new Date(changedAt)),
+              cell: ({ changedAt }) => dayWords(localDate(new Date(changedAt))),
             },
             {
               head: say('common.actions'),

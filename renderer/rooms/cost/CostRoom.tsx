@@ -42,12 +42,14 @@ export function CostRoom() {
         lead={say('cost-room.what-goes-into-a-coat-and')}
         actions={
           <TableActions
-            table={costTable(
-              input,
-              estimate.cost,
-              settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
-              settings,
-            )}
+            makeTable={() =>
+              costTable(
+                input,
+                estimate.cost,
+                settings.pricing ? priceSheet(input.plan, estimate.cost, settings.pricing) : null,
+                settings,
+              )
+            }
             name={say('cost-room.cost', { planName: input.plan.name })}
           />
         }

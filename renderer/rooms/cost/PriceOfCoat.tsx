@@ -246,7 +246,7 @@ function OverheadFields({
 
 interface AdditionFieldsProps {
   readonly name: string;
-  readonly of: string;
+  readonly of: 'cost' | 'wholesale';
   /** null while nothing is said of the work. */
   readonly price: Price | null;
   readonly addition: Addition;

@@ -1,5 +1,6 @@
 /** The same coat in its other sizes and in other cloths of the stash, side by side, with the lays behind the figures. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { useState } from 'react';
 import type { FlowInput } from '../../../shared-core/contract/contract.ts';
@@ -226,7 +227,7 @@ function Results({ results, shownId, onShow }: ResultsProps) {
 
 function shortWords({ cover }: VariantResult['estimate']): string {
   const shortCount = cover.filter(({ state }) => state === 'short' || state === 'open').length;
-  if (shortCount === 0) return 'nothing';
+  if (shortCount === 0) return codeWords('nothing');
   return `${shortCount} ${say('side-by-side.slots', { shortCount })}`;
 }
 

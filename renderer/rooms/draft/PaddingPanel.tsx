@@ -1,5 +1,6 @@
 /** What the padding takes from the girth, the two ways to give it back, and the ease that is left at each place. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import type { Control, UseFormSetValue } from 'react-hook-form';
 import { type Body, wholeBody } from '../../../shared-core/draft/body.ts';
 import type { DraftReport } from '../../../shared-core/draft/report.ts';
@@ -85,7 +86,7 @@ export function PaddingPanel({ form, control, setValue, body, report }: PaddingP
         rows={left}
         keyOf={({ place }) => place}
         columns={[
-          { head: say('common.place'), cell: ({ place }) => place },
+          { head: say('common.place'), cell: ({ place }) => codeWords(place) },
           {
             head: say('common.coat'),
             align: 'end',

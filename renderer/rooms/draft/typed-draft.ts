@@ -32,7 +32,7 @@ export const bodyMeasures = [
   { key: 'bustMm', label: say('typed-draft.bust-or-chest') },
   { key: 'waistMm', label: say('typed-draft.waist') },
   { key: 'hipMm', label: say('typed-draft.hip') },
-  { key: 'heightMm', label: say('common.height') },
+  { key: 'heightMm', label: say('draft-input.body-height') },
 ] as const;
 
 export const moreMeasures = [

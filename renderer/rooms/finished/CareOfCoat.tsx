@@ -1,5 +1,6 @@
 /** Care of the coat: what to wash before cutting, where its materials ask for different things, and the heat of the iron. */
 import { say } from '../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../shared-core/wording/code-words.ts';
 import { sentenceCase } from '../../../shared-core/measure/text/sentence-case.ts';
 import { slotById } from '../../../shared-core/plan/model/coat-plan.ts';
 import type { Care } from '../../../shared-core/requirement/law/care.ts';
@@ -28,7 +29,8 @@ export function CareOfCoat({ care }: { care: Care }) {
           { head: say('care-of-coat.process'), cell: ({ name }) => name },
           {
             head: say('care-of-coat.the-coat-bears'),
-            cell: ({ limit }) => limit ?? <span className="quiet">{say('common.not-known-yet')}</span>,
+            cell: ({ limit }) =>
+              limit ? codeWords(limit) : <span className="quiet">{say('common.not-known-yet')}</span>,
           },
           {
             head: say('care-of-coat.because-of'),

@@ -140,21 +140,23 @@ function FillingOf({ slot }: { slot: Slot }) {
   const system = useSystem();
   const list = useMemo(() => (input ? fillingList(input.plan, slot, slotItems(input)) : null), [input, slot]);
   const item = input ? itemById(input, slot.itemId) : null;
-  const paper = useMemo(() => {
-    if (!input || !list) return null;
-    const cautions = finishedOf(input).cautions.filter(({ kind }) => kind === 'down dust');
-    return fillingTable(list, {
+  if (!input || !list || list.chambers.length === 0) return null;
+  const makeTable = () =>
+    fillingTable(fillingList(input.plan, slot, slotItems(input)), {
       system,
       title: `${input.plan.name}: ${item?.name ?? slot.name}`,
-      cautions: cautions.map(({ says }) => says),
+      cautions: finishedOf(input)
+        .cautions.filter(({ kind }) => kind === 'down dust')
+        .map(({ says }) => says),
     });
-  }, [input, list, system, item, slot]);
-  if (!input || !list || !paper || list.chambers.length === 0) return null;
   return (
     <div className={style.filling}>
       <div className={style.sectionHead}>
         <h3>{say('filling.what-each-chamber-takes', { slotName: sentenceCase(slot.name) })}</h3>
-        <TableActions table={paper} name={say('filling.filling-list', { planName: input.plan.name })} />
+        <TableActions
+          makeTable={makeTable}
+          name={say('filling.filling-list', { planName: input.plan.name })}
+        />
       </div>
       <p>
         {item ? (

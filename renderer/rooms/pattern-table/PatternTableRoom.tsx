@@ -93,7 +93,7 @@ function TableOfCoat({ input }: { input: FlowInput }) {
         actions={
           isAnyFound && (
             <TableActions
-              table={requirementsTable(plan, table.cells, { systems })}
+              makeTable={() => requirementsTable(plan, table.cells, { systems })}
               name={say('pattern-table-room.what-each-size-takes', { planName: plan.name })}
             />
           )

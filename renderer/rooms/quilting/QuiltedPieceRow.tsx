@@ -37,7 +37,7 @@ export function QuiltedPieceRow({
       input ? offsetsToMark(quilted, pieceTakeUp(input.plan, piece, slotItems(input))) : quilted.offsetsMm,
     [input, quilted, piece],
   );
-  const from = quilted.direction === 'across' ? 'hem' : 'edge';
+  const from = codeWords(quilted.direction === 'across' ? 'hem' : 'edge');
   // The channel below the first line, then between each two, then above the last.
   const last = quilted.channels.at(-1);
   return (

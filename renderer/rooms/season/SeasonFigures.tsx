@@ -45,7 +45,7 @@ export function SeasonFigures({ input, figures }: { input: SeasonInput; figures:
           <h2 id="season-list">{say('season-figures.one-list-for-the-season')}</h2>
           {!isNothing && (
             <TableActions
-              table={seasonTable({ plans, bought, shelf: input.shelf }, settings)}
+              makeTable={() => seasonTable({ plans, bought, shelf: input.shelf }, settings)}
               name={say('season-figures.to-buy-for-the-season')}
             />
           )}

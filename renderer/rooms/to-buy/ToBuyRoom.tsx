@@ -67,7 +67,7 @@ function ListToBuy({ input, estimate }: { input: FlowInput; estimate: Estimate }
         actions={
           toBuy.lines.length > 0 && (
             <TableActions
-              table={shoppingTable(input, toBuy, settings, trip)}
+              makeTable={() => shoppingTable(input, toBuy, settings, trip)}
               name={say('to-buy-room.to-buy', { planName: input.plan.name })}
             />
           )

@@ -2,7 +2,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../door.ts';
 import { unreadable } from './clipped-text.ts';
-import { enter, leave, openDemo, openings, rooms } from './places.ts';
+import { enter, germanRooms, leave, openDemo, openings, rooms } from './places.ts';
 
 /** Elements that would move for longer than a millisecond. */
 function moving(page: Page): Promise<readonly string[]> {
@@ -37,6 +37,28 @@ test('at twice the size every text can be read whole, and at rest nothing moves'
     await leave(page);
   }
   expect(found).toEqual([]);
+});
+
+test.describe('in German', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('every text of the rooms with the most of it can be read whole, at its own size and at twice that', async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await openDemo(page);
+    const found: string[] = [];
+    for (const size of ['100%', '200%']) {
+      await page.evaluate((fontSize) => {
+        document.documentElement.style.fontSize = fontSize;
+      }, size);
+      for (const place of germanRooms) {
+        await enter(page, place);
+        for (const what of await unreadable(page)) found.push(`${place.name} at ${size}: ${what}`);
+      }
+    }
+    expect(found).toEqual([]);
+  });
 });
 
 test('text that is clipped, covered or pushed out is seen, and so is what moves', async ({ page }) => {

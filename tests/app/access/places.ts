@@ -181,10 +181,18 @@ export const openings: readonly Place[] = [
   },
 ];
 
+/** The rooms with the most text, in German, whose words are longer. */
+export const germanRooms: readonly Place[] = [
+  room('Bestand', '#/stash'),
+  ...rooms.filter(({ name }) => ['an item', 'Quilting', 'Needs', 'To buy', 'Cost'].includes(name)),
+  room('Mantel konstruieren', '#/draft'),
+  step('Fertig', 'finished', (page) => page.getByRole('button', { name: 'Drucken' })),
+];
+
 /** The demo, open at a place without a sheet. */
 export async function openDemo(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Open the demo workshop' }).click();
-  await page.getByRole('heading', { name: 'Cover', level: 1 }).waitFor();
+  await page.getByRole('button', { name: /^(Open the demo workshop|Demo-Werkstatt öffnen)$/ }).click();
+  await page.getByRole('heading', { name: /^(Cover|Deckung)$/, level: 1 }).waitFor();
 }
 
 /** Into a place, from wherever the page was. */

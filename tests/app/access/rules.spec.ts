@@ -5,7 +5,7 @@ import type { Page } from '@playwright/test';
 import axe from 'axe-core';
 import { root } from '../../../main/launch/install.mjs';
 import { expect, test } from '../door.ts';
-import { emptyRooms, enter, leave, openDemo, openings, type Place, rooms } from './places.ts';
+import { emptyRooms, enter, germanRooms, leave, openDemo, openings, type Place, rooms } from './places.ts';
 
 /** axe-core as the page knows it once it is brought in. */
 type WithAxe = { readonly axe?: typeof axe };
@@ -62,6 +62,16 @@ test('no room breaks a rule of access, from the first screen on', async ({ page 
 test('nothing that opens in a room breaks a rule of access', async ({ page }) => {
   await openDemo(page);
   expect(await allBroken(page, openings)).toEqual([]);
+});
+
+test.describe('in German', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('the rooms with the most text break no rule of access', async ({ page }) => {
+    await openDemo(page);
+    await expect(page.locator('html')).toHaveAttribute('lang', 'de');
+    expect(await allBroken(page, germanRooms)).toEqual([]);
+  });
 });
 
 test('no sheet is left out', () => {

@@ -114,7 +114,9 @@ export function ItemForm({ item, onClose, onSaved }: ItemFormProps) {
       <Disclosure
         key={kind.value}
         title={say('item-form.more-about-the', { label: nounInSentence(label) })}
-        inside={['place', ...others.map(([, field]) => nounInSentence(field.label)), 'notes'].join(', ')}
+        inside={[say('common.place'), ...others.map(([, field]) => field.label), say('item-form.notes')]
+          .map(nounInSentence)
+          .join(', ')}
         hasValue={hasValue}
         refusal={isInsideRefused ? refusals : null}
       >

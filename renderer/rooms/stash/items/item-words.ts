@@ -1,5 +1,6 @@
 /** Lots, lengths and the ledger in words. */
 import { say } from '../../../../shared-core/wording/say.ts';
+import { codeWords } from '../../../../shared-core/wording/code-words.ts';
 import { dayWords } from '../../../../shared-core/measure/calendar-date.ts';
 import { usableWidthMm } from '../../../../shared-core/lay/plan-lay.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
@@ -20,7 +21,7 @@ import { amountText, clothLengthUnit, clothWidthUnit } from '../../../parts/figu
 
 export const formWords: Readonly<Record<Length['form'], string>> = {
   roll: say('item-words.roll'),
-  cut: say('common.cut'),
+  cut: say('item-words.cut-length'),
   remnant: say('item-words.remnant'),
   sheet: say('item-words.sheet'),
 };
@@ -54,8 +55,9 @@ export function factText(
       });
     }
     case 'flag':
-      return value === true ? 'yes' : 'no';
+      return codeWords(value === true ? 'yes' : 'no');
     case 'choice':
+      return codeWords(String(value));
     case 'text':
       return String(value);
     default:

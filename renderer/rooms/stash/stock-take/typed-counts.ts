@@ -1,4 +1,5 @@
 /** What stands in the form of a stock-take: a count for each place, empty where none was counted. */
+import { say } from '../../../../shared-core/wording/say.ts';
 import { z } from 'zod';
 import type { CallInput } from '../../../../shared-core/contract/contract.ts';
 import type { MeasureSystem } from '../../../../shared-core/measure/quantity.ts';
@@ -16,7 +17,7 @@ export interface TypedCounts {
   reason: string;
 }
 
-export const nothingCounted: TypedCounts = { counts: {}, reason: 'stock-take' };
+export const nothingCounted: TypedCounts = { counts: {}, reason: say('typed-counts.stock-take') };
 
 /** A place with the item that lies there. */
 export interface PlaceOfItem {
