@@ -1,10 +1,11 @@
 /** How queries begin and end on a workshop's file. */
 import { statSync } from 'node:fs';
-import type { Database } from 'better-sqlite3';
+import type { Database, Statement } from 'better-sqlite3';
 import {
   CompiledQuery,
   type DatabaseConnection,
   type Dialect,
+  type SqliteDatabase,
   SqliteAdapter,
   SqliteDriver,
   SqliteIntrospector,
@@ -20,13 +21,32 @@ export interface FileBehind {
   readonly checkInPlace: () => void;
 }
 
+/** Of the texts of queries there are about two hundred. */
+const maxStatements = 400;
+
+/** Preparing a statement takes longer than running most of them, so those asked for last stay prepared. */
+function keepingStatements(connection: Database): SqliteDatabase {
+  const kept = new Map<string, Statement>();
+  return {
+    close: () => void connection.close(),
+    prepare(text) {
+      const statement = kept.get(text) ?? connection.prepare(text);
+      kept.delete(text);
+      kept.set(text, statement);
+      const [oldest] = kept.keys();
+      if (kept.size > maxStatements && oldest !== undefined) kept.delete(oldest);
+      return statement;
+    },
+  };
+}
+
 class WorkshopDriver extends SqliteDriver {
   readonly #connection: Database;
   readonly #behind: FileBehind | null;
   #isWriting = false;
 
   constructor(connection: Database, behind: FileBehind | null) {
-    super({ database: connection });
+    super({ database: keepingStatements(connection) });
     this.#connection = connection;
     this.#behind = behind;
   }
