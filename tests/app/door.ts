@@ -191,6 +191,11 @@ async function openLoopback(
     await page.goto(String(pathToFileURL(entry)));
   }
   await page.waitForURL((url) => url.protocol === 'http:' && url.pathname !== '/enter');
+  // A press while the typeface comes in would meet what has just moved away.
+  await page.evaluate(async () => {
+    await document.fonts.load('1rem "Figtree Variable"');
+    await document.fonts.ready;
+  });
   return {
     page,
     close: async () => {

@@ -77,7 +77,16 @@ test('the list goes to a phone as one page, and its ticks come back by the code 
   await phone.getByText('Brightpoint 75').click();
   await phone.getByText('Peatwater nylon', { exact: false }).first().click();
   await expect(phone.getByText(`1 of ${total} ticked`)).toBeVisible();
-  // The page keeps its ticks.
+  // The page keeps its ticks: once another page of the phone sees them, they outlive this one.
+  await expect
+    .poll(async () => {
+      const another = await page.context().newPage();
+      await another.goto(pathToFileURL(file).href);
+      const isTicked = await another.getByRole('checkbox', { name: /^Peatwater nylon/ }).isChecked();
+      await another.close();
+      return isTicked;
+    })
+    .toBe(true);
   await phone.reload();
   await expect(phone.getByRole('checkbox', { name: /^Peatwater nylon/ })).toBeChecked();
   await expect(phone.getByRole('checkbox', { name: /^Brightpoint 75/ })).not.toBeChecked();
