@@ -93,8 +93,8 @@ function folderInMemory() {
     const { bavail, bsize } = statfsSync('/dev/shm');
     if (bavail * bsize < 4e9) return null;
     const folder = mkdtempSync('/dev/shm/bolt-and-baffle-tests-');
-    // The server of the tests runs as somebody else.
-    chmodSync(folder, 0o711);
+    // As /tmp is: the server of the tests, and makers who may not write, run as somebody else.
+    chmodSync(folder, 0o1777);
     return folder;
   } catch {
     return null;
