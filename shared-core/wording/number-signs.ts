@@ -1,9 +1,10 @@
 /** The signs that the spoken language writes numbers with. */
-import { type Language, spokenLanguage } from './say.ts';
+import { signsOf } from './languages.ts';
+import { spokenLanguage } from './say.ts';
 
 /** "." in English, "," in German. */
 export function decimalSign(): string {
-  return signs(spokenLanguage()).decimal;
+  return signsOf(spokenLanguage()).decimal;
 }
 
 /**
@@ -11,7 +12,7 @@ export function decimalSign(): string {
  * break, since its dot would read as a decimal sign to others.
  */
 export function groupingSign(): string {
-  return signs(spokenLanguage()).grouping;
+  return signsOf(spokenLanguage()).grouping;
 }
 
 /** A number written with a dot ("12.5", "4 1/2") as the spoken language writes it. */
@@ -22,21 +23,4 @@ export function withDecimalSign(number: string): string {
 /** Digits of a whole number with its thousands grouped: "10,000". */
 export function grouped(digits: string): string {
   return digits.replace(/\B(?=(\d{3})+$)/g, groupingSign());
-}
-
-interface Signs {
-  readonly decimal: string;
-  readonly grouping: string;
-}
-
-const known = new Map<Language, Signs>();
-
-function signs(language: Language): Signs {
-  const before = known.get(language);
-  if (before) return before;
-  const parts = new Intl.NumberFormat(language).formatToParts(12_345.6);
-  const decimal = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
-  const made = { decimal, grouping: decimal === ',' ? '\u00a0' : ',' };
-  known.set(language, made);
-  return made;
 }

@@ -6,10 +6,9 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import german from './de.json' with { type: 'json' };
 import english from './en.json' with { type: 'json' };
+import { type Language, languages, signsOf } from './languages.ts';
 
-/** Each language with its name in itself, as Settings offers it. */
-export const languages = { en: 'English', de: 'Deutsch' } as const;
-export type Language = keyof typeof languages;
+export { type Language, languageNamed, languages } from './languages.ts';
 
 export type MessageId = keyof typeof english;
 
@@ -44,12 +43,6 @@ export function inEnglish<Made>(make: () => Made): Made {
   } finally {
     spoken = before;
   }
-}
-
-/** The language that a text names ("de", "de-AT"), null for one that is not spoken here. */
-export function languageNamed(tag: string): Language | null {
-  const base = tag.toLowerCase().split('-')[0];
-  return (Object.keys(languages) as Language[]).find((language) => language === base) ?? null;
 }
 
 export const messageIds = Object.keys(english) as readonly MessageId[];
@@ -91,7 +84,7 @@ function saidIn(
 /** Whole numbers stay numbers, which plurals ask for; others are written with the language's decimal sign. */
 function shownValue(language: Language, value: MessageValue): string | number {
   if (typeof value !== 'number' || Number.isInteger(value)) return value ?? '';
-  return String(value).replace('.', language === 'en' ? '.' : ',');
+  return String(value).replace('.', signsOf(language).decimal);
 }
 
 const formats = new Map<string, IntlMessageFormat>();
