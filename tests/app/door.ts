@@ -35,6 +35,8 @@ export interface DoorOptions {
   readonly layPace: LayPace;
   /** Whether the workshop is opened as the start opens it from the first; otherwise it is when it is opened again. */
   readonly asStarted: boolean;
+  /** Whether the spec needs a window that no other had before or has after it. */
+  readonly ownWindow: boolean;
 }
 
 export interface OpenWorkshop {
@@ -59,8 +61,8 @@ interface Fixtures {
 interface WorkerFixtures {
   /** Starts the browser at its first use, so that the Electron project needs none. */
   readonly sharedBrowser: () => Promise<Browser>;
-  /** One profile for the specs of a worker: each has an origin of its own in it, as its host has a port of its own. */
-  readonly sharedProfile: () => Promise<BrowserContext>;
+  /** One window for the specs of a worker, one after another: most of the work of a spec was to open one. */
+  readonly sharedWindow: SharedWindow;
   readonly hosts: SharedHosts;
 }
 
@@ -69,6 +71,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   startsFrom: ['', { option: true }],
   layPace: ['found', { option: true }],
   asStarted: [false, { option: true }],
+  ownWindow: [false, { option: true }],
 
   sharedBrowser: [
     async ({ playwright, launchOptions }, use) => {
@@ -82,13 +85,9 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     { scope: 'worker' },
   ],
 
-  sharedProfile: [
+  sharedWindow: [
     async ({ sharedBrowser }, use) => {
-      let profile: Promise<BrowserContext> | undefined;
-      await use(() => {
-        profile ??= sharedBrowser().then((browser) => newProfile(browser, defaultLocale));
-        return profile;
-      });
+      await use(shareWindow(async () => (await newProfile(await sharedBrowser(), defaultLocale, 'found')).newPage()));
     },
     { scope: 'worker' },
   ],
@@ -103,7 +102,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   ],
 
   workshop: async (
-    { door, startsFrom, layPace, asStarted, locale, sharedBrowser, sharedProfile, hosts, playwright },
+    { door, startsFrom, layPace, asStarted, locale, ownWindow, sharedBrowser, sharedWindow, hosts, playwright },
     use,
     testInfo,
   ) => {
@@ -114,14 +113,13 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     if (startsFrom !== '') copyFileSync(startsFrom, dataFile);
     const consoleErrors: string[] = [];
     let pace = layPace;
+    const isOwn = ownWindow || layPace === 'real' || (locale !== undefined && locale !== defaultLocale);
     const ownProfile =
-      door === 'loopback' && locale !== undefined && locale !== defaultLocale
-        ? await newProfile(await sharedBrowser(), locale)
-        : null;
+      door === 'loopback' && isOwn ? await newProfile(await sharedBrowser(), locale ?? defaultLocale, layPace) : null;
     const open = async (isStarted: boolean): Promise<OpenDoor> =>
       door === 'loopback'
         ? openLoopback(
-            ownProfile ?? (await sharedProfile()),
+            ownProfile ? { take: () => ownProfile.newPage(), giveBack: (page) => page.close() } : sharedWindow,
             isStarted ? await startHost(dataFile) : await hosts.open(dataFile, layPace === 'found'),
             {
               startFolder: isStarted ? folder : null,
@@ -163,13 +161,52 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
 /** The maker of the specs measures in metres and pays in euros, wherever the machine stands. */
 const defaultLocale = 'en-IE';
 
-function newProfile(browser: Browser, locale: string): Promise<BrowserContext> {
+async function newProfile(browser: Browser, locale: string, pace: LayPace): Promise<BrowserContext> {
   // Nothing that moves has to be waited for, or drawn.
-  return browser.newContext({ viewport: { width: 1360, height: 900 }, reducedMotion: 'reduce', locale });
+  const profile = await browser.newContext({ viewport, reducedMotion: 'reduce', locale });
+  if (pace !== 'real') await layAlone(profile);
+  return profile;
+}
+
+interface SharedWindow {
+  /** A page without anything of a spec before. */
+  take(): Promise<Page>;
+  giveBack(page: Page): Promise<void>;
+}
+
+const viewport = { width: 1360, height: 900 };
+
+/** Keeps one window and its page. What a spec left in it is taken away as it is given back. */
+function shareWindow(openPage: () => Promise<Page>): SharedWindow {
+  let kept: Page | undefined;
+  return {
+    async take() {
+      const page = kept ?? (await openPage());
+      kept = undefined;
+      return page;
+    },
+    async giveBack(page) {
+      for (const event of ['console', 'pageerror', 'worker', 'dialog', 'download', 'request', 'response'] as const) {
+        page.removeAllListeners(event);
+      }
+      // What a page that is left still asked for is no fault of the spec.
+      await page.unrouteAll({ behavior: 'ignoreErrors' });
+      // Of the same origin but without the program: nothing can write there any more.
+      await page.goto(String(new URL('/enter', page.url())));
+      await page.evaluate(() => {
+        localStorage.clear();
+        sessionStorage.clear();
+      });
+      await page.context().clearCookies();
+      await page.emulateMedia({ media: null, reducedMotion: 'reduce' });
+      await page.setViewportSize(viewport);
+      kept = page;
+    },
+  };
 }
 
 async function openLoopback(
-  profile: BrowserContext,
+  window: SharedWindow,
   host: Host,
   given: {
     /** Where the page is put that the start opens; null where the address is opened as it is told. */
@@ -180,9 +217,8 @@ async function openLoopback(
     readonly consoleErrors: string[];
   },
 ): Promise<OpenDoor> {
-  const page = await profile.newPage();
-  if (given.isPaced) await layAlone(page);
-  else await paceLays(page, given.pace);
+  const page = await window.take();
+  if (!given.isPaced) await paceLays(page, given.pace);
   listen(page, given.consoleErrors);
   if (given.startFolder === null) await page.goto(host.address);
   else {
@@ -199,9 +235,7 @@ async function openLoopback(
   return {
     page,
     close: async () => {
-      // What a closing page still asked for is no fault of the spec.
-      await page.unrouteAll({ behavior: 'ignoreErrors' });
-      await page.close();
+      await window.giveBack(page);
       await host.close();
     },
   };

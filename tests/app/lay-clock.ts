@@ -5,7 +5,7 @@
  */
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
+import type { BrowserContext, Page } from '@playwright/test';
 import { staticAnswer } from '../../main/doors/static.ts';
 import { root } from '../../main/launch/install.mjs';
 
@@ -39,12 +39,11 @@ export async function paceLays(page: Page, pace: () => LayPace): Promise<void> {
   await page.route(`**/assets/${name}`, (route) =>
     route.fulfill({ status, headers: { ...headers }, body: `${clockText(pace())}${text}` }),
   );
-  if (pace() !== 'real') await layAlone(page);
 }
 
 /** One worker for each window: what several find depends on which of them is quicker. */
-export async function layAlone(page: Page): Promise<void> {
-  await page.addInitScript(() => Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }));
+export async function layAlone(profile: BrowserContext): Promise<void> {
+  await profile.addInitScript(() => Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }));
 }
 
 /**

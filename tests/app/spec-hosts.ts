@@ -11,10 +11,10 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { chosenAddress } from '../../main/database/chosen-address.ts';
 import { workshopFiles } from '../../main/database/file/data-file.ts';
-import { type Answering, startLoopback } from '../../main/doors/loopback.ts';
+import { type Answering, type Loopback, startLoopback } from '../../main/doors/loopback.ts';
 import { openServicesAt } from '../../main/services/calls/services.ts';
 import type { CallInput, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
-import { ok } from '../../shared-core/measure/problem.ts';
+import { err, ok } from '../../shared-core/measure/problem.ts';
 import { foundLays } from './found-lays.ts';
 import { writePaced } from './lay-clock.ts';
 
@@ -31,6 +31,8 @@ const rendererDir = fileURLToPath(new URL('../../out/renderer', import.meta.url)
 const pacedDir = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-paced-'));
 writePaced(pacedDir, 'found');
 const demoLays = new Map(foundLays().map(({ jobHash, result }) => [jobHash, result]));
+/** One door for each pace, with one address for all specs of this program: what the browser knows of it, it keeps. */
+const doors = new Map<boolean, Promise<SpecDoor>>();
 const closing = new Map<string, () => Promise<void>>();
 
 for await (const line of createInterface({ input: process.stdin })) {
@@ -38,6 +40,7 @@ for await (const line of createInterface({ input: process.stdin })) {
   console.log('open' in order ? await open(order.open, order.isFound) : await close(order.close));
 }
 for (const file of closing.keys()) await close(file);
+for (const door of doors.values()) await (await door).loopback.close();
 rmSync(pacedDir, { recursive: true, force: true });
 
 async function open(file: string, isFound: boolean): Promise<string> {
@@ -45,14 +48,13 @@ async function open(file: string, isFound: boolean): Promise<string> {
   const opened = await openServicesAt({ ...files, chosen: chosenAddress(folder, null) });
   if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
   const services = opened.value;
-  const door = await startLoopback(
-    isFound ? { services: withDemoLays(services), rendererDir: pacedDir } : { services, rendererDir },
-  );
+  const door = await doorAt(isFound);
+  const leave = door.enter(isFound ? withDemoLays(services) : services);
   closing.set(file, async () => {
-    await door.close();
+    leave();
     await services.close();
   });
-  return door.newAddress();
+  return door.loopback.newAddress();
 }
 
 async function close(file: string): Promise<string> {
@@ -61,9 +63,50 @@ async function close(file: string): Promise<string> {
   return '';
 }
 
+interface SpecDoor {
+  readonly loopback: Loopback;
+  /** From now on the door leads to these services, until the function that it gives is called. */
+  enter(services: Answering): () => void;
+}
+
+function doorAt(isFound: boolean): Promise<SpecDoor> {
+  const door = doors.get(isFound) ?? openDoor(isFound ? pacedDir : rendererDir);
+  doors.set(isFound, door);
+  return door;
+}
+
+async function openDoor(servedDir: string): Promise<SpecDoor> {
+  let behind: Answering | undefined;
+  let tellChange = (): void => {};
+  const loopback = await startLoopback({
+    rendererDir: servedDir,
+    services: {
+      answer: async (envelope) =>
+        behind?.answer(envelope) ?? err({ where: 'The workshop', what: 'is closed', fix: 'Begin another spec.' }),
+      onChangeElsewhere: (listener) => {
+        tellChange = listener;
+        return () => {};
+      },
+    },
+  });
+  return {
+    loopback,
+    enter(services) {
+      if (behind !== undefined) throw new Error('a spec has one workshop open at a time');
+      behind = services;
+      const endTelling = services.onChangeElsewhere?.(() => tellChange());
+      return () => {
+        endTelling?.();
+        behind = undefined;
+      };
+    },
+  };
+}
+
 /** The demo knows the lays that were found before, though none is in its file yet. */
 function withDemoLays(services: Answering): Answering {
   return {
+    onChangeElsewhere: services.onChangeElsewhere,
     async answer(envelope) {
       const { call, workshop, input } = (envelope ?? {}) as Partial<Asked>;
       const found =
