@@ -3,6 +3,7 @@
  * y = constant, at an even spacing from an origin, clipped to the seam line of the whole piece (opened at its fold).
  */
 import { type Ring, ringAreaMm2, ringBox } from '../geometry/ring.ts';
+import { remembered } from '../measure/remembered.ts';
 import { pieceById, type CoatPlan, type Piece, type Quilting } from '../plan/model/coat-plan.ts';
 import { cutRing } from '../plan/geometry/outline-ring.ts';
 
@@ -35,10 +36,10 @@ export interface PieceLines {
 }
 
 /** Seam line of the whole piece, opened flat where it is drafted to a fold. */
-export function wholeSeamRing(piece: Piece): Ring {
+export const wholeSeamRing = remembered((piece: Piece): Ring => {
   const edges = piece.outline.edges.map((edge) => ({ ...edge, allowanceMm: 0 }));
   return cutRing({ start: piece.outline.start, edges }, piece.foldEdge);
-}
+});
 
 /**
  * Lines at originMm + k x spacingMm for every whole k that fall inside the ring, and the channels between them.

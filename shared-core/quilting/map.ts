@@ -5,6 +5,7 @@
  */
 import { ringGrown } from '../geometry/grown.ts';
 import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
+import { remembered } from '../measure/remembered.ts';
 import type { CoatPlan, Piece } from '../plan/model/coat-plan.ts';
 import type { EdgePlace } from '../plan/model/outline.ts';
 import { cutRing, edgePoints } from '../plan/geometry/outline-ring.ts';
@@ -35,7 +36,7 @@ export interface QuiltedPiece extends PieceLines {
 }
 
 /** Lines and channels of every quilted piece, in the order of the plan; empty when the plan is not quilted. */
-export function quiltingMap(plan: CoatPlan): readonly QuiltedPiece[] {
+export const quiltingMap = remembered((plan: CoatPlan): readonly QuiltedPiece[] => {
   const quilting = plan.quilting;
   if (quilting === null) return [];
   const origins = lineOrigins(plan);
@@ -65,7 +66,7 @@ export function quiltingMap(plan: CoatPlan): readonly QuiltedPiece[] {
         ),
       };
     });
-}
+});
 
 /** The piece as it lies under the needle, finished size: its cut line, and what it is cut with to spare. */
 function sewnRing(plan: CoatPlan, piece: Piece): Ring {
@@ -102,7 +103,7 @@ type Bases = Map<string, number>;
  * Origin of the lines of each quilted piece, in its own frame. Lines along start at the middle of the piece.
  * Lines across: pieces are set to each other seam by seam, those that run most along the grain first.
  */
-export function lineOrigins(plan: CoatPlan): ReadonlyMap<string, number> {
+export const lineOrigins = remembered((plan: CoatPlan): ReadonlyMap<string, number> => {
   const origins = new Map<string, number>();
   const groups: Bases[] = [];
   for (const piece of plan.pieces.filter((candidate) => isPieceQuilted(plan, candidate))) {
@@ -128,7 +129,7 @@ export function lineOrigins(plan: CoatPlan): ReadonlyMap<string, number> {
     for (const [pieceId, baseMm] of group) origins.set(pieceId, baseMm + hemMm);
   }
   return origins;
-}
+});
 
 /** Two groups that the seam joins and that are not yet set to each other, the earlier first. */
 function partedPair(

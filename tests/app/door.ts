@@ -87,7 +87,9 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
 
   sharedWindow: [
     async ({ sharedBrowser }, use) => {
-      await use(shareWindow(async () => (await newProfile(await sharedBrowser(), defaultLocale, 'found')).newPage()));
+      await use(
+        shareWindow(async () => (await newProfile(await sharedBrowser(), defaultLocale, 'found')).newPage()),
+      );
     },
     { scope: 'worker' },
   ],
@@ -102,7 +104,18 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
   ],
 
   workshop: async (
-    { door, startsFrom, layPace, asStarted, locale, ownWindow, sharedBrowser, sharedWindow, hosts, playwright },
+    {
+      door,
+      startsFrom,
+      layPace,
+      asStarted,
+      locale,
+      ownWindow,
+      sharedBrowser,
+      sharedWindow,
+      hosts,
+      playwright,
+    },
     use,
     testInfo,
   ) => {
@@ -115,11 +128,15 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     let pace = layPace;
     const isOwn = ownWindow || layPace === 'real' || (locale !== undefined && locale !== defaultLocale);
     const ownProfile =
-      door === 'loopback' && isOwn ? await newProfile(await sharedBrowser(), locale ?? defaultLocale, layPace) : null;
+      door === 'loopback' && isOwn
+        ? await newProfile(await sharedBrowser(), locale ?? defaultLocale, layPace)
+        : null;
     const open = async (isStarted: boolean): Promise<OpenDoor> =>
       door === 'loopback'
         ? openLoopback(
-            ownProfile ? { take: () => ownProfile.newPage(), giveBack: (page) => page.close() } : sharedWindow,
+            ownProfile
+              ? { take: () => ownProfile.newPage(), giveBack: (page) => page.close() }
+              : sharedWindow,
             isStarted ? await startHost(dataFile) : await hosts.open(dataFile, layPace === 'found'),
             {
               startFolder: isStarted ? folder : null,
@@ -186,7 +203,15 @@ function shareWindow(openPage: () => Promise<Page>): SharedWindow {
       return page;
     },
     async giveBack(page) {
-      for (const event of ['console', 'pageerror', 'worker', 'dialog', 'download', 'request', 'response'] as const) {
+      for (const event of [
+        'console',
+        'pageerror',
+        'worker',
+        'dialog',
+        'download',
+        'request',
+        'response',
+      ] as const) {
         page.removeAllListeners(event);
       }
       // What a page that is left still asked for is no fault of the spec.

@@ -43,7 +43,9 @@ export async function paceLays(page: Page, pace: () => LayPace): Promise<void> {
 
 /** One worker for each window: what several find depends on which of them is quicker. */
 export async function layAlone(profile: BrowserContext): Promise<void> {
-  await profile.addInitScript(() => Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }));
+  await profile.addInitScript(() =>
+    Object.defineProperty(navigator, 'hardwareConcurrency', { get: () => 1 }),
+  );
 }
 
 /**

@@ -82,7 +82,8 @@ async function openDoor(servedDir: string): Promise<SpecDoor> {
     rendererDir: servedDir,
     services: {
       answer: async (envelope) =>
-        behind?.answer(envelope) ?? err({ where: 'The workshop', what: 'is closed', fix: 'Begin another spec.' }),
+        behind?.answer(envelope) ??
+        err({ where: 'The workshop', what: 'is closed', fix: 'Begin another spec.' }),
       onChangeElsewhere: (listener) => {
         tellChange = listener;
         return () => {};

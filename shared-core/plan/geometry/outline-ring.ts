@@ -5,6 +5,7 @@
 import { cubicChords, chainLengthMm } from '../../geometry/curve.ts';
 import { ringWithoutLoops } from '../../geometry/boolean.ts';
 import { type Point, type Ring, ringFromPoints } from '../../geometry/ring.ts';
+import { remembered } from '../../measure/remembered.ts';
 import { edgeStart, type Outline } from '../model/outline.ts';
 
 /** Chords stay this near to the drafted curve. */
@@ -35,9 +36,9 @@ export function edgePoints(outline: Outline, edgeIndex: number, toleranceMm = ou
 }
 
 /** Length along an edge at the seam line, mm; curves within 0.01 mm of their chords. */
-export function edgeLengthMm(outline: Outline, edgeName: string): number {
-  return chainLengthMm(edgePoints(outline, edgeIndexOf(outline, edgeName), 0.01));
-}
+export const edgeLengthMm = remembered((outline: Outline, edgeName: string): number =>
+  chainLengthMm(edgePoints(outline, edgeIndexOf(outline, edgeName), 0.01)),
+);
 
 /** Place of the edge in the outline. Throws when the outline has no edge of that name. */
 export function edgeIndexOf(outline: Outline, edgeName: string): number {
@@ -76,12 +77,18 @@ export function cutRingIfAny(
   foldEdge: string | null,
   toleranceMm = outlineToleranceMm,
 ): Ring | null {
-  const sides = wholeSides(outline, foldEdge, toleranceMm);
-  const points = sides.flatMap((side, index) =>
-    corner(sides[(index + sides.length - 1) % sides.length]!, side),
-  );
-  return ringWithoutLoops(ringFromPoints(withoutRepeats(points)));
+  return ringOutside(outline, foldEdge, toleranceMm);
 }
+
+const ringOutside = remembered(
+  (outline: Outline, foldEdge: string | null, toleranceMm: number): Ring | null => {
+    const sides = wholeSides(outline, foldEdge, toleranceMm);
+    const points = sides.flatMap((side, index) =>
+      corner(sides[(index + sides.length - 1) % sides.length]!, side),
+    );
+    return ringWithoutLoops(ringFromPoints(withoutRepeats(points)));
+  },
+);
 
 /** All sides of the whole piece: for one on the fold the half's without the fold, then their mirror images backwards. */
 function wholeSides(outline: Outline, foldEdge: string | null, toleranceMm: number): Side[] {

@@ -2,6 +2,7 @@
  * Walking the seams: how long the edges on both sides of each seam are, and whether they fit.
  * Lengths are for one coat, at the seam line.
  */
+import { remembered } from '../../measure/remembered.ts';
 import { type CoatPlan, type Piece, pieceById } from '../model/coat-plan.ts';
 import type { EdgePlace, Seam } from '../model/outline.ts';
 import { edgeLengthMm } from './outline-ring.ts';
@@ -34,9 +35,9 @@ export interface SeamReport {
 }
 
 /** One report for each seam of the plan, in its order. Edges that name no seam of the plan are left out. */
-export function seamWalk(plan: CoatPlan): SeamReport[] {
-  return plan.seams.map((seam) => walk(plan, seam));
-}
+export const seamWalk = remembered((plan: CoatPlan): readonly SeamReport[] =>
+  plan.seams.map((seam) => walk(plan, seam)),
+);
 
 function walk(plan: CoatPlan, seam: Seam): SeamReport {
   const edges = seamEdges(plan, seam.id);
