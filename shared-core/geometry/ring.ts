@@ -6,6 +6,7 @@
  * counter-clockwise, without crossings. Outlines that people edit are { x, y } points (plan/model/outline.ts);
  * rings are for computing and pass to a worker whole.
  */
+import { remembered } from '../measure/remembered.ts';
 
 export type Ring = Float64Array;
 
@@ -125,9 +126,9 @@ export function ringReversed(ring: Ring): Ring {
 }
 
 /** The ring with x and y multiplied, each by its own factor above 0. */
-export function ringStretched(ring: Ring, byX: number, byY: number): Ring {
+export const ringStretched = remembered((ring: Ring, byX: number, byY: number): Ring => {
   return byX === 1 && byY === 1 ? ring : ring.map((value, index) => value * (index % 2 === 0 ? byX : byY));
-}
+});
 
 /** Moved by dx, dy in mm. */
 export function ringMoved(ring: Ring, dx: number, dy: number): Ring {

@@ -1,7 +1,7 @@
 /**
- * The lays of the demo's coat, looked for once before all specs: most of them begin with the demo, and would look for
- * the same lays each for itself. Prints them as JSON, as the call keepLay takes them. The clock goes on by looks at it
- * alone, as in the window of a spec, so they are the same on every machine.
+ * The lays of the demo's coat and the baskets that they lead to, looked for once before all specs: most of them begin
+ * with the demo, and would look for the same each for itself. Prints them as JSON, the lays as the call keepLay takes
+ * them. The clock goes on by looks at it alone, as in the window of a spec, so they are the same on every machine.
  */
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
@@ -19,10 +19,17 @@ import { soonMs } from './lay-clock.ts';
 
 export type KeptLay = CallInput<'keepLay'>;
 
-if (import.meta.main) process.stdout.write(JSON.stringify(await findDemoLays()));
+export interface Found {
+  readonly lays: readonly KeptLay[];
+  /** What the solver gave for each programme, which is named by its JSON. */
+  readonly solved: Readonly<Record<string, readonly number[] | null>>;
+}
 
-async function findDemoLays(): Promise<readonly KeptLay[]> {
+if (import.meta.main) process.stdout.write(JSON.stringify(await findForDemo()));
+
+async function findForDemo(): Promise<Found> {
   const kept = new Map<string, KeptLay>();
+  const solved: Record<string, readonly number[] | null> = {};
   const sources = await demoCoat();
   await estimate(
     sources,
@@ -32,9 +39,13 @@ async function findDemoLays(): Promise<readonly KeptLay[]> {
       kept.set(hash, found);
       return found.result;
     },
-    solveHere,
+    async (programme) => {
+      const numbers = await solveHere(programme);
+      solved[JSON.stringify(programme)] = numbers;
+      return numbers;
+    },
   );
-  return [...kept.values()];
+  return { lays: [...kept.values()], solved };
 }
 
 /** As the window names it (renderer/client/workers/kept-lays.ts); found-lays.spec.ts asks that it finds them. */

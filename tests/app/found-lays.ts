@@ -1,10 +1,10 @@
-/** The demo's lays, looked for once before all specs (demo-lays.ts) and read by every host of theirs. */
+/** The demo's lays and baskets, looked for once before all specs (demo-lays.ts) and read by every host of theirs. */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ownNode, root } from '../../main/launch/install.mjs';
-import type { KeptLay } from './demo-lays.ts';
+import type { Found } from './demo-lays.ts';
 
 /** Names the file to the programs that Playwright starts. */
 const variable = 'BOLT_DEMO_LAYS';
@@ -19,8 +19,8 @@ export default function findLays(): () => void {
   return () => rmSync(folder, { recursive: true, force: true });
 }
 
-/** None where nobody has looked. */
-export function foundLays(): readonly KeptLay[] {
+/** Nothing where nobody has looked. */
+export function foundBefore(): Found {
   const file = process.env[variable];
-  return file === undefined ? [] : JSON.parse(readFileSync(file, 'utf8'));
+  return file === undefined ? { lays: [], solved: {} } : JSON.parse(readFileSync(file, 'utf8'));
 }

@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
 import { staticAnswer } from '../../main/doors/static.ts';
 import { root } from '../../main/launch/install.mjs';
+import type { Found } from './demo-lays.ts';
 
 /**
  * soon: each lay ends after a hundred looks or a few more. found: so too, and those of the demo's coat were looked for
@@ -33,7 +34,7 @@ const rendererDir = join(root, 'out', 'renderer');
 
 /** Sets the pace of a page's lays whose workers start from now on; pace is asked as each of them starts. */
 export async function paceLays(page: Page, pace: () => LayPace): Promise<void> {
-  const name = workerName();
+  const name = workerName('lay');
   const { status, headers, body } = await staticAnswer(rendererDir, `/assets/${name}`);
   const text = Buffer.from(body).toString('utf8');
   await page.route(`**/assets/${name}`, (route) =>
@@ -50,19 +51,39 @@ export async function layAlone(profile: BrowserContext): Promise<void> {
 
 /**
  * Copies the built window into a folder, with the pace in the worker itself: a host that serves it spares every page
- * of its own that each request goes by way of the spec.
+ * of its own that each request goes by way of the spec. solved: what the solver gave before, by the programme's JSON.
  */
-export function writePaced(folder: string, pace: LayPace): void {
+export function writePaced(folder: string, pace: LayPace, solved: Found['solved']): void {
   cpSync(rendererDir, folder, { recursive: true });
-  const worker = join(folder, 'assets', workerName());
-  writeFileSync(worker, clockText(pace) + readFileSync(worker, 'utf8'));
+  for (const [name, first] of [
+    [workerName('lay'), clockText(pace)],
+    [workerName('solver'), solvedText(solved)],
+  ] as const) {
+    const worker = join(folder, 'assets', name);
+    writeFileSync(worker, first + readFileSync(worker, 'utf8'));
+  }
 }
 
-function workerName(): string {
-  const isWorker = (name: string) => /^lay-worker-.*\.js$/.test(name);
+function workerName(of: 'lay' | 'solver'): string {
+  const isWorker = (name: string) => name.startsWith(`${of}-worker-`) && name.endsWith('.js');
   const [name, ...others] = readdirSync(join(rendererDir, 'assets')).filter(isWorker);
-  if (name === undefined || others.length > 0) throw new Error('the build has not one worker for lays');
+  if (name === undefined || others.length > 0) throw new Error(`the build has not one ${of} worker`);
   return name;
+}
+
+/** Answers a programme that was solved before; any other goes on to the solver. */
+function solvedText(solved: Found['solved']): string {
+  return `{
+    const solved = new Map(Object.entries(${JSON.stringify(solved)}));
+    addEventListener('message', (event) => {
+      const { id, programme } = event.data;
+      const numbers = solved.get(JSON.stringify(programme));
+      if (numbers === undefined) return;
+      event.stopImmediatePropagation();
+      postMessage({ ok: true, id, numbers });
+    });
+  }
+`;
 }
 
 function clockText(pace: LayPace): string {

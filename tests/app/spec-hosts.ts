@@ -15,7 +15,7 @@ import { type Answering, type Loopback, startLoopback } from '../../main/doors/l
 import { openServicesAt } from '../../main/services/calls/services.ts';
 import type { CallInput, CallOutput, Workshop } from '../../shared-core/contract/contract.ts';
 import { err, ok } from '../../shared-core/measure/problem.ts';
-import { foundLays } from './found-lays.ts';
+import { foundBefore } from './found-lays.ts';
 import { writePaced } from './lay-clock.ts';
 
 interface Asked {
@@ -29,8 +29,9 @@ type Order = { readonly open: string; readonly isFound: boolean } | { readonly c
 const rendererDir = fileURLToPath(new URL('../../out/renderer', import.meta.url));
 /** The window whose lays end soon. */
 const pacedDir = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-paced-'));
-writePaced(pacedDir, 'found');
-const demoLays = new Map(foundLays().map(({ jobHash, result }) => [jobHash, result]));
+const found = foundBefore();
+writePaced(pacedDir, 'found', found.solved);
+const demoLays = new Map(found.lays.map(({ jobHash, result }) => [jobHash, result]));
 /** One door for each pace, with one address for all specs of this program: what the browser knows of it, it keeps. */
 const doors = new Map<boolean, Promise<SpecDoor>>();
 const closing = new Map<string, () => Promise<void>>();

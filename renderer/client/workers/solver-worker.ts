@@ -17,11 +17,12 @@ export type SolverAnswered =
   | { readonly ok: true; readonly id: number; readonly numbers: readonly number[] | null }
   | { readonly ok: false; readonly id: number; readonly sentence: string };
 
-const loading = highsLoader({ locateFile: () => new URL(solverUrl, self.location.href).href });
+let loading: ReturnType<typeof highsLoader> | undefined;
 
 self.onmessage = async (event: MessageEvent<SolverAsked>) => {
   const { id, programme } = event.data;
   try {
+    loading ??= highsLoader({ locateFile: () => new URL(solverUrl, self.location.href).href });
     const solver = await loading;
     const numbers = solverNumbers(programme, solver.solve(lpText(programme), solverOptions));
     self.postMessage({ ok: true, id, numbers } satisfies SolverAnswered);
