@@ -14,7 +14,8 @@ import {
   type Browser,
   type BrowserContext,
   type ElectronApplication,
-  expect,
+  expect as baseExpect,
+  type Locator,
   type Page,
 } from '@playwright/test';
 import { rootFlags } from '../../main/launch/browser.mjs';
@@ -25,7 +26,25 @@ import { type Door, whyClosed } from './closed-doors.ts';
 import { type Host, type SharedHosts, sharedHosts, startHost } from './hosts.ts';
 import { layAlone, type LayPace, paceLays } from './lay-clock.ts';
 
-export { expect } from '@playwright/test';
+/**
+ * As Playwright's own. What is still to come is waited for first: each failed look of an expectation describes the
+ * whole page for its message, which on a large one takes longer than all else that a spec does.
+ */
+export const expect = baseExpect.extend({
+  async toBeVisible(locator: Locator, options: { readonly timeout?: number } = {}) {
+    const timeout = options.timeout ?? this.timeout;
+    const isThere = this.isNot || (await locator.waitFor({ timeout }).then(yes, no));
+    const asked = this.isNot ? baseExpect(locator).not : baseExpect(locator);
+    try {
+      await asked.toBeVisible({ timeout: isThere ? timeout : 1 });
+      return { pass: !this.isNot, message: () => '' };
+    } catch (error) {
+      return { pass: this.isNot, message: () => (error instanceof Error ? error.message : String(error)) };
+    }
+  },
+});
+const yes = () => true;
+const no = () => false;
 
 export interface DoorOptions {
   readonly door: Door;
@@ -167,7 +186,7 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     await current.close();
     await ownProfile?.close();
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
-    expect(consoleErrors, "errors in the page's console").toEqual([]);
+    baseExpect(consoleErrors, "errors in the page's console").toEqual([]);
   },
 
   page: async ({ workshop }, use) => {
