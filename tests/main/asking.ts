@@ -1,7 +1,8 @@
 /** Real files in a folder of their own, asked through the services as a door asks. */
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { openWorkshop } from '../../main/database/file/connection.ts';
 import {
   openServices,
   openServicesAt,
@@ -63,7 +64,7 @@ export interface Asking {
 export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
   if (process.env.BOLT_TEST_STORE === 'postgres') return openDesk(options);
   const folder = tempFolder();
-  const dataFile = options.dataFile ?? join(folder, 'own.sqlite');
+  const dataFile = options.dataFile ?? freshFile(folder);
   const demoFile = options.demoFile ?? join(folder, 'demo.sqlite');
   const logged: unknown[] = [];
   const opened = openServices({ log: (error) => logged.push(error), ...options, dataFile, demoFile });
@@ -80,6 +81,29 @@ export function openAsking(options: Partial<ServiceOptions> = {}): Asking {
     }
   };
   return { services, dataFile, demoFile, logged, rows, beside, ...askingOf(services, rows) };
+}
+
+let emptyWorkshop: Buffer | undefined;
+
+/** A workshop of which nothing is known yet, as the program makes it; made once, since each takes all migrations. */
+export function freshFile(folder: string): string {
+  emptyWorkshop ??= makeEmptyWorkshop();
+  const file = join(folder, 'own.sqlite');
+  writeFileSync(file, emptyWorkshop, { mode: 0o600 });
+  return file;
+}
+
+function makeEmptyWorkshop(): Buffer {
+  const folder = mkdtempSync(join(tmpdir(), 'bolt-empty-'));
+  try {
+    const file = join(folder, 'own.sqlite');
+    const made = openWorkshop(file, { now: () => new Date() });
+    if (!made.ok) throw new Error(JSON.stringify(made.problems));
+    made.value.close();
+    return readFileSync(file);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
 
 /**

@@ -15,7 +15,7 @@ export function shapeProblem(
   migrations: readonly Migration[],
   fix: string,
 ): Problem | null {
-  const wanted = partsAfter(migrations.slice(0, schemaVersion(database)));
+  const wanted = partsOfVersion(migrations, schemaVersion(database));
   if (wanted.size === 0) return { where: file, what: 'holds no workshop', fix };
   const there = partsOf(database);
   for (const [part, sql] of there) {
@@ -49,6 +49,17 @@ function partsOf(database: Database): Map<string, string> {
       `${tbl_name} ${sql.replace(/[\s"`[\]]+/g, '')}`,
     ]),
   );
+}
+
+/** What a version has stays the same while the program runs, and making it takes longer than the rest of an opening. */
+const known = new WeakMap<readonly Migration[], Map<number, ReadonlyMap<string, string>>>();
+
+function partsOfVersion(migrations: readonly Migration[], version: number): ReadonlyMap<string, string> {
+  const versions = known.get(migrations) ?? new Map<number, ReadonlyMap<string, string>>();
+  known.set(migrations, versions);
+  const parts = versions.get(version) ?? partsAfter(migrations.slice(0, version));
+  versions.set(version, parts);
+  return parts;
 }
 
 function partsAfter(migrations: readonly Migration[]): Map<string, string> {

@@ -40,14 +40,14 @@ export async function rewritten(beside: Beside, { rows }: Written): Promise<stri
   return [...rows].flatMap(([key, row]) => (now.get(key) === row ? [] : [`${key} was rewritten`]));
 }
 
-/** Every balance, value, coat count and cost, and what one of the plans still needs. */
-export async function compare(workshop: Workshop, planAt: number): Promise<string[]> {
+/** Every balance and value, and of some of the plans the coats, what they cost as cut and what is still to cut. */
+export async function compare(workshop: Workshop, plans: Iterable<number>): Promise<string[]> {
   const values = lineValues(workshop.book);
   const differences = [...(await balances(workshop, values)), ...(await account(workshop, values))];
-  for (const plan of workshop.plans.keys()) {
-    differences.push(...(await costAsCut(workshop, plan, values)));
+  for (const plan of plans) {
+    differences.push(...(await costAsCut(workshop, plan, values)), ...(await needed(workshop, plan)));
   }
-  return [...differences, ...(await needed(workshop, planAt))];
+  return differences;
 }
 
 type Row = readonly (string | number | null)[];

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { openServicesAt } from '../../../main/services/calls/services.ts';
 import type { CallInput, CallName, CallOutput } from '../../../shared-core/contract/contract.ts';
 import type { Result } from '../../../shared-core/measure/problem.ts';
+import { freshFile } from '../asking.ts';
 import { besideDatabase, besideFile } from '../beside.ts';
 import { compare, learnWritten, nothingWritten, rewritten } from './compare.ts';
 import type { Step } from './step.ts';
@@ -21,7 +22,7 @@ export async function lead(
   steps: readonly Step[],
   address?: string,
 ): Promise<Led & { readonly stepCount: number }> {
-  const dataFile = address ?? join(folder, 'own.sqlite');
+  const dataFile = address ?? freshFile(folder);
   const logged: unknown[] = [];
   const opened = await openServicesAt({
     dataFile,
@@ -42,9 +43,12 @@ export async function lead(
       stepCount += 1;
       done[`${step.kind}: ${answer.what}`] = (done[`${step.kind}: ${answer.what}`] ?? 0) + 1;
       await learnWritten(beside, written);
+      // One plan in turn, which is what takes long; in the end all.
+      const inTurn = [stepCount % workshop.plans.length];
+      const isLast = stepCount === steps.length;
       const differences = [
         ...answer.differences,
-        ...(await compare(workshop, stepCount % workshop.plans.length)),
+        ...(await compare(workshop, isLast ? workshop.plans.keys() : inTurn)),
         ...logged.map((error) => `the program tells of a mistake of its own: ${error}`),
       ];
       if (differences.length > 0)

@@ -4,7 +4,7 @@ import type { TestContext } from 'vitest';
 import { carriedTables } from '../../../main/database/carry/carried-tables.ts';
 import { besideDatabase, type Row } from '../beside.ts';
 import { addressVariable, templateName } from './server-for-tests.ts';
-import { noServer } from './temp-server.ts';
+import { copyOf, noServer } from './temp-server.ts';
 
 /** To be called before each test that needs the server; where it is missing, the test is skipped by its name. */
 export function needServer({ skip }: Pick<TestContext, 'skip'>): void {
@@ -21,9 +21,8 @@ export async function createDatabase(
   address: string,
   kind: 'workshop' | 'empty' = 'workshop',
 ): Promise<void> {
-  await serverQuery(
-    `create database ${nameIn(address)}${kind === 'workshop' ? ` template ${templateName}` : ''}`,
-  );
+  const content = kind === 'workshop' ? copyOf(templateName) : '';
+  await serverQuery(`create database ${nameIn(address)} ${content}`);
 }
 
 export async function dropDatabase(address: string): Promise<void> {
