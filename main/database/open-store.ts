@@ -13,6 +13,8 @@ export interface StoreOptions extends FileStoreOptions {
   readonly localFile: string;
   /** Of a database: gives a store also where it cannot be had now; each asking whether it is ready tries again. */
   readonly mayOpenLater: boolean;
+  /** Of a database: how long a change waits for that of another desk; 20 s where nothing is said. */
+  readonly lockMs?: number;
   /** Of a database: told each time that a change was made again. */
   readonly onAgain?: (why: 'conflict' | 'loss') => void;
 }

@@ -12,8 +12,9 @@ import type { Address } from './address.ts';
 
 /** More waits in the program: one desk asks for few things at once, and the server's connections are for all. */
 const maxConnections = 6;
-/** How long a change waits for that of another desk, and how long a desk that fell silent may keep others waiting. */
-const lockMs = 20_000;
+/** How long a change waits for that of another desk, where nothing else is said. */
+const usualLockMs = 20_000;
+/** How long a desk that fell silent may keep others waiting. */
 const silentDeskMs = 60_000;
 /** A desk whose machine is gone lets go of its locks after some 25 s. */
 const keepAlive = '-c tcp_keepalives_idle=10 -c tcp_keepalives_interval=5 -c tcp_keepalives_count=3';
@@ -37,7 +38,8 @@ export const exactTypes: pg.CustomTypesConfig = {
       : pg.types.getTypeParser(oid, format as 'text')) as pg.CustomTypesConfig['getTypeParser'],
 };
 
-function settings({ host, port, database, user, password, tls }: Address, waitMs: number): pg.ClientConfig {
+function settings(address: Address, waitMs: number, lockMs = usualLockMs): pg.ClientConfig {
+  const { host, port, database, user, password, tls } = address;
   return {
     host,
     port,
@@ -61,17 +63,18 @@ function settings({ host, port, database, user, password, tls }: Address, waitMs
   };
 }
 
-/** waitMs: how long to wait for the server. Nothing is asked of it yet. */
-export function queriesOf(address: Address, waitMs: number): Kysely<Schema> {
+/** waitMs: how long to wait for the server; lockMs: for the change of another desk. Nothing is asked of it yet. */
+export function queriesOf(address: Address, waitMs: number, lockMs?: number): Kysely<Schema> {
   return new Kysely<Schema>({
-    dialect: new PostgresDialect({ pool: poolOf(address, waitMs) }),
+    dialect: new PostgresDialect({ pool: poolOf(address, waitMs, lockMs) }),
     // "in ()" is no SQL here; a file takes it as false.
     plugins: [new HandleEmptyInListsPlugin({ strategy: replaceWithNoncontingentExpression })],
   });
 }
 
-function poolOf(address: Address, waitMs: number): pg.Pool {
-  const pool = new pg.Pool({ ...settings(address, waitMs), max: maxConnections, idleTimeoutMillis: 60_000 });
+function poolOf(address: Address, waitMs: number, lockMs?: number): pg.Pool {
+  const all = settings(address, waitMs, lockMs);
+  const pool = new pg.Pool({ ...all, max: maxConnections, idleTimeoutMillis: 60_000 });
   // One that is cut off while nothing is asked over it is of no use any more; whoever asks next is told then.
   pool.on('error', () => {});
   pool.on('connect', (client) => void client.on('error', () => {}));

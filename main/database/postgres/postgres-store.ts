@@ -29,6 +29,8 @@ export interface SharedOptions {
   readonly address: string;
   /** How long to wait for the server. */
   readonly waitMs: number;
+  /** How long a change waits for that of another desk; 20 s where nothing is said. */
+  readonly lockMs?: number;
   /** Makes and changes nothing, not even the tables of an empty database. */
   readonly isReadOnly?: boolean;
   /** Told of each time that a change was run again. */
@@ -45,7 +47,7 @@ export async function openSharedStore(options: SharedOptions): Promise<Result<Sh
   const read = readAddress(options.address);
   if (!read.ok) return read;
   const address = read.value;
-  const queries = queriesOf(address, options.waitMs);
+  const queries = queriesOf(address, options.waitMs, options.lockMs);
   let opened: Result<SharedStore> | null = null;
   try {
     opened = await openedOver(queries, address, options);

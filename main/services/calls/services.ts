@@ -41,6 +41,8 @@ export interface ServiceOptions {
   readonly now?: () => Date;
   /** How long a call waits for another program that holds the file. */
   readonly waitMs?: number;
+  /** Of a database: how long a change waits for that of another desk; 20 s where nothing is said. */
+  readonly lockMs?: number;
   /** Told whole of a programmer's mistake, of which the log has only the place; console.error where none is given. */
   readonly log?: (error: unknown) => void;
   /** For a program that only reads, beside an open window or not: see database/file/reading.ts. Calls that change the file are refused. */
@@ -102,6 +104,7 @@ function storeOptions(options: ServiceOptions, note: (what: string, error?: unkn
     waitMs: options.waitMs ?? defaultWaitMs,
     isReadOnly: options.isReadOnly ?? false,
     mayOpenLater: options.mayOpenLater ?? false,
+    ...(options.lockMs !== undefined && { lockMs: options.lockMs }),
     ...(options.onAgain && { onAgain: options.onAgain }),
     note,
   };

@@ -6,7 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
 import { openServices } from '../../../main/services/calls/services.ts';
+import { openLayThreads } from '../../../main/services/threads/lay-threads.ts';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
+import { laysHere } from './lays-here.ts';
 
 const command = fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url));
 let folder: string;
@@ -21,11 +23,19 @@ function estimate(...words: string[]) {
   return { code: ended.status, out: ended.stdout, complaint: ended.stderr };
 }
 
-/** The same command without a process of its own, for what it refuses. */
+/** What the same command prints without a process of its own. */
+async function printed(words: readonly string[], openThreads = laysHere): Promise<string> {
+  let out = '';
+  const done = await runEstimate(words, (text) => (out += text), openThreads);
+  expect(done).toMatchObject({ ok: true });
+  return out;
+}
+
+/** And what it refuses. */
 async function refusal(...words: string[]): Promise<string> {
-  const printed: string[] = [];
-  const done = await runEstimate(words, (text) => printed.push(text));
-  expect(printed).toEqual([]);
+  const told: string[] = [];
+  const done = await runEstimate(words, (text) => told.push(text));
+  expect(told).toEqual([]);
   return done.ok ? '' : done.problems.map(problemSentence).join('\n');
 }
 
@@ -46,8 +56,8 @@ describe('the estimate for scripts', () => {
     const { code, out, complaint } = estimate(
       '--demo',
       '--json',
-      '--seconds',
-      '0.3',
+      '--iterations',
+      '1',
       '--svg',
       join(folder, 'lays'),
       '--pdf',
@@ -154,10 +164,7 @@ describe('the estimate for scripts', () => {
   });
 
   it('says the same in words', async () => {
-    let out = '';
-    expect(await runEstimate(['--demo', '--seconds', '0.1'], (text) => (out += text))).toMatchObject({
-      ok: true,
-    });
+    const out = await printed(['--demo', '--iterations', '1']);
     for (const heading of [
       'What it needs',
       'Cover: ',
@@ -174,11 +181,7 @@ describe('the estimate for scripts', () => {
   });
 
   it('goes through the plans of the season in their order, and buys for all at once', async () => {
-    let out = '';
-    expect(
-      await runEstimate(['--demo', '--season', '--json', '--iterations', '40'], (text) => (out += text)),
-    ).toMatchObject({ ok: true });
-    const told = JSON.parse(out);
+    const told = JSON.parse(await printed(['--demo', '--season', '--json', '--iterations', '1']));
     expect(Object.keys(told)).toEqual(['plans', 'toBuy', 'costMinor', 'currency']);
     expect(
       told.plans.map((plan: { name: string; coatCount: number }) => [plan.name, plan.coatCount]),
@@ -194,8 +197,7 @@ describe('the estimate for scripts', () => {
         (line: { for: { planId: string }[] }) => new Set(line.for.map(({ planId }) => planId)).size === 2,
       ),
     ).toBe(true);
-    let words = '';
-    await runEstimate(['--demo', '--season', '--iterations', '40'], (text) => (words += text));
+    const words = await printed(['--demo', '--season', '--iterations', '1']);
     expect(words).toMatch(/^1\. Fenwalk coat, 4 coats: /);
     expect(words).toContain('Material of the season');
   });
@@ -241,16 +243,10 @@ describe('the estimate for scripts', () => {
 });
 
 describe('the table of requirements for scripts', () => {
-  const words = ['--demo', '--table', '150 cm; 45 in', '--nap', 'without', '--iterations', '15'];
-  const printed = async (...more: string[]): Promise<string> => {
-    let out = '';
-    const done = await runEstimate([...words, ...more], (text) => (out += text));
-    expect(done.ok).toBe(true);
-    return out;
-  };
+  const words = ['--demo', '--table', '150 cm; 45 in', '--nap', 'without', '--iterations', '5'];
 
-  it('gives every slot that is cut, on each width, and the same again under a budget of moves', async () => {
-    const once = JSON.parse(await printed('--json'));
+  it('gives every slot that is cut, on each width, and the same by its threads as in this one', async () => {
+    const once = JSON.parse(await printed([...words, '--json']));
     expect(Object.keys(once)).toEqual(['coat', 'table']);
     const { sizes, cells } = once.table;
     expect(sizes).toEqual(['EU 40']);
@@ -267,14 +263,14 @@ describe('the table of requirements for scripts', () => {
       expect(cell.soldMetricMm).toBeGreaterThanOrEqual(cell.foundMm - 1);
       expect(cell.soldMetricMm % 100).toBeCloseTo(0, 6);
     }
-    const again = JSON.parse(await printed('--json'));
+    const again = JSON.parse(await printed([...words, '--json'], openLayThreads));
     const lengths = (table: typeof once) =>
       table.table.cells.map((cell: { foundMm: number }) => cell.foundMm);
     expect(lengths(again)).toEqual(lengths(once));
   });
 
   it('says the same in words', async () => {
-    const out = await printed();
+    const out = await printed([...words.slice(0, -1), '1']);
     expect(out).toMatch(/Shell\nSize +114.3 cm +150 cm\nEU 40 +\d\.\d m +\d\.\d m\n/);
     expect(out).toContain('rounded up to a tenth of a metre');
   });

@@ -1,6 +1,6 @@
 /** The line is cut in the very moment of a commit: the desk finds out whether its step was kept, and says so truly. */
 import { createServer, connect, type AddressInfo, type Socket } from 'node:net';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { openDesk, receivedFill } from '../asking.ts';
 import { createDatabase, dropDatabase, freshAddress } from './test-database.ts';
@@ -43,6 +43,7 @@ async function cuttingLine(address: string) {
     cutNext: (how: Cut) => {
       cut = how;
     },
+    isShut: () => isShut,
     open: () => {
       isShut = false;
     },
@@ -86,7 +87,15 @@ test.each(['before the server hears of it', 'before its answer comes'] as const)
 test('and nobody is reached after: it is said that this is not known, and no more is said than is', async () => {
   const { line, book, entries, end } = await deskOverLine();
   line.cutNext('and nobody is reached after');
+  // While nobody is reached, two seconds pass with each look at the clock.
+  const real = performance.now.bind(performance);
+  let aheadMs = 0;
+  const clock = vi.spyOn(performance, 'now').mockImplementation(() => {
+    if (line.isShut()) aheadMs += 2000;
+    return real() + aheadMs;
+  });
   const outcome = await book();
+  clock.mockRestore();
   expect(outcome.ok ? '' : problemSentence(outcome.problems[0]!)).toContain(
     'was lost just as this step was being kept. Whether it was kept is not known.',
   );

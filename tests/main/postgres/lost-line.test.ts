@@ -15,9 +15,9 @@ afterAll(async () => {
   await server?.end();
 });
 
-async function desksAt() {
+async function desksAt(more: { readonly lockMs?: number } = {}) {
   const dataFile = server!.address(await server!.createDatabase());
-  const first = openDesk({ dataFile, waitMs: 6000 });
+  const first = openDesk({ dataFile, waitMs: 6000, ...more });
   const fill = await receivedFill(first, 640);
   const second = openDesk({ dataFile, waitMs: 6000 });
   await second.get('workshopFacts', {});
@@ -63,7 +63,7 @@ test('connections that are cut in the middle leave nothing half done, and are ma
   })();
   let kept = 0;
   const told = new Set<string>();
-  for (let at = 0; at < 60; at++) {
+  for (let at = 0; at < 40; at++) {
     const outcome = await first.ask('writeOff', entry(fill.lotId));
     if (outcome.ok) kept++;
     else for (const problem of outcome.problems) told.add(problem.what);
@@ -80,7 +80,7 @@ test('connections that are cut in the middle leave nothing half done, and are ma
 });
 
 test('a change that waits for another desk too long is refused in a sentence', async () => {
-  const { first, fill } = await desksAt();
+  const { first, fill } = await desksAt({ lockMs: 300 });
   const beside = openDesk({ dataFile: first.dataFile });
   await beside.beside('BEGIN');
   await beside.beside('LOCK TABLE stash_turn IN SHARE ROW EXCLUSIVE MODE');

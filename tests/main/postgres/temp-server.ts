@@ -26,11 +26,13 @@ export const noServer =
 const password = 'Fenwalk-2207';
 const leastVersion = 15;
 
-/** Nothing is kept for a loss of power, for a second server, or for the years in which tables are swept. */
+/**
+ * Nothing is kept for a loss of power, for a second server, or for the years in which tables are swept; what was
+ * committed outlives a kill of the server all the same.
+ */
 const notDurable = [
   'fsync=off',
   'full_page_writes=off',
-  'synchronous_commit=off',
   'wal_level=minimal',
   'max_wal_senders=0',
   'autovacuum=off',
