@@ -54,7 +54,7 @@ describe('a coat drafted for anybody', () => {
           expect.arrayContaining(['hem', 'lining hem']),
         );
       }),
-      { numRuns: 120, seed: 1889 },
+      { numRuns: 40, seed: 1889 },
     );
   });
 
@@ -71,7 +71,7 @@ describe('a coat drafted for anybody', () => {
         expect(report.capHeightMm / roundMm).toBeGreaterThan(0.1);
         expect(report.capHeightMm / roundMm).toBeLessThan(0.45);
       }),
-      { numRuns: 80, seed: 1889 },
+      { numRuns: 25, seed: 1889 },
     );
   });
 
@@ -86,7 +86,7 @@ describe('a coat drafted for anybody', () => {
         expect(report.girthMm.waist).toBeGreaterThan(report.bodyMm.waist);
         expect(report.girthMm.upperArm).toBeGreaterThan(report.bodyMm.upperArm + 0.4 * input.easeMm);
       }),
-      { numRuns: 80, seed: 1889 },
+      { numRuns: 25, seed: 1889 },
     );
   });
 
@@ -124,7 +124,7 @@ describe('a coat drafted for anybody', () => {
           6,
         );
       }),
-      { numRuns: 60, seed: 1889 },
+      { numRuns: 20, seed: 1889 },
     );
   });
 
@@ -149,7 +149,7 @@ describe('a coat drafted for anybody', () => {
         const after = draftCoat(longer);
         if (after.ok) expect(areaMm2(after.value.plan, 'back')).toBeGreaterThan(areaMm2(before.plan, 'back'));
       }),
-      { numRuns: 60, seed: 1889 },
+      { numRuns: 20, seed: 1889 },
     );
   });
 });
@@ -256,7 +256,7 @@ describe('what cannot be drafted', () => {
         const roomy = { ...input, easeMm: ease, paddingGirthMm: { body: padding, sleeve: padding / 2 } };
         for (const sentence of refusal(roomy)) expect(sentence).not.toMatch(/^Outline of/);
       }),
-      { numRuns: 60, seed: 1889 },
+      { numRuns: 20, seed: 1889 },
     );
   });
 

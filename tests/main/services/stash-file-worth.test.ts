@@ -113,7 +113,7 @@ describe('a stash that goes through a file', () => {
           there.services.close();
         },
       ),
-      { numRuns: 60, seed: 13, endOnFailure: true },
+      { numRuns: 25, seed: 13, endOnFailure: true },
     );
   });
 
