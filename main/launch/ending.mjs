@@ -2,16 +2,16 @@
 import { spawnSync } from 'node:child_process';
 import { basename } from 'node:path';
 
-const watchMs = 500;
 
 /**
  * Calls end when the process is asked to stop by a signal, or when the npm that started it is gone: the shell
  * between the two passes no signals on, and outlives an npm that was killed.
  *
  * @param {(signal: 'SIGINT' | 'SIGTERM' | 'SIGHUP') => void} end may be called more than once
+ * @param {number} watchMs how often it is looked whether npm is there
  * @returns {{ asked: boolean }} asked becomes true at the first call
  */
-export function whenAskedToEnd(end) {
+export function whenAskedToEnd(end, watchMs = 500) {
   const stop = { asked: false };
   for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM', 'SIGHUP'])) {
     process.on(signal, () => {

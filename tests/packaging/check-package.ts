@@ -38,6 +38,7 @@ try {
       files: packed.files.length,
       isAsListed: JSON.stringify(packed.files) === JSON.stringify(linux),
       unpacked: packed.unpacked,
+      beside: packed.beside,
       fuses: packed.fuses,
       answers: await hostAnswers(packed.app),
     },

@@ -61,6 +61,7 @@ export async function startedHost(app: string, dataFile?: string): Promise<HostA
 }
 
 export async function hostAnswers(app: string): Promise<boolean> {
-  const { title, facts, exitCode } = await startedHost(app);
-  return title === 'Bolt &amp; Baffle' && (facts as { ok?: boolean }).ok === true && exitCode === 0;
+  const { title, facts, printed, exitCode } = await startedHost(app);
+  const isIn = title === 'Bolt &amp; Baffle' && (facts as { ok?: boolean }).ok === true;
+  return isIn && printed === '' && exitCode === 0;
 }

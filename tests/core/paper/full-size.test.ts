@@ -16,6 +16,14 @@ import { typefaceFiles } from './typeface.ts';
 
 const plan = demoWorkshop().plans[0]!;
 
+/** The plan on sheets of a format, written and read once. */
+const written = new Map<TileFormat, ReturnType<typeof read>>();
+function readPlan(format: TileFormat) {
+  const known = written.get(format) ?? read(drawingFor(format), format, '29 Nov 2026');
+  written.set(format, known);
+  return known;
+}
+
 async function read(drawing: SheetDrawing, format: TileFormat, day = '') {
   const { bytes, sheetCount } = await tiledPdf(drawing, { format, day }, typefaceFiles);
   const sheets = await pdfSheets(bytes);
@@ -38,8 +46,7 @@ describe('pieces at full size on paper', () => {
   test.each(['A4', 'letter', 'A0'] as const)(
     'come on sheets of %s, with a map before them',
     async (format) => {
-      const drawing = drawingFor(format);
-      const { pages, sheetCount } = await read(drawing, format, '29 Nov 2026');
+      const { pages, sheetCount } = await readPlan(format);
       expect(pages).toHaveLength(sheetCount + 1);
       for (const page of pages) {
         expect(page.widthMm).toBeCloseTo(paperSizes[format].widthMm, 2);
@@ -52,7 +59,7 @@ describe('pieces at full size on paper', () => {
   );
 
   test('have a square on the first page that measures what it says', async () => {
-    const [first] = (await read(drawingFor('A4'), 'A4')).pages;
+    const [first] = (await readPlan('A4')).pages;
     const square = first!.paths.find(({ points }) => {
       const xs = points.map(({ x }) => x);
       return points.length >= 4 && Math.abs(Math.max(...xs) - Math.min(...xs) - testSquareMm) < 0.01;
@@ -62,7 +69,7 @@ describe('pieces at full size on paper', () => {
   });
 
   test('have sewing lines as long as the drafted edges, to a tenth of a millimetre', async () => {
-    const { pages } = await read(drawingFor('A0'), 'A0');
+    const { pages } = await readPlan('A0');
     const sewn = pages.slice(1).flatMap(({ paths }) => paths.filter(({ isDashed }) => isDashed));
     const lengths = sewn.map(({ points }) => chainLengthMm(points));
     for (const piece of plan.pieces) {

@@ -167,9 +167,9 @@ it('no basket is cheaper, with all suppliers or with fewer', async () => {
         if (best === null) fewerCount++;
       }
     }),
-    { numRuns: 250, seed: 20261125 },
+    { numRuns: 120, seed: 20261125 },
   );
   // Both kinds came up: baskets from one supplier, and none that could be.
   expect(fewerCount).toBeGreaterThan(20);
-  expect(fewerCount).toBeLessThan(230);
+  expect(fewerCount).toBeLessThan(110);
 });

@@ -57,7 +57,7 @@ async function attacked(
   answering: Answering = services,
   origin?: string,
 ): Promise<AttackReport> {
-  door = await startLoopback({ services: answering, rendererDir: join(folder, 'page'), silentMs: 1_500 });
+  door = await startLoopback({ services: answering, rendererDir: join(folder, 'page'), silentMs: 600 });
   const opened = door;
   const newAddress = async () => opened.newAddress();
   const own = new URL(opened.address).origin;
@@ -119,7 +119,7 @@ test('a door that answers to any name, and to pages from elsewhere, is caught', 
     passed.on('error', () => response.destroy());
     request.pipe(passed);
   });
-  before.headersTimeout = before.timeout = 1_500;
+  before.headersTimeout = before.timeout = 600;
   await new Promise<void>((listening) => before.listen(0, '127.0.0.1', listening));
   const report = await attacked(3, services, `http://127.0.0.1:${(before.address() as AddressInfo).port}`);
   before.close();

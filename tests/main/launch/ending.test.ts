@@ -1,14 +1,20 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { createInterface } from 'node:readline';
+import { createInterface, type Interface } from 'node:readline';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
 
 const ending = pathToFileURL(fileURLToPath(new URL('../../../main/launch/ending.mjs', import.meta.url)));
-/** Tells its number, then stays until it is asked to end. */
+/** Tells its number, and when it has looked a dozen times whether npm is there; stays until it is asked to end. */
 const launched = `import { whenAskedToEnd } from '${ending}';
 const stay = setInterval(() => {}, 1000);
-whenAskedToEnd(() => clearInterval(stay));
+let looks = 0;
+const kill = process.kill;
+process.kill = (...asked) => {
+  if (++looks === 12) console.log('looked');
+  return kill.apply(process, asked);
+};
+whenAskedToEnd(() => clearInterval(stay), 20);
 console.log(process.pid);`;
 
 let npm: ChildProcess | undefined;
@@ -24,7 +30,7 @@ afterEach(() => {
 });
 
 /** Starts the launched program as npm does: in a shell, which some systems leave between the two. */
-async function started(before: string, afterwards: string): Promise<void> {
+async function started(before: string, afterwards: string): Promise<Interface> {
   const command = `${before} "$BOLT_NODE" --input-type=module --eval "$BOLT_PROGRAM"${afterwards}`;
   const shell = `require('node:child_process').spawn('/bin/sh', ['-c', process.env.BOLT_COMMAND], { stdio: 'inherit' });
     setInterval(() => {}, 1000);`;
@@ -38,8 +44,10 @@ async function started(before: string, afterwards: string): Promise<void> {
       BOLT_COMMAND: command,
     },
   });
-  const [line] = await once(createInterface({ input: npm.stdout! }), 'line');
+  const lines = createInterface({ input: npm.stdout! });
+  const [line] = await once(lines, 'line');
   pid = Number(line);
+  return lines;
 }
 
 function isRunning(): boolean {
@@ -56,8 +64,8 @@ describe.skipIf(process.platform === 'win32')('what npm started', () => {
     ['behind a shell that stays', '', '; true'],
     ['in place of a shell that gives way to it', 'exec', ''],
   ])('%s ends when npm is killed, and not before', async (_, before, afterwards) => {
-    await started(before, afterwards);
-    await new Promise((later) => setTimeout(later, 1500));
+    const lines = await started(before, afterwards);
+    expect(await once(lines, 'line')).toEqual(['looked']);
     expect(isRunning()).toBe(true);
     npm!.kill('SIGKILL');
     await expect.poll(isRunning).toBe(false);

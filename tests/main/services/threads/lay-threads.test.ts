@@ -27,7 +27,6 @@ function opened(mortality: Mortality, mortalCount: number) {
     const isMortal = ++startedCount <= mortalCount;
     return new Worker(new URL('../mortal-thread.ts', import.meta.url), {
       workerData: isMortal ? mortality : { ...mortality, seed: Number.NaN },
-      resourceLimits: { maxOldGenerationSizeMb: 48 },
       stderr: true,
     });
   });
