@@ -2,7 +2,6 @@
 import { spawnSync } from 'node:child_process';
 import { basename } from 'node:path';
 
-
 /**
  * Calls end when the process is asked to stop by a signal, or when the npm that started it is gone: the shell
  * between the two passes no signals on, and outlives an npm that was killed.

@@ -14,7 +14,7 @@ import type { Result, Problem } from '../../shared-core/measure/problem.ts';
 import { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 import { besideDatabase, besideFile, type Row, type Value } from './beside.ts';
 import { dump } from './dump.ts';
-import { createDatabase, dropDatabase, dumpDatabase, freshAddress } from './postgres/test-database.ts';
+import { createDatabase, dropDatabase, everyRow, freshAddress } from './postgres/test-database.ts';
 
 export { clothLot, down, fillLot, taffeta } from './asking-inputs.ts';
 export { dump } from './dump.ts';
@@ -140,12 +140,12 @@ export function openDesk(options: Partial<ServiceOptions> = {}): Asking {
     },
     close,
   };
-  const rows = async (workshop = 'own') => {
-    await opening;
-    return workshop === 'demo' ? dump(demoFile) : dumpDatabase(dataFile);
-  };
   const database = besideDatabase(dataFile);
   leftovers.push(database.close);
+  const rows = async (workshop = 'own') => {
+    await opening;
+    return workshop === 'demo' ? dump(demoFile) : String((await database.ask(everyRow))[0]?.text);
+  };
   const beside: Asking['beside'] = async (sql, ...values) => {
     await opening;
     return database.ask(sql, ...values);

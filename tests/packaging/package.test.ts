@@ -154,9 +154,7 @@ describe('packed for Linux by electron-builder, with a stand-in for Electron’s
     const listed = filesFor(config, 'linux', app);
     expect([files, isAsListed]).toEqual([listed.files.length, true]);
     expect(unpacked).toEqual(listed.unpacked);
-    expect(beside).toEqual(
-      expect.arrayContaining(['LICENSE.txt', 'licences.txt', 'LICENSE.electron.txt']),
-    );
+    expect(beside).toEqual(expect.arrayContaining(['LICENSE.txt', 'licences.txt', 'LICENSE.electron.txt']));
   });
 
   test('the program runs nothing but the sealed archive: no Node of its own, no options, no inspector', () => {

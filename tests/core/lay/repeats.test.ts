@@ -50,51 +50,48 @@ describe('several coats', () => {
     expect(used(batch)).toBeLessThanOrEqual(8 * used(single) + 0.1);
   });
 
-  test.each([
-    'roll',
-    'remnants',
-    'flaws',
-    'folded',
-    'repeat',
-  ])('on %s: every lay is sound, and on a roll each is shorter than the one before', (kind) => {
-    fc.assert(
-      fc.property(
-        fc.record({ seed: fc.integer({ min: 1, max: 900 }), count: fc.integer({ min: 2, max: 5 }) }),
-        ({ seed, count }) => {
-          const shapes = times(coat(seed, '40', 16), count);
-          const remnants = [length('remnant', 900, 1400), length('narrow', 500, 900), ...roll];
-          const flawed = [
-            { ...length('flawed', 900, 1700), flaws: [{ x: 610, y: 300, widthX: 80, widthY: 60 }] },
-            ...roll,
-          ];
-          const asked = job(
-            kind === 'repeat'
-              ? shapes.map((each) => ({ ...each, match: { x: 0, y: 0, phaseX: 0, phaseY: 0 } }))
-              : shapes,
-            {
-              lengths: kind === 'remnants' ? remnants : kind === 'flaws' ? flawed : roll,
-              spread: kind === 'folded' ? 'folded' : 'open',
-              repeat: kind === 'repeat' ? { alongMm: 90, acrossMm: 0 } : null,
-              clearanceMm: 2,
-              seed,
-            },
-          );
-          const search = startLay(asked, () => 0, { seconds: null, iterations: 1500 });
-          let last = Infinity;
-          for (let slice = 0; slice < 15; slice++) {
-            const best = search.best();
-            expect(checkLay(asked, best)).toEqual([]);
-            if (kind === 'roll') {
-              expect(used(best)).toBeLessThanOrEqual(last + 1e-6);
-              last = used(best);
+  test.each(['roll', 'remnants', 'flaws', 'folded', 'repeat'])(
+    'on %s: every lay is sound, and on a roll each is shorter than the one before',
+    (kind) => {
+      fc.assert(
+        fc.property(
+          fc.record({ seed: fc.integer({ min: 1, max: 900 }), count: fc.integer({ min: 2, max: 5 }) }),
+          ({ seed, count }) => {
+            const shapes = times(coat(seed, '40', 16), count);
+            const remnants = [length('remnant', 900, 1400), length('narrow', 500, 900), ...roll];
+            const flawed = [
+              { ...length('flawed', 900, 1700), flaws: [{ x: 610, y: 300, widthX: 80, widthY: 60 }] },
+              ...roll,
+            ];
+            const asked = job(
+              kind === 'repeat'
+                ? shapes.map((each) => ({ ...each, match: { x: 0, y: 0, phaseX: 0, phaseY: 0 } }))
+                : shapes,
+              {
+                lengths: kind === 'remnants' ? remnants : kind === 'flaws' ? flawed : roll,
+                spread: kind === 'folded' ? 'folded' : 'open',
+                repeat: kind === 'repeat' ? { alongMm: 90, acrossMm: 0 } : null,
+                clearanceMm: 2,
+                seed,
+              },
+            );
+            const search = startLay(asked, () => 0, { seconds: null, iterations: 1500 });
+            let last = Infinity;
+            for (let slice = 0; slice < 15; slice++) {
+              const best = search.best();
+              expect(checkLay(asked, best)).toEqual([]);
+              if (kind === 'roll') {
+                expect(used(best)).toBeLessThanOrEqual(last + 1e-6);
+                last = used(best);
+              }
+              search.advance({ ms: null, iterations: 100 });
             }
-            search.advance({ ms: null, iterations: 100 });
-          }
-        },
-      ),
-      { seed: 11, numRuns: 2 },
-    );
-  });
+          },
+        ),
+        { seed: 11, numRuns: 2 },
+      );
+    },
+  );
 
   test('of many pieces are worked on window by window, and only get shorter', () => {
     const asked = job([shape('tile', rectangle(180, 90), { count: 60 }), ...times(coat(5, '40', 20), 2)], {

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { runEstimate } from '../../../main/doors/command.ts';
 import { drawingNames } from '../../../main/doors/drawing-names.ts';
 import { openAsking, tempFolder } from '../asking.ts';
+import { laysHere } from './lays-here.ts';
 
 test('slots named in Cyrillic and Japanese are each drawn into a file of their own', async () => {
   const asking = openAsking();
@@ -17,8 +18,8 @@ test('slots named in Cyrillic and Japanese are each drawn into a file of their o
   asking.services.close();
   const lays = join(tempFolder(), 'lays');
   let out = '';
-  const words = ['--data', asking.dataFile, '--svg', lays, '--json', '--iterations', '20'];
-  expect(await runEstimate(words, (text) => (out += text))).toMatchObject({ ok: true });
+  const words = ['--data', asking.dataFile, '--svg', lays, '--json', '--iterations', '1'];
+  expect(await runEstimate(words, (text) => (out += text), laysHere)).toMatchObject({ ok: true });
   const drawn = readdirSync(lays).map((name) => name.normalize('NFC'));
   expect(drawn).toEqual(expect.arrayContaining(['верх.svg', 'подкладка.svg', '中綿.svg']));
   expect(drawn).toHaveLength(JSON.parse(out).lays.length);

@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { TestContext } from 'vitest';
 import { carriedTables } from '../../../main/database/carry/carried-tables.ts';
-import { besideDatabase, type Row } from '../beside.ts';
+import { type Beside, besideDatabase, type Row } from '../beside.ts';
 import { addressVariable, templateName } from './server-for-tests.ts';
 import { copyOf, noServer } from './temp-server.ts';
 
@@ -39,22 +39,25 @@ export async function queryAt(address: string, sql: string): Promise<readonly Ro
   }
 }
 
-/** Every row of every table that a file has as well, as one text. */
+/** Asks for every row of every table that a file has as well, as one text in the column `text`. */
+export const everyRow = `select json_build_array(${carriedTables
+  .map(({ name, key }) => {
+    const rows = `select json_agg(row_to_json(each) order by ${key.join(', ')}) from ${name} each`;
+    return `json_build_array('${name}', coalesce((${rows}), '[]'))`;
+  })
+  .join(', ')})::text as text`;
+
 export async function dumpDatabase(address: string): Promise<string> {
-  const tables: unknown[] = [];
-  const beside = besideDatabase(address);
-  try {
-    for (const { name, key } of carriedTables) {
-      tables.push([name, await beside.ask(`select * from ${name} order by ${key.join(', ')}`)]);
-    }
-  } finally {
-    await beside.close();
-  }
-  return JSON.stringify(tables);
+  const [row] = await queryAt(address, everyRow);
+  return String(row?.text);
 }
 
+/** One connection for all tests of a process: to prove a password takes longer than most of what is asked. */
+let server: Beside | undefined;
+
 function serverQuery(sql: string) {
-  return queryAt(addressOf('postgres'), sql);
+  server ??= besideDatabase(addressOf('postgres'));
+  return server.ask(sql);
 }
 
 function nameIn(address: string): string {

@@ -91,7 +91,7 @@ describe('a thread that dies at a lay', () => {
 });
 
 describe('a lay that is alone', () => {
-  const timed = { seconds: 1.5, iterations: null };
+  const timed = { seconds: 0.5, iterations: null };
   const layThread = () =>
     new Worker(new URL('../../../../main/services/threads/lay-thread.ts', import.meta.url));
 
