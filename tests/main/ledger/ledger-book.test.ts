@@ -6,7 +6,7 @@ import { history } from './step.ts';
 import { lead } from './lead.ts';
 
 /** A database takes longer for each, and what is asked of it is the same. */
-const runCount = process.env.BOLT_TEST_STORE === 'postgres' ? 8 : 30;
+const runCount = process.env.BOLT_TEST_STORE === 'postgres' ? 6 : 24;
 
 /** In the second run of these tests, on a database; one history is done with before the next begins. */
 let last: string | undefined;
