@@ -34,6 +34,9 @@ const EXCHANGE_TOUCH: i32 = 4;
 /** A place may begin with this much of the loss that it must beat: refining brings it down. */
 const EXCHANGE_BOUND: f64 = 1.3;
 const EDGE_BYTES: i32 = 40;
+/** Short numbers are true to a smaller part of themselves, several added up. */
+const SHORT_NUMBERS: f64 = 1 / <f64>(1 << 20);
+const HEAD_BYTES: i32 = 64;
 /** A pair that stays in each other's way for long may not weigh more than numbers can hold. */
 const MOST_WEIGHT: f64 = 1e60;
 /** Settling goes on as long as each two dozen rounds leave less than this part of the overlap. */
@@ -48,6 +51,8 @@ export let grainMm: f64 = 0;
 export let nothingMm: f64 = 0;
 export let edgeMm: f64 = 0;
 export let widthMm: f64 = 0;
+/** More than short numbers round by on this cloth. */
+let hairMm: f64 = 0;
 /** The bin whose length is being shortened; those after it are shut. */
 export let active: i32 = 0;
 
@@ -67,6 +72,11 @@ export let halfXAt: usize = 0;
 export let halfYAt: usize = 0;
 export let sizeAt: usize = 0;
 export let overlapAt: usize = 0;
+// The same in short numbers, four at a time.
+export let noteXAt: usize = 0;
+export let noteYAt: usize = 0;
+export let noteHalfXAt: usize = 0;
+export let noteHalfYAt: usize = 0;
 export let onFoldAt: usize = 0;
 export let stepXAt: usize = 0;
 export let stepYAt: usize = 0;
@@ -180,9 +190,10 @@ function randomBelow(count: i32): i32 {
  * Negative or 0 when it is clear. Leaves the nearest edge behind.
  *
  * A table begins with half the extent of its grid (x, y), cells per mm (x, y) and the reach beyond the outlines, five
- * numbers; then as whole numbers the columns, where the edges are and their count. From byte 56 on lie the cells: where
- * the cell's list of edges begins, plus 1 when the cell is wholly inside, or 0 when it is clear. A list is a count and
- * where each edge is; an edge is its start x, y, its direction x, y and its length, with the inside on the left.
+ * numbers; then as whole numbers the columns, where the edges are, their count, the lines and where the rough depths
+ * are. From byte 64 on lie the cells: where the cell's list of edges begins, plus 1 when the cell is wholly inside, or
+ * 0 when it is clear. A list is a count and where each edge is; an edge is its start x, y, its direction x, y and its
+ * length, with the inside on the left.
  */
 function depthIn(table: usize, x: f64, y: f64): f64 {
   const gridX = load<f64>(table);
@@ -190,8 +201,13 @@ function depthIn(table: usize, x: f64, y: f64): f64 {
   if (Math.abs(x) >= gridX || Math.abs(y) >= gridY) return 0;
   const column = <i32>((x + gridX) * load<f64>(table, 16));
   const line = <i32>((y + gridY) * load<f64>(table, 24));
-  const cell = load<u32>(table + ((<usize>(line * load<i32>(table, 40) + column)) << 2), 56);
+  const cell = load<u32>(table + ((<usize>(line * load<i32>(table, 40) + column)) << 2), HEAD_BYTES);
   if (cell === 0) return 0;
+  return depthBy(table, cell, x, y);
+}
+
+/** The same by the edges of a cell that the place lies in or beside. */
+function depthBy(table: usize, cell: u32, x: f64, y: f64): f64 {
   let at: usize = cell & ~1;
   const end = at + 4 + (load<u32>(at) << 2);
   let least = Infinity;
@@ -223,6 +239,64 @@ function depthIn(table: usize, x: f64, y: f64): f64 {
   return ((cell & 1) !== 0 || side < distance * 1e-4 ? distance : -distance) + load<f64>(table, 32);
 }
 
+/**
+ * Fills the rough depths of a table of forms that reach so far from their centres: for each corner of its grid the
+ * depth times the root of the sides that the boxes share (see overlapWith), under 0 where it is clear.
+ */
+export function fillRough(table: usize, firstX: f64, firstY: f64, secondX: f64, secondY: f64): void {
+  const columns = load<i32>(table, 40);
+  const lines = load<i32>(table, 52);
+  const gridX = load<f64>(table);
+  const gridY = load<f64>(table, 8);
+  const wide = (2 * gridX) / <f64>columns;
+  const high = (2 * gridY) / <f64>lines;
+  const clear = -Math.sqrt(wide * wide + high * high);
+  let to: usize = load<u32>(table, 56);
+  for (let line = 0; line <= lines; line++) {
+    const y = <f64>line * high - gridY;
+    const overY = smaller(firstY + secondY - Math.abs(y), 2 * smaller(firstY, secondY));
+    for (let column = 0; column <= columns; column++) {
+      const x = <f64>column * wide - gridX;
+      const overX = smaller(firstX + secondX - Math.abs(x), 2 * smaller(firstX, secondX));
+      let depth = clear;
+      for (let beside = 0; beside < 4; beside++) {
+        const c = column - (beside & 1);
+        const l = line - (beside >> 1);
+        if (c < 0 || l < 0 || c >= columns || l >= lines) continue;
+        const cell = load<u32>(table + ((<usize>(l * columns + c)) << 2), HEAD_BYTES);
+        if (cell === 0) continue;
+        depth = depthBy(table, cell, x, y);
+        break;
+      }
+      store<f32>(to, <f32>(depth * Math.sqrt(max<f64>(0, overX + overY))));
+      to += 4;
+    }
+  }
+}
+
+/** See roughBetween, in the frame of a table. */
+function roughIn(table: usize, x: f64, y: f64): f64 {
+  const gridX = load<f64>(table);
+  const gridY = load<f64>(table, 8);
+  if (Math.abs(x) >= gridX || Math.abs(y) >= gridY) return 0;
+  const atX = (x + gridX) * load<f64>(table, 16);
+  const atY = (y + gridY) * load<f64>(table, 24);
+  const column = <i32>atX;
+  const line = <i32>atY;
+  const partX = atX - <f64>column;
+  const partY = atY - <f64>line;
+  const columns = load<i32>(table, 40) + 1;
+  const near: usize = <usize>load<u32>(table, 56) + ((<usize>(line * columns + column)) << 2);
+  const far: usize = near + ((<usize>columns) << 2);
+  const a = <f64>load<f32>(near);
+  const b = <f64>load<f32>(near, 4);
+  const c = <f64>load<f32>(far);
+  const d = <f64>load<f32>(far, 4);
+  const low = a + (b - a) * partX;
+  const high = c + (d - c) * partX;
+  return low + (high - low) * partY;
+}
+
 function codeOf(first: i32, second: i32): i32 {
   const at = first * formCount + second;
   const code = whole(codesAt, at);
@@ -248,37 +322,61 @@ export function depthBetween(first: i32, second: i32, x: f64, y: f64): f64 {
   return max<f64>(0, depthIn(tableOf(code), flipX(code, x), flipY(code, y)));
 }
 
-/**
- * Which of items j and j + 1 have their boxes nearer to px, py than hx, hy beyond their own halves: bit 0 and bit 1.
- * Behind the last item lies one that is nowhere, so that there are always two.
- */
-function meets(j: i32, px: v128, py: v128, hx: v128, hy: v128): i32 {
-  const at = (<usize>j) << 3;
-  const apartX = f64x2.abs(f64x2.sub(v128.load(xAt + at), px));
-  const apartY = f64x2.abs(f64x2.sub(v128.load(yAt + at), py));
-  const isNearX = f64x2.lt(apartX, f64x2.add(v128.load(halfXAt + at), hx));
-  const isNearY = f64x2.lt(apartY, f64x2.add(v128.load(halfYAt + at), hy));
-  return i64x2.bitmask(v128.and(isNearX, isNearY));
+/** Notes where an item lies, and in which form, for `meets`. A lifted one is nowhere. */
+function note(i: i32): void {
+  const at = (<usize>i) << 2;
+  store<f32>(noteXAt + at, <f32>real(xAt, i));
+  store<f32>(noteYAt + at, <f32>real(yAt, i));
+  store<f32>(noteHalfXAt + at, <f32>real(halfXAt, i));
+  store<f32>(noteHalfYAt + at, <f32>real(halfYAt, i));
+}
+function noteAll(): void {
+  hairMm = SHORT_NUMBERS * (real(startXAt, active) + real(limitAt, active) + widthMm);
+  for (let i = 0; i < total; i++) note(i);
+}
+function lift(i: i32): void {
+  store<f32>(noteXAt + ((<usize>i) << 2), Infinity);
 }
 
-/** Gathers those that item i in form f can meet while a descent is no further than `roam` from px, py. */
-function gatherNear(i: i32, f: i32, px: f64, py: f64): void {
+function isLifted(i: i32): bool {
+  return load<f32>(noteXAt + ((<usize>i) << 2)) === Infinity;
+}
+
+/**
+ * Depth times the root of the sides of the box that both boxes share, about: interpolated between the corners of the
+ * table's grid, which costs a part of the exact depth and is enough to choose among places. 0 or less where it is clear.
+ */
+export function roughBetween(first: i32, second: i32, x: f64, y: f64): f64 {
+  const code = codeOf(first, second);
+  return roughIn(tableOf(code), flipX(code, x), flipY(code, y));
+}
+
+/**
+ * Which of the four items from j on have their boxes nearer to px, py than hx, hy beyond their own halves, a bit for
+ * each. By short numbers, so the halves are to be a hair more. Behind the last item lie some that are nowhere, so that
+ * there are always four.
+ */
+function meets(j: i32, px: v128, py: v128, hx: v128, hy: v128): i32 {
+  const at = (<usize>j) << 2;
+  const apartX = f32x4.abs(f32x4.sub(v128.load(noteXAt + at), px));
+  const apartY = f32x4.abs(f32x4.sub(v128.load(noteYAt + at), py));
+  const isNearX = f32x4.lt(apartX, f32x4.add(v128.load(noteHalfXAt + at), hx));
+  const isNearY = f32x4.lt(apartY, f32x4.add(v128.load(noteHalfYAt + at), hy));
+  return i32x4.bitmask(v128.and(isNearX, isNearY));
+}
+
+/** Gathers those that a lifted item in form f can meet while a descent is no further than `roam` from px, py. */
+function gatherNear(f: i32, px: f64, py: f64): void {
   homeX = px;
   homeY = py;
-  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm + roam);
-  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm + roam);
-  const toX = f64x2.splat(px);
-  const toY = f64x2.splat(py);
+  const hx = f32x4.splat(<f32>(real(formHalfXAt, f) + reachMm + roam + hairMm));
+  const hy = f32x4.splat(<f32>(real(formHalfYAt, f) + reachMm + roam + hairMm));
+  const toX = f32x4.splat(<f32>px);
+  const toY = f32x4.splat(<f32>py);
   let count = 0;
-  for (let j = 0; j < total; j += 2) {
-    const found = meets(j, toX, toY, hx, hy);
-    if (found === 0) continue;
-    if ((found & 1) !== 0 && j !== i) {
-      setWhole(nearAt, count, j);
-      count += 1;
-    }
-    if ((found & 2) !== 0 && j + 1 !== i) {
-      setWhole(nearAt, count, j + 1);
+  for (let j = 0; j < total; j += 4) {
+    for (let found = meets(j, toX, toY, hx, hy); found !== 0; found &= found - 1) {
+      setWhole(nearAt, count, j + ctz(found));
       count += 1;
     }
   }
@@ -317,17 +415,16 @@ function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
 
 /** Weighted overlap of item i in form f at px, py with all others. It stops once it passes `bound`. */
 function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
-  const hx = f64x2.splat(real(formHalfXAt, f) + reachMm);
-  const hy = f64x2.splat(real(formHalfYAt, f) + reachMm);
-  const toX = f64x2.splat(px);
-  const toY = f64x2.splat(py);
+  const hx = f32x4.splat(<f32>(real(formHalfXAt, f) + reachMm + hairMm));
+  const hy = f32x4.splat(<f32>(real(formHalfYAt, f) + reachMm + hairMm));
+  const toX = f32x4.splat(<f32>px);
+  const toY = f32x4.splat(<f32>py);
   let loss: f64 = 0;
   worstPart = 0;
-  for (let j = 0; j < total; j += 2) {
-    const found = meets(j, toX, toY, hx, hy);
-    if (found === 0) continue;
-    if ((found & 1) !== 0 && j !== i) loss += overlapWith(i, f, px, py, j);
-    if ((found & 2) !== 0 && j + 1 !== i) loss += overlapWith(i, f, px, py, j + 1);
+  for (let j = 0; j < total; j += 4) {
+    for (let found = meets(j, toX, toY, hx, hy); found !== 0; found &= found - 1) {
+      loss += overlapWith(i, f, px, py, j + ctz(found));
+    }
     if (loss >= bound) return loss;
   }
   return loss;
@@ -353,6 +450,28 @@ function evaluateNear(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
       setWhole(nearAt, to, j);
       return loss;
     }
+  }
+  return loss;
+}
+
+/** As overlapWith, about. */
+function roughWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
+  const rough = roughBetween(f, whole(formAt, j), real(xAt, j) - px, real(yAt, j) - py);
+  return rough <= 0 ? 0 : rough * real(weightAt, i * total + j);
+}
+
+/** As evaluate, about. */
+function evaluateRough(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
+  const hx = f32x4.splat(<f32>(real(formHalfXAt, f) + reachMm + hairMm));
+  const hy = f32x4.splat(<f32>(real(formHalfYAt, f) + reachMm + hairMm));
+  const toX = f32x4.splat(<f32>px);
+  const toY = f32x4.splat(<f32>py);
+  let loss: f64 = 0;
+  for (let j = 0; j < total; j += 4) {
+    for (let found = meets(j, toX, toY, hx, hy); found !== 0; found &= found - 1) {
+      loss += roughWith(i, f, px, py, j + ctz(found));
+    }
+    if (loss >= bound) return loss;
   }
   return loss;
 }
@@ -433,7 +552,7 @@ function offer(i: i32, f: i32, px: f64, py: f64): void {
   const bound = keptCount < mostKept ? keptBound : real(keptLossAt, mostKept - 1);
   const toX = fitX;
   const toY = fitY;
-  const loss = evaluate(i, f, toX, toY, bound);
+  const loss = evaluateRough(i, f, toX, toY, bound);
   if (loss >= bound) return;
   const apart = 0.05 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
   for (let k = 0; k < keptCount; k++) {
@@ -466,7 +585,7 @@ function offerTouching(i: i32, f: i32): void {
   const near = 0.001 * widthMm;
   for (let tries = 0; tries < TOUCH_TRIES; tries++) {
     const j = whole(handyAt, randomBelow(handyCount));
-    if (j === i) continue;
+    if (j === i || isLifted(j)) continue;
     const code = codeOf(f, whole(formAt, j));
     const table = tableOf(code);
     const edge: usize = load<u32>(table, 44) + randomBelow(load<i32>(table, 48)) * EDGE_BYTES;
@@ -498,7 +617,7 @@ function shiftKept(from: i32, to: i32): void {
 function goesDown(i: i32, f: i32): bool {
   const toX = fitX;
   const toY = fitY;
-  if (Math.abs(toX - homeX) > roam || Math.abs(toY - homeY) > roam) gatherNear(i, f, toX, toY);
+  if (Math.abs(toX - homeX) > roam || Math.abs(toY - homeY) > roam) gatherNear(f, toX, toY);
   const loss = evaluateNear(i, f, toX, toY, placeLoss);
   if (loss >= placeLoss) return false;
   placeLoss = loss;
@@ -519,7 +638,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   let stepX = side * firstRatio;
   let stepY = stepX;
   roam = stepX * 3;
-  gatherNear(i, f, placeX, placeY);
+  gatherNear(f, placeX, placeY);
   evaluateNear(i, f, placeX, placeY, Infinity);
   downX = pushX;
   downY = pushY;
@@ -552,6 +671,7 @@ function setPlace(i: i32, f: i32, toX: f64, toY: f64): void {
   setReal(halfYAt, i, real(formHalfYAt, f));
   setReal(xAt, i, toX);
   setReal(yAt, i, toY);
+  note(i);
 }
 
 /** One of the forms in which item i may lie. */
@@ -618,7 +738,7 @@ function refineKept(i: i32): void {
   for (let k = 0; k < keptCount && bestLoss > 0; k++) {
     placeX = real(keptXAt, k);
     placeY = real(keptYAt, k);
-    placeLoss = real(keptLossAt, k);
+    placeLoss = evaluate(i, whole(keptFormAt, k), placeX, placeY, Infinity);
     descend(i, whole(keptFormAt, k), FIRST_STEP, FIRST_END);
     if (placeLoss >= bestLoss) continue;
     bestLoss = placeLoss;
@@ -654,6 +774,8 @@ export function moveItem(i: i32, exchanges: i32): void {
   const own = whole(formAt, i);
   const fromX = real(xAt, i);
   const fromY = real(yAt, i);
+  noteAll();
+  lift(i);
   let loss = evaluate(i, own, fromX, fromY, Infinity);
   if (loss === 0) return;
   startSampling(KEPT_SAMPLES, Infinity);
@@ -662,7 +784,7 @@ export function moveItem(i: i32, exchanges: i32): void {
   if (bestLoss < loss) {
     setPlace(i, bestForm, bestX, bestY);
     loss = bestLoss;
-  }
+  } else note(i);
   for (let tries = 0; tries < exchanges && loss > 0; tries++) if (exchange(i, loss)) return;
 }
 
@@ -693,9 +815,9 @@ function exchange(i: i32, loss: f64): bool {
   const formJ = whole(formAt, j);
   const fromJX = real(xAt, j);
   const fromJY = real(yAt, j);
-  setReal(xAt, i, Infinity);
+  lift(i);
+  lift(j);
   const before = loss + evaluate(j, formJ, fromJX, fromJY, Infinity);
-  setReal(xAt, j, Infinity);
   startSampling(1, before * EXCHANGE_BOUND);
   seek(i, anyForm(i), fromJX, fromJY, EXCHANGE_NEAR, 0, 0);
   const left = before - bestLoss;

@@ -27,7 +27,7 @@ const MOST_BYTES = 768 * 2 ** 20;
 const FIRST_BYTE = 1024;
 const KEPT_ROOM = 8;
 const EDGE_NUMBERS = 5;
-const TABLE_HEAD_BYTES = 56;
+const TABLE_HEAD_BYTES = 64;
 
 /** What does not change while pieces move. Lengths in mm. */
 export interface MovesSetup {
@@ -98,6 +98,8 @@ export interface Moves {
   settle(rounds: number): boolean;
   /** Depth in mm of the second form in the first when its centre is x, y from the first's; 0 when it is clear. */
   depthBetween(first: number, second: number, x: number, y: number): number;
+  /** About that depth times the root of the sides that both boxes share; 0 or less when it is clear. */
+  roughBetween(first: number, second: number, x: number, y: number): number;
 }
 
 export interface MovesWindow {
@@ -111,12 +113,14 @@ export interface MovesWindow {
 interface Compiled {
   seed(value: number): void;
   fit(item: number, form: number, x: number, y: number): number;
+  fillRough(table: number, firstX: number, firstY: number, secondX: number, secondY: number): void;
   moveItem(item: number, exchanges: number): void;
   measure(): number;
   resetWeights(): void;
   raiseWeights(): void;
   settle(rounds: number): number;
   depthBetween(first: number, second: number, x: number, y: number): number;
+  roughBetween(first: number, second: number, x: number, y: number): number;
 }
 type Global = { value: number };
 
@@ -174,14 +178,19 @@ export function movesOf(setup: MovesSetup): Moves {
     return new Int32Array(memory.buffer, places[name], length);
   }
 
-  // Behind the last item lies one that is nowhere: moves.as.ts looks at two at a time.
-  const allX = reals('xAt', total + 1);
-  allX[total] = Number.POSITIVE_INFINITY;
-  const x = allX.subarray(0, total);
-  const y = reals('yAt', total + 1).subarray(0, total);
+  function shorts(name: string, length: number): Float32Array {
+    places[name] = room(length * 4);
+    return new Float32Array(memory.buffer, places[name], length);
+  }
+
+  const x = reals('xAt', total);
+  const y = reals('yAt', total);
   const form = wholes('formAt', total);
-  const halfX = reals('halfXAt', total + 1).subarray(0, total);
-  const halfY = reals('halfYAt', total + 1).subarray(0, total);
+  const halfX = reals('halfXAt', total);
+  const halfY = reals('halfYAt', total);
+  // Behind the last item lie some that are nowhere: moves.as.ts looks at four at a time.
+  shorts('noteXAt', total + 3).fill(Number.POSITIVE_INFINITY);
+  for (const name of ['noteYAt', 'noteHalfXAt', 'noteHalfYAt']) shorts(name, total + 3);
   const overlap = reals('overlapAt', total);
   const limit = reals('limitAt', bins.length);
   const codes = wholes('codesAt', formCount * formCount);
@@ -215,9 +224,13 @@ export function movesOf(setup: MovesSetup): Moves {
   reals('binWidthAt', bins.length).set(bins.map((bin) => bin.widthMm));
 
   /** Writes a table as moves.as.ts reads it (see depthIn); where it begins. */
-  function write(table: DepthTable): number {
+  function write(table: DepthTable, first: FormSize, second: FormSize): number {
     const { cells, lists, edges } = table;
-    const at = room(TABLE_HEAD_BYTES + 4 * (cells.length + lists.length) + 8 + 8 * edges.length);
+    const lineCount = cells.length / table.columnCount;
+    const cornerCount = (table.columnCount + 1) * (lineCount + 1);
+    const at = room(
+      TABLE_HEAD_BYTES + 4 * (cells.length + lists.length + cornerCount) + 8 + 8 * edges.length,
+    );
     const cellsAt = at + TABLE_HEAD_BYTES;
     const listsAt = cellsAt + 4 * cells.length;
     const edgesAt = Math.ceil((listsAt + 4 * lists.length) / 8) * 8;
@@ -228,7 +241,14 @@ export function movesOf(setup: MovesSetup): Moves {
       table.cellsPerY,
       table.reachMm,
     ]);
-    new Int32Array(memory.buffer, at + 40, 3).set([table.columnCount, edgesAt, edges.length / EDGE_NUMBERS]);
+    const roughAt = edgesAt + 8 * edges.length;
+    new Int32Array(memory.buffer, at + 40, 5).set([
+      table.columnCount,
+      edgesAt,
+      edges.length / EDGE_NUMBERS,
+      lineCount,
+      roughAt,
+    ]);
     new Int32Array(memory.buffer, cellsAt, cells.length).set(
       cells.map((cell) => (cell < 0 ? 0 : listsAt + 4 * (cell >> 1) + (cell & 1))),
     );
@@ -239,6 +259,7 @@ export function movesOf(setup: MovesSetup): Moves {
       for (let k = list + 1; k < past; k++) writtenLists[k] = edgesAt + 8 * EDGE_NUMBERS * lists[k]!;
     }
     new Float64Array(memory.buffer, edgesAt, edges.length).set(edges);
+    compiled.fillRough(at, first.halfX, first.halfY, second.halfX, second.halfY);
     return at;
   }
   const tablesAt = end;
@@ -256,7 +277,7 @@ export function movesOf(setup: MovesSetup): Moves {
     let at = written.get(key);
     if (at === undefined) {
       if (setup.isLate?.() === true) throw new TimeIsUp();
-      at = write(make());
+      at = write(make(), forms[first]!, forms[second]!);
       written.set(key, at);
     }
     codes[first * formCount + second] = at + flips;
@@ -335,5 +356,6 @@ export function movesOf(setup: MovesSetup): Moves {
     raiseWeights: compiled.raiseWeights,
     settle: (rounds) => compiled.settle(rounds) !== 0,
     depthBetween: compiled.depthBetween,
+    roughBetween: compiled.roughBetween,
   };
 }

@@ -81,3 +81,63 @@ test('pieces move alike when memory holds only the tables of the move at hand', 
     expect(tight.measure()).toBe(roomy.measure());
   }
 });
+
+describe('the rough depth, by which places are chosen', () => {
+  test('is that of the corners of the grid, and in between never further off than a cell is large', () => {
+    const { moves, rings } = twoWedges();
+    const half = (k: number, axis: 0 | 1) => Math.max(...rings[k]!.filter((_, i) => i % 2 === axis));
+    const sides = (x: number, y: number) =>
+      [x, y].reduce((sum, apart, axis) => {
+        const [a, b] = [half(0, axis as 0 | 1), half(1, axis as 0 | 1)];
+        return sum + Math.min(a + b - Math.abs(apart), 2 * Math.min(a, b));
+      }, 0);
+    const [reachX, reachY] = [half(0, 0) + half(1, 0), half(0, 1) + half(1, 1)];
+    // Of some 256 cells and more, nearly square.
+    const cellMm = Math.sqrt((4 * reachX * reachY) / 256) * 1.5;
+    let inside = 0;
+    let furthest = 0;
+    for (let k = 0; k < 4000; k++) {
+      const x = reachX * Math.sin(k * 1.7) * 0.98;
+      const y = reachY * Math.sin(k * 2.9) * 0.98;
+      const depth = moves.depthBetween(0, 1, x, y);
+      if (depth > 0) inside += 1;
+      const rough = Math.max(0, moves.roughBetween(0, 1, x, y)) / Math.sqrt(sides(x, y));
+      furthest = Math.max(furthest, Math.abs(rough - depth));
+    }
+    expect(inside).toBeGreaterThan(1000);
+    expect(furthest).toBeGreaterThan(0);
+    expect(furthest).toBeLessThan(cellMm);
+  });
+});
+
+function twoWedges() {
+  const rings = [
+    Float64Array.of(-60, -40, 60, -40, 20, 40, -60, 40),
+    Float64Array.of(-35, -25, 35, -25, 0, 25),
+  ];
+  const free = { stepX: 0, stepY: 0, phaseX: 0, phaseY: 0, onFold: false };
+  const moves = movesOf({
+    depths: depthsOf(
+      rings.map((ring) => ({ ring, flaw: false })),
+      0,
+      0,
+      0.01,
+    ),
+    forms: rings.map((ring) => ({
+      halfX: Math.max(...ring.filter((_, i) => i % 2 === 0)),
+      halfY: Math.max(...ring.filter((_, i) => i % 2 === 1)),
+      matchX: 0,
+      matchY: 0,
+    })),
+    items: rings.map((_, k) => ({ ...free, forms: [k], areaMm2: 8000 })),
+    fixed: [],
+    bins: [{ startX: 0, widthMm: 200 }],
+    reachMm: 0,
+    grainMm: 0.001,
+    nothingMm: 0.001,
+    edgeMm: 0.01,
+    widthMm: 200,
+    seed: 5,
+  });
+  return { moves, rings };
+}
