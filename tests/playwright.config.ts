@@ -4,14 +4,14 @@
  */
 import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
-import { findBrowser, quietFlags, rootFlags } from '../main/launch/browser.mjs';
+import { findBrowserForTests, quietFlags, rootFlags } from '../main/launch/browser.mjs';
 import type { DoorOptions } from './app/door.ts';
 import { whyClosed } from './app/closed-doors.ts';
 
 // Set by npm test; a run of Playwright by hand finds its browser itself.
-const program = process.env.BOLT_BROWSER ?? findBrowser();
+const program = process.env.BOLT_BROWSER ?? findBrowserForTests();
 /** A page of a spec is gone before compiling its code a second time, for speed, would pay: half of all work was that. */
-const shortLived = '--js-flags=--no-opt --no-maglev --liftoff-only --wasm-lazy-compilation --single-threaded-gc --no-enable-lazy-source-positions';
+const shortLived = '--js-flags=--no-opt --liftoff-only --wasm-lazy-compilation --single-threaded-gc';
 const whyNoElectron = whyClosed('electron');
 
 export default defineConfig<DoorOptions>({

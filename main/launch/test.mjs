@@ -7,7 +7,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statfsSync } from 'node:fs';
 import { join } from 'node:path';
-import { findBrowser } from './browser.mjs';
+import { findBrowserForTests } from './browser.mjs';
 import { ensureBuilt } from './build.mjs';
 import { whenAskedToEnd } from './ending.mjs';
 import { ensureInstalled, ownNode, root } from './install.mjs';
@@ -217,7 +217,7 @@ async function count(name, started) {
  * @returns {{ program: string, reason: string }} program '' with reason '' is Playwright's own Chromium
  */
 function obtainBrowser() {
-  const there = findBrowser();
+  const there = findBrowserForTests();
   if (there !== '') return { program: there, reason: '' };
   if (hasOwnChromium()) return { program: '', reason: '' };
   if (process.env.BOLT_NO_INSTALL) return { program: '', reason: noBrowser };
@@ -225,12 +225,19 @@ function obtainBrowser() {
   const isDebianRoot =
     process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
   if (isDebianRoot) {
-    console.log('Installing the package chromium into this system, with apt-get, for the browser tests.');
+    console.log(
+      'Installing the package chromium-headless-shell into this system, with apt-get, for the browser tests.',
+    );
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     const quiet = { env, stdio: /** @type {const} */ ('ignore'), timeout: 240_000 };
     spawnSync('apt-get', ['update'], quiet);
-    spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], quiet);
-    const installed = findBrowser();
+    // Debian has it apart from chromium since 12; where it is not, all of Chromium does.
+    for (const name of ['chromium-headless-shell', 'chromium']) {
+      if (findBrowserForTests() === '') {
+        spawnSync('apt-get', ['install', '-y', '--no-install-recommends', name], quiet);
+      }
+    }
+    const installed = findBrowserForTests();
     if (installed !== '') return { program: installed, reason: '' };
   }
   console.log('Fetching a Chromium for the tests alone into the cache of Playwright.');

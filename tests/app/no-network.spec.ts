@@ -57,7 +57,7 @@ test('in a session of use host and window speak to each other and to nobody else
   playwright,
 }, info) => {
   test.skip(info.project.name !== 'loopback', 'records the installed browser that the start opens');
-  const browser = process.env.BOLT_BROWSER || findBrowser();
+  const browser = findBrowser();
   test.skip(browser === '', process.env.BOLT_NO_BROWSER || 'no Chrome, Edge or Chromium is installed');
   const connections = join(folder, 'connections.jsonl');
   const hostFile = join(root, 'main/doors/loopback-host.ts');
