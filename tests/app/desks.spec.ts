@@ -6,7 +6,7 @@ import { expect, type Locator, type Page, test } from '@playwright/test';
 import { moveWorkshop } from '../../main/database/move.ts';
 import { openServices } from '../../main/services/calls/services.ts';
 import { noServer, startServer, type TempServer } from '../main/postgres/temp-server.ts';
-import { type SharedHosts, sharedHosts } from './hosts.ts';
+import { type Host, type SharedHosts, sharedHosts } from './hosts.ts';
 import { paceLays } from './lay-clock.ts';
 
 let server: TempServer | null = null;
@@ -26,6 +26,18 @@ test.afterAll(async () => {
   await server?.end();
   rmSync(folder, { recursive: true, force: true });
 });
+
+const hosts: Host[] = [];
+test.afterEach(async () => {
+  for (const host of hosts.splice(0)) await host.close();
+});
+
+/** The address of a desk that is at that workshop until the spec ends. */
+async function opened(desk: SharedHosts, address: string): Promise<string> {
+  const host = await desk.open(address);
+  hosts.push(host);
+  return host.address;
+}
 
 /** The demo's stash and coat, carried into a database as if they were a maker's own. */
 async function workshopInDatabase(at: TempServer): Promise<string> {
@@ -60,7 +72,7 @@ test('what one desk cuts, the other sees on its shelf', async ({ browser }) => {
   for (const desk of desks) {
     const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
     await paceLays(page, () => 'soon');
-    await page.goto((await desk.open(address)).address);
+    await page.goto(await opened(desk, address));
     pages.push(page);
   }
   const [cutting, looking] = pages as [Page, Page];
@@ -103,7 +115,7 @@ test('a desk is told at once that its server is away, and goes on when it is bac
   test.skip(test.info().project.name !== 'loopback', 'as above');
   const address = server!.address(await server!.createDatabase());
   const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
-  await page.goto((await desks[0]!.open(address)).address);
+  await page.goto(await opened(desks[0]!, address));
   await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
   const name = page.getByLabel('Workshop name');
   await name.fill('Fen workshop');
