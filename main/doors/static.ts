@@ -49,7 +49,7 @@ export async function staticAnswer(rendererDir: string, path: string): Promise<S
   if (file === undefined || contentType === undefined) return notThere();
   try {
     const body = new Uint8Array(await readFile(file));
-    return { status: 200, headers: { ...pageHeaders, 'content-type': contentType }, body };
+    return { status: 200, headers: { ...headersOf(file), 'content-type': contentType }, body };
   } catch {
     return notThere();
   }
@@ -64,6 +64,13 @@ export const pageHeaders: Readonly<Record<string, string>> = {
   'x-frame-options': 'DENY',
   'cache-control': 'no-store',
 };
+
+/** What the build made bears its content in its name, and holds nothing of a workshop: a browser may keep it. */
+function headersOf(file: string): Readonly<Record<string, string>> {
+  return /[\\/]assets[\\/][^\\/]*-[\w-]{8}\.\w+$/.test(file)
+    ? { ...pageHeaders, 'cache-control': 'private, max-age=31536000, immutable' }
+    : pageHeaders;
+}
 
 function notThere(): StaticAnswer {
   const body = new TextEncoder().encode('Not here.');

@@ -134,7 +134,7 @@ test('a shared workshop is chosen under Settings, once it was reached', async ({
   test.skip(test.info().project.name !== 'loopback', 'as above');
   const file = join(folder, 'choosing.sqlite');
   const page = await (await browser.newContext({ locale: 'en-IE' })).newPage();
-  await page.goto((await desks[1]!.open(file)).address);
+  await page.goto(await opened(desks[1]!, file));
   await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
   const group = page.getByRole('region', { name: 'Several desks' });
   const address = server!.address(await server!.createDatabase());
