@@ -15,6 +15,7 @@ import {
   type BrowserContext,
   type ElectronApplication,
   expect as baseExpect,
+  type ExpectMatcherState,
   type Locator,
   type Page,
 } from '@playwright/test';
@@ -26,23 +27,43 @@ import { type Door, whyClosed } from './closed-doors.ts';
 import { type Host, type SharedHosts, sharedHosts, startHost } from './hosts.ts';
 import { layAlone, type LayPace, paceLays } from './lay-clock.ts';
 
+/** What is asked of one thing on the page, which may still be to come. */
+const askedOfOne = [
+  'toBeVisible',
+  'toBeEnabled',
+  'toContainText',
+  'toHaveAttribute',
+  'toHaveText',
+  'toHaveValue',
+] as const;
+
 /**
  * As Playwright's own. What is still to come is waited for first: each failed look of an expectation describes the
  * whole page for its message, which on a large one takes longer than all else that a spec does.
  */
-export const expect = baseExpect.extend({
-  async toBeVisible(locator: Locator, options: { readonly timeout?: number } = {}) {
-    const timeout = options.timeout ?? this.timeout;
-    const isThere = this.isNot || (await locator.waitFor({ timeout }).then(yes, no));
-    const asked = this.isNot ? baseExpect(locator).not : baseExpect(locator);
-    try {
-      await asked.toBeVisible({ timeout: isThere ? timeout : 1 });
-      return { pass: !this.isNot, message: () => '' };
-    } catch (error) {
-      return { pass: this.isNot, message: () => (error instanceof Error ? error.message : String(error)) };
-    }
-  },
-});
+export const expect = baseExpect.extend(
+  Object.fromEntries(
+    askedOfOne.map((name) => [
+      name,
+      async function (this: ExpectMatcherState, locator: Locator, ...words: unknown[]) {
+        const { timeout = this.timeout } = Object(words.at(-1)) as { readonly timeout?: number };
+        const state = name === 'toBeVisible' ? 'visible' : 'attached';
+        const isThere = this.isNot || (await locator.waitFor({ state, timeout }).then(yes, no));
+        const asked = baseExpect.configure({ timeout: isThere ? timeout : 1 })(locator);
+        const ask = (this.isNot ? asked.not : asked)[name] as (...words: unknown[]) => Promise<void>;
+        try {
+          await ask(...words);
+          return { pass: !this.isNot, message: () => '' };
+        } catch (error) {
+          return {
+            pass: this.isNot,
+            message: () => (error instanceof Error ? error.message : String(error)),
+          };
+        }
+      },
+    ]),
+  ),
+) as typeof baseExpect;
 const yes = () => true;
 const no = () => false;
 
