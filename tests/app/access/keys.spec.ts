@@ -6,13 +6,17 @@ import { stopLaying } from '../laying.ts';
 /** More presses than any room has stops. */
 const maxStops = 150;
 
-/** Presses Tab until the focus is there. */
+/** Presses Tab until the focus is there. What it looks for is found again only once it was drawn anew. */
 async function tabTo(target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
   const page = target.page();
-  await target.waitFor();
+  const isFocused = (element: Element) => element === document.activeElement;
+  let sought = await target.elementHandle();
   for (let stop = 0; stop < maxStops; stop++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return;
-    await page.keyboard.press(key);
+    const isThere = await sought?.evaluate(isFocused);
+    if (isThere && (await target.evaluate(isFocused))) return;
+    const isGone = await sought?.evaluate((element) => !element.isConnected);
+    if (isThere || isGone) sought = await target.elementHandle();
+    else await page.keyboard.press(key);
   }
   throw new Error(`the keys do not come to ${target}`);
 }
