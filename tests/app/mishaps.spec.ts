@@ -55,9 +55,11 @@ test('a room that cannot be shown says so, is opened again, and leaves the other
   expectErrors(workshop, /TypeError/);
 });
 
-test('facts that cannot be read again leave the room open, with a way to ask once more', async ({ page }) => {
+test('a workshop that cannot be read, in a room or at the start, is asked for once more', async ({
+  page,
+}) => {
   await rooms(page).getByRole('link', { name: 'Settings' }).click();
-  const fix = await answering(page, 'workshopFacts', refusal);
+  let fix = await answering(page, 'workshopFacts', refusal);
   await page.getByLabel('Workshop name').fill('Thrush & Bramble');
   const notice = page.getByRole('alert').filter({ hasText: 'The workshop file was busy' });
   await expect(notice).toBeVisible();
@@ -66,10 +68,8 @@ test('facts that cannot be read again leave the room open, with a way to ask onc
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(notice).toHaveCount(0);
   await expect(rooms(page)).toContainText('Thrush & Bramble');
-});
 
-test('a window that cannot read its workshop at the start asks again', async ({ page }) => {
-  const fix = await answering(page, 'workshopFacts', refusal);
+  fix = await answering(page, 'workshopFacts', refusal);
   await page.reload();
   await expect(page.getByRole('alert')).toContainText('The workshop file was busy');
   await fix();

@@ -106,6 +106,16 @@ export const openings: readonly Place[] = [
     open: (page) => page.keyboard.press('Control+k'),
   },
   sheet('ItemForm', '#/stash', 'New item', 'New item'),
+  {
+    name: 'a form that is refused',
+    hash: '#/stash',
+    sign: (page) => page.getByRole('dialog').getByRole('alert').first(),
+    open: async (page) => {
+      await press('New item')(page);
+      await page.getByRole('dialog').getByLabel('Width', { exact: true }).fill('-3');
+      await page.getByRole('dialog').getByRole('button', { name: 'Add to the stash' }).click();
+    },
+  },
   sheet('StashFileSheet', '#/stash', 'Stash from a file or pasted rows', 'Stash from a file'),
   sheet('ReceiveForm', stashItem, /^Receive/, /^Receive/),
   within(sheet('ReceiveForm', stashItem, /^Receive/, /^Receive/), 'a flaw', (dialog) =>
@@ -164,22 +174,15 @@ export const openings: readonly Place[] = [
     },
   },
   {
-    name: 'a form that is refused',
-    hash: '#/stash',
-    sign: (page) => page.getByRole('dialog').getByRole('alert').first(),
-    open: async (page) => {
-      await press('New item')(page);
-      await page.getByRole('dialog').getByLabel('Width', { exact: true }).fill('-3');
-      await page.getByRole('dialog').getByRole('button', { name: 'Add to the stash' }).click();
-    },
-  },
-  {
     name: 'the cutting table',
     hash: `${coat}/lay`,
     sign: (page) => page.locator('[data-hand-piece]').first(),
     open: press('Lay by hand'),
   },
 ];
+
+/** Whether a place stands on the road of the coat. */
+export const isOfCoat = ({ hash }: Place) => hash.startsWith(coat);
 
 /** The rooms with the most text, in German, whose words are longer. */
 export const germanRooms: readonly Place[] = [
