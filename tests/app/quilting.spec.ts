@@ -51,8 +51,8 @@ test('the lines meet at the sides, and a swatch says how much larger to cut', as
   await own.fill('');
   await own.press('Enter');
   await expect(page.getByText('Lines of Back are 70 mm apart, as in the whole coat.')).toBeVisible();
-  // The room is drawn anew below the message.
-  await expect(lines.nth(2)).toHaveText('2140 mm143.5 mm70 mm');
+  // The room is drawn anew below the message, with the 6.5 % of the rise that was measured.
+  await expect(lines.nth(2)).toHaveText('2140 mm149 mm70 mm');
 
   await page.getByRole('button', { name: 'Measure a swatch, 2 layers of batting' }).click();
   const sheet = page.getByRole('dialog', { name: 'A swatch of 2 layers of batting' });
