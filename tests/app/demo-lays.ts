@@ -10,20 +10,13 @@ import { join } from 'node:path';
 import { openServices } from '../../main/services/calls/services.ts';
 import { solveHere } from '../../main/services/threads/solver.ts';
 import { thoroughSeconds } from '../../renderer/client/workers/lay-seconds.ts';
-import type { CallInput, FlowInput } from '../../shared-core/contract/contract.ts';
+import type { FlowInput } from '../../shared-core/contract/contract.ts';
 import { estimate } from '../../shared-core/flow/estimate.ts';
 import { type LayJob, sensibleIterations } from '../../shared-core/lay/job.ts';
 import { jobText } from '../../shared-core/lay/job-text.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
+import type { Found, KeptLay } from './found.ts';
 import { soonMs } from './lay-clock.ts';
-
-export type KeptLay = CallInput<'keepLay'>;
-
-export interface Found {
-  readonly lays: readonly KeptLay[];
-  /** What the solver gave for each programme, which is named by its JSON. */
-  readonly solved: Readonly<Record<string, readonly number[] | null>>;
-}
 
 if (import.meta.main) process.stdout.write(JSON.stringify(await findForDemo()));
 

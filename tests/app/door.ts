@@ -12,11 +12,8 @@ import { pathToFileURL } from 'node:url';
 import {
   test as base,
   type Browser,
-  type BrowserContext,
   type ElectronApplication,
   expect as baseExpect,
-  type ExpectMatcherState,
-  type Locator,
   type Page,
 } from '@playwright/test';
 import { rootFlags } from '../../main/launch/browser.mjs';
@@ -25,47 +22,10 @@ import { electronProgram } from '../../main/launch/electron-runtime.mjs';
 import { root } from '../../main/launch/install.mjs';
 import { type Door, whyClosed } from './closed-doors.ts';
 import { type Host, type SharedHosts, sharedHosts, startHost } from './hosts.ts';
-import { layAlone, type LayPace, paceLays } from './lay-clock.ts';
+import { type LayPace, paceLays } from './lay-clock.ts';
+import { defaultLocale, newProfile, type SharedWindow, shareWindow } from './window.ts';
 
-/** What is asked of one thing on the page, which may still be to come. */
-const askedOfOne = [
-  'toBeVisible',
-  'toBeEnabled',
-  'toContainText',
-  'toHaveAttribute',
-  'toHaveText',
-  'toHaveValue',
-] as const;
-
-/**
- * As Playwright's own. What is still to come is waited for first: each failed look of an expectation describes the
- * whole page for its message, which on a large one takes longer than all else that a spec does.
- */
-export const expect = baseExpect.extend(
-  Object.fromEntries(
-    askedOfOne.map((name) => [
-      name,
-      async function (this: ExpectMatcherState, locator: Locator, ...words: unknown[]) {
-        const { timeout = this.timeout } = Object(words.at(-1)) as { readonly timeout?: number };
-        const state = name === 'toBeVisible' ? 'visible' : 'attached';
-        const isThere = this.isNot || (await locator.waitFor({ state, timeout }).then(yes, no));
-        const asked = baseExpect.configure({ timeout: isThere ? timeout : 1 })(locator);
-        const ask = (this.isNot ? asked.not : asked)[name] as (...words: unknown[]) => Promise<void>;
-        try {
-          await ask(...words);
-          return { pass: !this.isNot, message: () => '' };
-        } catch (error) {
-          return {
-            pass: this.isNot,
-            message: () => (error instanceof Error ? error.message : String(error)),
-          };
-        }
-      },
-    ]),
-  ),
-) as typeof baseExpect;
-const yes = () => true;
-const no = () => false;
+export { expect } from './expecting.ts';
 
 export interface DoorOptions {
   readonly door: Door;
@@ -214,61 +174,6 @@ export const test = base.extend<Fixtures & DoorOptions, WorkerFixtures>({
     await use(workshop.firstPage);
   },
 });
-
-/** The maker of the specs measures in metres and pays in euros, wherever the machine stands. */
-const defaultLocale = 'en-IE';
-
-async function newProfile(browser: Browser, locale: string, pace: LayPace): Promise<BrowserContext> {
-  // Nothing that moves has to be waited for, or drawn.
-  const profile = await browser.newContext({ viewport, reducedMotion: 'reduce', locale });
-  if (pace !== 'real') await layAlone(profile);
-  return profile;
-}
-
-interface SharedWindow {
-  /** A page without anything of a spec before. */
-  take(): Promise<Page>;
-  giveBack(page: Page): Promise<void>;
-}
-
-const viewport = { width: 1360, height: 900 };
-
-/** Keeps one window and its page. What a spec left in it is taken away as it is given back. */
-function shareWindow(openPage: () => Promise<Page>): SharedWindow {
-  let kept: Page | undefined;
-  return {
-    async take() {
-      const page = kept ?? (await openPage());
-      kept = undefined;
-      return page;
-    },
-    async giveBack(page) {
-      for (const event of [
-        'console',
-        'pageerror',
-        'worker',
-        'dialog',
-        'download',
-        'request',
-        'response',
-      ] as const) {
-        page.removeAllListeners(event);
-      }
-      // What a page that is left still asked for is no fault of the spec.
-      await page.unrouteAll({ behavior: 'ignoreErrors' });
-      // Of the same origin but without the program: nothing can write there any more.
-      await page.goto(String(new URL('/enter', page.url())));
-      await page.evaluate(() => {
-        localStorage.clear();
-        sessionStorage.clear();
-      });
-      await page.context().clearCookies();
-      await page.emulateMedia({ media: null, reducedMotion: 'reduce' });
-      await page.setViewportSize(viewport);
-      kept = page;
-    },
-  };
-}
 
 async function openLoopback(
   window: SharedWindow,

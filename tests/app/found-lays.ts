@@ -4,7 +4,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ownNode, root } from '../../main/launch/install.mjs';
-import type { Found } from './demo-lays.ts';
+import type { Found } from './found.ts';
 
 /** Names the file to the programs that Playwright starts. */
 const variable = 'BOLT_DEMO_LAYS';

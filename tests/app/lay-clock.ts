@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
 import { staticAnswer } from '../../main/doors/static.ts';
 import { root } from '../../main/launch/install.mjs';
-import type { Found } from './demo-lays.ts';
+import type { Found } from './found.ts';
 
 /**
  * soon: each lay ends after a hundred looks or a few more. found: so too, and those of the demo's coat were looked for

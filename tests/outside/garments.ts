@@ -52,8 +52,6 @@ const childLining = (plan: CoatPlan) =>
 
 const littleCoat = 'moonlightpatterns.com, hooded lined coat, cloth of 140 cm';
 const schoolCoat = 'Oliver + S, School Days jacket and coat, as the fold line prints it, sizes 4 to 8';
-const justUnder =
-  'A centimetre beyond the fifth that is allowed: the pattern has patch pockets and a lap in front, the draft welts and a zip.';
 const littleRows = (
   [
     ['98', '1.5 to 3 years', 1.1],
@@ -62,13 +60,7 @@ const littleRows = (
 ).flatMap(([size, years, m]) => {
   const plan = child(size);
   return [
-    amount(
-      `hooded coat for ${years}, m`,
-      littleCoat,
-      m,
-      laidMm(childMain(plan), 1400) / 1000,
-      size === '98' ? justUnder : undefined,
-    ),
+    amount(`hooded coat for ${years}, m`, littleCoat, m, laidMm(childMain(plan), 1400) / 1000),
     amount(
       `hooded coat for ${years}, its lining, m`,
       littleCoat,

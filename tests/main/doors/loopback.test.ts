@@ -245,17 +245,6 @@ test('only files of the page are served', async () => {
   expect((await fetch(door.address, { method: 'DELETE', headers: { cookie } })).status).toBe(405);
 });
 
-test('the browser keeps what the build made and named by its content, and nothing else', async () => {
-  mkdirSync(join(folder, 'page', 'assets'));
-  for (const name of ['index-5pXTT30b.js', 'swatch.js'])
-    writeFileSync(join(folder, 'page', 'assets', name), '');
-  const kept = async (path: string) =>
-    (await fetch(`${door.address}${path}`, { headers: { cookie } })).headers.get('cache-control');
-  expect(await kept('assets/index-5pXTT30b.js')).toBe('private, max-age=31536000, immutable');
-  for (const path of ['', 'index.html', 'assets/swatch.js', 'assets/index-5pXTT30c.js', 'call'])
-    expect(await kept(path)).toBe('no-store');
-});
-
 test('a failure inside the host is a plain 500, goes into the log, and the host goes on', async () => {
   const failures: unknown[] = [];
   const failing = await startLoopback({
