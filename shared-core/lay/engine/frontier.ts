@@ -3,6 +3,7 @@
  * one at a time, largest first. The frontier is kept in narrow rows along the cloth; within a row
  * nothing is ever laid behind it, so the lay is valid by construction, if loose.
  */
+import { remembered } from '../../measure/remembered.ts';
 import type { Form, Item, Lay, Model } from './model.ts';
 import { latticeDown, latticeUp } from './model.ts';
 import type { Random } from './random.ts';
@@ -11,24 +12,25 @@ const ROW_COUNT = 96;
 /** Rounding when an x is put on a lattice; far under what any check can see. */
 const NEAR_MM = 1e-6;
 
+/** Leftmost and rightmost x of a form within each row from `low` on; Infinity / -Infinity in rows that it does not reach. */
+interface Silhouette {
+  readonly low: number;
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+}
+
 /**
- * Leftmost and rightmost x of the form within each row, widened up and down by reachMm, when its centre is at y.
- * Rows outside the form stay at Infinity / -Infinity.
+ * When the form's centre is at y, widened up and down by reachMm. Copies of a piece are tried at the same places, each
+ * in three orders.
  */
-function silhouette(
-  form: Form,
-  y: number,
-  reachMm: number,
-  rowMm: number,
-  left: Float64Array,
-  right: Float64Array,
-): readonly [number, number] {
+const silhouette = remembered((form: Form, y: number, reachMm: number, rowMm: number): Silhouette => {
   const ring = form.ring;
   const count = ring.length;
   const low = Math.max(0, Math.floor((y - form.halfY - reachMm) / rowMm));
-  const high = Math.min(left.length - 1, Math.floor((y + form.halfY + reachMm) / rowMm));
-  left.fill(Infinity, low, high + 1);
-  right.fill(-Infinity, low, high + 1);
+  const high = Math.min(ROW_COUNT - 1, Math.floor((y + form.halfY + reachMm) / rowMm));
+  const rowCount = Math.max(0, high + 1 - low);
+  const left = new Float64Array(rowCount).fill(Infinity);
+  const right = new Float64Array(rowCount).fill(-Infinity);
   let x0 = ring[count - 2]!;
   let y0 = ring[count - 1]! + y;
   for (let i = 0; i < count; i += 2) {
@@ -49,14 +51,14 @@ function silhouette(
       }
       const min = xa < xb ? xa : xb;
       const max = xa < xb ? xb : xa;
-      if (min < left[row]!) left[row] = min;
-      if (max > right[row]!) right[row] = max;
+      if (min < left[row - low]!) left[row - low] = min;
+      if (max > right[row - low]!) right[row - low] = max;
     }
     x0 = x1;
     y0 = y1;
   }
-  return [low, high];
-}
+  return { low, left, right };
+});
 
 /** Candidate centres across the cloth for a form in a bin of this width; empty when it is too wide. */
 function acrossChoices(
@@ -96,8 +98,6 @@ function acrossChoices(
 export function frontierLay(model: Model, order: readonly number[], random: Random, everyRows: number): Lay {
   const { forms, items, bins } = model;
   const rows = bins.map(() => new Float64Array(ROW_COUNT));
-  const left = new Float64Array(ROW_COUNT);
-  const right = new Float64Array(ROW_COUNT);
   const reachMm = model.clearanceMm + 4 * model.grainMm;
   const lay = {
     form: new Int32Array(items.length).fill(-1),
@@ -107,10 +107,10 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
   };
   /** What lies there pushes the frontier of its bin to its right side. */
   function advance(b: number, form: Form, x: number, y: number): void {
-    const [low, high] = silhouette(form, y, reachMm, bins[b]!.widthMm / ROW_COUNT, left, right);
-    for (let row = low; row <= high; row++) {
-      const reached = x - bins[b]!.startX + right[row]!;
-      if (reached > rows[b]![row]!) rows[b]![row] = reached;
+    const { low, right } = silhouette(form, y, reachMm, bins[b]!.widthMm / ROW_COUNT);
+    for (let k = 0; k < right.length; k++) {
+      const reached = x - bins[b]!.startX + right[k]!;
+      if (reached > rows[b]![low + k]!) rows[b]![low + k] = reached;
     }
   }
   for (const { bin, form, x, y } of model.held) advance(bin, forms[form]!, x, y);
@@ -124,22 +124,22 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
       for (const formIndex of item.forms) {
         const form = forms[formIndex]!;
         for (const y of acrossChoices(item, form, bin.widthMm, model.grainMm, rowMm, everyRows)) {
-          const [low, high] = silhouette(form, y, reachMm, rowMm, left, right);
+          const { low, left } = silhouette(form, y, reachMm, rowMm);
           let x = form.halfX;
-          for (let row = low; row <= high; row++) {
-            if (left[row] === Infinity || frontier[row] === 0) continue;
-            const needed = frontier[row]! + reachMm - left[row]!;
+          for (let k = 0; k < left.length; k++) {
+            if (left[k] === Infinity || frontier[low + k] === 0) continue;
+            const needed = frontier[low + k]! + reachMm - left[k]!;
             if (needed > x) x = needed;
           }
           x = pastFlaws(bin.flaws, form, item, x, y);
           if (x + form.halfX > bin.lengthMm + model.grainMm) continue;
           let waste = 0;
-          for (let row = low; row <= high; row++) {
-            if (left[row] !== Infinity) waste += x + left[row]! - frontier[row]!;
+          for (let k = 0; k < left.length; k++) {
+            if (left[k] !== Infinity) waste += x + left[k]! - frontier[low + k]!;
           }
           // Places as good differ by chance; on a grid by how far from the selvage, so that the rest stays in one piece.
           const rank = item.stepY > 0 ? y / model.widthMm : random.next();
-          const score = x + form.halfX + (0.6 * waste) / (high - low + 1) + rank * model.widthMm * 1e-4;
+          const score = x + form.halfX + (0.6 * waste) / left.length + rank * model.widthMm * 1e-4;
           if (score < bestScore) {
             bestScore = score;
             lay.form[index] = formIndex;
