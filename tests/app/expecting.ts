@@ -22,7 +22,8 @@ export const expect = baseExpect.extend(
       async function (this: ExpectMatcherState, locator: Locator, ...words: unknown[]) {
         const { timeout = this.timeout } = Object(words.at(-1)) as { readonly timeout?: number };
         const state = name === 'toBeVisible' ? 'visible' : 'attached';
-        const isThere = this.isNot || (await locator.waitFor({ state, timeout }).then(yes, no));
+        // Of several only the first is waited for: whether there may be several is for the expectation to say.
+        const isThere = this.isNot || (await locator.first().waitFor({ state, timeout }).then(yes, no));
         const asked = baseExpect.configure({ timeout: isThere ? timeout : 1 })(locator);
         const ask = (this.isNot ? asked.not : asked)[name] as (...words: unknown[]) => Promise<void>;
         try {

@@ -151,39 +151,43 @@ test('a file that is no pattern says what it is, and nothing is changed', async 
   await expect(cards).toHaveCount(before);
 });
 
-test('a file that is never read to its end leaves the window free, and is given up', async ({ page }) => {
-  await page.clock.install();
-  await page.route('**/pattern-worker-*.js', (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'onmessage = () => { for (;;); };' }),
-  );
-  await openPlan(page);
-  const cards = page.getByRole('button', { name: /drawn to scale/ });
-  const before = await cards.count();
-  await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
-  const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
-  const choose = (name: string) =>
-    sheet
-      .getByLabel('Pattern file')
-      .setInputFiles({ name, mimeType: 'application/dxf', buffer: Buffer.from(pattern) });
-  await choose('endless.dxf');
-  await expect(sheet.getByText('Reading the pattern…')).toBeVisible();
-  // What is asked meanwhile is answered.
-  await sheet.getByRole('button', { name: 'Bring them in' }).click();
-  await expect(sheet.getByRole('alert')).toContainText('is still being read');
-  await sheet.getByRole('button', { name: 'Stop reading' }).click();
-  await expect(sheet.getByRole('alert').first()).toContainText('because you stopped it');
-  await expect(sheet.getByText('Reading the pattern…')).toBeHidden();
+test.describe('by a clock of the spec’s own', () => {
+  test.use({ ownWindow: true });
 
-  await choose('again.dxf');
-  await expect(sheet.getByText('Reading the pattern…')).toBeVisible();
-  await page.clock.fastForward(21_000);
-  await expect(sheet.getByRole('alert').first()).toContainText('takes longer than 20 seconds to read');
-  // Another file is read by a worker of its own.
-  await page.unroute('**/pattern-worker-*.js');
-  await choose('saltmarsh.dxf');
-  await expect(sheet.getByRole('status').first()).toContainText('Shoulder yoke is 533.4 mm long');
-  await sheet.getByRole('button', { name: 'Cancel' }).click();
-  await expect(cards).toHaveCount(before);
+  test('a file that is never read to its end leaves the window free, and is given up', async ({ page }) => {
+    await page.clock.install();
+    await page.route('**/pattern-worker-*.js', (route) =>
+      route.fulfill({ contentType: 'text/javascript', body: 'onmessage = () => { for (;;); };' }),
+    );
+    await openPlan(page);
+    const cards = page.getByRole('button', { name: /drawn to scale/ });
+    const before = await cards.count();
+    await page.getByRole('button', { name: 'Bring in pieces from a file' }).click();
+    const sheet = page.getByRole('dialog', { name: 'Bring in pieces' });
+    const choose = (name: string) =>
+      sheet
+        .getByLabel('Pattern file')
+        .setInputFiles({ name, mimeType: 'application/dxf', buffer: Buffer.from(pattern) });
+    await choose('endless.dxf');
+    await expect(sheet.getByText('Reading the pattern…')).toBeVisible();
+    // What is asked meanwhile is answered.
+    await sheet.getByRole('button', { name: 'Bring them in' }).click();
+    await expect(sheet.getByRole('alert')).toContainText('is still being read');
+    await sheet.getByRole('button', { name: 'Stop reading' }).click();
+    await expect(sheet.getByRole('alert').first()).toContainText('because you stopped it');
+    await expect(sheet.getByText('Reading the pattern…')).toBeHidden();
+
+    await choose('again.dxf');
+    await expect(sheet.getByText('Reading the pattern…')).toBeVisible();
+    await page.clock.fastForward(21_000);
+    await expect(sheet.getByRole('alert').first()).toContainText('takes longer than 20 seconds to read');
+    // Another file is read by a worker of its own.
+    await page.unroute('**/pattern-worker-*.js');
+    await choose('saltmarsh.dxf');
+    await expect(sheet.getByRole('status').first()).toContainText('Shoulder yoke is 533.4 mm long');
+    await sheet.getByRole('button', { name: 'Cancel' }).click();
+    await expect(cards).toHaveCount(before);
+  });
 });
 
 test('the pieces go out as DXF and as SVG, and are read again', async ({ page }) => {

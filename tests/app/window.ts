@@ -41,6 +41,7 @@ export function shareWindow(openPage: () => Promise<Page>): SharedWindow {
       ] as const) {
         page.removeAllListeners(event);
       }
+      for (const other of page.context().pages()) if (other !== page) await other.close();
       // What a page that is left still asked for is no fault of the spec.
       await page.unrouteAll({ behavior: 'ignoreErrors' });
       // Of the same origin but without the program: nothing can write there any more.
