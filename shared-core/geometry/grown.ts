@@ -1,6 +1,6 @@
 /** A ring grown outwards, for what is cut with so much to spare all round. */
 import { Clipper, EndType, JoinType } from 'clipper2-ts';
-import { remembered } from '../measure/remembered.ts';
+import { remembered } from './remembered.ts';
 import { fromPath, toPath, unitsPerMm } from './boolean.ts';
 import { type Ring, ringAreaMm2 } from './ring.ts';
 

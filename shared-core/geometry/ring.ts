@@ -6,7 +6,7 @@
  * counter-clockwise, without crossings. Outlines that people edit are { x, y } points (plan/model/outline.ts);
  * rings are for computing and pass to a worker whole.
  */
-import { remembered } from '../measure/remembered.ts';
+import { remembered } from './remembered.ts';
 
 export type Ring = Float64Array;
 

@@ -3,7 +3,7 @@
  * y = constant, at an even spacing from an origin, clipped to the seam line of the whole piece (opened at its fold).
  */
 import { type Ring, ringAreaMm2, ringBox } from '../geometry/ring.ts';
-import { remembered } from '../measure/remembered.ts';
+import { remembered } from '../geometry/remembered.ts';
 import { pieceById, type CoatPlan, type Piece, type Quilting } from '../plan/model/coat-plan.ts';
 import { cutRing } from '../plan/geometry/outline-ring.ts';
 

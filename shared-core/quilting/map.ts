@@ -5,7 +5,7 @@
  */
 import { ringGrown } from '../geometry/grown.ts';
 import { type Point, type Ring, ringBox } from '../geometry/ring.ts';
-import { remembered } from '../measure/remembered.ts';
+import { remembered } from '../geometry/remembered.ts';
 import type { CoatPlan, Piece } from '../plan/model/coat-plan.ts';
 import type { EdgePlace } from '../plan/model/outline.ts';
 import { cutRing, edgePoints } from '../plan/geometry/outline-ring.ts';

@@ -3,7 +3,7 @@
  * one at a time, largest first. The frontier is kept in narrow rows along the cloth; within a row
  * nothing is ever laid behind it, so the lay is valid by construction, if loose.
  */
-import { remembered } from '../../measure/remembered.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import type { Form, Item, Lay, Model } from './model.ts';
 import { latticeDown, latticeUp } from './model.ts';
 import type { Random } from './random.ts';

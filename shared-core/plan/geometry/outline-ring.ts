@@ -5,7 +5,7 @@
 import { cubicChords, chainLengthMm } from '../../geometry/curve.ts';
 import { ringWithoutLoops } from '../../geometry/boolean.ts';
 import { type Point, type Ring, ringFromPoints } from '../../geometry/ring.ts';
-import { remembered } from '../../measure/remembered.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import { edgeStart, type Outline } from '../model/outline.ts';
 
 /** Chords stay this near to the drafted curve. */

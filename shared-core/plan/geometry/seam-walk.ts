@@ -2,7 +2,7 @@
  * Walking the seams: how long the edges on both sides of each seam are, and whether they fit.
  * Lengths are for one coat, at the seam line.
  */
-import { remembered } from '../../measure/remembered.ts';
+import { remembered } from '../../geometry/remembered.ts';
 import { type CoatPlan, type Piece, pieceById } from '../model/coat-plan.ts';
 import type { EdgePlace, Seam } from '../model/outline.ts';
 import { edgeLengthMm } from './outline-ring.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { demoWorkshop } from '../../../shared-core/demo/demo-workshop.ts';
-import { remembered } from '../../../shared-core/measure/remembered.ts';
+import { remembered } from '../../../shared-core/geometry/remembered.ts';
 import { cutRing } from '../../../shared-core/plan/geometry/outline-ring.ts';
 import { seamWalk } from '../../../shared-core/plan/geometry/seam-walk.ts';
 import type { CoatPlan } from '../../../shared-core/plan/model/coat-plan.ts';
