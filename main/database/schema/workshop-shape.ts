@@ -4,6 +4,7 @@
  * would act in the ledger without a word.
  */
 import SqliteDatabase, { type Database } from 'better-sqlite3';
+import { remembered } from '../../../shared-core/geometry/remembered.ts';
 import type { Problem } from '../../../shared-core/measure/problem.ts';
 import { applySteps, schemaVersion } from './migrate.ts';
 import type { Migration } from './migration.ts';
@@ -52,15 +53,9 @@ function partsOf(database: Database): Map<string, string> {
 }
 
 /** What a version has stays the same while the program runs, and making it takes longer than the rest of an opening. */
-const known = new WeakMap<readonly Migration[], Map<number, ReadonlyMap<string, string>>>();
-
-function partsOfVersion(migrations: readonly Migration[], version: number): ReadonlyMap<string, string> {
-  const versions = known.get(migrations) ?? new Map<number, ReadonlyMap<string, string>>();
-  known.set(migrations, versions);
-  const parts = versions.get(version) ?? partsAfter(migrations.slice(0, version));
-  versions.set(version, parts);
-  return parts;
-}
+const partsOfVersion = remembered((migrations: readonly Migration[], version: number) =>
+  partsAfter(migrations.slice(0, version)),
+);
 
 function partsAfter(migrations: readonly Migration[]): Map<string, string> {
   const fresh = new SqliteDatabase(':memory:');
