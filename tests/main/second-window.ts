@@ -1,25 +1,50 @@
 /**
- * Another program that has a workshop open: node second-window.ts DATAFILE [NAME]. Saves three items of that name,
- * where one is given, prints "open", or what was refused, and then stays until it is killed or its input ends.
+ * Another program that has workshops open, for other-program.ts. Each line of its input is an order as JSON, and it
+ * prints "done" or what was refused. Ends when its input ends.
  */
+import { once } from 'node:events';
 import { writeSync } from 'node:fs';
+import { createInterface } from 'node:readline';
+import { openServices, type Services } from '../../main/services/calls/services.ts';
 import { problemSentence } from '../../shared-core/measure/problem.ts';
-import { openServices } from '../../main/services/calls/services.ts';
 import { down } from './asking-inputs.ts';
 
-const [dataFile = '', name] = process.argv.slice(2);
-const opened = openServices({ dataFile, demoFile: `${dataFile}-demo`, waitMs: 50 });
-if (opened.ok && name !== undefined) {
+export interface Order {
+  /** To save three items of that name, beside the others. */
+  readonly order: 'open' | 'save' | 'close';
+  readonly file: string;
+  readonly name?: string;
+}
+
+const services = new Map<string, Services>();
+
+function open({ file }: Order): string {
+  const opened = openServices({ dataFile: file, demoFile: `${file}-demo`, waitMs: 50 });
+  if (!opened.ok) return opened.problems.map(problemSentence).join(' / ');
+  services.set(file, opened.value);
+  return 'done';
+}
+
+async function save({ file, name }: Order): Promise<string> {
   for (const number of [1, 2, 3]) {
     const input = { ...down, name: `${name} ${number}` };
-    const saved = await opened.value.answer({ call: 'saveItem', workshop: 'own', input });
-    if (!saved.ok) throw new Error(saved.problems.map(problemSentence).join(' / '));
+    const saved = await services.get(file)!.answer({ call: 'saveItem', workshop: 'own', input });
+    if (!saved.ok) return saved.problems.map(problemSentence).join(' / ');
   }
+  return 'done';
 }
-writeSync(1, opened.ok ? 'open\n' : `${opened.problems.map(problemSentence).join(' / ')}\n`);
-if (!opened.ok) process.exit(3);
-process.stdin.on('end', () => {
-  opened.value.close();
-  process.exit(0);
+
+async function close({ file }: Pick<Order, 'file'>): Promise<string> {
+  await services.get(file)!.close();
+  services.delete(file);
+  return 'done';
+}
+
+const orders = { open, save, close };
+const lines = createInterface({ input: process.stdin });
+lines.on('line', async (line) => {
+  const order: Order = JSON.parse(line);
+  writeSync(1, `${await orders[order.order](order)}\n`);
 });
-process.stdin.resume();
+await once(lines, 'close');
+for (const file of services.keys()) await close({ file });

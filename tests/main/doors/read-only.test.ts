@@ -1,6 +1,5 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { once } from 'node:events';
 import {
   chmodSync,
   copyFileSync,
@@ -11,10 +10,9 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { openWorkshop } from '../../../main/database/file/connection.ts';
 import { migrations } from '../../../main/database/schema/migrations.ts';
 import { runEstimate } from '../../../main/doors/command.ts';
@@ -22,31 +20,19 @@ import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { emptySlot } from '../../../shared-core/plan/model/coat-plan.ts';
 import { newPlan } from '../../../shared-core/plan/model/new-plan.ts';
 import { openAsking, receivedFill, tempFolder } from '../asking.ts';
+import { elsewhere, leaveAsKilled, nobody } from '../other-program.ts';
 
-const programs = {
-  command: fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url)),
-  window: fileURLToPath(new URL('../second-window.ts', import.meta.url)),
-};
+const command = fileURLToPath(new URL('../../../main/doors/command.ts', import.meta.url));
 const words = ['--coat', 'Lapwing', '--json', '--iterations', '20'];
 const latest = migrations.length;
 
 let folder: string;
 let file: string;
-const windows: ChildProcess[] = [];
 
 beforeEach(() => {
   folder = join(tempFolder(), 'shelf');
   mkdirSync(folder);
   file = join(folder, 'own.sqlite');
-});
-
-afterEach(async () => {
-  for (const child of windows.splice(0)) {
-    if (child.exitCode !== null || child.signalCode !== null) continue;
-    const gone = once(child, 'exit');
-    child.kill('SIGKILL');
-    await gone;
-  }
 });
 
 /** A workshop with a coat that takes so many grams of a fill, of which 640 g are there. */
@@ -59,16 +45,21 @@ async function workshopWithCoat(gramsPerCoat: number): Promise<void> {
   asking.services.close();
 }
 
-/** Another program that has the file open, and what it has written there since is in its log alone. */
-async function openInAnotherProgram(): Promise<ChildProcess> {
-  const child = spawn(process.execPath, [programs.window, file], { stdio: ['pipe', 'pipe', 'inherit'] });
-  windows.push(child);
-  const [said] = await once(createInterface({ input: child.stdout! }), 'line');
-  expect(said).toBe('open');
+/** Another program has the file open, and what it has written there since is in its log alone. */
+async function openInAnotherProgram(): Promise<void> {
+  await elsewhere.open(file);
+  renameItems();
+}
+
+/** As it was killed, with that in its log. */
+async function killedInAnotherProgram(): Promise<void> {
+  await leaveAsKilled(file, async () => renameItems());
+}
+
+function renameItems(): void {
   const writer = new SqliteDatabase(file);
   writer.exec("UPDATE item SET name = 'Renamed meanwhile'");
   writer.close();
-  return child;
 }
 
 /** All that lies in the folder, byte for byte. Where readers stand in a log (-shm) is no part of what is kept. */
@@ -115,10 +106,7 @@ describe('an estimate without a window', () => {
 
   test('reads what a window that was killed has left in its log', async () => {
     await workshopWithCoat(170);
-    const child = await openInAnotherProgram();
-    const gone = once(child, 'exit');
-    child.kill('SIGKILL');
-    await gone;
+    await killedInAnotherProgram();
     const before = everything();
     const { told } = await estimate();
     expect(told).toContain('Renamed meanwhile');
@@ -132,11 +120,9 @@ describe('an estimate without a window', () => {
     for (const name of readdirSync(folder)) chmodSync(join(folder, name), 0o444);
     chmodSync(folder, 0o555);
     const before = everything();
-    // As a person who is not the superuser, where this test runs as one and so may write anywhere.
-    const person = process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
-    const ended = spawnSync(process.execPath, [programs.command, '--data', file, ...words], {
+    const ended = spawnSync(process.execPath, [command, '--data', file, ...words], {
       encoding: 'utf8',
-      ...person,
+      ...nobody,
     });
     chmodSync(folder, 0o755);
     expect([ended.stderr, ended.status]).toEqual(['', 0]);
@@ -184,10 +170,7 @@ describe('an estimate without a window', () => {
 
   test('refuses a file whose log came along without the rest', async () => {
     await workshopWithCoat(170);
-    const child = await openInAnotherProgram();
-    const gone = once(child, 'exit');
-    child.kill('SIGKILL');
-    await gone;
+    await killedInAnotherProgram();
     rmSync(`${file}-shm`);
     const before = everything();
     expect((await estimate()).refusal).toBe(

@@ -1,38 +1,10 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { openServices } from '../../../../main/services/calls/services.ts';
 import { problemSentence } from '../../../../shared-core/measure/problem.ts';
 import { dump, filesIn, openAsking, receivedFill, tempFolder } from '../../asking.ts';
-
-const program = fileURLToPath(new URL('../../second-window.ts', import.meta.url));
-
-interface Other {
-  readonly child: ChildProcess;
-  readonly said: string;
-}
-
-/** As a person who is not the superuser, where this test runs as one and so may write anywhere. */
-async function otherProgram(dataFile: string, asNobody = false): Promise<Other> {
-  const person = asNobody && process.getuid?.() === 0 ? { uid: 65_534, gid: 65_534 } : {};
-  const child = spawn(process.execPath, [program, dataFile], {
-    stdio: ['pipe', 'pipe', 'inherit'],
-    ...person,
-  });
-  const [said] = await once(createInterface({ input: child.stdout! }), 'line');
-  return { child, said: String(said) };
-}
-
-async function ended({ child }: Other, how: () => void): Promise<void> {
-  if (child.exitCode !== null || child.signalCode !== null) return;
-  const gone = once(child, 'exit');
-  how();
-  await gone;
-}
+import { elsewhere, nobody, otherProgram } from '../../other-program.ts';
 
 function open(dataFile: string) {
   return openServices({ dataFile, demoFile: `${dataFile}-demo`, waitMs: 50 });
@@ -41,8 +13,7 @@ function open(dataFile: string) {
 describe('a workshop that is open already', () => {
   test('is refused to a second window with who has it, and nothing in it or beside it is touched', async () => {
     const file = join(tempFolder(), 'own.sqlite');
-    const first = await otherProgram(file);
-    expect(first.said).toBe('open');
+    const pid = await elsewhere.open(file);
     const before = [dump(file), filesIn(join(file, '..')), readFileSync(`${file}-open`)];
     const second = open(file);
     const sentences = second.ok ? [] : second.problems.map(problemSentence);
@@ -50,9 +21,9 @@ describe('a workshop that is open already', () => {
     expect(sentences[0]).toMatch(
       /is open already in another window of this program, since \d\d:\d\d \(process \d+\)\./,
     );
-    expect(sentences[0]).toContain(`process ${first.child.pid}`);
+    expect(sentences[0]).toContain(`process ${pid}`);
     expect([dump(file), filesIn(join(file, '..')), readFileSync(`${file}-open`)]).toEqual(before);
-    await ended(first, () => first.child.stdin!.end());
+    await elsewhere.close(file);
   });
 
   test('is refused even to a second opening in the same program', () => {
@@ -67,8 +38,8 @@ describe('a workshop that is open already', () => {
 
   test('is free again as soon as the first is closed, and nothing is left beside it', async () => {
     const file = join(tempFolder(), 'own.sqlite');
-    const first = await otherProgram(file);
-    await ended(first, () => first.child.stdin!.end());
+    await elsewhere.open(file);
+    await elsewhere.close(file);
     expect(filesIn(join(file, '..'))).toEqual(['own.sqlite']);
     const second = open(file);
     expect(second.ok).toBe(true);
@@ -77,8 +48,8 @@ describe('a workshop that is open already', () => {
 
   test('whose program was killed is free at once, though its claim still lies there', async () => {
     const file = join(tempFolder(), 'own.sqlite');
-    const first = await otherProgram(file);
-    await ended(first, () => first.child.kill('SIGKILL'));
+    await elsewhere.open(file);
+    await elsewhere.kill();
     expect(existsSync(`${file}-open`)).toBe(true);
     const second = open(file);
     expect(second.ok).toBe(true);
@@ -113,11 +84,13 @@ describe('a folder that may not be written to', () => {
     if (made.ok) made.value.close();
     chmodSync(file, 0o644);
     chmodSync(shut, 0o555);
+    const theirs = otherProgram(nobody);
     for (const dataFile of [file, join(shut, 'new.sqlite')]) {
-      const other = await otherProgram(dataFile, true);
-      expect(other.said).toContain('cannot be written. Allow writing to the file and its folder');
-      await ended(other, () => other.child.kill());
+      await expect(theirs.open(dataFile)).rejects.toThrow(
+        'cannot be written. Allow writing to the file and its folder',
+      );
     }
+    await theirs.kill();
     expect(filesIn(shut)).toEqual(['own.sqlite']);
     chmodSync(shut, 0o755);
   });

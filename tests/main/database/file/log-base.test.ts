@@ -1,5 +1,3 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import {
   copyFileSync,
   existsSync,
@@ -10,37 +8,26 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
 import SqliteDatabase from 'better-sqlite3';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { openWorkshop } from '../../../../main/database/file/connection.ts';
 import { hasForeignLog, settleLog } from '../../../../main/database/file/log-base.ts';
 import { problemSentence } from '../../../../shared-core/measure/problem.ts';
 import { seeded } from '../../../fixtures/large-stash.ts';
-import { type Asking, dump, openAsking, receivedFill, taffeta, tempFolder } from '../../asking.ts';
-
-const program = fileURLToPath(new URL('../../second-window.ts', import.meta.url));
+import { type Asking, down, dump, openAsking, receivedFill, taffeta, tempFolder } from '../../asking.ts';
+import { elsewhere, filesOf, leaveAsKilled } from '../../other-program.ts';
 
 let file: string;
-const children: ChildProcess[] = [];
 
 beforeEach(() => {
   file = join(tempFolder(), 'own.sqlite');
 });
 
-afterEach(() => {
-  for (const child of children.splice(0)) child.kill('SIGKILL');
-});
-
-/** Another program books entries under that name, and is killed with its log beside the file. */
+/** Another program has saved entries under that name, and was killed with its log beside the file. */
 async function killedWhileOpen(name: string): Promise<void> {
-  const child = spawn(process.execPath, [program, file, name], { stdio: ['pipe', 'pipe', 'inherit'] });
-  children.push(child);
-  expect(await once(createInterface({ input: child.stdout! }), 'line')).toEqual(['open']);
-  const gone = once(child, 'exit');
-  child.kill('SIGKILL');
-  await gone;
+  await leaveAsKilled(file, async (asking) => {
+    for (const number of [1, 2, 3]) await asking.get('saveItem', { ...down, name: `${name} ${number}` });
+  });
   expect(statSync(`${file}-wal`).size).toBeGreaterThan(0);
 }
 
@@ -139,10 +126,19 @@ describe('a copy that was put in place by hand after the program was killed', ()
 describe('the log of the file itself', () => {
   test('is read after the program was killed, and nothing is told', async () => {
     await began();
-    await killedWhileOpen('Late');
+    await elsewhere.open(file);
+    await elsewhere.save(file, 'Late');
+    await elsewhere.kill();
+    const left = filesOf(file);
     const asking = openAsking({ dataFile: file });
     expect(await itemNames(asking)).toEqual(['Fenwalk down', 'Late 1', 'Late 2', 'Late 3']);
     expect((await asking.get('workshopFacts', {})).fileProblems).toEqual([]);
+    // What the other tests take for a killed program's leaves the same, and is read alike.
+    asking.services.close();
+    await killedWhileOpen('Later');
+    expect(filesOf(file)).toEqual(left);
+    const again = openAsking({ dataFile: file });
+    expect(await itemNames(again)).toHaveLength(7);
   });
 
   test('moves to another folder with its file', async () => {
