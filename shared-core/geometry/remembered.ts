@@ -8,18 +8,27 @@
 export function remembered<Of extends object, Words extends readonly (string | number | null)[], Given>(
   work: (of: Of, ...words: Words) => Given,
 ): (of: Of, ...words: Words) => Given {
-  const given = new WeakMap<Of, Map<string, Given>>();
+  const given = new WeakMap<Of, Map<unknown, unknown>>();
   return (of, ...words) => {
     let known = given.get(of);
     if (known === undefined) {
       known = new Map();
       given.set(of, known);
     }
-    const key = JSON.stringify(words);
-    const before = known.get(key);
-    if (before !== undefined || known.has(key)) return before as Given;
+    // A map for each word but the last, since a text made of all of them takes longer than some of what is asked.
+    const last = words.length - 1;
+    for (let at = 0; at < last; at++) {
+      let further = known.get(words[at]) as Map<unknown, unknown> | undefined;
+      if (further === undefined) {
+        further = new Map();
+        known.set(words[at], further);
+      }
+      known = further;
+    }
+    const before = known.get(words[last]);
+    if (before !== undefined || known.has(words[last])) return before as Given;
     const now = work(of, ...words);
-    known.set(key, now);
+    known.set(words[last], now);
     return now;
   };
 }

@@ -23,7 +23,7 @@ interface Silhouette {
  * When the form's centre is at y, widened up and down by reachMm. Copies of a piece are tried at the same places, each
  * in three orders.
  */
-const silhouette = remembered((form: Form, y: number, reachMm: number, rowMm: number): Silhouette => {
+const silhouette = remembered((form: Form, reachMm: number, rowMm: number, y: number): Silhouette => {
   const ring = form.ring;
   const count = ring.length;
   const low = Math.max(0, Math.floor((y - form.halfY - reachMm) / rowMm));
@@ -107,7 +107,7 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
   };
   /** What lies there pushes the frontier of its bin to its right side. */
   function advance(b: number, form: Form, x: number, y: number): void {
-    const { low, right } = silhouette(form, y, reachMm, bins[b]!.widthMm / ROW_COUNT);
+    const { low, right } = silhouette(form, reachMm, bins[b]!.widthMm / ROW_COUNT, y);
     for (let k = 0; k < right.length; k++) {
       const reached = x - bins[b]!.startX + right[k]!;
       if (reached > rows[b]![low + k]!) rows[b]![low + k] = reached;
@@ -124,7 +124,7 @@ export function frontierLay(model: Model, order: readonly number[], random: Rand
       for (const formIndex of item.forms) {
         const form = forms[formIndex]!;
         for (const y of acrossChoices(item, form, bin.widthMm, model.grainMm, rowMm, everyRows)) {
-          const { low, left } = silhouette(form, y, reachMm, rowMm);
+          const { low, left } = silhouette(form, reachMm, rowMm, y);
           let x = form.halfX;
           for (let k = 0; k < left.length; k++) {
             if (left[k] === Infinity || frontier[low + k] === 0) continue;
