@@ -7,6 +7,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Configuration } from 'electron-builder';
 import { shippedPackages, stageApp } from '../../main/launch/staging.mjs';
 import { ensureBuilt } from '../../main/launch/build.mjs';
 import { root } from '../../main/launch/install.mjs';
@@ -30,9 +31,15 @@ try {
     return [system, { files: files.length, bytes, digest, unpacked }] as const;
   });
   const linux = filesFor(config, 'linux', app).files;
+  const wrong = {
+    ...config,
+    electronFuses: { ...config.electronFuses, runAsNodes: false },
+  } as Configuration;
   const report = {
     version: manifest.version,
     problems: await configProblems(config),
+    // What the same judgement says of a fuse that there is not.
+    problemsOfWrong: await configProblems(wrong),
     systems: Object.fromEntries(perSystem),
     packedForLinux: {
       files: packed.files.length,
@@ -51,7 +58,8 @@ try {
   };
   writeSync(process.stdout.fd, `${JSON.stringify(report, null, 1)}\n`);
   const { isAsListed, answers } = report.packedForLinux;
-  if (report.problems.length > 0 || !isAsListed || !answers) process.exitCode = 1;
+  const isJudged = report.problems.length === 0 && report.problemsOfWrong.length > 0;
+  if (!isJudged || !isAsListed || !answers) process.exitCode = 1;
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -12,14 +12,16 @@ afterEach(async () => {
   for (const clear of leftovers.splice(0).reverse()) await clear();
 });
 
-async function pool(module: string, limits: Pick<PoolOptions, 'deadlineMs' | 'memoryMb'>): Promise<Pool> {
+async function pool(
+  module: string,
+  options: Pick<PoolOptions, 'size' | 'deadlineMs' | 'memoryMb'>,
+): Promise<Pool> {
   const folder = mkdtempSync(join(tmpdir(), 'bolt-fuzz-'));
   leftovers.push(() => rmSync(folder, { recursive: true, force: true }));
   const opened = await openPool({
-    size: 2,
     module: new URL(module, import.meta.url).href,
     folder,
-    ...limits,
+    ...options,
   });
   leftovers.push(() => opened.close());
   return opened;
@@ -40,13 +42,14 @@ const traps = [
 ];
 
 test('no spoiled file of any kind stops a reader, and none that is refused changes the workshop', async () => {
-  const own = await pool('./readers.ts', { deadlineMs: 2000, memoryMb: 512 });
+  // One: a second would load the whole program once more, for few files.
+  const own = await pool('./readers.ts', { size: 1, deadlineMs: 2000, memoryMb: 512 });
   const told: string[] = [];
   const options = { seed: 7, fileCount: 100, textCount: 2000, traps };
   const report = await fuzzReport(
     fuzzFiles(await wholeFiles(), options),
     own,
-    2,
+    1,
     (file, { verdict, why }) => {
       if (why !== '') told.push(`${file.name}: ${verdict}, ${why}`);
     },
@@ -71,7 +74,7 @@ test('the same seed makes the same files, another one others; there are sixty cr
 });
 
 test('whatever a reader may not do is counted, and the next file is read all the same', async () => {
-  const broken = await pool('./broken-readers.ts', { deadlineMs: 400, memoryMb: 48 });
+  const broken = await pool('./broken-readers.ts', { size: 2, deadlineMs: 400, memoryMb: 48 });
   const names = [
     'throws',
     'dies',
