@@ -8,8 +8,7 @@
  */
 import { ringBox, ringsAlike } from '../../geometry/ring.ts';
 import type { Ring } from '../../geometry/ring.ts';
-import { convexParts } from './convex.ts';
-import { outwardRing } from './outward.ts';
+import { type Base, baseOf, type DepthTable, keptTable } from './kept-tables.ts';
 
 /** Numbers per boundary edge: start x, y; direction x, y; length. The inside is on the left. */
 const EDGE = 5;
@@ -21,28 +20,6 @@ const EDGE = 5;
 const MOST_CORNERS = 100;
 /** Numbers per convex half-plane: outward normal x, y; reach. */
 const PLANE = 3;
-
-/** What answers for one pair of shapes. */
-export interface DepthTable {
-  /** Half the extent of the grid, and cells per mm. */
-  readonly halfX: number;
-  readonly halfY: number;
-  readonly cellsPerX: number;
-  readonly cellsPerY: number;
-  readonly columnCount: number;
-  /** How far beyond the outlines two pieces count as overlapping. */
-  readonly reachMm: number;
-  /** Row by row: twice where the cell's list begins in `lists`, plus 1 when the cell is wholly inside; -1 when it is clear. */
-  readonly cells: Int32Array;
-  /** Per list: how many, then the numbers of the edges. Cells with the same edges share a list. */
-  readonly lists: Int32Array;
-  readonly edges: Float64Array;
-}
-
-interface Base {
-  readonly ring: Ring;
-  readonly parts: readonly Ring[];
-}
 
 function flipped(ring: Ring, flip: number): Ring {
   const flipX = (flip & 1) !== 0 ? -1 : 1;
@@ -374,7 +351,7 @@ export function depthsOf(
   const bases: Base[] = [];
   const originals: Ring[] = [];
   const symmetries: number[][] = [];
-  const baseOf = new Int32Array(forms.length);
+  const baseAt = new Int32Array(forms.length);
   const flipOf = new Int32Array(forms.length);
   forms.forEach((form, index) => {
     const near = 1e-7 * (form.ring.length > 0 ? Math.max(...form.ring.map(Math.abs)) : 1);
@@ -382,20 +359,19 @@ export function depthsOf(
       if (originals[b]!.length !== form.ring.length) continue;
       for (let flip = 0; flip < 4; flip++) {
         if (!ringsAlike(flipped(originals[b]!, flip), form.ring, near)) continue;
-        baseOf[index] = b;
+        baseAt[index] = b;
         flipOf[index] = flip;
         return;
       }
     }
-    baseOf[index] = bases.length;
+    baseAt[index] = bases.length;
     originals.push(form.ring);
     symmetries.push([0, 1, 2, 3].filter((flip) => ringsAlike(flipped(form.ring, flip), form.ring, near)));
-    const ring = outwardRing(form.ring, toleranceMm, MOST_CORNERS);
-    bases.push({ ring, parts: convexParts(ring) });
+    bases.push(baseOf(form.ring, toleranceMm, MOST_CORNERS));
   });
   const find: Depths['find'] = (first, second) => {
-    let a = baseOf[first]!;
-    let b = baseOf[second]!;
+    let a = baseAt[first]!;
+    let b = baseAt[second]!;
     let flipA = flipOf[first]!;
     let flipB = flipOf[second]!;
     const swapped = a > b;
@@ -419,7 +395,10 @@ export function depthsOf(
     return {
       key,
       flips: swapped ? own ^ 3 : own,
-      make: () => tableOf(bases[a]!, bases[b]!, relative, reachMm),
+      make: () => {
+        const [one, other] = [bases[a]!, bases[b]!];
+        return keptTable(one, other, relative, reachMm, () => tableOf(one, other, relative, reachMm));
+      },
     };
   };
   return { formCount: forms.length, find };

@@ -3,7 +3,8 @@
  * moves.as.ts; here their numbers are laid out and read back. What is exported as an array is the memory itself:
  * writing into it moves the piece.
  */
-import type { DepthTable, Depths } from './depth.ts';
+import type { Depths } from './depth.ts';
+import type { DepthTable } from './kept-tables.ts';
 import type { Bin, Item } from './model.ts';
 import { movesBinary } from './moves-binary.ts';
 
