@@ -1,8 +1,8 @@
 /** The server goes away and comes back while desks work: what they are told, and what is kept. */
-import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { problemSentence } from '../../../shared-core/measure/problem.ts';
 import { openDesk, receivedFill } from '../asking.ts';
+import { besideDatabase } from '../beside.ts';
 import { startServer, type TempServer } from './temp-server.ts';
 
 let server: TempServer | null = null;
@@ -51,25 +51,29 @@ test('a desk without its server says so, and goes on by itself when it is back',
 test('connections that are cut in the middle leave nothing half done, and are made anew', async () => {
   const { first, fill } = await desksAt();
   const name = new URL(first.dataFile).pathname.slice(1);
-  let isOver = false;
-  const cutting = (async () => {
-    while (!isOver) {
-      await server!.query(
-        'postgres',
-        `select pg_terminate_backend(pid) from pg_stat_activity where datname = '${name}' and pid <> pg_backend_pid()`,
-      );
-      await sleep(60);
-    }
-  })();
+  const beside = besideDatabase(server!.address('postgres'));
+  /** After so many questions: as long as they take, so that each cut falls into another moment of what is cut. */
+  const cut = async (questions: number) => {
+    for (let asked = 0; asked < questions; asked++) await beside.ask('select 1');
+    const [{ count }] = (await beside.ask(
+      `select count(pg_terminate_backend(pid)) from pg_stat_activity where datname = '${name}'`,
+    )) as [{ count: unknown }];
+    return Number(count);
+  };
   let kept = 0;
+  let cutCount = 0;
   const told = new Set<string>();
   for (let at = 0; at < 40; at++) {
-    const outcome = await first.ask('writeOff', entry(fill.lotId));
+    const [outcome, count] = await Promise.all([
+      first.ask('writeOff', entry(fill.lotId)),
+      at % 2 === 0 ? cut(at) : 0,
+    ]);
+    cutCount += count;
     if (outcome.ok) kept++;
     else for (const problem of outcome.problems) told.add(problem.what);
   }
-  isOver = true;
-  await cutting;
+  await beside.close();
+  expect(cutCount).toBeGreaterThan(20);
   const { shelf, movements } = await first.get('readItem', { itemId: fill.itemId });
   // What was said to be kept is there once, and nothing else is.
   expect(movements).toHaveLength(kept + 1);
