@@ -71,15 +71,19 @@ export function unreadable(page: Page): Promise<readonly string[]> {
       return false;
     };
     const over = new Set<string>();
+    // From the top down, so that each text is compared only with those that begin before it ends.
+    inSight.sort((a, b) => a.box.top - b.box.top);
     for (const [index, a] of inSight.entries())
-      for (const b of inSight.slice(index + 1)) {
+      for (let next = index + 1; next < inSight.length; next++) {
+        const b = inSight[next]!;
+        if (b.box.top >= a.box.bottom) break;
         if (a.element === b.element) continue;
         const acrossPx = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
-        const downPx = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
-        if (isFixed(a.element) !== isFixed(b.element)) continue;
+        const downPx = Math.min(a.box.bottom, b.box.bottom) - b.box.top;
         // Lines of one text may touch by their leading; letters lie over each other where a third of a line does.
-        if (acrossPx > slackPx && downPx > Math.min(a.box.height, b.box.height) / 3)
-          over.add(`${name(a.element)} lies over ${name(b.element)}`);
+        if (acrossPx <= slackPx || downPx <= Math.min(a.box.height, b.box.height) / 3) continue;
+        if (isFixed(a.element) !== isFixed(b.element)) continue;
+        over.add(`${name(a.element)} lies over ${name(b.element)}`);
       }
     return [...found, ...over];
   });

@@ -6,17 +6,21 @@ import { stopLaying } from '../laying.ts';
 /** More presses than any room has stops. */
 const maxStops = 150;
 
-/** Presses Tab until the focus is there. What it looks for is found again only once it was drawn anew. */
+/**
+ * Presses Tab until the focus is there, once it can be: what is off until its figures stand, the keys pass by. What it
+ * looks for is found again only once it was drawn anew.
+ */
 async function tabTo(target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
-  const page = target.page();
-  const isFocused = (element: Element) => element === document.activeElement;
+  const { keyboard } = target.page();
+  await expect(target).toBeEnabled();
   let sought = await target.elementHandle();
   for (let stop = 0; stop < maxStops; stop++) {
-    const isThere = await sought?.evaluate(isFocused);
-    if (isThere && (await target.evaluate(isFocused))) return;
-    const isGone = await sought?.evaluate((element) => !element.isConnected);
-    if (isThere || isGone) sought = await target.elementHandle();
-    else await page.keyboard.press(key);
+    const where = await sought?.evaluate((element) =>
+      element === document.activeElement ? 'there' : element.isConnected ? 'elsewhere' : 'gone',
+    );
+    if (where === 'there' && (await target.evaluate((element) => element === document.activeElement))) return;
+    if (where === 'elsewhere') await keyboard.press(key);
+    else sought = await target.elementHandle();
   }
   throw new Error(`the keys do not come to ${target}`);
 }
