@@ -3,11 +3,10 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { moveWorkshop } from '../../main/database/move.ts';
-import { openServices } from '../../main/services/calls/services.ts';
 import { noServer, startServer, type TempServer } from '../main/postgres/temp-server.ts';
 import { type Host, type SharedHosts, sharedHosts } from './hosts.ts';
 import { paceLays } from './lay-clock.ts';
+import { printedBy } from './scripts.ts';
 
 let server: TempServer | null = null;
 let folder = '';
@@ -41,14 +40,8 @@ async function opened(desk: SharedHosts, address: string): Promise<string> {
 
 /** The demo's stash and coat, carried into a database as if they were a maker's own. */
 async function workshopInDatabase(at: TempServer): Promise<string> {
-  const demoFile = join(folder, 'demo.sqlite');
-  const opened = openServices({ dataFile: join(folder, 'own.sqlite'), demoFile });
-  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-  await opened.value.answer({ call: 'openDemo', workshop: 'demo', input: {} });
-  await opened.value.close();
   const address = at.address(await at.createDatabase());
-  const moved = await moveWorkshop({ from: demoFile, to: address, now: () => new Date(), waitMs: 5000 });
-  if (!moved.ok) throw new Error(JSON.stringify(moved.problems));
+  printedBy('tests/app/demo-into-database.ts', folder, address);
   return address;
 }
 

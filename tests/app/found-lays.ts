@@ -1,10 +1,9 @@
 /** The demo's lays and baskets, looked for once before all specs (demo-lays.ts) and read by every host of theirs. */
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { ownNode, root } from '../../main/launch/install.mjs';
 import type { Found } from './found.ts';
+import { printedBy } from './scripts.ts';
 
 /** Names the file to the programs that Playwright starts. */
 const variable = 'BOLT_DEMO_LAYS';
@@ -13,8 +12,7 @@ const variable = 'BOLT_DEMO_LAYS';
 export default function findLays(): () => void {
   const folder = mkdtempSync(join(tmpdir(), 'bolt-and-baffle-lays-'));
   const file = join(folder, 'demo-lays.json');
-  const script = join(root, 'tests/app/demo-lays.ts');
-  writeFileSync(file, execFileSync(ownNode, [script], { maxBuffer: 64 * 1024 * 1024 }));
+  writeFileSync(file, printedBy('tests/app/demo-lays.ts'));
   process.env[variable] = file;
   return () => rmSync(folder, { recursive: true, force: true });
 }

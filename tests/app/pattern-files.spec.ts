@@ -1,10 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
-import { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
-import { defaultChoices, defaultLimits } from '../../shared-core/exchange/pattern/pattern.ts';
+import type { readPattern } from '../../shared-core/exchange/pattern/formats.ts';
 import { line, patternText, point, polyline, words } from '../core/exchange/dxf-text.ts';
 import { expect, test } from './door.ts';
 import { stopLaying } from './laying.ts';
+import { printedBy } from './scripts.ts';
 
 async function openPlan(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Open the demo workshop' }).click();
@@ -198,8 +197,8 @@ test('the pieces go out as DXF and as SVG, and are read again', async ({ page })
       page.getByRole('button', { name: `Save pieces as ${format}` }).click(),
     ]);
     expect(download.suggestedFilename()).toBe(`fenwalk-coat-pieces.${format.toLowerCase()}`);
-    const bytes = await readFile(await download.path());
-    const { found, problems } = readPattern(bytes, '', defaultLimits, defaultChoices);
+    const printed = printedBy('tests/app/read-pattern-file.ts', await download.path());
+    const { found, problems } = JSON.parse(String(printed)) as ReturnType<typeof readPattern>;
     expect(problems).toEqual([]);
     expect(found?.styleName).toBe('Fenwalk coat');
     expect(found?.pieces.map(({ name }) => name)).toContain('Top sleeve lining');
