@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
-import { ownNode, root, say } from './install.mjs';
+import { alone, ownNode, root, say } from './install.mjs';
 
 const sources = [
   'shared-core',
@@ -56,8 +56,17 @@ function filesBelow(path) {
  */
 export function ensureBuilt() {
   const hash = sourcesHash(root, sources);
-  const whole = built.every((file) => existsSync(join(root, 'out', file)));
-  if (whole && existsSync(note) && readFileSync(note, 'utf8') === hash) return true;
+  return isBuilt(hash) || alone(() => isBuilt(hash) || build(hash));
+}
+
+/** @param {string} hash of the sources */
+function isBuilt(hash) {
+  const isWhole = built.every((file) => existsSync(join(root, 'out', file)));
+  return isWhole && existsSync(note) && readFileSync(note, 'utf8') === hash;
+}
+
+/** @param {string} hash of the sources */
+function build(hash) {
   say('Building.');
   const result = spawnSync(
     ownNode,

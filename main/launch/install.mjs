@@ -7,6 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, renameSync } from 'node:fs';
 import { basename, dirname, join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { oneAtATime } from './one-at-a-time.mjs';
 import { startPackages } from './needed-packages.mjs';
 import { removeUnusedParts } from './unused-parts.mjs';
 
@@ -69,8 +70,30 @@ export function missingInstall(folder, extent) {
  * @param {Extent} extent
  */
 export function ensureInstalled(extent) {
-  const reason = missingInstall(root, extent);
-  if (reason === '') return;
+  if (missingInstall(root, extent) === '') return;
+  alone(() => {
+    const reason = missingInstall(root, extent);
+    if (reason !== '') install(reason, extent);
+  });
+}
+
+/**
+ * What puts the project's own parts into their places is done by one program at a time.
+ *
+ * @template T
+ * @param {() => T} work
+ * @returns {T}
+ */
+export function alone(work) {
+  const onWait = () => say('Another start is installing or building; waiting until it is done.');
+  return oneAtATime(join(root, 'out', 'preparing.lock'), onWait, work);
+}
+
+/**
+ * @param {string} reason
+ * @param {Extent} extent
+ */
+function install(reason, extent) {
   say(`Installing the packages (${reason}); this takes a minute the first time.`);
   leaveOwnNode();
   // Whoever had everything keeps it, though a start alone would need less.
