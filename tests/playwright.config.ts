@@ -11,7 +11,8 @@ import { whyClosed } from './app/closed-doors.ts';
 // Set by npm test; a run of Playwright by hand finds its browser itself.
 const program = process.env.BOLT_BROWSER ?? findBrowserForTests();
 /** A page of a spec is gone before compiling its code a second time, for speed, would pay: half of all work was that. */
-const shortLived = '--js-flags=--no-opt --liftoff-only --wasm-lazy-compilation --single-threaded-gc';
+const shortLived =
+  '--js-flags=--no-opt --no-maglev --liftoff-only --wasm-lazy-compilation --single-threaded-gc';
 const whyNoElectron = whyClosed('electron');
 
 export default defineConfig<DoorOptions>({
