@@ -1,6 +1,7 @@
 /** Outlines as the independent check of a lay turns, grows and compares them: its own geometry, none of the engine's. */
 import { area, areaPaths, EndType, FillRule, inflatePaths, intersect, JoinType } from 'clipper2-ts';
 import type { Path64, Paths64, Point64 } from 'clipper2-ts';
+import { remembered } from '../../geometry/remembered.ts';
 import type { Box } from '../../geometry/ring.ts';
 
 /** The same turn from 0 to under 360 degrees. */
@@ -80,9 +81,10 @@ export function inflated(path: Path64, deltaUnits: number): Paths64 {
   );
 }
 
-function bounds(paths: Paths64): Box {
-  return boxOf(paths.flatMap((path) => path.map(({ x, y }) => [x, y] as const)));
-}
+/** Outlines are compared with many others, so the box of each is worked out once. */
+const bounds = remembered(
+  (paths: Paths64): Box => boxOf(paths.flatMap((path) => path.map(({ x, y }) => [x, y] as const))),
+);
 
 /**
  * The same outline within the box, with fewer corners outside: of corners one after the other that all lie beyond one
@@ -107,18 +109,29 @@ function movedPaths(paths: Paths64, dx: number, dy: number): Paths64 {
 
 /** Whether two outlines share more than a few square units, the second moved by dx, dy units. */
 export function overlaps(first: Paths64, second: Paths64, dx: number, dy: number): boolean {
-  const moved = movedPaths(second, dx, dy);
   const one = bounds(first);
-  const two = bounds(moved);
+  const two = bounds(second);
   const meeting = {
-    minX: Math.max(one.minX, two.minX),
-    minY: Math.max(one.minY, two.minY),
-    maxX: Math.min(one.maxX, two.maxX),
-    maxY: Math.min(one.maxY, two.maxY),
+    minX: Math.max(one.minX, two.minX + dx),
+    minY: Math.max(one.minY, two.minY + dy),
+    maxX: Math.min(one.maxX, two.maxX + dx),
+    maxY: Math.min(one.maxY, two.maxY + dy),
   };
   if (meeting.minX >= meeting.maxX || meeting.minY >= meeting.maxY) return false;
-  const thinned = (paths: Paths64): Paths64 =>
-    paths.map((path) => thinnedOutside(path, meeting)).filter((path) => path.length > 2);
-  const shared = intersect(thinned(first), thinned(moved), FillRule.NonZero);
+  const beforeMove = {
+    minX: meeting.minX - dx,
+    minY: meeting.minY - dy,
+    maxX: meeting.maxX - dx,
+    maxY: meeting.maxY - dy,
+  };
+  const shared = intersect(
+    thinned(first, meeting),
+    movedPaths(thinned(second, beforeMove), dx, dy),
+    FillRule.NonZero,
+  );
   return Math.abs(areaPaths(shared)) > 4;
+}
+
+function thinned(paths: Paths64, box: Box): Paths64 {
+  return paths.map((path) => thinnedOutside(path, box)).filter((path) => path.length > 2);
 }
