@@ -413,24 +413,22 @@ function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
   return part;
 }
 
-/** Weighted overlap of item i in form f at px, py with all others. It stops once it passes `bound`. */
-function evaluate(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
+/** Weighted overlap of item i in form f at px, py with all others. */
+function evaluate(i: i32, f: i32, px: f64, py: f64): f64 {
   const hx = f32x4.splat(<f32>(real(formHalfXAt, f) + reachMm + hairMm));
   const hy = f32x4.splat(<f32>(real(formHalfYAt, f) + reachMm + hairMm));
   const toX = f32x4.splat(<f32>px);
   const toY = f32x4.splat(<f32>py);
   let loss: f64 = 0;
-  worstPart = 0;
   for (let j = 0; j < total; j += 4) {
     for (let found = meets(j, toX, toY, hx, hy); found !== 0; found &= found - 1) {
       loss += overlapWith(i, f, px, py, j + ctz(found));
     }
-    if (loss >= bound) return loss;
   }
   return loss;
 }
 
-/** The same with those that were gathered. */
+/** The same with those that were gathered; it stops once it passes `bound`. */
 function evaluateNear(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
   const hx = real(formHalfXAt, f) + reachMm;
   const hy = real(formHalfYAt, f) + reachMm;
@@ -639,7 +637,7 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   let stepY = stepX;
   roam = stepX * 3;
   gatherNear(f, placeX, placeY);
-  evaluateNear(i, f, placeX, placeY, Infinity);
+  placeLoss = evaluateNear(i, f, placeX, placeY, Infinity);
   downX = pushX;
   downY = pushY;
   if (firstRatio < 0.1) {
@@ -738,7 +736,6 @@ function refineKept(i: i32): void {
   for (let k = 0; k < keptCount && bestLoss > 0; k++) {
     placeX = real(keptXAt, k);
     placeY = real(keptYAt, k);
-    placeLoss = evaluate(i, whole(keptFormAt, k), placeX, placeY, Infinity);
     descend(i, whole(keptFormAt, k), FIRST_STEP, FIRST_END);
     if (placeLoss >= bestLoss) continue;
     bestLoss = placeLoss;
@@ -762,7 +759,6 @@ function refineBest(i: i32): void {
   if (bestLoss === 0 || bestLoss === Infinity) return;
   placeX = bestX;
   placeY = bestY;
-  placeLoss = bestLoss;
   descend(i, bestForm, LAST_STEP, LAST_END);
   bestLoss = placeLoss;
   bestX = placeX;
@@ -776,7 +772,7 @@ export function moveItem(i: i32, exchanges: i32): void {
   const fromY = real(yAt, i);
   noteAll();
   lift(i);
-  let loss = evaluate(i, own, fromX, fromY, Infinity);
+  let loss = evaluate(i, own, fromX, fromY);
   if (loss === 0) return;
   startSampling(KEPT_SAMPLES, Infinity);
   seek(i, own, fromX, fromY, NEAR_SAMPLES, UNIFORM_SAMPLES, TOUCH_SAMPLES);
@@ -817,7 +813,7 @@ function exchange(i: i32, loss: f64): bool {
   const fromJY = real(yAt, j);
   lift(i);
   lift(j);
-  const before = loss + evaluate(j, formJ, fromJX, fromJY, Infinity);
+  const before = loss + evaluate(j, formJ, fromJX, fromJY);
   startSampling(1, before * EXCHANGE_BOUND);
   seek(i, anyForm(i), fromJX, fromJY, EXCHANGE_NEAR, 0, 0);
   const left = before - bestLoss;
