@@ -127,13 +127,6 @@ let downY: f64 = 0;
 let homeX: f64 = 0;
 let homeY: f64 = 0;
 let roam: f64 = 0;
-// The heaviest overlap of the last evaluation.
-let worstPart: f64 = 0;
-let worstDepth: f64 = 0;
-let worstX: f64 = 0;
-let worstY: f64 = 0;
-let worstEdge: usize = 0;
-let worstCode: i32 = 0;
 // The nearest edge of the last look into a table.
 let nearestEdge: usize = 0;
 
@@ -383,7 +376,7 @@ function gatherNear(f: i32, px: f64, py: f64): void {
   nearCount = count;
 }
 
-/** Weighted overlap of item i in form f at px, py with item j, whose box it meets. Remembers the heaviest. */
+/** Weighted overlap of item i in form f at px, py with item j, whose box it meets. */
 function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
   const code = codeOf(f, whole(formAt, j));
   const vx = flipX(code, real(xAt, j) - px);
@@ -398,19 +391,10 @@ function overlapWith(i: i32, f: i32, px: f64, py: f64, j: i32): f64 {
   const overY = smaller(hy + halfY - Math.abs(vy), 2 * smaller(halfY, hy));
   // A long overlap is harder to undo than a corner of the same depth.
   const slope = Math.sqrt(overX + overY) * real(weightAt, i * total + j);
-  const part = depth * slope;
   // The other would leave through the nearest edge, so this one is pushed the other way.
   pushX -= flipX(code, slope * load<f64>(nearestEdge, 24));
   pushY += flipY(code, slope * load<f64>(nearestEdge, 16));
-  if (part > worstPart) {
-    worstPart = part;
-    worstEdge = nearestEdge;
-    worstCode = code;
-    worstDepth = depth;
-    worstX = vx;
-    worstY = vy;
-  }
-  return part;
+  return depth * slope;
 }
 
 /** Weighted overlap of item i in form f at px, py with all others. */
@@ -433,7 +417,6 @@ function evaluateNear(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
   const hx = real(formHalfXAt, f) + reachMm;
   const hy = real(formHalfYAt, f) + reachMm;
   let loss: f64 = 0;
-  worstPart = 0;
   pushX = 0;
   pushY = 0;
   for (let k = 0; k < nearCount; k++) {
@@ -474,17 +457,14 @@ function evaluateRough(i: i32, f: i32, px: f64, py: f64, bound: f64): f64 {
   return loss;
 }
 
-/** The way out of the heaviest overlap of the last evaluation. */
-function findOut(): void {
-  outX = 0;
-  outY = 0;
-  if (worstPart <= 0) return;
+/** The way out for the first of two items that the last look found that deep in one another: outX, outY. */
+function findOut(code: i32, depth: f64, x: f64, y: f64): void {
   // Out through the nearest edge (or its end): the other would go there, so this one goes the other way.
-  const ux = load<f64>(worstEdge, 16);
-  const uy = load<f64>(worstEdge, 24);
-  const length = load<f64>(worstEdge, 32);
-  const dx = worstX - load<f64>(worstEdge);
-  const dy = worstY - load<f64>(worstEdge, 8);
+  const ux = load<f64>(nearestEdge, 16);
+  const uy = load<f64>(nearestEdge, 24);
+  const length = load<f64>(nearestEdge, 32);
+  const dx = x - load<f64>(nearestEdge);
+  const dy = y - load<f64>(nearestEdge, 8);
   const along = dx * ux + dy * uy;
   let wayX = uy;
   let wayY = -ux;
@@ -492,13 +472,13 @@ function findOut(): void {
     const endX = along < 0 ? -dx : ux * length - dx;
     const endY = along < 0 ? -dy : uy * length - dy;
     const span = Math.sqrt(endX * endX + endY * endY);
-    if (span > 1e-12 && span <= worstDepth) {
+    if (span > 1e-12 && span <= depth) {
       wayX = endX / span;
       wayY = endY / span;
     }
   }
-  outX = -flipX(worstCode, wayX * worstDepth);
-  outY = -flipY(worstCode, wayY * worstDepth);
+  outX = -flipX(code, wayX * depth);
+  outY = -flipY(code, wayY * depth);
 }
 
 function latticeNear(value: f64, step: f64, phase: f64, match: f64, start: f64): f64 {
@@ -627,8 +607,8 @@ function goesDown(i: i32, f: i32): bool {
 }
 
 /**
- * From the descent's place down to less loss: with short steps first straight out of whatever weighs most, as long
- * as that helps, then one axis or diagonal at a time.
+ * From the descent's place down to less loss: with short steps first straight out to where the overlaps push
+ * together, as long as that helps, then one axis or diagonal at a time.
  */
 function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   const side = 2 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
@@ -642,8 +622,9 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   downY = pushY;
   if (firstRatio < 0.1) {
     for (let outs = 0; outs < OUT_STEPS && placeLoss > 0; outs++) {
-      findOut();
-      if (!fit(i, f, placeX + outX, placeY + outY) || !goesDown(i, f)) break;
+      const squared = downX * downX + downY * downY;
+      const out = placeLoss / squared;
+      if (squared === 0 || !fit(i, f, placeX + out * downX, placeY + out * downY) || !goesDown(i, f)) break;
     }
   }
   while ((stepX > lastStep || stepY > lastStep) && placeLoss > 0) {
@@ -931,11 +912,12 @@ export function settle(rounds: i32): bool {
       const i = whole(pairsAt, 2 * k);
       const j = whole(pairsAt, 2 * k + 1);
       if (isApart(i, j, reachMm)) continue;
-      worstPart = 0;
-      if (overlapWith(i, whole(formAt, i), real(xAt, i), real(yAt, i), j) <= 0) continue;
-      findOut();
-      const depth = Math.sqrt(outX * outX + outY * outY);
+      const code = codeOf(whole(formAt, i), whole(formAt, j));
+      const vx = flipX(code, real(xAt, j) - real(xAt, i));
+      const vy = flipY(code, real(yAt, j) - real(yAt, i));
+      const depth = depthIn(tableOf(code), vx, vy);
       if (depth <= nothingMm * 0.5) continue;
+      findOut(code, depth, vx, vy);
       sum += depth;
       most = max<f64>(most, depth);
       const movesI = isFree(i);
