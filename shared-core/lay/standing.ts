@@ -112,7 +112,7 @@ function standingAmong(
       box.minY < -toleranceMm ||
       box.maxX > (length.lengthMm ?? Infinity) + toleranceMm ||
       box.maxY > length.widthMm + toleranceMm,
-    isOnFlaw: length.flaws.some((flaw) => isOnFlaw(ring, box, flaw)),
+    isOnFlaw: length.flaws.some((flaw) => isOnFlaw(ring, box, flaw, toleranceMm)),
     isOffRepeat: offRepeatMm(job, own) > toleranceMm,
     tooNear,
     lyingOn: lyingOn.filter((at) => tooNear.includes(at)),
@@ -120,8 +120,12 @@ function standingAmong(
   };
 }
 
-function isOnFlaw(ring: Ring, box: Box, { x, y, widthX, widthY }: LayRect): boolean {
-  const flaw = Float64Array.of(x, y, x + widthX, y, x + widthX, y + widthY, x, y + widthY);
+/** Does it lie on more of a flaw than its edge? */
+function isOnFlaw(ring: Ring, box: Box, { x, y, widthX, widthY }: LayRect, toleranceMm: number): boolean {
+  const by = Math.min(toleranceMm, widthX / 2, widthY / 2);
+  const toX = x + widthX - by;
+  const toY = y + widthY - by;
+  const flaw = Float64Array.of(x + by, y + by, toX, y + by, toX, toY, x + by, toY);
   return boxGapMm(box, ringBox(flaw)) === 0 && ringGapMm(ring, flaw) === 0;
 }
 

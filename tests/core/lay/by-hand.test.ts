@@ -93,6 +93,20 @@ describe('a piece under my hand', () => {
     expect(pinnedOrNot(pinned, 0).pinned.size).toBe(0);
   });
 
+  test.each([
+    { x: 300, isClear: true },
+    { x: 299.999, isClear: true },
+    { x: 299.9, isClear: false },
+  ])('may touch a flaw, but not lie on it: $x', ({ x, isClear: expected }) => {
+    const flawed = job([shape('square', rectangle(100, 100))], {
+      lengths: [length('roll', 600, null, [{ x: 200, y: 0, widthX: 100, widthY: 600 }])],
+    });
+    const place = { shape: 0, length: 0, x, y: 50, turnDeg: 0, mirrored: false, onFold: false };
+    const hand: HandLay = { placements: [place], pinned: new Set(), aside: [] };
+    expect(checkLay(flawed, handResult(flawed, outlinesOf(flawed), hand, 0)).length === 0).toBe(expected);
+    expect(isSound(flawed, hand)).toBe(expected);
+  });
+
   test('slides until it meets the next piece, and keeps its clearance', () => {
     const two = job([shape('square', rectangle(100, 100), { count: 2 })], {
       lengths: [length('roll', 100, null)],
