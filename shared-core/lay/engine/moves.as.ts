@@ -24,6 +24,8 @@ const FIRST_END: f64 = 0.02;
 const LAST_STEP: f64 = 0.01;
 const LAST_END: f64 = 0.0005;
 const OUT_STEPS: i32 = 6;
+/** A descent ends where its steps are under this part of the way out as the overlaps push: they bring little. */
+const LEAST_PART: f64 = 0.2;
 /** Items are exchanged with others of about their size: the area differs at most by twice. */
 const EXCHANGE_TRIES: i32 = 10;
 const EXCHANGE_SIZES: f64 = 1.2;
@@ -608,7 +610,7 @@ function goesDown(i: i32, f: i32): bool {
 
 /**
  * From the descent's place down to less loss: with short steps first straight out to where the overlaps push
- * together, as long as that helps, then one axis or diagonal at a time.
+ * together, as long as that helps, then one axis or diagonal at a time. What lies deep is not refined by hairs.
  */
 function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
   const side = 2 * min<f64>(real(formHalfXAt, f), real(formHalfYAt, f));
@@ -628,6 +630,8 @@ function descend(i: i32, f: i32, firstRatio: f64, lastRatio: f64): void {
     }
   }
   while ((stepX > lastStep || stepY > lastStep) && placeLoss > 0) {
+    const out = placeLoss / Math.sqrt(downX * downX + downY * downY);
+    if (max<f64>(stepX, stepY) < LEAST_PART * out) return;
     const way = random();
     const moveX = way < 0.4 || way >= 0.8 ? stepX : 0;
     const moveY = way < 0.4 ? 0 : way < 0.9 ? stepY : -stepY;
