@@ -58,7 +58,6 @@ const liningSteps =
 /** Why the quotient is another, by sizes and what is laid. */
 const groupFails: Readonly<Record<string, string>> = {
   '6 to 10 cloth 140': later,
-  '6 to 10 lining 150': liningSteps,
   '12 to 14 cloth 140': later,
   '16 to 18 cloth 140': later,
   '16 to 18 cloth 150':
