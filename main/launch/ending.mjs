@@ -48,8 +48,12 @@ function npmBehind(parent) {
   return /^-?(sh|dash|ash|bash|zsh|ksh|fish)$/.test(basename(match[2] ?? '')) ? Number(match[1]) : 0;
 }
 
-/** @param {number} pid */
-function isAlive(pid) {
+/**
+ * Whether there is such a process, ours or not.
+ *
+ * @param {number} pid
+ */
+export function isAlive(pid) {
   try {
     process.kill(pid, 0);
     return true;

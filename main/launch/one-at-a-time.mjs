@@ -1,6 +1,7 @@
 /** Two starts in a fresh folder install and build into the same places: the second waits until the first is done. */
 import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { isAlive } from './ending.mjs';
 
 const lookAgainMs = 100;
 /** Nothing that is done under a lock takes as long: by then the number may be that of another program. */
@@ -55,19 +56,9 @@ function isLeft(lock) {
   try {
     const ageMs = Date.now() - statSync(lock).mtimeMs;
     const owner = Number(readFileSync(lock, 'utf8'));
-    return owner > 0 ? ageMs > longestMs || !isRunning(owner) : ageMs > writingMs;
+    return owner > 0 ? ageMs > longestMs || !isAlive(owner) : ageMs > writingMs;
   } catch {
     // Given back between two looks.
     return false;
-  }
-}
-
-/** @param {number} pid */
-function isRunning(pid) {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return /** @type {NodeJS.ErrnoException} */ (error).code === 'EPERM';
   }
 }

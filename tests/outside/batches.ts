@@ -75,15 +75,13 @@ const six = times(sizes[1]!, 6);
 const mixed = together(sizes[0]!, times(sizes[1]!, 2), times(sizes[2]!, 2), sizes[3]!);
 const men = times(jacket(1000, 'men'), 6);
 /** Mean over three seeds, since one lay differs from another by a per cent. */
-const meanUsed = (need: ShapesNeed): number =>
-  [1, 2, 3].reduce((sum, seed) => sum + laid(need, 1500, meanIterations, seed).utilisation, 0) / 3;
-await hearOthers();
-const sixUsed = meanUsed(six);
-await hearOthers();
-const mixedUsed = meanUsed(mixed);
-await hearOthers();
-const menUsed = meanUsed(men);
-await hearOthers();
+async function meanUsed(need: ShapesNeed): Promise<number> {
+  await hearOthers();
+  return [1, 2, 3].reduce((sum, seed) => sum + laid(need, 1500, meanIterations, seed).utilisation, 0) / 3;
+}
+const sixUsed = await meanUsed(six);
+const mixedUsed = await meanUsed(mixed);
+const menUsed = await meanUsed(men);
 const demoSix = batches.find(({ what, count }) => what === 'shell' && count === 6)!.lay;
 
 const process = 'garmentprocess.com, fabric yield and marker making: 80 to 85 % as the standard for wovens';

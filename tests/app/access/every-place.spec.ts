@@ -55,7 +55,7 @@ async function flaws(
     await setTextSize(page, '100%');
     if (language === 'other') found.push(...(await hidden(page, name, '100%')));
     // Last, since all that is folded is opened for it.
-    found.push(...(await (language === 'other' ? broken(page, name, otherWords) : broken(page, name))));
+    found.push(...(await broken(page, name, language === 'other' ? otherWords : undefined)));
     await leave(page);
   }
   return found;

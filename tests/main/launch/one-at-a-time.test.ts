@@ -20,7 +20,7 @@ afterEach(() => {
 
 const module = new URL('../../../main/launch/one-at-a-time.mjs', import.meta.url).href;
 
-/** A program that works under the lock: it writes that it begins, many lines, and that it is done. */
+/** A program that works under the lock: it writes its name again and again. */
 function worker(name: string, end = '') {
   const script = `
     import { appendFileSync } from 'node:fs';
