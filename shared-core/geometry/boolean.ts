@@ -44,3 +44,8 @@ export function outsideMm2(ring: Ring, outer: Ring): number {
   const rest = Clipper.difference([toPath(ring)], [toPath(outer)], FillRule.NonZero);
   return Math.abs(rest.reduce((sum, path) => sum + ringAreaMm2(fromPath(path)), 0));
 }
+
+/** What is left of rings when another is taken away: outer boundaries counter-clockwise, holes clockwise, on a grid of 1/1000 mm. */
+export function ringsWithout(rings: readonly Ring[], taken: Ring): Ring[] {
+  return Clipper.difference(rings.map(toPath), [toPath(taken)], FillRule.NonZero).map(fromPath);
+}

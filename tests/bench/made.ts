@@ -1,14 +1,17 @@
 /**
  * How much of the cloth is used by pieces of many kinds, cut from a strip without loss, so that 100 % is possible:
- * node tests/bench/made.ts [--seconds S | --iterations N] [--kind KIND] [--family N] [--seeds N] [--json]
+ * node tests/bench/made.ts [--seconds S | --iterations N] [--kind KIND] [--family N] [--seeds N]
+ *   [--processor] [--json]
  *
  * Kinds: polyominoes, guillotine, nearest, jigsaw, copies, rectangles. Another family is cut from other seeds.
- * A budget of iterations gives the same lays whatever else the machine does. One thread.
+ * A budget of iterations gives the same lays whatever else the machine does. `processor`: seconds that the processor
+ * spent on this thread. One thread.
  */
 import { parseArgs } from 'node:util';
 import { checkLay } from '../../shared-core/lay/check/check.ts';
 import type { LayBudget } from '../../shared-core/lay/job.ts';
 import { lay } from '../../shared-core/lay/lay.ts';
+import { benchClock } from './clock.ts';
 import { madeInstances } from './instances/all-made.ts';
 import { type MadeInstance, madeJob } from './instances/made.ts';
 
@@ -28,7 +31,7 @@ function round(value: number, digits: number): number {
 
 function run(instance: MadeInstance, seed: number, budget: LayBudget): Run {
   const job = madeJob(instance, seed);
-  const result = lay(job, budget, { clock: () => performance.now() });
+  const result = lay(job, budget, { clock: benchClock(values.processor) });
   const problems = checkLay(job, result);
   for (const problem of problems) console.error(`${instance.name}: ${problem.where} ${problem.what}`);
   return {
@@ -59,6 +62,7 @@ const { values } = parseArgs({
     kind: { type: 'string' },
     family: { type: 'string', default: '1' },
     seeds: { type: 'string', default: '1' },
+    processor: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
   },
 });

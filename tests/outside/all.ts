@@ -18,6 +18,7 @@ import label from './label.ts';
 import needles from './needles.ts';
 import padding from './padding.ts';
 import patternFiles from './pattern-files.ts';
+import puzzles from './puzzles.ts';
 import takeUp from './take-up.ts';
 import thread from './thread.ts';
 import units from './units.ts';
@@ -50,6 +51,7 @@ export const outsideModules: readonly OutsideModule[] = [
   { name: 'needles', rows: needles },
   { name: 'padding', rows: padding },
   { name: 'pattern files', rows: patternFiles },
+  { name: 'puzzles', rows: puzzles },
   { name: 'take-up', rows: takeUp },
   { name: 'thread', rows: thread },
   { name: 'warmth', rows: warmth },

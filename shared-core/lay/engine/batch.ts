@@ -129,8 +129,9 @@ function startRepeats(
       if (engine.finished()) return;
       if (budget.seconds !== null && clock() - beginMs >= budget.seconds * 1000) return;
       if (budget.iterations !== null && engine.iterations() >= budget.iterations) return;
+      const before = engine.iterations();
       engine.advance(null, 1, lateMs);
-      done += 1;
+      done += engine.iterations() - before;
       yield;
     }
   }

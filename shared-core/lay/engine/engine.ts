@@ -4,6 +4,7 @@ import { costOf, costsLess } from './lay-cost.ts';
 import { frontierLay, orderBy } from './frontier.ts';
 import type { Lay, Model } from './model.ts';
 import { TimeIsUp } from './moves.ts';
+import { mayBePuzzle, solvePuzzle } from './puzzle/puzzle.ts';
 import { type Random, randomFrom } from './random.ts';
 import type { Chain } from './repeat.ts';
 import { FLOOR_GRAINS, startSearch } from './search.ts';
@@ -23,6 +24,8 @@ export interface Engine {
   finished(): boolean;
 }
 
+/** Without a plan, steps of the puzzle for each piece that would be all of the effort. */
+const UNPLANNED_STEPS = 1000;
 /** Another order is laid along the frontier only while no more than this part of the time is gone. */
 const SHARE_FOR_FIRST = 0.3;
 
@@ -48,6 +51,16 @@ export function startEngine(
   };
   const first = chains[0]?.lay ?? bestOfFrontier(model, random, progress.spent);
   const search = startSearch(model, first, random, progress, chains);
+  let puzzle = mayBePuzzle(model)
+    ? solvePuzzle(model, first, {
+        found: search.begin,
+        nearlyFound: search.beginNear,
+        spent: (steps) => {
+          if (!progress.planned) return steps / (UNPLANNED_STEPS * model.items.length);
+          return Math.max(progress.spent(), planned.iterations === null ? 0 : steps / planned.iterations);
+        },
+      })
+    : null;
   let moves = search.run();
   return {
     advance(endMs, iterations, lateMs) {
@@ -55,6 +68,11 @@ export function startEngine(
       try {
         for (let i = 0; (iterations === null || i < iterations) && !search.finished(); i++) {
           if (endMs !== null && clock() >= endMs) break;
+          // Its steps are no moves: a budget of moves gives the same lay of what is no puzzle as it would without.
+          if (puzzle !== null) {
+            if (puzzle.next().done === true) puzzle = null;
+            continue;
+          }
           if (moves.next().done === true) return false;
           done += 1;
         }

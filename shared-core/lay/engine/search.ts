@@ -46,12 +46,18 @@ const SETTLE_DEPTH = 0.01;
 const SETTLE_HAIR = 0.001;
 const SETTLE_ROUNDS = 400;
 const SQUEEZE_END = 4e-5;
+/** What lies in each other by hairs is pulled apart along the cloth by these parts of its length, one after another. */
+const PULLED = [0.0005, 0.001, 0.002, 0.004, 0.008, 0.016, 0.03];
 
 export interface Search {
   /** Runs for ever; yields after every move of a piece. */
   run(): Generator<void, void, void>;
   /** The shortest valid lay found. */
   best(): Lay;
+  /** Before it runs: begins with this valid lay, if it costs less than the best. */
+  begin(lay: Lay): void;
+  /** Before it runs: begins by pulling apart the pieces of this lay, which lie in each other by hairs. */
+  beginNear(lay: Lay): void;
   /** Offers a lay found elsewhere: the search goes on from it at its next start, if it holds and costs less than the best. */
   adopt(lay: Lay): void;
   bestCostMm(): number;
@@ -131,6 +137,8 @@ export function startSearch(
   let bestCost = 0;
   /** A lay found elsewhere, not looked at yet. */
   let offered: Lay | null = null;
+  /** A lay whose pieces lie in each other by hairs, to be pulled apart first. */
+  let near: Lay | null = null;
   let better = 0;
   let done = movers === 0;
 
@@ -561,8 +569,28 @@ export function startSearch(
     return { near: nearest(inActive(), about), about };
   }
 
+  /** From a lay whose pieces lie in each other by hairs: on a little more cloth they come apart. */
+  function* pullApart(lay: Lay): Generator<void, void, void> {
+    open(lay);
+    const lengthMm = usedOf(0);
+    for (const part of PULLED) {
+      open(lay);
+      for (let i = 0; i < movers; i++) x[i]! *= 1 + part;
+      yield;
+      if (shorten(lengthMm * (1 + part)) && (yield* separate(60, Infinity, SETTLE_DEPTH)) && accept()) break;
+    }
+    openBest();
+  }
+
   function* run(): Generator<void, void, void> {
     openBest();
+    if (near) {
+      const lay = near;
+      near = null;
+      active = 0;
+      moves.setActive(0);
+      yield* pullApart(lay);
+    }
     for (const chain of chains) yield* slideTogether(chain);
     let ratio = chains.length > 0 ? 0.004 : 0.05;
     let leap = FIRST_LEAP;
@@ -638,6 +666,15 @@ export function startSearch(
   return {
     run,
     best: () => bestLay,
+    beginNear(lay) {
+      near = lay;
+    },
+    begin(lay) {
+      if (!costsLess(model, lay, bestLay)) return;
+      bestLay = lay;
+      openBest();
+      better += 1;
+    },
     adopt: (lay) => {
       offered = lay;
     },
