@@ -49,7 +49,7 @@ export interface Kind {
   readonly items: readonly number[];
   readonly forms: readonly number[];
   readonly corners: readonly Corner[];
-  /** Each edge of each form once, longest first. */
+  /** Each edge of each form once. */
   readonly edges: readonly { readonly direction: number; readonly length: number }[];
   readonly area: number;
   readonly perimeter: number;
@@ -104,21 +104,19 @@ function cornersOf(form: number, ring: Ring): Corner[] {
 }
 
 function edgesOf(rings: readonly Ring[]): Kind['edges'] {
-  const edges: { direction: number; length: number }[] = [];
+  const edges = new Map<string, Kind['edges'][number]>();
   for (const ring of rings) {
     const count = ring.length;
     for (let i = 0; i < count; i += 2) {
       const dx = ring[(i + 2) % count]! - ring[i]!;
       const dy = ring[(i + 3) % count]! - ring[i + 1]!;
-      const edge = { direction: Math.atan2(dy, dx), length: Math.hypot(dx, dy) };
-      const isKnown = edges.some(
-        ({ direction, length }) =>
-          turnBetween(direction, edge.direction) < 1e-6 && Math.abs(length - edge.length) < 1e-3,
-      );
-      if (!isKnown) edges.push(edge);
+      edges.set(`${Math.round(dx * 1e3)} ${Math.round(dy * 1e3)}`, {
+        direction: Math.atan2(dy, dx),
+        length: Math.hypot(dx, dy),
+      });
     }
   }
-  return edges.sort((a, b) => b.length - a.length);
+  return [...edges.values()];
 }
 
 /** The pieces of a model as those of a puzzle. */

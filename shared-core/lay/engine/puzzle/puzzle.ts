@@ -27,16 +27,32 @@ const GRID_SHARE = 0.4;
 /** So many steps for each piece are made anyway, unless they take this part of the effort. */
 const STEPS_ANYWAY = 3;
 const SHARE_ANYWAY = 0.3;
-/** A try is given up after so many steps, and the next one may take a little longer. */
-const FIRST_STEPS = 200;
-const LONGER = 1.15;
+/** A try is given up after so many steps, or a multiple of them (see longTries). */
+const TILING_STEPS = 200;
+const FILL_STEPS = 500;
+
+/** With more pieces, or corners of all that they may lie as, a step would take long and a try too many of them. */
+const MOST_PIECES = 400;
+const MOST_CORNERS = 20_000;
 
 /** Whether the pieces may touch each other and the edges of the first length anywhere, so that they could fill it. */
-export function mayBePuzzle({ job, bins, held, items, widthMm, areaMm2 }: Model): boolean {
+export function mayBePuzzle({ job, bins, held, items, forms, widthMm, areaMm2 }: Model): boolean {
   const isBare = held.length === 0 && job.clearanceMm === 0 && job.spread === 'open' && job.repeat === null;
   const bin = bins[0]!;
   const isRoomy = bin.widthMm === widthMm && bin.flaws.length === 0 && bin.lengthMm >= areaMm2 / widthMm;
-  return isBare && isRoomy && items.length > 1;
+  const cornerCount = forms.reduce((sum, { ring }) => sum + ring.length / 2, 0);
+  const isSmall = items.length > 1 && items.length <= MOST_PIECES && cornerCount <= MOST_CORNERS;
+  return isBare && isRoomy && isSmall;
+}
+
+/**
+ * 1, 1, 2, 1, 1, 2, 4 and so on, for n from 1: where luck decides how long a try takes, tries of these lengths are
+ * never far from the best that could be chosen (Luby, Sinclair and Zuckerman, 1993).
+ */
+function longTries(n: number): number {
+  let power = 1;
+  while (2 * power - 1 < n) power *= 2;
+  return 2 * power - 1 === n ? power : longTries(n - power + 1);
 }
 
 /** Looks for lays without loss, or on a grid with little; first: the lay to beat. Yields after each step. */
@@ -53,12 +69,17 @@ function* fillRectangle(
 ): Generator<void, void, void> {
   const puzzle = puzzleOf(model);
   let steps = 0;
-  let most = FIRST_STEPS;
   let share = SHARE;
   let likeness = 0;
   const isEnough = () => spent(steps) >= (steps < STEPS_ANYWAY * puzzle.pieceCount ? SHARE_ANYWAY : share);
   for (let tries = 0; likeness < LIKENESSES.length && !isEnough(); tries++) {
-    const one = startTiling(puzzle, LIKENESSES[likeness]!, tries % 2 === 0 ? 'leftmost' : 'fewest', random);
+    const one = startTiling(
+      puzzle,
+      LIKENESSES[likeness]!,
+      random.next() < 0.5 ? 'leftmost' : 'fewest',
+      random,
+    );
+    const most = TILING_STEPS * longTries(tries + 1);
     let isGoing = true;
     for (let step = 0; step < most && isGoing && !isEnough(); step++) {
       isGoing = one.step();
@@ -72,10 +93,8 @@ function* fillRectangle(
       else nearlyFound(lay);
       return;
     }
-    if (isGoing) {
-      if (one.covered() >= PROMISING) share = PROMISING_SHARE;
-      most *= LONGER;
-    } else likeness += 1;
+    if (!isGoing) likeness += 1;
+    else if (one.covered() >= PROMISING) share = PROMISING_SHARE;
   }
 }
 
@@ -111,10 +130,10 @@ function* fillGrid(
   let best =
     bin > 0 ? Math.floor(model.bins[0]!.lengthMm / board.stepMm) + 1 : Math.round(usedMm / board.stepMm);
   let steps = 0;
-  let most = FIRST_STEPS;
   for (let tries = 0; best > least && spent(steps) < GRID_SHARE; tries++) {
     const columns = tries % 2 === 0 ? best - 1 : least + Math.floor(random.next() * (best - least));
     const one = startFill(board, columns, random);
+    const most = FILL_STEPS * longTries(Math.floor(tries / 2) + 1);
     let isGoing = true;
     for (let step = 0; step < most && isGoing && spent(steps) < GRID_SHARE; step++) {
       isGoing = one.step();
@@ -122,11 +141,9 @@ function* fillGrid(
       yield;
     }
     const pieces = one.found();
-    if (pieces) {
-      best = columns;
-      most = FIRST_STEPS;
-      found(layOfBoard(model, board.stepMm, pieces));
-    } else most *= LONGER;
+    if (!pieces) continue;
+    best = columns;
+    found(layOfBoard(model, board.stepMm, pieces));
   }
 }
 
